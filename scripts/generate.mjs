@@ -1,0 +1,27 @@
+// Makes everything that follows from a source: the organ and vocabulary schemas from the knowledge files,
+// types and validators from the schemas, and the knowledge module from its YAML.
+import { mkdirSync } from "node:fs";
+import { writeKnowledge } from "./generate/knowledge.mjs";
+import { generatedFolder, readYaml, readYamlFolder } from "./generate/read.mjs";
+import { writeOrgansSchema, writeVocabularySchema } from "./generate/schemas.mjs";
+import { writeTypes } from "./generate/types.mjs";
+import { writeValidators } from "./generate/validators.mjs";
+
+mkdirSync(generatedFolder, { recursive: true });
+const knowledge = {
+  anatomy: readYaml("anatomy.yaml"),
+  vocabulary: readYaml("vocabulary.yaml"),
+  age_classes: readYaml("age-classes.yaml"),
+  growth: readYaml("growth.yaml"),
+  death_methods: readYaml("death-methods.yaml"),
+  selection_bases: readYaml("selection.yaml"),
+  facts: readYaml("facts.yaml"),
+  protocols: readYamlFolder("protocols"),
+  scales: readYamlFolder("scales"),
+  indicators: readYaml("indicators.yaml"),
+};
+writeVocabularySchema(knowledge.vocabulary);
+writeOrgansSchema(knowledge.anatomy);
+writeKnowledge(knowledge);
+writeValidators();
+await writeTypes();

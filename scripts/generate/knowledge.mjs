@@ -1,0 +1,60 @@
+// Checks every knowledge file against its schema and writes them all as one TypeScript module.
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { generatedFolder, readSchema } from "./read.mjs";
+import { schemaCompiler } from "./validators.mjs";
+
+/** @param knowledge parsed knowledge by schema definition: one value, or a list for folders of files */
+export function writeKnowledge(knowledge) {
+  const ajv = schemaCompiler();
+  const faults = [];
+  for (const [name, value] of Object.entries(knowledge)) {
+    const singular = { protocols: "protocol", scales: "scale" }[name];
+    const values = singular === undefined ? [value] : value;
+    const check = ajv.getSchema(`knowledge.schema.json#/$defs/${singular ?? name}`);
+    for (const item of values) {
+      if (check(item)) continue;
+      for (const e of check.errors)
+        faults.push(`${name} ${item.id ?? ""} ${e.instancePath} ${e.message} ${JSON.stringify(e.params)}`);
+    }
+  }
+  if (faults.length > 0) throw new Error(`knowledge files do not match their schema:\n${faults.join("\n")}`);
+  const types = {
+    anatomy: "Anatomy",
+    vocabulary: "Vocabulary",
+    age_classes: "AgeClasses",
+    growth: "Growth",
+    death_methods: "DeathMethods",
+    selection_bases: "SelectionBases",
+    facts: "Facts",
+    protocols: "Protocol[]",
+    scales: "Scale[]",
+    indicators: "Indicators",
+  };
+  const imports = Object.values(types).map((type) => type.replace("[]", ""));
+  const lines = Object.entries(types).map(
+    ([name, type]) => `export const ${name}: ${type} = ${JSON.stringify(knowledge[name])};`,
+  );
+  writeFileSync(
+    join(generatedFolder, "knowledge.ts"),
+    `// Made from src/knowledge/*.yaml by npm run generate. Not edited by hand.
+import type { ${imports.join(", ")} } from "./knowledge.types.ts";
+${lines.join("\n")}
+`,
+  );
+  writeHints();
+}
+
+/** What to write for each kind of value, from the examples of the common schema. */
+function writeHints() {
+  const defs = Object.entries(readSchema("common.schema.json").$defs);
+  const hints = Object.fromEntries(
+    defs.map(([name, def]) => [name, { what: def.description ?? name, example: def.examples?.[0] ?? null }]),
+  );
+  writeFileSync(
+    join(generatedFolder, "hints.ts"),
+    `// Made from schemas/common.schema.json by npm run generate. Not edited by hand.
+export const hints: Record<string, { what: string; example: string | null }> = ${JSON.stringify(hints)};
+`,
+  );
+}

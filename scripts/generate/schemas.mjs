@@ -1,0 +1,216 @@
+// Makes schemas/organs.schema.json and schemas/vocabulary.schema.json from the knowledge files, so that an
+// organ or a word is written down once.
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { schemaFolder } from "./read.mjs";
+
+const draft = "https://json-schema.org/draft/2020-12/schema";
+const common = (name) => ({ $ref: `common.schema.json#/$defs/${name}` });
+const word = (name) => ({ $ref: `vocabulary.schema.json#/$defs/${name}` });
+
+const write = (name, schema) =>
+  writeFileSync(join(schemaFolder, name), `${JSON.stringify(schema, null, 2)}\n`);
+
+/** Word lists as enums, so that an editor offers them. */
+export function writeVocabularySchema(vocabulary) {
+  const signs = [...new Set(Object.values(vocabulary.signs).flatMap((family) => family.words))].sort();
+  const $defs = { sign: { enum: signs, description: "A sign seen in life" } };
+  const lists = {
+    process: "What has happened to the tissue",
+    distribution: "How the lesion lies in the organ",
+    margin: "Border to the tissue around it",
+    contour: "Height against the surface",
+    shape: "Outline of the lesion",
+    colour: "Plain colour, no similes",
+    consistency: "How it feels",
+    exudate: "What comes out of it or lies on it",
+    severity: "Four grades",
+    duration: "peracute: hours; acute: up to 3 days; subacute: 3-10 days; chronic: more (from memory)",
+    certainty: "How sure you are of it",
+  };
+  for (const [name, description] of Object.entries(lists))
+    $defs[name] = { enum: vocabulary[name], description };
+  write("vocabulary.schema.json", {
+    $schema: draft,
+    $id: "vocabulary.schema.json",
+    $comment: "Made from src/knowledge/vocabulary.yaml by npm run generate",
+    title: "Words of the case format",
+    $defs,
+  });
+}
+
+const finding = {
+  title: "Finding",
+  type: "object",
+  additionalProperties: false,
+  required: ["process"],
+  description: "One lesion, described: what, how it lies, how much. Interpretation belongs under diagnosis",
+  properties: {
+    process: word("process"),
+    site: { ...common("text"), description: "Where in the organ" },
+    distribution: word("distribution"),
+    extent: { ...common("share"), description: "Share of the organ: 20 %", examples: ["20 %"] },
+    size: {
+      ...common("size"),
+      description: "Size of the lesion or organ: 25 mm, 30 x 20 mm",
+      examples: ["25 mm"],
+    },
+    number: { type: "integer", minimum: 1, description: "How many" },
+    colour: word("colour"),
+    consistency: word("consistency"),
+    exudate: word("exudate"),
+    severity: word("severity"),
+    duration: word("duration"),
+    margin: word("margin"),
+    contour: word("contour"),
+    shape: word("shape"),
+    volume: {
+      type: "string",
+      pattern: "^\\d+(\\.\\d+)?\\s*(ml|l)$",
+      description: "Amount of a fluid: 40 ml",
+      examples: ["40 ml"],
+    },
+    certainty: word("certainty"),
+    note: { ...common("text"), description: "What the words above do not say" },
+  },
+};
+
+const shared = {
+  state: { const: "normal", description: "The long form of the one word normal, to add a weight or a note" },
+  not_examined: {
+    ...common("text"),
+    description: "Why it was not examined",
+    examples: ["skull left closed"],
+  },
+  not_assessable: {
+    title: "NotAssessable",
+    type: "object",
+    additionalProperties: false,
+    description: "Looked for, but could not be judged",
+    properties: {
+      because: { enum: ["autolysed", "absent", "damaged", "removed"], description: "What prevents it" },
+      why: { ...common("text"), description: "What happened" },
+    },
+  },
+  findings: { $ref: "#/$defs/findings" },
+  weight: { ...common("mass"), description: "Weight of the organ: 180 g", examples: ["180 g"] },
+  size: { ...common("size"), description: "Size of the organ: 25 mm", examples: ["25 mm"] },
+  grades: {
+    type: "object",
+    description: "Grades read under a scale, by the name of the scale; each feeds that scale alone",
+    additionalProperties: { type: "number" },
+    examples: [{ "maff-1978": 2 }],
+  },
+  tracing: { ...common("file"), description: "Outline drawing to measure" },
+  photos: { type: "array", items: common("file"), description: "Photographs" },
+  note: { ...common("text"), description: "Anything else" },
+};
+
+function valueSchema(observation) {
+  const [minimum, maximum] = observation.range ?? [];
+  switch (observation.kind) {
+    case "percent":
+      return { type: "number", minimum, maximum };
+    case "grade":
+      return { type: "number", minimum, maximum };
+    case "choice":
+      return { enum: observation.values };
+    case "choices":
+      return {
+        anyOf: [
+          { enum: observation.values },
+          { type: "array", minItems: 1, uniqueItems: true, items: { enum: observation.values } },
+        ],
+      };
+    default:
+      throw new Error(`unknown kind of observation: ${observation.kind}`);
+  }
+}
+
+function observationSchema(observation) {
+  const description = `${observation.title}. ${observation.look}`;
+  if (observation.parts === undefined) return { ...valueSchema(observation), description };
+  const parts = Object.entries(observation.parts).map(([key, title]) => [
+    key,
+    { ...valueSchema(observation), description: `${title}` },
+  ]);
+  return { type: "object", additionalProperties: false, description, properties: Object.fromEntries(parts) };
+}
+
+/** The three ways to record an organ: one word, a list of findings, or an entry with more. */
+const organForms = (properties) => ({
+  anyOf: [
+    { const: "normal" },
+    { $ref: "#/$defs/findings" },
+    { type: "object", additionalProperties: false, properties },
+  ],
+});
+
+const sharedKeys = (keys) => Object.fromEntries(keys.map((key) => [key, { $ref: `#/$defs/organ_${key}` }]));
+const sideKeys = ["state", "not_examined", "not_assessable", "findings", "weight", "size", "note"];
+
+function organSchema(organ) {
+  const description = `${organ.title}: ${organ.look}`;
+  if (organ.observations === undefined)
+    return { $ref: `#/$defs/${organ.form === "paired" ? "paired_organ" : "plain_organ"}`, description };
+  const observations = Object.entries(organ.observations).map(([key, o]) => [key, observationSchema(o)]);
+  return {
+    description,
+    ...organForms({ ...Object.fromEntries(observations), ...sharedKeys(Object.keys(shared)) }),
+  };
+}
+
+/** One definition a system: every organ with what can be recorded on it. */
+export function writeOrgansSchema(anatomy) {
+  const $defs = {
+    finding,
+    findings: {
+      title: "Findings",
+      type: "array",
+      minItems: 1,
+      items: { $ref: "#/$defs/finding" },
+      description: "Lesions, one entry each",
+    },
+    ...Object.fromEntries(Object.entries(shared).map(([key, schema]) => [`organ_${key}`, schema])),
+    side: {
+      title: "OrganSide",
+      description: "One side of a paired organ",
+      ...organForms(sharedKeys(sideKeys)),
+    },
+    plain_organ: organForms(sharedKeys(Object.keys(shared))),
+    paired_organ: organForms({
+      left: { $ref: "#/$defs/side", description: "The left one" },
+      right: { $ref: "#/$defs/side", description: "The right one" },
+      ...sharedKeys(Object.keys(shared)),
+    }),
+    organ: {
+      title: "OrganEntry",
+      description: "What every organ can carry; single organs add sides and observations of their own",
+      type: "object",
+      additionalProperties: true,
+      properties: sharedKeys(Object.keys(shared)),
+    },
+  };
+  for (const [id, system] of Object.entries(anatomy.systems)) {
+    $defs[id] = {
+      description: `${system.title}: one entry an organ, or the word normal for the whole system`,
+      anyOf: [
+        { const: "normal" },
+        {
+          type: "object",
+          additionalProperties: false,
+          properties: Object.fromEntries(
+            Object.entries(system.organs).map(([key, o]) => [key, organSchema(o)]),
+          ),
+        },
+      ],
+    };
+  }
+  write("organs.schema.json", {
+    $schema: draft,
+    $id: "organs.schema.json",
+    $comment: "Made from src/knowledge/anatomy.yaml by npm run generate",
+    title: "Organs of a case, by system",
+    $defs,
+  });
+}

@@ -1,0 +1,12 @@
+/** Case files: found, read, checked and typed. This room knows the format and the anatomy, but no rules. */
+export type { DueQuestion } from "./due.ts";
+export { organsDue } from "./due.ts";
+export type { Fault } from "./fault.ts";
+export type { Archive, Case, Farm, Visit } from "./model.ts";
+export { isAfter, type Moment, moment } from "./moment.ts";
+export type { Finding, OrganState, OrganStatus } from "./organ-state.ts";
+export { formatPath, type Path, pathOf, pathsMeet, valueAt } from "./path.ts";
+export type { ResolvedProtocol } from "./protocol.ts";
+export { quantity } from "./quantity.ts";
+export { type ReadOptions, readCases } from "./read-cases.ts";
+export { type Settings, unknownName } from "./settings.ts";

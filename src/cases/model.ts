@@ -1,0 +1,71 @@
+/** The case archive as the rest of the program sees it: typed records that know where they stand in their file. */
+import type { CaseFile } from "../generated/case.types.ts";
+import type { FarmFile } from "../generated/farm.types.ts";
+import type { VisitFile } from "../generated/visit.types.ts";
+import type { AgeClass, PlacedOrgan } from "../knowledge/index.ts";
+import type { SourceDocument } from "./document.ts";
+import type { Fault } from "./fault.ts";
+import type { OrganState } from "./organ-state.ts";
+import type { ResolvedProtocol } from "./protocol.ts";
+import type { Settings } from "./settings.ts";
+
+/** A file that was read, with its valid content. */
+interface Filed<Content> {
+  /** As shown to people: the path they gave. */
+  readonly file: string;
+  readonly document: SourceDocument;
+  readonly record: Content;
+  /** Values that do not fit the format; they are not in `record`. */
+  readonly faults: readonly Fault[];
+  readonly settings: Settings;
+}
+
+/** One pig, one necropsy. */
+export interface Case extends Filed<CaseFile> {
+  /** The case id, or the file name when the case does not name itself. */
+  readonly id: string;
+  readonly protocol: ResolvedProtocol;
+  /** Set when the case names a protocol that does not exist; `protocol` is then the default. */
+  readonly unknownProtocol: string | undefined;
+  /** As written, or from the age. */
+  readonly ageClass: AgeClass | undefined;
+  readonly ageDays: number | undefined;
+  readonly weightKg: number | undefined;
+  readonly signs: readonly string[];
+  /** The organs that this examination had to cover. */
+  readonly due: readonly PlacedOrgan[];
+  /** The state of any organ, due or not. */
+  organ(organ: PlacedOrgan): OrganState;
+  /** The visit and farm the case belongs to. */
+  readonly visit: VisitContext | undefined;
+  readonly farm: Farm | undefined;
+}
+
+/** One farm, one day: what a case knows of its visit. */
+export interface VisitContext extends Filed<VisitFile> {
+  readonly id: string;
+  readonly folder: string;
+  readonly farm: Farm | undefined;
+}
+
+/** A visit with the cases that were read of it. */
+export interface Visit extends VisitContext {
+  readonly cases: readonly Case[];
+  /** Whether all files of the visit were looked at, so that absence means something. */
+  readonly complete: boolean;
+}
+
+export interface Farm extends Filed<FarmFile> {
+  readonly id: string;
+  readonly folder: string;
+}
+
+export interface Archive {
+  readonly cases: readonly Case[];
+  readonly visits: readonly Visit[];
+  readonly farms: readonly Farm[];
+  /** Files of which nothing could be made. */
+  readonly unreadable: readonly Fault[];
+  /** Paths that were asked for and led to no case. */
+  readonly pathsWithoutCases: readonly string[];
+}

@@ -1,0 +1,32 @@
+/** Where something is in a document: keys and list positions from the top. */
+export type Path = readonly (string | number)[];
+
+/** `respiratory.lungs.consolidation.left_cranial`, `samples[0].id`; the whole document is an empty string. */
+export function formatPath(path: Path): string {
+  let text = "";
+  for (const step of path) {
+    if (typeof step === "number") text += `[${step}]`;
+    else text += text === "" ? step : `.${step}`;
+  }
+  return text;
+}
+
+/** The path of an organ or fact id such as `pig.age`. Ids have no list positions. */
+export const pathOf = (id: string): Path => id.split(".");
+
+/** Whether one path lies at or below the other, in either direction. */
+export function pathsMeet(a: Path, b: Path): boolean {
+  const length = Math.min(a.length, b.length);
+  for (let i = 0; i < length; i++) if (a[i] !== b[i]) return false;
+  return true;
+}
+
+/** The value at a path of plain data, or undefined. Inherited properties are never followed. */
+export function valueAt(value: unknown, path: Path): unknown {
+  let current = value;
+  for (const step of path) {
+    if (typeof current !== "object" || current === null || !Object.hasOwn(current, step)) return undefined;
+    current = (current as Record<string | number, unknown>)[step];
+  }
+  return current;
+}

@@ -1,0 +1,133 @@
+/** What a case stands in: the settings, farm and visit files of its folder and the folders above, each read once. */
+import { existsSync } from "node:fs";
+import { dirname, join, relative, resolve } from "node:path";
+import type { FarmFile } from "../generated/farm.types.ts";
+import type { SettingsFile } from "../generated/settings.types.ts";
+import type { VisitFile } from "../generated/visit.types.ts";
+import { type Fault, fileFault } from "./fault.ts";
+import type { Farm, VisitContext } from "./model.ts";
+import { checkDocument, type KeyedDocument, readDocument } from "./read-file.ts";
+import { buildSettings, defaultSettings, type Settings, SettingsError } from "./settings.ts";
+
+const settingsName = "carcase.yaml";
+
+export class Surroundings {
+  /** Faults of files that could not be read or, for settings, used. */
+  readonly unreadable: Fault[] = [];
+  readonly #from: string;
+  readonly #fixed: Settings | undefined;
+  readonly #settings = new Map<string, Settings>();
+  readonly #farms = new Map<string, Farm | undefined>();
+  readonly #visits = new Map<string, VisitContext | undefined>();
+
+  /** @param from the folder that shown paths start from; @param config a settings file that holds for everything */
+  constructor(from: string, config?: string) {
+    this.#from = resolve(from);
+    if (config !== undefined) this.#fixed = this.#readSettings(resolve(from, config), config);
+  }
+
+  /** The path of a file as shown to people. */
+  show(location: string): string {
+    const shown = relative(this.#from, location);
+    return shown.startsWith("..") ? location : shown;
+  }
+
+  settings(folder: string): Settings {
+    if (this.#fixed !== undefined) return this.#fixed;
+    return cached(this.#settings, folder, () => {
+      const location = join(folder, settingsName);
+      if (existsSync(location)) return this.#readSettings(location, this.show(location));
+      return isTop(folder) ? defaultSettings : this.settings(dirname(folder));
+    });
+  }
+
+  farm(folder: string): Farm | undefined {
+    return cached(this.#farms, folder, () => {
+      const location = join(folder, "farm.yaml");
+      if (existsSync(location)) return this.#readFarm(location);
+      const stop = isTop(folder) || existsSync(join(folder, settingsName));
+      return stop ? undefined : this.farm(dirname(folder));
+    });
+  }
+
+  /** The visit of a folder, without its cases. */
+  visit(folder: string): VisitContext | undefined {
+    return cached(this.#visits, folder, () => {
+      const location = join(folder, "visit.yaml");
+      return existsSync(location) ? this.#readVisit(location) : undefined;
+    });
+  }
+
+  #read(location: string): { file: string; document: KeyedDocument } | undefined {
+    const file = this.show(location);
+    const read = readDocument(file, location);
+    if (read.ok) return { file, document: read.result };
+    this.unreadable.push(...read.faults);
+    return undefined;
+  }
+
+  #readSettings(location: string, file: string): Settings {
+    const read = readDocument(file, location);
+    if (!read.ok) {
+      this.unreadable.push(...read.faults);
+      return defaultSettings;
+    }
+    const { placed, record } = checkDocument("settings", file, read.result);
+    this.unreadable.push(...placed.map((fault) => ({ ...fault, kind: "unreadable" as const })));
+    if (placed.length > 0) return defaultSettings;
+    try {
+      return buildSettings(record as unknown as SettingsFile, file);
+    } catch (error) {
+      if (!(error instanceof SettingsError)) throw error;
+      const place = read.result.document.where(error.path);
+      const excerpt = read.result.document.line(place.line);
+      this.unreadable.push({ ...fileFault(file, error.message), ...place, path: error.path, excerpt });
+      return defaultSettings;
+    }
+  }
+
+  #readFarm(location: string): Farm | undefined {
+    const read = this.#read(location);
+    if (read === undefined) return undefined;
+    const { placed, record } = checkDocument("farm", read.file, read.document);
+    const farm = record as unknown as FarmFile;
+    const folder = dirname(location);
+    return {
+      file: read.file,
+      document: read.document.document,
+      record: farm,
+      faults: placed,
+      settings: this.settings(folder),
+      id: farm.farm ?? read.file,
+      folder,
+    };
+  }
+
+  #readVisit(location: string): VisitContext | undefined {
+    const read = this.#read(location);
+    if (read === undefined) return undefined;
+    const { placed, record } = checkDocument("visit", read.file, read.document);
+    const visit = record as unknown as VisitFile;
+    const folder = dirname(location);
+    return {
+      file: read.file,
+      document: read.document.document,
+      record: visit,
+      faults: placed,
+      settings: this.settings(folder),
+      id: visit.visit ?? read.file,
+      folder,
+      farm: this.farm(folder),
+    };
+  }
+}
+
+/** The top of the file system, or of a git repository. */
+const isTop = (folder: string): boolean => dirname(folder) === folder || existsSync(join(folder, ".git"));
+
+function cached<T>(store: Map<string, T>, key: string, make: () => T): T {
+  if (store.has(key)) return store.get(key) as T;
+  const value = make();
+  store.set(key, value);
+  return value;
+}

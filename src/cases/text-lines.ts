@@ -1,0 +1,30 @@
+/** Splits a text into lines and turns offsets into line and column. */
+export class TextLines {
+  readonly #text: string;
+  readonly #starts: number[] = [0];
+
+  constructor(text: string) {
+    this.#text = text;
+    for (let i = text.indexOf("\n"); i >= 0; i = text.indexOf("\n", i + 1)) this.#starts.push(i + 1);
+  }
+
+  /** Line and column (from 1) of a character offset. */
+  at(offset: number): { line: number; column: number } {
+    let low = 0;
+    let high = this.#starts.length - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if ((this.#starts[middle] ?? 0) <= offset) low = middle;
+      else high = middle - 1;
+    }
+    return { line: low + 1, column: offset - (this.#starts[low] ?? 0) + 1 };
+  }
+
+  /** The text of a line, counted from 1, without its line end. */
+  line(number: number): string {
+    const start = this.#starts[number - 1];
+    if (start === undefined) return "";
+    const end = this.#starts[number] ?? this.#text.length + 1;
+    return this.#text.slice(start, end - 1).replace(/\r$/, "");
+  }
+}

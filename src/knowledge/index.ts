@@ -1,0 +1,97 @@
+/**
+ * The domain knowledge that ships with the program, read from the YAML files beside this one.
+ * Nothing here decides anything: it only makes the data easy to look up.
+ */
+import * as data from "../generated/knowledge.ts";
+import type {
+  AgeClass,
+  Anatomy,
+  Fact,
+  Indicator,
+  Organ,
+  Protocol,
+  Scale,
+  Sex,
+  Source,
+} from "../generated/knowledge.types.ts";
+
+export type {
+  AgeClass,
+  Anatomy,
+  ClassLimit,
+  Fact,
+  HerdExample,
+  HerdIndex,
+  Indicator,
+  Observation,
+  Organ,
+  Protocol,
+  Scale,
+  ScaleExample,
+  ScalePart,
+  Sex,
+  Source,
+} from "../generated/knowledge.types.ts";
+
+/** An organ with its place in the body: id is `system.organ`, as in a case file. */
+export interface PlacedOrgan {
+  readonly id: string;
+  readonly system: string;
+  readonly key: string;
+  readonly definition: Organ;
+}
+
+/** Systems in the order of the anatomy file: id, title. */
+export const systems: readonly { readonly id: string; readonly title: string }[] = Object.entries(
+  data.anatomy.systems,
+).map(([id, system]) => ({ id, title: system.title }));
+
+/** Every organ, in the order of the anatomy file. */
+export const organs: readonly PlacedOrgan[] = placeOrgans(data.anatomy);
+
+const organsById = new Map(organs.map((organ) => [organ.id, organ]));
+
+/** The organ with this id (`respiratory.lungs`), if there is one. */
+export const organById = (id: string): PlacedOrgan | undefined => organsById.get(id);
+
+/** Title of a system, or its id when it has none. */
+export const systemTitle = (id: string): string => data.anatomy.systems[id]?.title ?? id;
+
+export const protocols: ReadonlyMap<string, Protocol> = new Map(data.protocols.map((p) => [p.id, p]));
+export const scales: ReadonlyMap<string, Scale> = new Map(data.scales.map((s) => [s.id, s]));
+export const indicators: ReadonlyMap<string, Indicator> = new Map(Object.entries(data.indicators.indicators));
+export const facts: ReadonlyMap<string, Fact> = new Map(Object.entries(data.facts.facts));
+export const ageClasses = data.age_classes;
+export const growth = data.growth;
+export const deathMethods = data.death_methods.methods;
+export const selectionBases = data.selection_bases.bases;
+export const anatomySource: Source = data.anatomy.source;
+export const factsSource: Source = data.facts.source;
+
+/** The sign families (respiratory, nervous, ...) that a list of signs belongs to, in file order. */
+export function signFamilies(signs: readonly string[]): string[] {
+  return Object.entries(data.vocabulary.signs)
+    .filter(([, family]) => family.words.some((word) => signs.includes(word)))
+    .map(([id]) => id);
+}
+
+/**
+ * Whether a pig of this class and sex has the organ. An unknown class or sex excludes nothing but organs of
+ * one sex: what is not known to be absent is still to be looked for.
+ */
+export function hasOrgan(organ: Organ, ageClass: AgeClass | undefined, sex: Sex | undefined): boolean {
+  if (organ.exists !== undefined && ageClass !== undefined && !organ.exists.includes(ageClass)) return false;
+  if (organ.sex !== undefined && (sex === undefined || !organ.sex.includes(sex))) return false;
+  return true;
+}
+
+function placeOrgans(anatomy: Anatomy): PlacedOrgan[] {
+  return Object.entries(anatomy.systems).flatMap(([system, { organs: inSystem }]) =>
+    Object.entries(inSystem).map(([key, definition]) => ({
+      id: `${system}.${key}`,
+      system,
+      key,
+      definition,
+    })),
+  );
+}

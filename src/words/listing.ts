@@ -1,0 +1,10 @@
+/** `a`, `a and b`, `a, b and c`. */
+export function listing(items: readonly string[], last = "and"): string {
+  if (items.length < 2) return items.join("");
+  return `${items.slice(0, -1).join(", ")} ${last} ${items.at(-1)}`;
+}
+
+/** `1 pig`, `3 pigs`; the plural is formed with s unless given. */
+export function count(number: number, one: string, many = `${one}s`): string {
+  return `${number} ${number === 1 ? one : many}`;
+}
