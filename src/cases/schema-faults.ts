@@ -26,7 +26,7 @@ export function schemaFaults(errors: readonly ErrorObject[], document: unknown):
     const here = located
       .filter((other) => formatPath(other.path) === formatPath(path))
       .map((other) => other.error);
-    const below = located.some((other) => isBelow(other.path, path) && !isNoise(other.error));
+    const below = located.some((other) => isBelow(other.path, path));
     if (isNoise(error) && (below || here.some((other) => !isNoise(other)))) continue;
     for (const fault of describe(error, path, here, document)) {
       const key = `${formatPath(fault.path)} ${fault.kind}`;
@@ -82,13 +82,7 @@ function describe(
       const allowed = here
         .filter((other) => other.keyword === "enum")
         .flatMap((other) => words(other.params.allowedValues));
-      const guess =
-        typeof valueAt(document, path) === "string"
-          ? nearest(String(valueAt(document, path)), allowed)
-          : undefined;
-      return fault(
-        `${written} is not one of ${listing([...new Set(allowed)], "or")}.${guess === undefined ? "" : ` Did you mean ${guess}?`}`,
-      );
+      return fault(notOneOf(written, valueAt(document, path), [...new Set(allowed)]));
     }
     case "pattern":
       return fault(`${written} cannot be read. ${patternHint(error, valueAt(document, path))}`);
@@ -99,8 +93,15 @@ function describe(
       return fault(`${written} is out of range; ${rangeWords(error)}.`, { kind: "out-of-range" });
     case "type":
     case "anyOf":
-    case "const":
+    case "const": {
+      const value = valueAt(document, path);
+      const only = here.flatMap((other) =>
+        other.keyword === "const" ? [String(other.params.allowedValue)] : [],
+      );
+      const guess = typeof value === "string" ? nearest(value, only) : undefined;
+      if (guess !== undefined) return fault(`${written} is not a word known here. Did you mean ${guess}?`);
       return fault(`${written} cannot be read here. ${shapeHint(error, here)}`);
+    }
     case "minItems":
       return fault("the list is empty; write at least one entry, or take the key out.");
     case "uniqueItems":
@@ -110,6 +111,16 @@ function describe(
     default:
       return fault(`${written} ${error.message ?? "does not fit"}.`);
   }
+}
+
+/** Longer word lists are not printed when one of their words is near. */
+const longList = 12;
+
+function notOneOf(written: string, value: unknown, allowed: readonly string[]): string {
+  const guess = typeof value === "string" ? nearest(value, allowed) : undefined;
+  if (guess === undefined) return `${written} is not one of ${allowed.join(", ")}.`;
+  const list = allowed.length > longList ? "a word known here" : `one of ${allowed.join(", ")}`;
+  return `${written} is not ${list}. Did you mean ${guess}?`;
 }
 
 const words = (values: unknown): string[] =>

@@ -1,0 +1,39 @@
+// Bundles src into dist: the program and the library share chunks, so that nothing heavy is read before it is needed.
+import { execFileSync } from "node:child_process";
+import { readFileSync, rmSync } from "node:fs";
+import { join } from "node:path";
+import { build } from "esbuild";
+import { root } from "./generate/read.mjs";
+
+const { version } = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
+
+rmSync(join(root, "dist"), { recursive: true, force: true });
+await build({
+  absWorkingDir: root,
+  entryPoints: { main: "src/commands/main.ts", index: "src/index.ts", statistics: "src/statistics/index.ts" },
+  outdir: "dist",
+  bundle: true,
+  splitting: true,
+  format: "esm",
+  platform: "node",
+  target: "node20",
+  minifySyntax: true,
+  minifyWhitespace: true,
+  legalComments: "linked",
+  chunkNames: "chunks/[name]-[hash]",
+  // Commander is CommonJS and asks for Node's own modules by `require`.
+  banner: {
+    js: 'import { createRequire as nodeRequire } from "node:module";const require = nodeRequire(import.meta.url);',
+  },
+  define: { __VERSION__: JSON.stringify(version) },
+  // The parser's ES modules bundle smaller than its CommonJS build, which pulls in `require`.
+  alias: { yaml: join(root, "node_modules/yaml/browser/dist/index.js") },
+  logLevel: "warning",
+});
+
+// Declarations of the public interface. Schema errors come typed from ajv, which users need not have.
+execFileSync(
+  process.execPath,
+  [join(root, "node_modules/typescript/bin/tsc"), "--project", join(root, "tsconfig.build.json")],
+  { stdio: "inherit", cwd: root },
+);

@@ -1,0 +1,3 @@
+export function runHerd(_p: readonly string[], _o: unknown): number {
+  return 2;
+}

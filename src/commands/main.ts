@@ -1,0 +1,130 @@
+/** The program: parses the command line and hands over to one command, which is loaded only then. */
+import { Command, CommanderError } from "commander";
+import { addCommonOptions, type CommonOptions } from "./options.ts";
+import { UsageError } from "./usage-error.ts";
+
+declare const __VERSION__: string;
+
+/** Exit codes: 0 clean, 1 findings at or above the failing level, 2 usage, unreadable input or internal fault. */
+const failed = 2;
+
+function makeProgram(): Command {
+  const program = new Command("carcase")
+    .description(
+      "Case toolkit for the veterinarian who opens pigs: plain YAML case files in, completeness, scores and herd prevalence out.",
+    )
+    .version(__VERSION__, "-V, --version", "print the version")
+    .helpOption("-h, --help", "show this help")
+    .helpCommand("help [command]", "show the help of a command")
+    .showSuggestionAfterError(true)
+    .showHelpAfterError("(carcase --help shows what can be asked)")
+    .addHelpText("after", `${afterHelp}\n`);
+
+  addCommonOptions(program.command("lint"))
+    .summary("what was skipped, contradictory or unsafe, at which line?")
+    .description(
+      "Checks cases: skipped systems and organs, missing sides and lobes, missing history, contradictions.",
+    )
+    .option("--fail-on <level>", "lowest level that makes the exit code 1: error, warning or note", "error")
+    .addHelpText("after", lintHelp)
+    .action(async (paths: string[], options: CommonOptions & { failOn: string }) => {
+      const { runLint } = await import("./lint.ts");
+      process.exitCode = runLint(paths, options);
+    });
+  addCommonOptions(program.command("score"))
+    .summary("what does each published scale make of each pig?")
+    .description(
+      "Computes published gross scores from what was observed, and says which observations are missing.",
+    )
+    .option("--scale <ids>", "only these scales, separated by commas")
+    .addHelpText("after", scoreHelp)
+    .action(async (paths: string[], options: CommonOptions & { scale?: string }) => {
+      const { runScore } = await import("./score.ts");
+      process.exitCode = runScore(paths, options);
+    });
+  addCommonOptions(program.command("herd"))
+    .summary("how common and how bad, by visit, group and selection basis, with exact intervals?")
+    .description(
+      "Counts indicators and scores over pigs. Pigs of different selection basis are never added up.",
+    )
+    .option(
+      "--by <parts>",
+      "split by visit, group, age_class (any of them, separated by commas), or none",
+      "visit,group,age_class",
+    )
+    .option("--level <share>", "confidence level of the intervals, such as 0.95")
+    .option("--indicator <ids>", "only these indicators, separated by commas")
+    .option("--scale <ids>", "only these scales, separated by commas")
+    .addHelpText("after", herdHelp)
+    .action(
+      async (
+        paths: string[],
+        options: CommonOptions & { by: string; level?: string; indicator?: string; scale?: string },
+      ) => {
+        const { runHerd } = await import("./herd.ts");
+        process.exitCode = runHerd(paths, options);
+      },
+    );
+  return program.exitOverride();
+}
+
+const afterHelp = `
+Paths are case files, folders or globs; the default is the current folder, and - is standard input.
+Exit code 0: clean. 1: findings at or above the failing level. 2: wrong usage or unreadable input.
+
+Knives, saw and axe injure; Streptococcus suis and other agents pass to people; formalin is toxic. Wear cut-proof
+and waterproof gloves, eye protection and, for brain, abortion and saw work, a mask. On suspicion of a notifiable
+disease stop and call the competent veterinary authority. Local law and licensed practice rule.`;
+
+const lintHelp = `
+Examples:
+  carcase lint                          all cases below the current folder
+  carcase lint alder-farm/2026-03-14    one visit
+  carcase lint --format json .          for scripts`;
+
+const scoreHelp = `
+Examples:
+  carcase score alder-farm/2026-03-14
+  carcase score --scale maff-1978,dottori-2007 .
+A value marked * rests on a definition from memory that was not checked against its source.`;
+
+const herdHelp = `
+Examples:
+  carcase herd alder-farm
+  carcase herd --by visit --indicator snout-grade-2-up alder-farm
+Only pigs drawn at random, or a whole group, give a prevalence; for others the numbers are of the pigs examined.`;
+
+async function main(): Promise<void> {
+  process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+    // A reader that has seen enough (head, less) closes the pipe; that is no fault of ours.
+    if (error.code === "EPIPE") process.exit(process.exitCode ?? 0);
+    throw error;
+  });
+  const program = makeProgram();
+  try {
+    if (process.argv.length <= 2) {
+      program.outputHelp({ error: true });
+      process.exitCode = failed;
+      return;
+    }
+    await program.parseAsync();
+  } catch (error) {
+    process.exitCode = exitCodeOf(error);
+  }
+}
+
+function exitCodeOf(error: unknown): number {
+  if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : failed;
+  if (error instanceof UsageError) process.stderr.write(`carcase: ${error.message}\n`);
+  else {
+    const message = error instanceof Error ? error.message : String(error);
+    process.stderr.write(
+      `carcase: internal fault: ${message}\nPlease report it with the command that led to it.\n`,
+    );
+    if (process.env.CARCASE_DEBUG !== undefined && error instanceof Error)
+      process.stderr.write(`${error.stack}\n`);
+  }
+  return failed;
+}
+
+await main();

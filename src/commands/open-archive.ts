@@ -1,0 +1,44 @@
+/** Reads the cases a command was asked about, and says on standard error what could not be read. */
+import { readFileSync } from "node:fs";
+import { type Archive, type ReadOptions, readCases } from "../cases/index.ts";
+import { faultsText } from "../formats/index.ts";
+import type { CommonOptions } from "./options.ts";
+import { styleFor } from "./terminal.ts";
+import { UsageError } from "./usage-error.ts";
+
+export interface Opened {
+  readonly archive: Archive;
+  /** Whether something that was asked for could not be read or found; the exit code is then 2. */
+  readonly failed: boolean;
+}
+
+export function openArchive(paths: readonly string[], options: CommonOptions): Opened {
+  const archive = readCases(paths, readOptions(paths, options));
+  const style = styleFor(process.stderr, options);
+  process.stderr.write(faultsText(archive.unreadable, style));
+  for (const path of archive.pathsWithoutCases)
+    process.stderr.write(
+      `carcase: no case at "${path}". A case is a .yaml file with keys such as case: and pig:.\n`,
+    );
+  return { archive, failed: archive.unreadable.length > 0 || archive.pathsWithoutCases.length > 0 };
+}
+
+function readOptions(paths: readonly string[], options: CommonOptions): ReadOptions {
+  const config = options.config === undefined ? {} : { config: options.config };
+  if (!paths.includes("-")) return config;
+  return {
+    ...config,
+    input: { bytes: readFileSync(0), name: options.stdinFilename ?? "standard-input.yaml" },
+  };
+}
+
+/** One of the formats a command knows. */
+export function chosenFormat<Format extends string>(
+  options: CommonOptions,
+  known: readonly Format[],
+): Format {
+  const format = known.find((one) => one === options.format);
+  if (format === undefined)
+    throw new UsageError(`--format: there is no format "${options.format}"; there are ${known.join(", ")}`);
+  return format;
+}

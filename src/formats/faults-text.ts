@@ -1,0 +1,18 @@
+/** Files that could not be read, for people: file, place, what is wrong. */
+import type { Fault } from "../cases/index.ts";
+import { visible } from "../words/visible.ts";
+import { excerpt } from "./excerpt.ts";
+import type { Style } from "./style.ts";
+
+export function faultsText(faults: readonly Fault[], style: Style): string {
+  return faults
+    .flatMap((fault) => {
+      const place = fault.line === 0 ? "" : `:${fault.line}:${fault.column}`;
+      return [
+        `${style.heading(`${visible(fault.file)}${place}`)}: ${style.level("error", "not read")}: ${visible(fault.message)}`,
+        ...excerpt(fault).map((line) => `    ${style.quiet(line)}`),
+      ];
+    })
+    .map((line) => `${line}\n`)
+    .join("");
+}

@@ -1,0 +1,23 @@
+/**
+ * The library: the same functions that the commands call.
+ *
+ *     import { readCases, lintCases } from "carcase";
+ *     const archive = readCases(["alder-farm"]);
+ *     const { findings } = lintCases(archive);
+ */
+export {
+  type Archive,
+  type Case,
+  type Fault,
+  type ReadOptions,
+  readCases,
+  type Settings,
+  type Visit,
+} from "./cases/index.ts";
+export {
+  type Completeness,
+  type Finding,
+  type LintOptions,
+  type LintResult,
+  lintCases,
+} from "./lint/index.ts";

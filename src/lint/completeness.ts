@@ -1,0 +1,62 @@
+/** Of the organs due, how many were examined: the count that stands under every case and visit. */
+import type { Case } from "../cases/index.ts";
+
+/** Counts of organs. due = examined + not_examined + not_assessable + skipped. */
+export interface OrganCounts {
+  due: number;
+  /** Normal or described, whether organ by organ or by system. */
+  examined: number;
+  /** Of the examined, those covered only by the word `normal` for a whole system. */
+  by_system: number;
+  /** Not examined, with a reason. */
+  not_examined: number;
+  /** Looked for but not to be judged, with the cause. */
+  not_assessable: number;
+  /** Blank, or not examined without a reason. */
+  skipped: number;
+}
+
+export interface Completeness extends OrganCounts {
+  readonly case: string;
+  readonly file: string;
+}
+
+export interface VisitCompleteness extends OrganCounts {
+  readonly visit: string;
+  readonly file: string;
+  readonly cases: number;
+}
+
+/** Counts the organs due of one case. */
+export function completeness(one: Case): Completeness {
+  const counts = noOrgans();
+  for (const organ of one.due) {
+    const state = one.organ(organ);
+    counts.due++;
+    if (state.status === "normal" || state.status === "recorded") counts.examined++;
+    else if (state.status === "not_examined" && state.reason !== undefined) counts.not_examined++;
+    else if (state.status === "not_assessable" && (state.because !== undefined || state.reason !== undefined))
+      counts.not_assessable++;
+    else counts.skipped++;
+    if (state.bySystem) counts.by_system++;
+  }
+  return { case: one.id, file: one.file, ...counts };
+}
+
+/** The sum over cases. */
+export function addCounts(counts: readonly OrganCounts[]): OrganCounts {
+  const sum = noOrgans();
+  for (const one of counts) for (const key of keys) sum[key] += one[key];
+  return sum;
+}
+
+const keys = ["due", "examined", "by_system", "not_examined", "not_assessable", "skipped"] as const;
+
+const noOrgans = (): OrganCounts => ({
+  due: 0,
+  examined: 0,
+  by_system: 0,
+  not_examined: 0,
+  not_assessable: 0,
+  skipped: 0,
+});

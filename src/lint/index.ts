@@ -1,0 +1,6 @@
+/** The linter: rules over cases and visits, and the count of what was examined. */
+export type { Completeness, OrganCounts, VisitCompleteness } from "./completeness.ts";
+export type { Finding } from "./finding.ts";
+export { type LintOptions, type LintResult, type LintSummary, lintCases } from "./lint.ts";
+export { type Example, type Level, levels, type Rule } from "./rule.ts";
+export { rules } from "./rules/index.ts";

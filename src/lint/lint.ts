@@ -1,0 +1,135 @@
+/** Runs the rules over an archive. The order of findings is that of files, lines, columns and rule ids. */
+import {
+  type Archive,
+  type Case,
+  type Fault,
+  formatPath,
+  type Path,
+  pathsMeet,
+  type Visit,
+} from "../cases/index.ts";
+import {
+  addCounts,
+  type Completeness,
+  completeness,
+  type OrganCounts,
+  type VisitCompleteness,
+} from "./completeness.ts";
+import { type Finding, placeFinding } from "./finding.ts";
+import type { Level, Rule } from "./rule.ts";
+import { rules } from "./rules/index.ts";
+
+export interface LintOptions {
+  /** Only these rules, by id. */
+  readonly only?: readonly string[];
+  /** Levels that go before those of the settings. */
+  readonly levels?: Readonly<Record<string, Level | "off">>;
+}
+
+export interface LintSummary extends OrganCounts {
+  readonly cases: number;
+  readonly files_with_findings: number;
+  readonly errors: number;
+  readonly warnings: number;
+  readonly notes: number;
+  readonly unreadable: number;
+}
+
+export interface LintResult {
+  readonly findings: readonly Finding[];
+  readonly completeness: readonly Completeness[];
+  readonly visits: readonly VisitCompleteness[];
+  readonly summary: LintSummary;
+}
+
+/**
+ * Checks all cases of an archive.
+ * @returns findings, the completeness of each case and visit, and their sums. Files that could not be read are not
+ * in it; they are in `archive.unreadable`, and counted in the summary
+ */
+export function lintCases(archive: Archive, options: LintOptions = {}): LintResult {
+  const findings: Finding[] = [];
+  const chosen = rules.filter((rule) => options.only === undefined || options.only.includes(rule.id));
+  const levelOf = (rule: Rule, subject: Subject): Level | "off" =>
+    rule.locked ? rule.level : (options.levels?.[rule.id] ?? subject.settings.rules[rule.id] ?? rule.level);
+  const add = (rule: Rule, subject: Subject, message: string, path: Path, points: "key" | "value"): void => {
+    const level = levelOf(rule, subject);
+    if (level !== "off") findings.push(placeFinding(rule.id, level, message, subject, path, points));
+  };
+  const reporter =
+    (rule: Rule, subject: Subject) =>
+    (message: string, path: Path, points: "key" | "value" = "value") => {
+      // What the reader has already refused is not missing as well.
+      if (!subject.faults.some((fault) => pathsMeet(fault.path, path)))
+        add(rule, subject, message, path, points);
+    };
+
+  for (const subject of new Set<Subject>([...archive.farms, ...archive.visits, ...archive.cases]))
+    for (const fault of subject.faults) {
+      const rule = chosen.find((one) => one.id === ruleOfFault(fault));
+      if (rule === undefined) continue;
+      const level = levelOf(rule, subject);
+      if (level !== "off") findings.push(fromFault(rule, level, fault));
+    }
+  for (const rule of chosen) {
+    if (rule.scope === "case") for (const one of archive.cases) rule.check(one, reporter(rule, one));
+    if (rule.scope === "visit")
+      for (const visit of archive.visits)
+        rule.check(visit, reporter(rule, visit), (one) => reporter(rule, one));
+  }
+  findings.sort(byPlace);
+  const perCase = archive.cases.map(completeness);
+  return {
+    findings,
+    completeness: perCase,
+    visits: perVisit(archive, perCase),
+    summary: summarise(archive, findings, perCase),
+  };
+}
+
+type Subject = Case | Visit | Archive["farms"][number];
+
+const ruleOfFault = (fault: Fault): string => (fault.outOfRange ? "observation-out-of-range" : "case-format");
+
+function fromFault(rule: Rule, level: Level, fault: Fault): Finding {
+  const { message, file, line, column, length, excerpt } = fault;
+  return { rule: rule.id, level, message, file, line, column, path: formatPath(fault.path), length, excerpt };
+}
+
+/** Code-unit order, the same on every machine. */
+const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+function byPlace(a: Finding, b: Finding): number {
+  return (
+    compare(a.file, b.file) ||
+    a.line - b.line ||
+    a.column - b.column ||
+    compare(a.rule, b.rule) ||
+    compare(a.path, b.path)
+  );
+}
+
+function perVisit(archive: Archive, perCase: readonly Completeness[]): VisitCompleteness[] {
+  const byFile = new Map(perCase.map((one) => [one.file, one]));
+  return archive.visits.map((visit) => {
+    const counts = visit.cases.map((one) => byFile.get(one.file)).filter((one) => one !== undefined);
+    return { visit: visit.id, file: visit.file, cases: visit.cases.length, ...addCounts(counts) };
+  });
+}
+
+function summarise(
+  archive: Archive,
+  findings: readonly Finding[],
+  perCase: readonly Completeness[],
+): LintSummary {
+  const at = (level: Level): number => findings.filter((finding) => finding.level === level).length;
+  return {
+    cases: archive.cases.length,
+    files_with_findings: new Set(findings.map((finding) => finding.file)).size,
+    errors: at("error"),
+    warnings: at("warning"),
+    notes: at("note"),
+    unreadable: new Set(archive.unreadable.map((fault) => fault.file)).size,
+    ...addCounts(perCase),
+  };
+}

@@ -1,0 +1,68 @@
+/** What a rule is: one thing a record must not lack or contradict, said once, with who says so. */
+import type { Case, Path, Visit } from "../cases/index.ts";
+import type { Source } from "../knowledge/index.ts";
+
+export const levels = ["error", "warning", "note"] as const;
+export type Level = (typeof levels)[number];
+
+export const families = [
+  "completeness",
+  "selection",
+  "history",
+  "description",
+  "consistency",
+  "scoring",
+  "safety",
+  "visit",
+  "format",
+] as const;
+export type Family = (typeof families)[number];
+
+/** A finding of a rule, before it has a place in a file. */
+export type Report = (message: string, path: Path, points?: "key" | "value") => void;
+
+/**
+ * An example: YAML laid over a complete base case (a blank key takes an entry out). `others` are further cases of
+ * the same visit. The test-suite runs every example: the bad one gives this rule's finding and no other rule's, the
+ * good one gives none.
+ */
+export interface Example {
+  readonly case?: string;
+  readonly visit?: string;
+  readonly others?: readonly string[];
+}
+
+interface RuleText {
+  /** Stable for ever, explains itself. */
+  readonly id: string;
+  readonly family: Family;
+  readonly level: Level;
+  /** A matter of safety: settings cannot lower its level or switch it off. */
+  readonly locked?: true;
+  /** One sentence: what the rule asks for. */
+  readonly summary: string;
+  /** What goes wrong without it. */
+  readonly protects: string;
+  readonly source: Source;
+  readonly bad: Example;
+  readonly good: Example;
+}
+
+/** A rule that looks at one case. */
+export interface CaseRule extends RuleText {
+  readonly scope: "case";
+  check(one: Case, report: Report): void;
+}
+
+/** A rule that looks at the cases of one visit together; reports go to the visit or to one of its cases. */
+export interface VisitRule extends RuleText {
+  readonly scope: "visit";
+  check(visit: Visit, reportVisit: Report, reportCase: (one: Case) => Report): void;
+}
+
+/** A rule whose findings come from the reader, while it fits the file to the format. */
+export interface FormatRule extends RuleText {
+  readonly scope: "format";
+}
+
+export type Rule = CaseRule | VisitRule | FormatRule;

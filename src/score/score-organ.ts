@@ -1,0 +1,156 @@
+/** The interpreter of the scales: one pig's organ and one scale in, one score out. No scale has code of its own. */
+import { type OrganState, pathOf, valueAt } from "../cases/index.ts";
+import type { Scale } from "../knowledge/index.ts";
+import type { CaseScore } from "./case-score.ts";
+import { classOf } from "./classify.ts";
+import { combine } from "./combine.ts";
+import { readPart } from "./part.ts";
+import { misfit, pathIn, type Reading } from "./reading.ts";
+import { unmetRequirements } from "./requirements.ts";
+
+/** A score before it is dressed for output. */
+interface Outcome {
+  readonly value: number | null;
+  readonly parts: Readonly<Record<string, number | null>>;
+  readonly missing: readonly string[];
+  readonly reasons: readonly string[];
+  readonly fromGrade?: true;
+}
+
+const onlyBySystem =
+  "recorded only by the word normal for the whole system; record the organ itself to score it";
+
+/**
+ * Scores an organ.
+ *
+ * What cannot be told is null and says why: a part that is not recorded is named under `missing` and never guessed;
+ * what is written but cannot be used is named in `reason`.
+ * @param state of the organ that the scale is for
+ */
+export function scoreOrgan(scale: Scale, state: OrganState): CaseScore {
+  const { value, parts, missing, reasons, fromGrade } = outcome(scale, state);
+  const { source, class_source } = scale;
+  return {
+    scale: scale.id,
+    title: scale.title,
+    organ: scale.organ,
+    value,
+    max: scale.range[1],
+    ...(scale.unit !== undefined && { unit: scale.unit }),
+    class: classOf(scale.classes, value),
+    parts,
+    missing,
+    ...(reasons.length > 0 && { reason: reasons.join("; ") }),
+    ...(fromGrade && { from_grade: fromGrade }),
+    confidence: source.confidence,
+    source: source.cite,
+    ...(source.note !== undefined && { note: source.note }),
+    ...(class_source !== undefined && {
+      class_source: class_source.cite,
+      class_confidence: class_source.confidence,
+    }),
+  };
+}
+
+function outcome(scale: Scale, state: OrganState): Outcome {
+  switch (state.status) {
+    case "blank":
+      return unscored(scale, [scale.organ], []);
+    case "not_examined":
+      return unscored(scale, [], [`not examined${state.reason === undefined ? "" : `: ${state.reason}`}`]);
+    case "not_assessable":
+      return unscored(scale, [], [notAssessable(state)]);
+    case "normal":
+      if (state.bySystem) return unscored(scale, [scale.organ], [onlyBySystem]);
+      if (state.findings.length > 0)
+        return unscored(
+          scale,
+          [],
+          [`${scale.organ} is recorded as normal and has findings; one of them is wrong`],
+        );
+      return fromEntry(scale, state.entry, true);
+    case "recorded":
+      return fromEntry(scale, state.entry, false);
+  }
+}
+
+function notAssessable({ because, reason }: OrganState): string {
+  const what = because === undefined ? "not assessable" : `not assessable (${because})`;
+  return reason === undefined ? what : `${what}: ${reason}`;
+}
+
+const unscored = (scale: Scale, missing: readonly string[], reasons: readonly string[]): Outcome => ({
+  value: null,
+  parts: Object.fromEntries(Object.keys(scale.parts).map((name) => [name, null])),
+  missing,
+  reasons,
+});
+
+function fromEntry(scale: Scale, entry: object | undefined, normal: boolean): Outcome {
+  const unmet = unmetRequirements(scale, entry);
+  const readings = Object.entries(scale.parts).map(([name, part]) => {
+    const reading = readPart(scale, part, entry);
+    return { name, reading: normal ? asNormal(scale, reading, part.read) : reading };
+  });
+  const parts = Object.fromEntries(readings.map(({ name, reading }) => [name, reading.value]));
+  const computed = total(
+    scale,
+    readings.map(({ reading }) => reading),
+  );
+  const settled = withGrade(scale, entry, computed);
+  const faults = [...unmet, ...settled.faults];
+  return {
+    value: faults.length > 0 ? null : settled.value,
+    parts,
+    missing: faults.flatMap(({ missing }) => missing ?? []),
+    reasons: faults.flatMap(({ reason }) => reason ?? []),
+    ...(settled.fromGrade && faults.length === 0 && { fromGrade: true as const }),
+  };
+}
+
+/** A part of a normal organ: its normal value, unless something else is written. */
+function asNormal(scale: Scale, reading: Reading, read: string): Reading {
+  const { when_normal: normal } = scale;
+  if (normal === undefined || reading.reason !== undefined || reading.value === normal) return reading;
+  if (reading.value === null) return { value: normal };
+  const reason = `${scale.organ} is recorded as normal, but ${pathIn(scale, read)} is not; one of them is wrong`;
+  return { value: null, reason };
+}
+
+interface Total {
+  readonly value: number | null;
+  readonly faults: readonly Reading[];
+  readonly fromGrade?: true;
+}
+
+function total(scale: Scale, readings: readonly Reading[]): Total {
+  const faults = readings.filter(({ value }) => value === null);
+  if (faults.length > 0) return { value: null, faults };
+  const value = combine(
+    scale,
+    readings.flatMap((reading) => reading.value ?? []),
+  );
+  if (value === undefined) return fault("no rule of this scale fits these parts");
+  const [lowest, highest] = scale.range;
+  const wrong = misfit(scale, value, lowest, highest);
+  return wrong === undefined ? { value, faults: [] } : fault(`the score would be ${value}: ${wrong}`);
+}
+
+/** A total that was graded on the spot, under the name of the scale, stands in for parts that were not recorded. */
+function withGrade(scale: Scale, entry: object | undefined, computed: Total): Total {
+  const read = `grades.${scale.id}`;
+  const grade = valueAt(entry, pathOf(read));
+  const isPart = Object.values(scale.parts).some((part) => part.read === read);
+  if (isPart || grade === undefined || grade === null) return computed;
+  const path = pathIn(scale, read);
+  const [lowest, highest] = scale.range;
+  const wrong = typeof grade === "number" ? misfit(scale, grade, lowest, highest) : "not a number";
+  if (wrong !== undefined) return fault(`${path} is ${grade}: ${wrong}`);
+  const unusable = computed.faults.filter(({ reason }) => reason !== undefined);
+  if (unusable.length > 0) return { value: null, faults: unusable };
+  if (computed.value !== null && computed.value !== grade)
+    return fault(`${path} is ${grade}, but the recorded parts give ${computed.value}; one of them is wrong`);
+  return computed.value === null ? { value: Number(grade), faults: [], fromGrade: true } : computed;
+}
+
+const fault = (reason: string): Total => ({ value: null, faults: [{ value: null, reason }] });
