@@ -1,6 +1,7 @@
 /** What a case says of one organ. Blank is a state of its own and never normal. */
 import type { Finding, OrganEntry } from "../generated/organs.types.ts";
 import type { PlacedOrgan } from "../knowledge/index.ts";
+import { withoutBlanks } from "./blanks.ts";
 import { type Path, pathOf } from "./path.ts";
 
 export type { Finding } from "../generated/organs.types.ts";
@@ -65,14 +66,16 @@ function stateOf(value: unknown, path: Path, paired: boolean): OrganState {
   };
   if (value === undefined || value === null) return { ...plain, status: "blank" };
   if (value === "normal") return { ...plain, status: "normal" };
-  if (Array.isArray(value)) return { ...plain, status: "recorded", findings: findingsAt(value, path) };
-  const entry = value as OrganEntry;
+  if (Array.isArray(value))
+    return { ...plain, status: "recorded", findings: findingsAt(withoutBlanks(value) as Finding[], path) };
+  const entry = withoutBlanks(value) as OrganEntry;
   const findings = findingsAt(entry.findings ?? [], [...path, "findings"]);
-  const sides = paired ? sidesOf(entry, path) : [];
+  const sides = paired ? sidesOf(value, path) : [];
   const full = { ...plain, entry, findings, sides };
-  if (Object.hasOwn(entry, "not_examined"))
-    return { ...full, status: "not_examined", reason: entry.not_examined ?? undefined };
-  if (Object.hasOwn(entry, "not_assessable"))
+  // A blank reason is still the statement that the organ was not examined.
+  if (Object.hasOwn(value, "not_examined"))
+    return { ...full, status: "not_examined", reason: entry.not_examined };
+  if (Object.hasOwn(value, "not_assessable"))
     return {
       ...full,
       status: "not_assessable",
@@ -88,10 +91,13 @@ function findingsAt(findings: readonly Finding[], path: Path): OrganState["findi
   return findings.map((finding, index) => ({ path: [...path, index], finding }));
 }
 
-function sidesOf(entry: OrganEntry, path: Path): OrganState["sides"] {
+function sidesOf(entry: object, path: Path): OrganState["sides"] {
   return (["left", "right"] as const)
     .filter((side) => Object.hasOwn(entry, side))
-    .map((side) => ({ side, state: stateOf(entry[side], [...path, side], false) }));
+    .map((side) => ({
+      side,
+      state: stateOf((entry as Record<string, unknown>)[side], [...path, side], false),
+    }));
 }
 
 /** Whether something was measured or graded. Left and right are observations only of an organ that is not paired. */

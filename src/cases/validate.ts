@@ -1,6 +1,7 @@
 /** Checks a document against its schema and keeps the part of it that is valid. */
 import type { Validator } from "../generated/validators.cjs";
 import { caseFile, farmFile, settingsFile, visitFile } from "../generated/validators.cjs";
+import { withoutBlanks } from "./blanks.ts";
 import type { Path } from "./path.ts";
 import { type SchemaFault, schemaFaults } from "./schema-faults.ts";
 
@@ -50,14 +51,4 @@ function remove(target: Record<string, unknown>, path: Path): void {
   }
   if (typeof current === "object" && current !== null)
     delete (current as Record<string | number, unknown>)[last];
-}
-
-/** A copy in which keys without a value are left out: blank is an omission, everywhere. */
-function withoutBlanks(value: Record<string, unknown>): Record<string, unknown>;
-function withoutBlanks(value: unknown): unknown;
-function withoutBlanks(value: unknown): unknown {
-  if (Array.isArray(value)) return value.map((item) => withoutBlanks(item));
-  if (typeof value !== "object" || value === null) return value;
-  const kept = Object.entries(value).filter(([, item]) => item !== null);
-  return Object.fromEntries(kept.map(([key, item]) => [key, withoutBlanks(item)]));
 }

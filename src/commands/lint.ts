@@ -27,7 +27,7 @@ export function runLint(
 
 /** The levels at or above the one named. */
 function failingLevels(name: string): readonly Level[] {
-  const at = levels.indexOf(name);
+  const at = (levels as readonly string[]).indexOf(name);
   if (at < 0) throw new UsageError(`--fail-on: ${unknownName(name, levels, "level")}`);
   return levels.slice(0, at + 1);
 }

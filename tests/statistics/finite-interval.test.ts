@@ -105,7 +105,7 @@ describe("hypergeometric tails", () => {
           expectClose(hypergeometricProbability(x, sample), ratio([exactly, all]), 1e-12, what);
         }
       }),
-      { numRuns: 1500 },
+      { numRuns: 150 },
     );
   });
 
@@ -168,7 +168,7 @@ describe("finite interval", () => {
         expect(finite.lower).toBeLessThanOrEqual(finite.proportion + 1 / population);
         expect(finite.upper).toBeGreaterThanOrEqual(finite.proportion - 1 / population);
       }),
-      { numRuns: 3000 },
+      { numRuns: 300 },
     );
   });
 

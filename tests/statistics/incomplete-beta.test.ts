@@ -57,7 +57,7 @@ describe("regularised incomplete beta", () => {
           }
         },
       ),
-      { numRuns: 4000 },
+      { numRuns: 400 },
     );
   });
 
@@ -78,7 +78,7 @@ describe("regularised incomplete beta", () => {
           expectClose(regularisedBeta(x, 0.5, 0.5).lower, arcsine, 1e-13, "arcsine");
         },
       ),
-      { numRuns: 3000 },
+      { numRuns: 300 },
     );
   });
 
@@ -124,7 +124,7 @@ describe("beta quantile", () => {
           expectClose(regularisedBeta(x, a, b).lower, p, 1e-9, `p=${p} a=${a} b=${b}`);
         },
       ),
-      { numRuns: 5000 },
+      { numRuns: 500 },
     );
   });
 
@@ -148,7 +148,7 @@ describe("beta quantile", () => {
           expectClose(betaQuantile(p, a, b), jStat.beta.inv(p, a, b), 1e-7, `p=${p} a=${a} b=${b}`);
         },
       ),
-      { numRuns: 3000 },
+      { numRuns: 300 },
     );
   });
 });

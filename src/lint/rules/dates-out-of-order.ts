@@ -19,7 +19,7 @@ export const datesOutOfOrder: CaseRule = {
     "Autolysis, incubation and treatment are reckoned from these times; a swapped pair makes every one of them wrong.",
   source: { cite: "order of events; common practice", confidence: "common-practice" },
   bad: { case: "opened: {at: 2026-04-20T08:00}" },
-  good: { case: "opened: {at: 2026-04-20T10:15}" },
+  good: { case: "opened: {at: 2026-04-20T10:00}" },
   check(one, report) {
     const death = event(["death", "at"], "death", one.record.death?.at);
     const opened = event(["opened", "at"], "opening", one.record.opened?.at);

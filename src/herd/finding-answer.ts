@@ -1,0 +1,87 @@
+/** Whether a lesion is recorded on an organ: the `finding` form of an indicator. */
+import type { Case, Finding, OrganState } from "../cases/index.ts";
+import { type Indicator, organById, type Scale, type ScalePart, scales } from "../knowledge/index.ts";
+import { scoreOrgan } from "../score/index.ts";
+import type { Answer } from "./answer.ts";
+
+export type FindingQuestion = NonNullable<Indicator["finding"]>;
+
+/** What is described but is no lesion of the living pig, unless somebody asks for it by name. */
+const noLesion: readonly string[] = ["artefact", "autolysis"];
+
+/**
+ * Whether the lesion is there.
+ *
+ * Yes: a finding of one of the processes (of any, when none is named) is described, or a grade amounts to one (`shows` of
+ * the scales). A finding whose certainty is artefact does not count.
+ * No: the organ is normal, also by the word normal for its whole system; or it is recorded without such a lesion.
+ * Not examined: blank, not examined, not assessable; only one side of a paired organ was looked at; or nothing is
+ * described and the grades that would show the lesion are not complete.
+ */
+export function findingAnswer(question: FindingQuestion, one: Case): Answer {
+  const organ = organById(question.organ);
+  if (organ === undefined) throw new RangeError(`there is no organ "${question.organ}"`);
+  const state = one.organ(organ);
+  if (described(state).some((finding) => matches(finding, question.process))) return "yes";
+  const graded = gradedAnswer(question, state);
+  if (graded === "yes") return "yes";
+  if (state.status === "normal") return "no";
+  if (state.status !== "recorded" || !bothSidesSeen(state)) return "not examined";
+  return described(state).length > 0 ? "no" : (graded ?? "no");
+}
+
+const described = (state: OrganState): Finding[] => [
+  ...state.findings.map(({ finding }) => finding),
+  ...state.sides.flatMap(({ state: side }) => described(side)),
+];
+
+function matches({ process, certainty }: Finding, asked: readonly string[] | undefined): boolean {
+  if (certainty === "artefact") return false;
+  return asked === undefined ? !noLesion.includes(process) : asked.includes(process);
+}
+
+/** Left and right of a paired organ, unless the organ is described as a whole. */
+function bothSidesSeen({ findings, sides }: OrganState): boolean {
+  if (sides.length === 0 || findings.length > 0) return true;
+  const seen = sides.filter(({ state }) => state.status === "normal" || state.status === "recorded");
+  return seen.length === 2;
+}
+
+/** What the grades say: undefined when no scale of this organ grades the lesion. */
+function gradedAnswer({ organ, process }: FindingQuestion, state: OrganState): Answer | undefined {
+  if (state.status !== "recorded") return undefined;
+  const answers = [...scales.values()]
+    .filter((scale) => scale.organ === organ)
+    .flatMap((scale) => shownBy(scale, process, state) ?? []);
+  return (["yes", "no", "not examined"] as const).find((answer) => answers.includes(answer));
+}
+
+function shownBy(scale: Scale, asked: readonly string[] | undefined, state: OrganState): Answer | undefined {
+  const grading = Object.entries(scale.parts).flatMap(([name, part]) => {
+    const shows = shownIn(scale, part, asked);
+    return shows === undefined ? [] : [{ name, above: shows.above }];
+  });
+  if (grading.length === 0) return undefined;
+  const { parts, value, missing, from_grade: onlyGrade } = scoreOrgan(scale, state);
+  if (onlyGrade) return shownByGrade(scale, value, grading);
+  const valid = Object.keys(scale.requires ?? {}).every(
+    (read) => !missing.includes(`${scale.organ}.${read}`),
+  );
+  if (!valid) return "not examined";
+  const values = grading.map(({ name, above }) => ({ value: parts[name] ?? null, above }));
+  if (values.some((part) => part.value !== null && part.value > part.above)) return "yes";
+  return values.every((part) => part.value !== null) ? "no" : "not examined";
+}
+
+/** A total without parts shows the lesion only when every part would. */
+function shownByGrade(scale: Scale, value: number | null, grading: readonly { above: number }[]): Answer {
+  if (value === scale.when_normal) return "no";
+  const everyPart = grading.length === Object.keys(scale.parts).length;
+  return everyPart && grading.every(({ above }) => above === scale.when_normal) ? "yes" : "not examined";
+}
+
+function shownIn(scale: Scale, part: ScalePart, asked: readonly string[] | undefined) {
+  const shows = part.shows ?? scale.shows;
+  if (shows === undefined) return undefined;
+  return asked === undefined || shows.process.some((process) => asked.includes(process)) ? shows : undefined;
+}

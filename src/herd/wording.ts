@@ -1,0 +1,102 @@
+/** One honest sentence for an estimate: what was counted, how sure it is, and what it says nothing of. */
+import { selectionBases } from "../knowledge/index.ts";
+import { oneSidedLower, oneSidedUpper } from "../statistics/index.ts";
+import { count } from "../words/listing.ts";
+import { levelPercent, percent, percentRange } from "./percent.ts";
+
+export interface Counted {
+  readonly title: string;
+  /** Selection basis; null when it is not recorded. */
+  readonly basis: string | null;
+  readonly affected: number;
+  /** 1 or more. */
+  readonly examined: number;
+  readonly not_examined: number;
+  readonly lower: number;
+  readonly upper: number;
+  /** Confidence level, between 0 and 1. */
+  readonly level: number;
+  /** What was taken together without weighting: `3 groups`. */
+  readonly pooled?: string;
+}
+
+/** What may be said of pigs chosen in one way. */
+export interface Reach {
+  readonly title: string;
+  /** Whether a proportion over such pigs is a prevalence. */
+  readonly prevalence: boolean;
+  readonly wording: string;
+}
+
+const unknownReach: Reach = {
+  title: "basis not recorded",
+  prevalence: false,
+  wording:
+    "of the pigs examined; how they were chosen is not recorded, so this says nothing of how common it is in the group",
+};
+
+/** What may be said of pigs chosen on this basis; null or an unknown word allows nothing. */
+export function reachOf(basis: string | null): Reach {
+  return (
+    (basis !== null && Object.hasOwn(selectionBases, basis) ? selectionBases[basis] : undefined) ??
+    unknownReach
+  );
+}
+
+/** The sentence when no pig could be read. @param pigs 1 or more */
+export const nothingExamined = (title: string, pigs: number): string =>
+  `${title}: not examined in ${pigs === 1 ? "the only pig" : `any of ${count(pigs, "pig")}`}.`;
+
+/** The sentence for an estimate over one pig or more. */
+export function wordingOf(counted: Counted): string {
+  const reach = reachOf(counted.basis);
+  const clauses = counted.examined === 1 ? onePig(counted, reach) : manyPigs(counted, reach);
+  return `${counted.title}: ${[...clauses, ...leftOut(counted)].join("; ")}.`;
+}
+
+function onePig({ affected, lower, upper, level }: Counted, { title, prevalence }: Reach): string[] {
+  const seen = affected === 1 ? "seen" : "not seen";
+  return [
+    `${seen} in the one pig examined (${title}; ${levelPercent(level)} CI ${percentRange(lower, upper)})`,
+    prevalence
+      ? "a single pig says next to nothing of the group"
+      : "a single pig that was not drawn at random says nothing of how common it is in the group",
+  ];
+}
+
+function manyPigs(counted: Counted, reach: Reach): string[] {
+  const { affected, examined, lower, upper, level } = counted;
+  const share = `(${percent(affected / examined)}, ${levelPercent(level)} CI ${percentRange(lower, upper)})`;
+  const main = reach.prevalence
+    ? `${affected} of ${examined} pigs ${share}, ${reach.wording}`
+    : `${affected} of ${examined} ${share} ${reach.wording}`;
+  const census = counted.basis === "complete" ? ["the interval is for pigs like these beyond the group"] : [];
+  return [main, ...oneSided(counted, reach), ...census];
+}
+
+/**
+ * When none or all are affected, the exact one-sided limit: with confidence `level` the proportion is not above
+ * 1 - (1 - level)^(1/n), or not below its mirror image.
+ */
+function oneSided({ affected, examined, level, basis }: Counted, { prevalence }: Reach): string[] {
+  const limit =
+    affected === 0
+      ? `no more than ${percent(oneSidedUpper(0, examined, level))}`
+      : affected === examined
+        ? `at least ${percent(oneSidedLower(examined, examined, level))}`
+        : undefined;
+  if (limit === undefined) return [];
+  const whose = !prevalence
+    ? "of pigs that come to be examined in this way"
+    : basis === "complete"
+      ? "of such pigs"
+      : "of the group";
+  return [`with ${levelPercent(level)} confidence ${limit} ${whose} (one-sided)`];
+}
+
+function leftOut({ examined, not_examined, pooled }: Counted): string[] {
+  return [
+    ...(not_examined > 0 ? [`not examined in ${not_examined} of ${examined + not_examined} pigs`] : []),
+    ...(pooled === undefined ? [] : [`${pooled} taken together without weighting`]),
+  ];
+}

@@ -1,0 +1,82 @@
+/** Writes a complete case for any protocol, age class, sex and signs, from the knowledge files alone. */
+import { stringify } from "yaml";
+import { organsDue, type ResolvedProtocol } from "../../src/cases/index.ts";
+import type { AgeClass, Observation, Sex } from "../../src/knowledge/index.ts";
+
+export interface CaseWish {
+  readonly protocol: ResolvedProtocol;
+  readonly ageClass: AgeClass;
+  readonly sex: Sex;
+  readonly signs: readonly string[];
+}
+
+const age: Record<AgeClass, string | undefined> = {
+  mummy: undefined,
+  aborted: undefined,
+  stillborn: undefined,
+  suckling: "10 d",
+  weaner: "58 d",
+  finisher: "130 d",
+  adult: "900 d",
+};
+const weight: Record<AgeClass, string> = {
+  mummy: "300 g",
+  aborted: "600 g",
+  stillborn: "1.2 kg",
+  suckling: "3.4 kg",
+  weaner: "19 kg",
+  finisher: "80 kg",
+  adult: "210 kg",
+};
+
+export function completeCase({ protocol, ageClass, sex, signs }: CaseWish): string {
+  const systems: Record<string, Record<string, unknown>> = {};
+  for (const organ of organsDue({ protocol, ageClass, sex, signs })) {
+    const required = Object.entries(organ.definition.observations ?? {}).filter(([, observation]) =>
+      isRequired(observation, ageClass),
+    );
+    const entry = Object.fromEntries(required.map(([key, observation]) => [key, observed(observation)]));
+    const inSystem = systems[organ.system] ?? {};
+    const always = required.every(([, observation]) => observation.required === "always");
+    inSystem[organ.key] = required.length === 0 ? "normal" : always ? { state: "normal", ...entry } : entry;
+    systems[organ.system] = inSystem;
+  }
+  const unborn = age[ageClass] === undefined;
+  return stringify({
+    format: 1,
+    case: "made-1",
+    protocol: protocol.id,
+    examiner: "R. Sallow",
+    pig: {
+      tag: "77",
+      group: "g-1",
+      ...(unborn ? { class: ageClass, crown_rump: "18 cm" } : { age: age[ageClass] }),
+      sex,
+      weight: weight[ageClass],
+    },
+    selection: { basis: "clinical", signs, onset: "36 h", treated: "no", typical: "yes" },
+    death: { manner: "euthanised", method: "barbiturate", at: "2026-04-20T09:10" },
+    opened: { at: "2026-04-20T09:40", ambient: "14 °C", state: "fresh" },
+    alarm_check: {
+      vesicles: "none",
+      skin_haemorrhage: "none",
+      throat_swelling: "none",
+      bloody_orifices: "none",
+    },
+    ...systems,
+  });
+}
+
+function isRequired(observation: Observation, ageClass: AgeClass): boolean {
+  const { required, required_in: classes } = observation;
+  return required !== undefined && (classes === undefined || classes.includes(ageClass));
+}
+
+function observed(observation: Observation): unknown {
+  const value =
+    observation.kind === "percent" || observation.kind === "grade"
+      ? 0
+      : (observation.normal ?? observation.values?.[0]);
+  if (observation.parts === undefined) return observation.kind === "choices" ? [value] : value;
+  return Object.fromEntries(Object.keys(observation.parts).map((part) => [part, value]));
+}

@@ -1,0 +1,41 @@
+/** Lays an example of a rule over the complete base visit, in a folder of its own, and lints it. */
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { parse, stringify } from "yaml";
+import { readCases } from "../../src/cases/index.ts";
+import { type Example, type LintResult, lintCases } from "../../src/lint/index.ts";
+
+const base = new URL("../fixtures/birch-farm/", import.meta.url);
+const baseFile = (name: string): Record<string, unknown> => parse(readFileSync(new URL(name, base), "utf8"));
+
+/** Values of `over` go before those of `under`; a blank key stays blank. */
+export function lay(under: unknown, over: unknown): unknown {
+  const isMap = (value: unknown): value is Record<string, unknown> =>
+    typeof value === "object" && value !== null && !Array.isArray(value);
+  if (!isMap(under) || !isMap(over)) return over;
+  const merged: Record<string, unknown> = { ...under };
+  for (const [key, value] of Object.entries(over))
+    merged[key] = key in under ? lay(under[key], value) : value;
+  return merged;
+}
+
+/** Lints the base visit with an example over it. */
+export function lintExample(example: Example): LintResult {
+  const folder = mkdtempSync(join(tmpdir(), "carcase-example-"));
+  try {
+    const day = join(folder, "2026-04-20");
+    mkdirSync(day);
+    const one = baseFile("2026-04-20/pig-01.yaml");
+    const write = (name: string, value: unknown): void => writeFileSync(join(folder, name), stringify(value));
+    write("carcase.yaml", { format: 1 });
+    write("farm.yaml", baseFile("farm.yaml"));
+    write("2026-04-20/visit.yaml", lay(baseFile("2026-04-20/visit.yaml"), parse(example.visit ?? "{}")));
+    write("2026-04-20/pig-01.yaml", lay(one, parse(example.case ?? "{}")));
+    for (const [index, other] of (example.others ?? []).entries())
+      write(`2026-04-20/pig-0${index + 2}.yaml`, lay(one, parse(other)));
+    return lintCases(readCases([folder]));
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}

@@ -1,0 +1,89 @@
+/** Every single thing that a complete case must not lack: the paths whose removal the linter has to find. */
+import { type Case, type Path, pathOf } from "../../src/cases/index.ts";
+import { requiredFacts } from "../../src/lint/required-facts.ts";
+
+export interface Omission {
+  readonly what: "organ" | "system" | "side" | "lobe" | "observation" | "reason" | "fact" | "description";
+  /** Taken out together. */
+  readonly paths: readonly Path[];
+  /** What the finding must name, one of these, by its path or in its message. */
+  readonly names: readonly string[];
+}
+
+const dotted = (path: Path): string => path.join(".").replace(/\.(\d+)(?=\.|$)/g, "[$1]");
+const omit = (what: Omission["what"], path: Path, ...also: string[]): Omission => ({
+  what,
+  paths: [path],
+  names: [dotted(path), ...also],
+});
+
+/** All omissions of one case. */
+export function omissionsOf(one: Case): Omission[] {
+  return [...organOmissions(one), ...factOmissions(one)];
+}
+
+function factOmissions(one: Case): Omission[] {
+  const facts = requiredFacts(one).map(({ id }) => omit("fact", pathOf(id)));
+  const signs = one.protocol.facts.includes("all") ? [omit("fact", ["selection", "signs"])] : [];
+  return [
+    ...facts,
+    omit("fact", ["selection", "basis"]),
+    ...signs,
+    omit("fact", ["case"]),
+    omit("fact", ["format"]),
+  ];
+}
+
+function organOmissions(one: Case): Omission[] {
+  const omissions: Omission[] = [];
+  const bySystem = new Set<string>();
+  for (const organ of one.due) {
+    const state = one.organ(organ);
+    if (state.bySystem) {
+      bySystem.add(organ.system);
+      continue;
+    }
+    const path = pathOf(organ.id);
+    // Where the last word on an organ goes, the organ itself is what is missing.
+    omissions.push(omit("organ", path));
+    if (state.status === "not_examined") omissions.push(omit("reason", [...path, "not_examined"], organ.id));
+    if (state.status === "not_assessable")
+      for (const key of ["because", "why"]) omissions.push(omit("reason", [...path, "not_assessable", key]));
+    for (const { side, state: sideState } of state.sides) {
+      omissions.push(omit("side", [...path, side]));
+      if (sideState.status === "not_examined")
+        omissions.push(omit("reason", [...path, side, "not_examined"], organ.id));
+    }
+    for (const part of [state, ...state.sides.map((side) => side.state)])
+      for (const { path: at, finding } of part.findings) {
+        omissions.push(
+          omit("description", [...at, "process"]),
+          omit("description", [...at, "distribution"], dotted(at)),
+        );
+        const measures = (["extent", "size", "number", "volume"] as const).filter(
+          (key) => finding[key] !== undefined,
+        );
+        omissions.push({
+          what: "description",
+          paths: measures.map((key) => [...at, key]),
+          names: [dotted(at)],
+        });
+      }
+    if (one.protocol.observations === "optional") continue;
+    for (const [key, definition] of Object.entries(organ.definition.observations ?? {})) {
+      const value = state.entry?.[key];
+      if (value === undefined || value === null) continue;
+      const classes = definition.required_in;
+      const needed =
+        definition.required === "always" ||
+        (definition.required !== undefined && state.status === "recorded");
+      const required = needed && (classes === undefined || classes.some((c) => c === one.ageClass));
+      if (required) omissions.push(omit("observation", [...path, key], organ.id));
+      for (const part of Object.keys(definition.parts ?? {}))
+        if (Object.hasOwn(value as object, part))
+          omissions.push(omit(organ.definition.form === "lobed" ? "lobe" : "side", [...path, key, part]));
+    }
+  }
+  for (const system of bySystem) omissions.push(omit("system", [system]));
+  return omissions;
+}

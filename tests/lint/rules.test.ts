@@ -1,0 +1,52 @@
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { rules } from "../../src/lint/index.ts";
+import { lintExample } from "./lay-example.ts";
+
+const folder = new URL("../../src/lint/rules/", import.meta.url);
+
+describe("the base visit of the examples", () => {
+  it("is complete: no finding at all", () => {
+    expect(lintExample({}).findings).toEqual([]);
+  });
+});
+
+describe("the list of rules", () => {
+  it("has every rule file and no other", () => {
+    const files = readdirSync(folder).filter((name) => name !== "index.ts");
+    expect(rules.map((rule) => `${rule.id}.ts`).sort()).toEqual(files.sort());
+  });
+
+  it("has each id once", () => {
+    expect(new Set(rules.map((rule) => rule.id)).size).toBe(rules.length);
+  });
+});
+
+describe.each(rules.map((rule) => [rule.id, rule] as const))("rule %s", (id, rule) => {
+  it("finds its bad example, and no other rule does", () => {
+    const { findings } = lintExample(rule.bad);
+    expect(findings.map((finding) => finding.rule)).toContain(id);
+    expect([...new Set(findings.map((finding) => finding.rule))]).toEqual([id]);
+    for (const finding of findings) {
+      expect(finding.level).toBe(rule.level);
+      expect(finding.line).toBeGreaterThan(0);
+      expect(finding.column).toBeGreaterThan(0);
+    }
+  });
+
+  it("is silent on its good example, and so are all others", () => {
+    expect(lintExample(rule.good).findings).toEqual([]);
+  });
+
+  it("says what it is for, and who says so", () => {
+    expect(rule.summary).toMatch(/^[A-Z].*\.$/);
+    expect(rule.protects).toMatch(/^[A-Z].*\.$/);
+    expect(rule.source.cite.length).toBeGreaterThan(5);
+  });
+
+  it("has a page of documentation", () => {
+    const page = new URL(`../../docs/rules/${id}.md`, import.meta.url);
+    expect(existsSync(page)).toBe(true);
+    expect(readFileSync(page, "utf8")).toContain(rule.summary);
+  });
+});

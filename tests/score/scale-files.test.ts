@@ -1,0 +1,93 @@
+/** Every scale file is complete and computes its own examples. */
+import { describe, expect, test } from "vitest";
+import { indicators, organById, scales } from "../../src/knowledge/index.ts";
+import { organ, scoreOf } from "./pigs.ts";
+
+test("the scales that the guide promises are there", () => {
+  expect([...scales.keys()]).toEqual(
+    expect.arrayContaining([
+      "christensen-1999",
+      "dottori-2007",
+      "embrapa-1993",
+      "goodwin-1971",
+      "madec-kobisch-1982",
+      "madec-kobisch-1982-six-lobes",
+      "maff-1978",
+      "polloni-2018",
+    ]),
+  );
+});
+
+describe.each([...scales.values()])("$id", (scale) => {
+  const sources = [
+    scale.source,
+    ...(scale.class_source === undefined ? [] : [scale.class_source]),
+    ...(scale.indices ?? []).map(({ source }) => source),
+    ...scale.examples.map(({ source }) => source),
+    ...(scale.herd_examples ?? []).map(({ source }) => source),
+  ];
+  const limits = [scale.steps, scale.classes, ...(scale.indices ?? []).map(({ classes }) => classes)];
+
+  test("names source, confidence, boundary and at least one example", () => {
+    for (const { cite, confidence } of sources) {
+      expect(cite.length).toBeGreaterThan(3);
+      expect(["verified", "derived", "common-practice", "from-memory"]).toContain(confidence);
+    }
+    expect(scale.boundary.length).toBeGreaterThan(10);
+    expect(scale.examples.length).toBeGreaterThan(0);
+    expect(scale.examples.some(({ value }) => value !== null)).toBe(true);
+  });
+
+  test("classes have a source of their own or that of the scale, and limits rise", () => {
+    if (scale.classes !== undefined) expect(scale.class_source).toBeDefined();
+    for (const list of limits) {
+      let before = Number.NEGATIVE_INFINITY;
+      for (const { from, above } of list ?? []) {
+        expect((from === undefined) !== (above === undefined)).toBe(true);
+        const limit = from ?? above ?? Number.NaN;
+        expect(limit).toBeGreaterThanOrEqual(before);
+        before = limit;
+      }
+    }
+  });
+
+  test("reads what the anatomy has, and names scales that exist", () => {
+    const observations = organById(scale.organ)?.definition.observations ?? {};
+    const reads = Object.values(scale.parts).flatMap(({ read, zero_if_zero: zero }) => [read, zero ?? read]);
+    for (const read of [...reads, ...Object.keys(scale.requires ?? {})]) {
+      if (read === `grades.${scale.id}`) continue;
+      const [key = "", part] = read.split(".");
+      expect(Object.keys(observations)).toContain(key);
+      if (part !== undefined) expect(Object.keys(observations[key]?.parts ?? {})).toContain(part);
+    }
+    for (const other of scale.not_comparable ?? []) expect(scales.has(other)).toBe(true);
+  });
+
+  test("a weighted scale reaches its maximum when every part is full", () => {
+    if (scale.combine !== "weighted-sum") return;
+    const weights = Object.values(scale.parts).map(({ weight }) => weight ?? Number.NaN);
+    expect(weights.reduce((sum, weight) => sum + weight, 0)).toBe(scale.range[1]);
+  });
+
+  test.each([...scale.examples])("example: $case", (example) => {
+    const score = scoreOf(scale.id, organ(scale.organ, example.record));
+    expect(score.value).toBe(example.value);
+    expect(score.missing).toEqual(example.missing ?? []);
+    if (example.class !== undefined) expect(score.class).toBe(example.class);
+    if (example.value === null) expect(score.class).toBeNull();
+    if (example.parts !== undefined) expect(score.parts).toEqual(example.parts);
+    expect(score.source).toBe(scale.source.cite);
+    expect(score.confidence).toBe(scale.source.confidence);
+  });
+});
+
+test.each([...indicators])(
+  "indicator %s names a scale or organ that exists, and its source",
+  (_, indicator) => {
+    const { score, finding, source } = indicator;
+    if (score !== undefined) expect(scales.has(score.scale)).toBe(true);
+    if (finding !== undefined) expect(organById(finding.organ)).toBeDefined();
+    expect(score ?? finding).toBeDefined();
+    expect(source?.cite).toBeTruthy();
+  },
+);
