@@ -73,7 +73,7 @@ describe("finding form", () => {
     finding: { organ: id, ...(process !== undefined && { process }) },
   });
   const answer = (indicator: Indicator, record: Json) => indicatorAnswer(indicator, pig(record));
-  const liver = (entry: unknown) => organ("digestive.liver", entry);
+  const liver = (entry: unknown) => organ("liver_pancreas.liver", entry);
 
   test.each([
     [undefined, [{ process: "milk-spots" }], "yes"],
@@ -90,11 +90,11 @@ describe("finding form", () => {
     [undefined, { not_examined: "thrown away" }, "not examined"],
     [undefined, { not_assessable: { because: "damaged", why: "torn" } }, "not examined"],
   ])("%j on a liver that is %j: %s", (process, entry, expected) => {
-    expect(answer(asks("digestive.liver", process), liver(entry))).toBe(expected);
+    expect(answer(asks("liver_pancreas.liver", process), liver(entry))).toBe(expected);
   });
 
   test("a whole system that is normal counts as no", () => {
-    expect(answer(asks("digestive.liver"), { digestive: "normal" })).toBe("no");
+    expect(answer(asks("liver_pancreas.liver"), { liver_pancreas: "normal" })).toBe("no");
   });
 
   test.each([

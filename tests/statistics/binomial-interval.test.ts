@@ -232,16 +232,35 @@ describe("the interval of Blaker is the hull of its acceptability set", () => {
     return Math.min(1, small + Math.max(0, ...fitting));
   }
 
+  function expectFirstAcceptable(x: number, n: number, level: number): void {
+    const { lower } = binomialInterval(x, n, { level, method: "blaker" });
+    const at = acceptability(x, n, lower * (1 + 1e-10));
+    expect(at, `${x} of ${n} at ${lower}`).toBeGreaterThanOrEqual((1 - level) * (1 - 1e-9));
+    let highest = acceptability(x, n, lower * (1 - 1e-9));
+    for (let i = 1; i < 400; i++) highest = Math.max(highest, acceptability(x, n, (lower * i) / 400));
+    expect(highest, `${x} of ${n} below ${lower}`).toBeLessThan(1 - level);
+  }
+
   it.each([0.8, 0.9, 0.95, 0.99])("level %d, n up to 24, a grid of 400 below each limit", (level) => {
     for (let n = 1; n <= 24; n++) {
-      for (let x = 1; x <= n; x++) {
-        const { lower } = binomialInterval(x, n, { level, method: "blaker" });
-        const at = acceptability(x, n, lower * (1 + 1e-10));
-        expect(at, `${x} of ${n} at ${lower}`).toBeGreaterThanOrEqual((1 - level) * (1 - 1e-9));
-        let highest = acceptability(x, n, lower * (1 - 1e-9));
-        for (let i = 1; i < 400; i++) highest = Math.max(highest, acceptability(x, n, (lower * i) / 400));
-        expect(highest, `${x} of ${n} below ${lower}`).toBeLessThan(1 - level);
-      }
+      for (let x = 1; x <= n; x++) expectFirstAcceptable(x, n, level);
+    }
+  });
+
+  // At the Clopper-Pearson limit an opposite tail is smaller than alpha/2 by no more than 0.01 to 0.2 %.
+  it.each([
+    [8, 56, 0.95],
+    [20, 42, 0.8],
+    [31, 42, 0.8],
+    [56, 56, 0.95],
+    [10, 28, 0.9],
+    [26, 51, 0.8],
+  ])("%d of %d at level %d, where two tails nearly tie", expectFirstAcceptable);
+
+  it("an exact tie ends at the Clopper-Pearson limit: n of n at level 1 - 2^(1-n) starts at one half", () => {
+    for (let n = 2; n <= 20; n++) {
+      const { lower } = binomialInterval(n, n, { level: 1 - 2 ** (1 - n), method: "blaker" });
+      expectClose(lower, 0.5, 1e-14, `n = ${n}`);
     }
   });
 });
@@ -289,6 +308,19 @@ describe("exact coverage, n = 1 to 60", () => {
       return lower <= p && p <= upper ? sum + term : sum;
     }, 0);
     expect(coverage).toBeLessThan(0.95);
+  });
+});
+
+describe("ends of the range", () => {
+  it("nothing affected starts at exactly 0, everything affected ends at exactly 1", () => {
+    for (const method of BINOMIAL_METHODS) {
+      for (const level of [0.8, 0.95, 0.99, 0.999]) {
+        for (let n = 1; n <= 500; n++) {
+          expect(binomialInterval(0, n, { level, method }).lower).toBe(0);
+          expect(binomialInterval(n, n, { level, method }).upper).toBe(1);
+        }
+      }
+    }
   });
 });
 

@@ -1,0 +1,28 @@
+// Everything that tests and demo need, on a fresh clone: packages, generated code, built program.
+// Uses nothing but Node itself, because nothing else may be there yet.
+import { execFileSync } from "node:child_process";
+import { existsSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+
+const root = fileURLToPath(new URL("..", import.meta.url));
+const run = (command, ...args) =>
+  execFileSync(command, args, { cwd: root, stdio: ["ignore", process.stderr, process.stderr], shell: process.platform === "win32" });
+
+/** Whether the packages of the lock file are installed. */
+function installed() {
+  const lock = join(root, "package-lock.json");
+  const copy = join(root, "node_modules/.package-lock.json");
+  if (!existsSync(copy)) return false;
+  const versions = (file) =>
+    Object.entries(JSON.parse(readFileSync(file, "utf8")).packages)
+      .filter(([name, entry]) => name !== "" && entry.optional !== true)
+      .map(([name, entry]) => `${name}@${entry.version}`)
+      .sort()
+      .join("\n");
+  return versions(lock) === versions(copy);
+}
+
+if (!installed()) run("npm", "ci", "--no-audit", "--no-fund");
+run(process.execPath, "scripts/generate.mjs");
+run(process.execPath, "scripts/build.mjs");

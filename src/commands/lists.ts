@@ -1,0 +1,25 @@
+/** Lists of ids on the command line. */
+import { UsageError } from "./usage-error.ts";
+
+/** `{ scales: ["maff-1978"] }` from `maff-1978,`; nothing when the option was not given. */
+export function idList<Name extends string>(
+  name: Name,
+  text: string | undefined,
+): { [key in Name]?: string[] } {
+  if (text === undefined) return {};
+  const ids = text
+    .split(",")
+    .map((id) => id.trim())
+    .filter((id) => id !== "");
+  return { [name]: ids } as { [key in Name]?: string[] };
+}
+
+/** Turns the range errors of a library call (an unknown id, a level out of range) into errors of usage. */
+export function asUsage<T>(option: string, call: () => T): T {
+  try {
+    return call();
+  } catch (error) {
+    if (error instanceof RangeError) throw new UsageError(`${option}: ${error.message}`);
+    throw error;
+  }
+}
