@@ -58,7 +58,15 @@ export const organById = (id: string): PlacedOrgan | undefined => organsById.get
 export const systemTitle = (id: string): string => data.anatomy.systems[id]?.title ?? id;
 
 export const protocols: ReadonlyMap<string, Protocol> = new Map(data.protocols.map((p) => [p.id, p]));
-export const scales: ReadonlyMap<string, Scale> = new Map(data.scales.map((s) => [s.id, s]));
+
+/** Scales from nose to pleura: in the order of their organs, then by name. */
+export const scales: ReadonlyMap<string, Scale> = new Map(
+  data.scales
+    .map((scale) => ({ scale, place: organs.findIndex((organ) => organ.id === scale.organ) }))
+    .sort((a, b) => a.place - b.place)
+    .map(({ scale }) => [scale.id, scale]),
+);
+
 export const indicators: ReadonlyMap<string, Indicator> = new Map(Object.entries(data.indicators.indicators));
 export const facts: ReadonlyMap<string, Fact> = new Map(Object.entries(data.facts.facts));
 export const ageClasses = data.age_classes;

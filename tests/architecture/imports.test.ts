@@ -49,13 +49,17 @@ describe("the house", () => {
   it("imports downwards only", () => {
     const upwards = inside.filter(({ from, to }) => {
       if (room(from) === room(to)) return false;
-      return (floors[room(to)] ?? 0) >= (floors[room(from)] ?? 0) && !["generated", "words"].includes(room(to));
+      return (
+        (floors[room(to)] ?? 0) >= (floors[room(from)] ?? 0) && !["generated", "words"].includes(room(to))
+      );
     });
     expect(upwards).toEqual([]);
   });
 
   it("statistics knows no pigs: it imports nothing of ours", () => {
-    expect(inside.filter(({ from, to }) => room(from) === "statistics" && room(to) !== "statistics")).toEqual([]);
+    expect(inside.filter(({ from, to }) => room(from) === "statistics" && room(to) !== "statistics")).toEqual(
+      [],
+    );
   });
 
   it("cases knows no rules, scores or herds", () => {
@@ -66,7 +70,10 @@ describe("the house", () => {
   it("nothing but commands touches the process or the terminal", () => {
     const touching = written.filter((file) => {
       const text = readFileSync(join(source, file), "utf8").replaceAll(/\/\*[\s\S]*?\*\/|\/\/.*/g, "");
-      return room(file) !== "commands" && /\bprocess\.(?:std|env|exit|argv|cwd|on\b)|\bconsole\.|node:process/.test(text);
+      return (
+        room(file) !== "commands" &&
+        /\bprocess\.(?:std|env|exit|argv|cwd|on\b)|\bconsole\.|node:process/.test(text)
+      );
     });
     expect(touching).toEqual([]);
   });

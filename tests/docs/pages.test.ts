@@ -1,0 +1,34 @@
+/** Pages that are made from rules and data files. `npm run docs` writes them; here they must be up to date. */
+import { readdirSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { scales } from "../../src/knowledge/index.ts";
+import { rules } from "../../src/lint/index.ts";
+import { ruleIndex, rulePage } from "./rule-page.ts";
+import { scaleIndex, scalePage } from "./scale-page.ts";
+
+const pagesIn = (folder: string): string[] =>
+  readdirSync(new URL(`../../docs/${folder}/`, import.meta.url)).filter((name) => name !== "README.md");
+
+describe("pages of rules", () => {
+  it.each(rules.map((rule) => [rule.id, rule] as const))("%s", async (id, rule) => {
+    await expect(rulePage(rule)).toMatchFileSnapshot(`../../docs/rules/${id}.md`);
+  });
+  it("index", async () => {
+    await expect(ruleIndex(rules)).toMatchFileSnapshot("../../docs/rules/README.md");
+  });
+  it("none is left over", () => {
+    expect(pagesIn("rules").sort()).toEqual(rules.map((rule) => `${rule.id}.md`).sort());
+  });
+});
+
+describe("pages of scales", () => {
+  it.each([...scales])("%s", async (id, scale) => {
+    await expect(scalePage(scale)).toMatchFileSnapshot(`../../docs/scales/${id}.md`);
+  });
+  it("index", async () => {
+    await expect(scaleIndex([...scales.values()])).toMatchFileSnapshot("../../docs/scales/README.md");
+  });
+  it("none is left over", () => {
+    expect(pagesIn("scales").sort()).toEqual([...scales.keys()].map((id) => `${id}.md`).sort());
+  });
+});
