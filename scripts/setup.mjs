@@ -7,7 +7,11 @@ import { fileURLToPath } from "node:url";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
 const run = (command, ...args) =>
-  execFileSync(command, args, { cwd: root, stdio: ["ignore", process.stderr, process.stderr], shell: process.platform === "win32" });
+  execFileSync(command, args, {
+    cwd: root,
+    stdio: ["ignore", process.stderr, process.stderr],
+    shell: process.platform === "win32",
+  });
 
 /** Whether the packages of the lock file are installed. */
 function installed() {

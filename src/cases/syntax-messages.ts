@@ -1,25 +1,194 @@
-/** What the parser's error codes mean to somebody who types case files. */
+/**
+ * What an error of the YAML parser means to somebody who types case files: the parser says where it stopped, people
+ * want to know what to write and on which line. Errors that only follow from another one are left out.
+ */
+import type { Span } from "./source-tree.ts";
+
+/** An error as the parser reports it. */
+export interface ParserError extends Span {
+  readonly code: string;
+  readonly message: string;
+}
+
+export interface SyntaxMessage extends Span {
+  readonly message: string;
+}
+
+/** A quote or bracket with the stretch of text that it took in. */
+export interface Mark extends Span {
+  readonly sign: string;
+}
+
+export interface OpenMarks {
+  /** Never closed, or closed by the wrong bracket. */
+  readonly brackets: Mark[];
+  /** Never closed. */
+  readonly quotes: Mark[];
+  /** Closed on a later line. */
+  readonly longQuotes: Mark[];
+}
+
+/** What the parser's error codes mean when nothing more is known. */
 const messages: Record<string, string> = {
   TAB_AS_INDENT: "a tab is used to indent; use spaces",
-  DUPLICATE_KEY: "this key stands twice in the same place; keep one",
-  BAD_INDENT: "the indentation does not fit the lines above; line up keys that belong together",
+  BAD_INDENT:
+    "this line does not line up with the lines above; indent keys that belong together by the same number of spaces",
   MULTILINE_IMPLICIT_KEY: "a key must stand on one line; is a colon or a quote missing above?",
-  MISSING_CHAR: "a quote, bracket or colon is missing here",
-  BAD_ALIAS: "this reference (*) has no anchor (&) above it",
-  UNEXPECTED_TOKEN: "this does not belong here; is a quote, comma or bracket missing?",
-  MULTIPLE_DOCS: "a second document begins here; write one case a file",
-  TAG_RESOLVE_FAILED: "tags (!) are not read; take it out",
-  BAD_DIRECTIVE: "directives (%) are not read; take it out",
-  MISSING_ANCHOR_NAME: "an anchor (&) without a name",
-  BLOCK_AS_IMPLICIT_KEY: "a list or a nested key begins on the line of another key; begin a new line",
-  BLOCK_IN_FLOW: "an indented block inside brackets; close the bracket first",
-  BAD_SCALAR_START: "a value cannot begin with this character; put it in quotes",
-  BAD_DQ_ESCAPE: "this escape in a quoted text is unknown; use single quotes",
-  KEY_OVER_1024_CHARS: "a key of more than 1024 characters; is a colon missing?",
-  RESOURCE_EXHAUSTION: "nested too deeply; no case file is",
+  MISSING_CHAR: "a quote, bracket, comma or colon is missing before this",
+  BAD_ALIAS: "text that begins with * or & needs quotes",
+  UNEXPECTED_TOKEN: "this does not belong here; is a quote, comma or bracket missing before it?",
+  BLOCK_AS_IMPLICIT_KEY:
+    "a list cannot begin on the line of its key; begin it on a new line, or write it in brackets: [a, b]",
+  BLOCK_IN_FLOW: "a comma is missing between two keys inside brackets",
+  BAD_SCALAR_START: "text cannot begin with this character; put it in quotes",
+  BAD_DQ_ESCAPE:
+    "a backslash inside double quotes begins a code; put the text in single quotes: 'C:\\photos'",
+  KEY_OVER_1024_CHARS: "a key of more than 1024 characters; is a colon or a quote missing?",
+  RESOURCE_EXHAUSTION: "nested too deeply, which no case file is",
 };
 
-/** The message for a parser error; an unknown code keeps the parser's own words. */
-export function syntaxMessage(code: string, fallback: string): string {
-  return messages[code] ?? fallback;
+/** The same by the parser's own words, where one code has several meanings. */
+const byWording: readonly (readonly [RegExp, string])[] = [
+  [
+    /^Sequence item without - indicator/,
+    "this line does not line up; indent it like the first key of its list entry, or begin it with a hyphen",
+  ],
+  [
+    /^Comments must be separated/,
+    "a space is missing before #; if # belongs to the text, put the text in quotes",
+  ],
+  [/^Missing space after :/, "a space is missing after the colon"],
+  [/^Missing ,/, "a comma is missing before this"],
+  [/^Unexpected (,|empty item) in/, "there is a comma too many"],
+  [
+    /^Unexpected flow-(map|seq)-end/,
+    "this bracket closes nothing; take it out, or add the one that opens it",
+  ],
+  [
+    /^Unexpected block-seq-ind/,
+    "a list cannot begin on the line of its key; begin it on a new line, or write it in brackets: [a, b]",
+  ],
+  [
+    /^Block scalar header/,
+    "after | or > the text begins on the next line; if the sign belongs to the text, put the text in quotes",
+  ],
+  [/must be sufficiently indented and end with/, "a closing bracket is missing before this"],
+  [/^Missing closing .quote/, "a closing quote is missing"],
+];
+
+/** Sentences for the errors of one text, each mistake once, in the order of the text. */
+export function syntaxMessages(
+  errors: readonly ParserError[],
+  open: OpenMarks,
+  text: string,
+): SyntaxMessage[] {
+  const sorted = [...errors].sort((a, b) => a.start - b.start);
+  const late = lateQuote(sorted, open, text);
+  if (late !== undefined)
+    return [
+      ...singly(
+        sorted.filter(({ start }) => start < late.start),
+        text,
+      ),
+      late,
+    ];
+  const marks = openMarks(open);
+  const follows = ({ start, code, message }: ParserError): boolean =>
+    (code !== "TAB_AS_INDENT" && marks.some((mark) => mark.start < start && start <= mark.end)) ||
+    (marks.length > 0 && /^Missing closing|must be sufficiently indented and end with/.test(message));
+  return [
+    ...singly(
+      sorted.filter((error) => !follows(error)),
+      text,
+    ),
+    ...marks,
+  ];
 }
+
+/** One message for each line, but for faults that have nothing to do with each other. */
+function singly(errors: readonly ParserError[], text: string): SyntaxMessage[] {
+  const line = (offset: number): number => text.lastIndexOf("\n", offset - 1);
+  const starts = (code: string): Set<number> =>
+    new Set(errors.filter((error) => error.code === code).map(({ start }) => start));
+  const tabs = new Set([...starts("TAB_AS_INDENT")].map(line));
+  const nested = starts("BLOCK_AS_IMPLICIT_KEY");
+  const overLines = starts("MULTILINE_IMPLICIT_KEY");
+  const done = new Set<number>();
+  return errors.flatMap((error) => {
+    const { code, start } = error;
+    if (code !== "TAB_AS_INDENT" && tabs.has(line(start))) return [];
+    if (code === "BLOCK_AS_IMPLICIT_KEY" && overLines.has(start)) return [];
+    const deeper = code === "MULTILINE_IMPLICIT_KEY" && nested.has(start);
+    const message = deeper ? indentedDeeper(error, text) : explain(error, text);
+    if (code !== "BAD_DQ_ESCAPE" && done.has(line(message.start))) return [];
+    done.add(line(message.start));
+    return [message];
+  });
+}
+
+/** Quotes and innermost brackets that are not closed. An open quote takes in everything after it, brackets too. */
+function openMarks({ brackets, quotes }: OpenMarks): SyntaxMessage[] {
+  const open = [...brackets, ...quotes];
+  return open
+    .filter((mark) => !open.some((other) => other.start > mark.start && other.start < mark.end))
+    .map(({ sign, start, end }) => {
+      const closing = { "[": "]", "{": "}" }[sign];
+      const message =
+        closing === undefined
+          ? "this quote is not closed"
+          : `this ${sign} is not closed; write ${closing} after the last entry`;
+      return { start, end, message };
+    });
+}
+
+/** A quote that closes only where the next text is quoted turns inside and outside about for the rest of the file. */
+function lateQuote(sorted: readonly ParserError[], open: OpenMarks, text: string): SyntaxMessage | undefined {
+  const quote = open.longQuotes.find(({ end }) =>
+    sorted.some(({ start }) => start >= end && !text.slice(end, start).includes("\n")),
+  );
+  return (
+    quote && {
+      ...quote,
+      message: "this quote is closed only on a later line; is the closing quote missing on this one?",
+    }
+  );
+}
+
+function explain(error: ParserError, text: string): SyntaxMessage {
+  const { start, end, code } = error;
+  const said = (message: string): SyntaxMessage => ({ start, end, message });
+  const written = firstLine(text.slice(start));
+  if (/^Implicit (keys need|map keys need)/.test(error.message) && !/[[{"']/.test(written))
+    return { ...said(colonMissing(written)), end: start + written.length };
+  if (/^Nested mappings are not allowed/.test(error.message))
+    return { ...said("a colon inside a text; put the text in quotes"), end: start + written.length };
+  if (code === "BLOCK_IN_FLOW" && /^-\s/.test(written))
+    return said("a list inside brackets is written in brackets too: [a, b]");
+  if (/^Unexpected scalar at node end/.test(error.message) && text[start - 1] === "'")
+    return said(
+      "the text ended at the quote before this; write an apostrophe inside single quotes twice (''), or use double quotes",
+    );
+  const worded = byWording.find(([wording]) => wording.test(error.message));
+  return said(worded?.[1] ?? messages[code] ?? error.message);
+}
+
+/** A line whose value runs on into a line with a colon of its own: that line is indented too far. */
+function indentedDeeper({ start, end }: ParserError, text: string): SyntaxMessage {
+  const next = /\n[ ]*/.exec(text.slice(start, end));
+  const at = next === null ? start : start + next.index + next[0].length;
+  return {
+    start: at,
+    end: at + firstLine(text.slice(at)).length,
+    message:
+      "this line is indented deeper than the line above, which has a value already; line it up with the keys it belongs to",
+  };
+}
+
+function colonMissing(written: string): string {
+  const glued = /^([\w.-]+):(\S.*)$/.exec(written);
+  return glued === null
+    ? "a colon is missing on this line; write key: value"
+    : `a space is missing after the colon; write ${glued[1]}: ${glued[2]}`;
+}
+
+const firstLine = (text: string): string => (/^[^\r\n]*/.exec(text)?.[0] ?? "").trimEnd();

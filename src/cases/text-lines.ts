@@ -1,4 +1,6 @@
 /** Splits a text into lines and turns offsets into line and column. */
+import type { Place } from "./document.ts";
+
 export class TextLines {
   readonly #text: string;
   readonly #starts: number[] = [0];
@@ -18,6 +20,13 @@ export class TextLines {
       else high = middle - 1;
     }
     return { line: low + 1, column: offset - (this.#starts[low] ?? 0) + 1 };
+  }
+
+  /** The place of a stretch of text, cut at the end of its first line. */
+  place({ start, end }: { readonly start: number; readonly end: number }): Place {
+    const at = this.at(start);
+    const restOfLine = this.line(at.line).length - at.column + 1;
+    return { ...at, length: Math.max(1, Math.min(end - start, restOfLine)) };
   }
 
   /** The text of a line, counted from 1, without its line end. */

@@ -1,30 +1,38 @@
 /**
- * Parses YAML with the `yaml` library and keeps its nodes, so that every path has a place in the text.
- * What a case file has no use for (tags, merge keys, a second document) is refused with a line.
+ * Parses YAML with the `yaml` library and turns its nodes into plain ones (source-tree.ts). Only this file knows the
+ * library, and syntax-messages.ts the wording of its errors.
  */
 import {
+  Composer,
+  type CST,
   type Document,
   isAlias,
   isMap,
-  isPair,
   isScalar,
   isSeq,
-  type Node,
-  parseAllDocuments,
-  visit,
-  type YAMLMap,
+  Lexer,
+  Parser,
+  type Scalar,
 } from "yaml";
-import type { Parsed, Place, SourceDocument, SyntaxFault } from "./document.ts";
-import type { Path } from "./path.ts";
-import { syntaxMessage } from "./syntax-messages.ts";
+import { joinDecimalCommas } from "./decimal-comma.ts";
+import type { Parsed } from "./document.ts";
+import { maxDepth, sourceFaults, tooDeepMessage } from "./source-checks.ts";
+import { PlacedDocument } from "./source-places.ts";
+import type { MapEntry, ScalarNode, SourceNode, Span } from "./source-tree.ts";
+import { type OpenMarks, type SyntaxMessage, syntaxMessages } from "./syntax-messages.ts";
 import { TextLines } from "./text-lines.ts";
 
-/** More references to anchors than this is not a case file but an attack on memory. */
-const maxAliases = 100;
-/** No case file nests deeper; the parser itself would run out of stack far above this. */
-const maxDepth = 100;
-/** Names that would reach into JavaScript's own objects. */
-const forbiddenKeys = new Set(["__proto__", "constructor", "prototype"]);
+/** Errors of the parser that directives and source-checks.ts say better. */
+const checkedElsewhere = new Set([
+  "BAD_DIRECTIVE",
+  "TAG_RESOLVE_FAILED",
+  "BAD_COLLECTION_TYPE",
+  "NON_STRING_KEY",
+]);
+/** No case file has more words and marks; reading more would only take time. */
+const maxWords = 800_000;
+/** More faults than this in one text are summed up. */
+const maxFaults = 100;
 
 /**
  * Parses one text.
@@ -33,139 +41,176 @@ const forbiddenKeys = new Set(["__proto__", "constructor", "prototype"]);
  */
 export function parseYaml(text: string): Parsed {
   const lines = new TextLines(text);
-  const failed = (faults: readonly SyntaxFault[]): Parsed => ({
+  const failed = (faults: readonly SyntaxMessage[]): Parsed => ({
     ok: false,
-    faults,
+    faults: limited(faults).map(({ message, ...span }) => ({ message, place: lines.place(span) })),
     line: (n) => lines.line(n),
   });
-  const place = (start: number, end = start + 1): Place => ({
-    ...lines.at(start),
-    length: Math.max(1, end - start),
-  });
+  const read = readTokens(text);
+  if ("fault" in read) return failed([read.fault]);
+  const directives = read.tokens
+    .filter((token) => token.type === "directive")
+    .map(({ offset, source }) => ({
+      start: offset,
+      end: offset + source.length,
+      message: "a line that begins with % is read as a directive, which no case file has; take it out",
+    }));
+  const [document, second] = composed(read.tokens);
+  if (document === undefined) return failed(directives.length > 0 ? directives : [emptyText(text)]);
 
-  const deep = tooDeep(text);
-  if (deep !== undefined) return failed([{ message: tooDeepMessage, place: place(deep) }]);
-  let documents: ReturnType<typeof parseAllDocuments>;
-  try {
-    documents = parseAllDocuments(text, {
-      prettyErrors: false,
-      logLevel: "silent",
-      strict: true,
-      uniqueKeys: true,
-    });
-  } catch (error) {
-    if (error instanceof RangeError) return failed([{ message: tooDeepMessage, place: place(0) }]);
-    throw error;
-  }
-  if (!Array.isArray(documents)) return failed([{ message: "the file is empty", place: place(0) }]);
-  const [document, second] = documents;
-  if (document === undefined) return failed([{ message: "the file is empty", place: place(0) }]);
-
-  const faults: SyntaxFault[] = [...document.errors, ...document.warnings].map((error) => ({
-    message: syntaxMessage(error.code, error.message),
-    place: place(error.pos[0], error.pos[1]),
-  }));
+  const translation = new Translation(text);
+  const root = document.contents === null ? undefined : translation.node(document.contents);
+  const errors = [...document.errors, ...document.warnings]
+    .filter(({ code }) => !checkedElsewhere.has(code))
+    .map(({ code, message, pos: [start, end] }) => ({ code, message, start, end }));
+  const faults = [...directives, ...syntaxMessages(errors, translation.open, text)];
+  const sound = sourceFaults(root);
+  // Around a syntax error nodes are pieced together as well as can be; a key that is none follows from that.
+  faults.push(...(faults.length > 0 ? sound.filter(({ message }) => !message.startsWith("a key ")) : sound));
   if (second !== undefined) {
-    const start = second.range?.[0] ?? 0;
-    faults.push({ message: "a second document begins here; write one case a file", place: place(start) });
+    const [start] = second.range;
+    faults.push({ start, end: start + 3, message: "a second document begins here; write one case a file" });
   }
-  if (faults.length === 0) faults.push(...keyFaults(document, place));
   if (faults.length > 0) return failed(faults);
-  try {
-    return { ok: true, document: new YamlDocument(document, lines) };
-  } catch (error) {
-    if (error instanceof ReferenceError || error instanceof RangeError)
-      return failed([
-        { message: `too many or circular references to anchors (more than ${maxAliases})`, place: place(0) },
-      ]);
-    throw error;
-  }
+  const empty = root === undefined || (root.kind === "scalar" && root.start === root.end);
+  return empty ? failed([emptyText(text)]) : { ok: true, document: new PlacedDocument(root, lines) };
 }
 
-const tooDeepMessage = `nested more than ${maxDepth} levels deep; no case file is`;
-
-/** Offset where brackets or list marks nest too deeply, found before the recursive parser meets them. */
-function tooDeep(text: string): number | undefined {
-  let depth = 0;
-  for (let i = 0; i < text.length; i++) {
-    const char = text.charCodeAt(i);
-    if (char === 0x5b || char === 0x7b) depth++;
-    else if (char === 0x5d || char === 0x7d) depth = Math.max(0, depth - 1);
-    if (depth > maxDepth) return i;
-  }
-  const marks = new RegExp(`^[ \\t]*(?:[-?:][ \\t]+){${maxDepth}}`, "m").exec(text);
-  if (marks !== null) return marks.index;
-  const indent = new RegExp(`^ {${maxDepth * 10}}`, "m").exec(text);
-  return indent?.index;
-}
-
-/** Keys that are no plain words: merge keys, lists as keys, names of JavaScript's own. */
-function keyFaults(document: Document, place: (start: number, end?: number) => Place): SyntaxFault[] {
-  const faults: SyntaxFault[] = [];
-  visit(document, {
-    Pair(_, pair) {
-      const key = pair.key as Node | null;
-      const at = place(key?.range?.[0] ?? 0, key?.range?.[1]);
-      if (!isScalar(key) || key.value === null)
-        faults.push({ message: "a key must be a plain word", place: at });
-      else if (key.value === "<<")
-        faults.push({ message: "merge keys (<<) are not read; write the keys out", place: at });
-      else if (typeof key.value === "string" && forbiddenKeys.has(key.value))
-        faults.push({ message: `"${key.value}" cannot be a key; take it out`, place: at });
-    },
+/** The parser's tokens, given up as soon as the text proves to be no case file: composing deep ones is recursive. */
+function readTokens(text: string): { tokens: CST.Token[] } | { fault: SyntaxMessage } {
+  const parser = new Parser();
+  const tokens: CST.Token[] = [];
+  let words = 0;
+  const giveUp = (message: string) => ({
+    fault: { start: parser.offset - 1, end: parser.offset, message },
   });
-  return faults;
+  for (const word of new Lexer().lex(text)) {
+    tokens.push(...parser.next(word));
+    if (parser.stack.length > maxDepth) return giveUp(tooDeepMessage);
+    if (++words > maxWords)
+      return giveUp(`the file has more than ${maxWords} words and marks, which no case file has`);
+  }
+  tokens.push(...parser.end());
+  return { tokens };
 }
 
-class YamlDocument implements SourceDocument {
-  readonly value: unknown;
-  readonly #document: Document;
-  readonly #lines: TextLines;
+function composed(tokens: readonly CST.Token[]): Document.Parsed[] {
+  const { stackTraceLimit } = Error;
+  // The parser makes an Error of every fault; their stack traces are never shown and take most of the time.
+  Error.stackTraceLimit = 0;
+  try {
+    const composer = new Composer({
+      keepSourceTokens: true,
+      logLevel: "silent",
+      prettyErrors: false,
+      resolveKnownTags: false,
+      stringKeys: true,
+      uniqueKeys: false,
+    });
+    return [...composer.compose(tokens)];
+  } finally {
+    Error.stackTraceLimit = stackTraceLimit;
+  }
+}
 
-  constructor(document: Document, lines: TextLines) {
-    this.#document = document;
-    this.#lines = lines;
-    this.value = document.toJS({ maxAliasCount: maxAliases });
+const emptyText = (text: string): SyntaxMessage => ({
+  start: 0,
+  end: 1,
+  message: /^\s*#/.test(text) ? "the file holds nothing but comments" : "the file is empty",
+});
+
+function limited(faults: readonly SyntaxMessage[]): SyntaxMessage[] {
+  const sorted = [...faults].sort((a, b) => a.start - b.start);
+  const next = sorted[maxFaults];
+  if (next === undefined) return sorted;
+  const message = `${sorted.length - maxFaults} more faults from here on`;
+  return [...sorted.slice(0, maxFaults), { ...next, message }];
+}
+
+/** Turns the parser's nodes into plain ones, and notes the quotes and brackets that are not closed. */
+class Translation {
+  readonly open: OpenMarks = { brackets: [], quotes: [], longQuotes: [] };
+  readonly #text: string;
+  readonly #anchors = new Map<string, SourceNode>();
+
+  constructor(text: string) {
+    this.#text = text;
   }
 
-  where(path: Path): Place {
-    return this.#find(path, "value");
-  }
-
-  whereKey(path: Path): Place {
-    return this.#find(path, "key");
-  }
-
-  line(number: number): string {
-    return this.#lines.line(number);
-  }
-
-  #find(path: Path, want: "key" | "value"): Place {
-    let node: unknown = this.#document.contents;
-    let key: unknown = node;
-    for (const step of path) {
-      const container = isAlias(node) ? node.resolve(this.#document) : node;
-      const pair = isMap(container) ? findPair(container, step) : undefined;
-      const item = isSeq(container) && typeof step === "number" ? container.items[step] : undefined;
-      if (pair === undefined && item === undefined) return this.#place(key ?? node);
-      key = pair?.key ?? item;
-      node = pair === undefined ? item : pair.value;
+  node(node: unknown): SourceNode {
+    if (isAlias(node))
+      return { kind: "alias", ...spanOf(node), name: node.source, target: this.#anchors.get(node.source) };
+    if (isScalar(node)) return this.#anchored(node.anchor, this.#scalar(node));
+    if (!isMap(node) && !isSeq(node))
+      return { kind: "scalar", value: null, start: 0, end: 0, anchored: false, tag: undefined };
+    const common = { ...spanOf(node), tag: this.#tag(node) };
+    if (node.srcToken?.type === "flow-collection") this.#noteBracket(node.srcToken, common);
+    if (isSeq(node)) {
+      const items: SourceNode[] = [];
+      const list = this.#anchored(node.anchor, { kind: "list", ...common, items });
+      for (const item of node.items) items.push(this.node(item));
+      return list;
     }
-    const empty = node === null || (isScalar(node) && node.value === null);
-    return this.#place(want === "key" || empty ? key : node);
+    const entries: MapEntry[] = [];
+    const map = this.#anchored(node.anchor, { kind: "map", ...common, entries });
+    for (const { key, value } of node.items)
+      entries.push({
+        key: key === null ? undefined : this.node(key),
+        value: value === null ? undefined : this.node(value),
+      });
+    if (node.flow === true) joinDecimalCommas(entries, this.#text);
+    return map;
   }
 
-  #place(node: unknown): Place {
-    const range = (node as Node | null | undefined)?.range;
-    const [start, end] = range ?? [0, 1];
-    const at = this.#lines.at(start);
-    const restOfLine = this.#lines.line(at.line).length - at.column + 1;
-    return { ...at, length: Math.max(1, Math.min(end - start, restOfLine)) };
+  /** Anchors are known before what they hold is read, so that a circle can be told from a missing anchor. */
+  #anchored(anchor: string | undefined, node: SourceNode): SourceNode {
+    if (anchor !== undefined) this.#anchors.set(anchor, node);
+    return node;
+  }
+
+  #scalar(node: Scalar): ScalarNode {
+    const { srcToken, anchor, source } = node;
+    const span = spanOf(node);
+    if (srcToken?.type === "double-quoted-scalar" || srcToken?.type === "single-quoted-scalar") {
+      const quote = srcToken.source.slice(0, 1);
+      const closed = srcToken.source.length > 1 && srcToken.source.endsWith(quote);
+      if (!closed) this.open.quotes.push({ ...span, sign: quote });
+      else if (srcToken.source.includes("\n")) this.open.longQuotes.push({ ...span, sign: quote });
+    }
+    const value = asWritten(node.value, source);
+    return { kind: "scalar", ...span, value, anchored: anchor !== undefined, tag: this.#tag(node) };
+  }
+
+  /** A tag stands before its node, with nothing but an anchor and space between. */
+  #tag(node: { tag?: string; range?: readonly number[] | null | undefined }): Span | undefined {
+    if (node.tag === undefined) return undefined;
+    const { start, end } = spanOf(node);
+    const before = this.#text.slice(Math.max(0, start - 1000), start);
+    const match = /(!\S*)(?:\s+&\S+)?\s*$/.exec(before);
+    if (match?.[1] === undefined) return { start, end };
+    const from = start - before.length + match.index;
+    return { start: from, end: from + match[1].length };
+  }
+
+  #noteBracket({ start, end }: CST.FlowCollection, span: Span): void {
+    const closing = start.source === "[" ? "]" : "}";
+    const written = end[0]?.source;
+    if (written !== closing) this.open.brackets.push({ ...span, start: start.offset, sign: start.source });
   }
 }
 
-function findPair(map: YAMLMap, step: string | number) {
-  return map.items.find(
-    (pair) => isPair(pair) && isScalar(pair.key) && String(pair.key.value) === String(step),
-  );
+function spanOf(node: { range?: readonly number[] | null | undefined }): Span {
+  const [start = 0, end = start] = node.range ?? [];
+  return { start, end };
+}
+
+/**
+ * Numbers are those that look like one to everybody: 0217 keeps its zero, 12e3 and 0x1f stay the text that they are on
+ * an ear tag, and more digits than a number can hold are not rounded.
+ */
+function asWritten(value: unknown, source: string | undefined): ScalarNode["value"] {
+  if (typeof value === "string" || typeof value === "boolean") return value;
+  if (typeof value !== "number") return null;
+  const plain = source === undefined || /^-?(0|[1-9]\d*)(\.\d+)?$/.test(source);
+  return plain && Math.abs(value) <= Number.MAX_SAFE_INTEGER ? value : (source ?? null);
 }

@@ -17,7 +17,9 @@ export function herdText(report: HerdReport, style: Style): string {
     ...scoreLines(block.scores, style),
     "",
   ]);
-  return [...lines, ...sourceLines(report, style)].map((line) => `${line}\n`).join("");
+  return [...lines, ...noteLines(report, style), ...sourceLines(report, style)]
+    .map((line) => `${line}\n`)
+    .join("");
 }
 
 interface Block {
@@ -67,6 +69,7 @@ function estimateLines(estimates: readonly Estimate[], style: Style): string[] {
     `${one.affected} of ${one.examined}`,
     one.proportion === null ? "–" : percent(one.proportion),
     one.lower === null || one.upper === null ? "–" : percentRange(one.lower, one.upper),
+    oneSidedCell(one),
     one.not_examined === 0 ? "" : String(one.not_examined),
   ]);
   const columns = [
@@ -74,19 +77,28 @@ function estimateLines(estimates: readonly Estimate[], style: Style): string[] {
     { head: "affected", right: true },
     { head, right: true },
     { head: `${levelPercent(first.level)} interval`, right: true },
-    { head: "not examined", right: true },
+    ...(rows.some((row) => row[4] !== "") ? [{ head: "one-sided", right: true }] : [noColumn]),
+    ...(rows.some((row) => row[5] !== "") ? [{ head: "not examined", right: true }] : [noColumn]),
   ];
-  const [header, ...body] = table(columns, rows);
-  const why = prevalence ? [] : [`  These numbers are ${reachOf(first.basis).wording}.`];
-  const edges = estimates.filter(
-    (one) => one.examined > 0 && (one.affected === 0 || one.affected === one.examined),
+  const shown = columns.map((column) => column !== noColumn);
+  const [header, ...body] = table(
+    columns.filter((_, index) => shown[index]),
+    rows.map((row) => row.filter((_, index) => shown[index])),
   );
+  const why = prevalence ? [] : [`  These numbers are ${reachOf(first.basis).wording}.`];
   return [
     `  ${style.quiet(header ?? "")}`,
     ...body.map((line) => `  ${line}`),
     ...why.map((line) => style.quiet(line)),
-    ...edges.map((one) => style.quiet(`  ${one.wording}`)),
   ];
+}
+
+const noColumn = { head: "" };
+
+/** At 0 of n and n of n: what can be said with the whole confidence on one side. */
+function oneSidedCell({ one_sided: found }: Estimate): string {
+  if (found === null) return "";
+  return `${found.limit === "upper" ? "at most" : "at least"} ${percent(found.value)}`;
 }
 
 /** An estimate rests on memory when its limit or its scale does. */
@@ -111,19 +123,33 @@ function scoreLines(scores: readonly HerdScores[], style: Style): string[] {
     { head: "score:pigs" },
   ];
   const [header, ...body] = table(columns, rows);
-  const indices = scores.flatMap((one) => (one.n === 0 ? [] : one.indices.map((index) => indexLine(index))));
+  const indices = scores.flatMap((one) => (one.n === 0 ? [] : one.indices.map(indexCell)));
   return [
     `  ${style.quiet(header ?? "")}`,
     ...body.map((line) => `  ${line}`),
-    ...indices.map((line) => style.quiet(`  ${line}`)),
+    ...(indices.length === 0
+      ? []
+      : [`  ${style.quiet("herd indices")}`, ...indices.map((cell) => `    ${cell}`)]),
   ];
 }
 
-function indexLine({ id, title, value, class: named, population, confidence, note }: IndexResult): string {
-  const shown = value === null ? "–" : /share/i.test(title) ? percent(value) : number(value);
-  const classed =
-    named === null ? "" : `, ${named}${population === undefined ? "" : ` (compared with ${population})`}`;
-  return `${marked(title, confidence)} ${shown}${classed} [${id}]${note === undefined ? "" : ` ${note}`}`;
+function indexCell({ title, value, unit, class: named, confidence }: IndexResult): string {
+  const shown = value === null ? "–" : unit === "share" ? percent(value) : number(value);
+  return `${marked(title, confidence)}: ${shown}${named === null ? "" : ` (${named})`}`;
+}
+
+/** What must be known to read the indices, each said once. */
+function noteLines({ scores }: HerdReport, style: Style): string[] {
+  const indices = scores.flatMap((one) => (one.n === 0 ? [] : one.indices));
+  const notes = new Set(
+    indices.flatMap(({ title, class: named, population, note }) => [
+      ...(named === null || population === undefined
+        ? []
+        : [`${title}: classes were made from ${population}.`]),
+      ...(note === undefined ? [] : [`${title}: ${note}`]),
+    ]),
+  );
+  return notes.size === 0 ? [] : [style.heading("Notes"), ...[...notes].map((note) => `  ${note}`), ""];
 }
 
 function sourceLines({ estimates, scores }: HerdReport, style: Style): string[] {

@@ -5,6 +5,7 @@ import type { Confidence } from "../score/index.ts";
 import { binomialInterval } from "../statistics/index.ts";
 import { count } from "../words/listing.ts";
 import { indicatorAnswer } from "./answer.ts";
+import { oneSidedLimit } from "./one-sided-limit.ts";
 import type { Dimension, Stratum, StratumOfCases } from "./strata.ts";
 import { nothingExamined, wordingOf } from "./wording.ts";
 
@@ -25,6 +26,11 @@ export interface Estimate {
   /** Two-sided limits, 0 to 1; null when none was examined. */
   readonly lower: number | null;
   readonly upper: number | null;
+  /**
+   * Exact one-sided limit when none (upper) or all (lower) are affected, 0 to 1; null otherwise. The two-sided limit
+   * at the same level lies further out.
+   */
+  readonly one_sided: { readonly limit: "lower" | "upper"; readonly value: number } | null;
   /** Confidence level, between 0 and 1. */
   readonly level: number;
   readonly method: "clopper-pearson";
@@ -68,6 +74,7 @@ export function estimate(
     proportion: interval?.proportion ?? null,
     lower: interval?.lower ?? null,
     upper: interval?.upper ?? null,
+    one_sided: examined === 0 ? null : oneSidedLimit(affected, examined, level),
     level,
     method: "clopper-pearson",
     wording:

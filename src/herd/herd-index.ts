@@ -7,8 +7,10 @@ import { reachOf } from "./wording.ts";
 export interface IndexResult {
   readonly id: string;
   readonly title: string;
-  /** In points of the scale, a share as 0 to 1; null when there is nothing to compute it from. */
+  /** In `unit`; null when there is nothing to compute it from. */
   readonly value: number | null;
+  /** Points of the scale, or a share of the pigs from 0 to 1. */
+  readonly unit: "points" | "share";
   /** Null without classes or value, and for pigs whose choice does not allow to class a herd by them. */
   readonly class: string | null;
   /** The pigs that the classes were made from. */
@@ -36,6 +38,7 @@ export function herdIndices(scale: Scale, values: readonly number[], basis: stri
       id: index.id,
       title: index.title,
       value,
+      unit: index.statistic === "share" ? ("share" as const) : ("points" as const),
       class: withheld ? null : classOf(index.classes, value, index.round),
       ...(index.population !== undefined && { population: index.population }),
       confidence: index.source.confidence,

@@ -5,6 +5,7 @@ export { type HerdOptions, type HerdReport, herdEstimates } from "./herd-estimat
 export { herdIndices, type IndexResult } from "./herd-index.ts";
 export type { HerdScores } from "./herd-scores.ts";
 export { indexValue } from "./index-value.ts";
+export { oneSidedLimit } from "./one-sided-limit.ts";
 export { levelPercent, percent, percentRange } from "./percent.ts";
 export { type Dimension, dimensions, type Stratum, type StratumOfCases, strata } from "./strata.ts";
 export { type Reach, reachOf } from "./wording.ts";

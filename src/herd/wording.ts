@@ -1,7 +1,7 @@
 /** One honest sentence for an estimate: what was counted, how sure it is, and what it says nothing of. */
 import { selectionBases } from "../knowledge/index.ts";
-import { oneSidedLower, oneSidedUpper } from "../statistics/index.ts";
 import { count } from "../words/listing.ts";
+import { oneSidedLimit } from "./one-sided-limit.ts";
 import { levelPercent, percent, percentRange } from "./percent.ts";
 
 export interface Counted {
@@ -74,18 +74,11 @@ function manyPigs(counted: Counted, reach: Reach): string[] {
   return [main, ...oneSided(counted, reach), ...census];
 }
 
-/**
- * When none or all are affected, the exact one-sided limit: with confidence `level` the proportion is not above
- * 1 - (1 - level)^(1/n), or not below its mirror image.
- */
+/** The exact one-sided limit in words, when none or all are affected. */
 function oneSided({ affected, examined, level, basis }: Counted, { prevalence }: Reach): string[] {
-  const limit =
-    affected === 0
-      ? `no more than ${percent(oneSidedUpper(0, examined, level))}`
-      : affected === examined
-        ? `at least ${percent(oneSidedLower(examined, examined, level))}`
-        : undefined;
-  if (limit === undefined) return [];
+  const found = oneSidedLimit(affected, examined, level);
+  if (found === null) return [];
+  const limit = `${found.limit === "upper" ? "no more than" : "at least"} ${percent(found.value)}`;
   const whose = !prevalence
     ? "of pigs that come to be examined in this way"
     : basis === "complete"

@@ -1,8 +1,9 @@
-/** Text from a file, made safe to show: a control character becomes a code that can be read. */
+/** Text from a file, made safe to show: what cannot be seen becomes a code that can be read. */
 
-const unsafe = /[\u0000-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069]/g;
+const unsafe =
+  /[\u0000-\u001f\u007f-\u009f\u00ad\u061c\u200b\u200e\u200f\u2028-\u202e\u2060\u2066-\u2069\ufeff\p{Cs}]/gu;
 
-/** Replaces control characters and marks that turn the direction of text by `\u{…}`. */
+/** Replaces control characters, marks that turn the direction of text and other invisible ones by `\u{…}`. */
 export function visible(text: string): string {
   return text.replace(unsafe, (char) => `\\u{${(char.codePointAt(0) ?? 0).toString(16)}}`);
 }
