@@ -1,6 +1,6 @@
 /** Finds YAML files under paths, folders and globs; honours .gitignore; never runs in circles. */
 import { readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
-import { basename, join, relative, sep } from "node:path";
+import { basename, dirname, join, relative, resolve, sep } from "node:path";
 import ignore, { type Ignore } from "ignore";
 import { globSync, isDynamicPattern } from "tinyglobby";
 
@@ -22,7 +22,7 @@ const isYaml = (name: string): boolean => /\.ya?ml$/i.test(name);
 
 /** Follows one path, folder or glob, relative to a folder. Nothing found is an empty list, not an error. */
 export function find(path: string, from: string): Found {
-  const target = join2(from, path);
+  const target = resolve(from, path);
   const kind = kindOf(target);
   if (kind === "file") return { path, files: [{ file: path, named: true }], faults: [] };
   if (kind === "folder") return walk(path, from);
@@ -46,9 +46,6 @@ export function find(path: string, from: string): Found {
   };
 }
 
-/** Joins like a shell does: an absolute path stays itself. */
-const join2 = (from: string, path: string): string => (path.startsWith(sep) ? path : join(from, path));
-
 function kindOf(target: string): "file" | "folder" | "loop" | "nothing" {
   try {
     return statSync(target).isDirectory() ? "folder" : "file";
@@ -71,7 +68,7 @@ function walk(start: string, from: string): Found {
   const show = (path: string): string => (start === "." ? path : join(start, path));
 
   const visit = (inside: string, levels: readonly Level[], parents: readonly string[]): void => {
-    const folder = join(join2(from, start), inside);
+    const folder = join(resolve(from, start), inside);
     let entries: ReturnType<typeof list>;
     let real: string;
     try {
@@ -101,7 +98,7 @@ function walk(start: string, from: string): Found {
       else if (isYaml(name)) files.push({ file: show(path), named: false });
     }
   };
-  visit("", levelsAbove(join2(from, start)), []);
+  visit("", levelsAbove(resolve(from, start)), []);
   return { path: start, files, faults };
 }
 
@@ -118,7 +115,7 @@ function levelsAbove(start: string): Level[] {
   for (;;) {
     const names = namesIn(folder);
     if (folder !== start && names.includes(".gitignore")) levels.unshift(ignoreLevel(folder));
-    const above = join(folder, "..");
+    const above = dirname(folder);
     if (names.includes(".git")) return levels;
     if (above === folder) return [];
     folder = above;

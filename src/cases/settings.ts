@@ -74,10 +74,15 @@ export function buildSettings(value: SettingsFile | undefined, file: string | un
   };
 }
 
+/** Longer lists of names are not printed. */
+const longList = 12;
+
 /** `there is no scale "x". Did you mean y?` */
 export function unknownName(name: string, known: readonly string[], what: string): string {
   const guess = nearest(name, known);
-  return `there is no ${what} "${name}". ${guess === undefined ? `There are ${listing(known)}.` : `Did you mean ${guess}?`}`;
+  const there =
+    known.length > longList ? `None of the ${known.length} names is near.` : `There are ${listing(known)}.`;
+  return `there is no ${what} "${name}". ${guess === undefined ? there : `Did you mean ${guess}?`}`;
 }
 
 function knownScale(id: string, path: Path): Scale {

@@ -96,8 +96,8 @@ function estimateLines(estimates: readonly Estimate[], style: Style): string[] {
 const noColumn = { head: "" };
 
 /** At 0 of n and n of n: what can be said with the whole confidence on one side. */
-function oneSidedCell({ one_sided: found }: Estimate): string {
-  if (found === null) return "";
+function oneSidedCell({ one_sided: found, examined }: Estimate): string {
+  if (found === null || examined < 2) return "";
   return `${found.limit === "upper" ? "at most" : "at least"} ${percent(found.value)}`;
 }
 
@@ -123,7 +123,9 @@ function scoreLines(scores: readonly HerdScores[], style: Style): string[] {
     { head: "score:pigs" },
   ];
   const [header, ...body] = table(columns, rows);
-  const indices = scores.flatMap((one) => (one.n === 0 ? [] : one.indices.map(indexCell)));
+  const indices = scores.flatMap((one) =>
+    one.n === 0 ? [] : one.indices.map((index) => indexCell(one, index)),
+  );
   return [
     `  ${style.quiet(header ?? "")}`,
     ...body.map((line) => `  ${line}`),
@@ -133,9 +135,13 @@ function scoreLines(scores: readonly HerdScores[], style: Style): string[] {
   ];
 }
 
-function indexCell({ title, value, unit, class: named, confidence }: IndexResult): string {
+/** An index rests on memory when it or its scale does. */
+function indexCell({ confidence: scale }: HerdScores, index: IndexResult): string {
+  const { title, value, unit, class: named, no_class: withheld, confidence } = index;
   const shown = value === null ? "–" : unit === "share" ? percent(value) : number(value);
-  return `${marked(title, confidence)}: ${shown}${named === null ? "" : ` (${named})`}`;
+  const mark = [scale, confidence].includes("from-memory") ? "from-memory" : confidence;
+  const note = named ?? (withheld === undefined ? "" : "no class");
+  return `${marked(title, mark)}: ${shown}${note === "" ? "" : ` (${note})`}`;
 }
 
 /** What must be known to read the indices, each said once. */
@@ -143,12 +149,16 @@ function noteLines({ scores }: HerdReport, style: Style): string[] {
   const indices = scores.flatMap((one) => (one.n === 0 ? [] : one.indices));
   const notes = new Set(
     indices.flatMap(({ title, class: named, population, note }) => [
+      ...(note === undefined ? [] : [`${title}: ${note}`]),
       ...(named === null || population === undefined
         ? []
         : [`${title}: classes were made from ${population}.`]),
-      ...(note === undefined ? [] : [`${title}: ${note}`]),
     ]),
   );
+  if (indices.some((index) => index.no_class !== undefined))
+    notes.add(
+      "no class: classes of herd indices are given only for pigs drawn at random or whole groups and, where they were made from slaughter batches, only for slaughtered pigs.",
+    );
   return notes.size === 0 ? [] : [style.heading("Notes"), ...[...notes].map((note) => `  ${note}`), ""];
 }
 

@@ -11,8 +11,10 @@ export interface IndexResult {
   readonly value: number | null;
   /** Points of the scale, or a share of the pigs from 0 to 1. */
   readonly unit: "points" | "share";
-  /** Null without classes or value, and for pigs whose choice does not allow to class a herd by them. */
+  /** Null without classes or value, and where the classes do not apply to these pigs. */
   readonly class: string | null;
+  /** Why the classes do not apply. */
+  readonly no_class?: string;
   /** The pigs that the classes were made from. */
   readonly population?: string;
   readonly confidence: Confidence;
@@ -24,31 +26,38 @@ export interface IndexResult {
 /**
  * All indices of a scale.
  * @param values scores of the pigs that have one
- * @param basis how these pigs were chosen; null when it is not recorded
+ * @param pigs how these pigs were chosen (null when it is not recorded), and whether all of them were slaughtered
  */
-export function herdIndices(scale: Scale, values: readonly number[], basis: string | null): IndexResult[] {
+export function herdIndices(
+  scale: Scale,
+  values: readonly number[],
+  pigs: { readonly basis: string | null; readonly slaughtered: boolean },
+): IndexResult[] {
   return (scale.indices ?? []).map((index) => {
     const value = indexValue(index, values);
-    const reach = reachOf(basis);
-    const withheld = index.classes !== undefined && !reach.prevalence;
-    const notes = [index.note, withheld ? whyNoClass(index, reach.title) : undefined].filter(
-      (note) => note !== undefined,
-    );
+    const withheld = index.classes === undefined ? undefined : whyNoClass(index, pigs);
     return {
       id: index.id,
       title: index.title,
       value,
       unit: index.statistic === "share" ? ("share" as const) : ("points" as const),
-      class: withheld ? null : classOf(index.classes, value, index.round),
+      class: withheld === undefined ? classOf(index.classes, value, index.round) : null,
+      ...(withheld !== undefined && { no_class: withheld }),
       ...(index.population !== undefined && { population: index.population }),
       confidence: index.source.confidence,
       source: index.source.cite,
-      ...(notes.length > 0 && { note: notes.join(" ") }),
+      ...(index.note !== undefined && { note: index.note }),
     };
   });
 }
 
-function whyNoClass({ population }: HerdIndex, chosen: string): string {
-  const made = population === undefined ? "whole herds" : `other pigs (${population})`;
-  return `No class: these pigs (${chosen}) do not stand for a herd, and the classes were made from ${made}.`;
+/** Classes speak of herds, and those made from slaughter batches of slaughtered pigs. */
+function whyNoClass(
+  { population }: HerdIndex,
+  { basis, slaughtered }: { basis: string | null; slaughtered: boolean },
+): string | undefined {
+  const reach = reachOf(basis);
+  if (!reach.prevalence) return `these pigs (${reach.title}) do not stand for a herd`;
+  if (population !== undefined && !slaughtered) return `the classes were made from ${population}`;
+  return undefined;
 }

@@ -1,4 +1,5 @@
 /** How bad it is in a stratum: the scores of one scale, described. */
+import type { Case } from "../cases/index.ts";
 import type { Scale } from "../knowledge/index.ts";
 import { type Confidence, scoreCase } from "../score/index.ts";
 import { type Summary, summarise } from "../statistics/index.ts";
@@ -45,10 +46,12 @@ export function herdScores(scale: Scale, { stratum, basis, cases }: StratumOfCas
     min,
     max,
     distribution,
-    indices: herdIndices(scale, values, basis),
+    indices: herdIndices(scale, values, { basis, slaughtered: cases.every(wasSlaughtered) }),
     confidence: source.confidence,
     source: source.cite,
     ...(source.note !== undefined && { note: source.note }),
     ...(not_comparable !== undefined && { not_comparable }),
   };
 }
+
+const wasSlaughtered = (one: Case): boolean => one.record.death?.manner === "slaughtered";

@@ -30,7 +30,7 @@ export const dimensions: readonly Dimension[] = ["visit", "group", "age_class"];
  *
  * Groups belong to a farm: those of two farms are apart even when they share a name. Cases without a visit file are taken
  * together by folder.
- * @returns in the order of visit (by date, then as read), group (by name), age class and basis (as in the knowledge
+ * @returns in the order of visit (by date, then as read), group (as in the farm file, then by name), age class and basis (as in the knowledge
  *   files); what is not recorded comes last
  */
 export function strata(cases: readonly Case[], by: readonly Dimension[] = dimensions): StratumOfCases[] {
@@ -85,10 +85,16 @@ function placeOf(one: Case, cases: readonly Case[], by: readonly Dimension[], ma
           ),
         ]
       : [manyFarms ? first((other) => farmFolder(other) === farmFolder(one)) : 0]),
-    by.includes("group") ? (one.record.pig?.group ?? last) : "",
+    ...(by.includes("group") ? groupPlace(one) : []),
     by.includes("age_class") ? orderIn(Object.keys(ageClasses.classes), one.ageClass ?? null) : 0,
     orderIn(Object.keys(selectionBases), basis),
   ];
+}
+
+/** Groups stand as in the farm file; those it does not know by name after them. */
+function groupPlace(one: Case): Place {
+  const group = one.record.pig?.group ?? null;
+  return [orderIn(Object.keys(one.farm?.record.groups ?? {}), group), group ?? last];
 }
 
 function orderIn(known: readonly string[], value: string | null): number {

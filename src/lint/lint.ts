@@ -72,7 +72,8 @@ export function lintCases(archive: Archive, options: LintOptions = {}): LintResu
       if (level !== "off") findings.push(fromFault(rule, level, fault));
     }
   for (const rule of chosen) {
-    if (rule.scope === "case") for (const one of archive.cases) rule.check(one, reporter(rule, one));
+    if (rule.scope === "case")
+      for (const one of archive.cases) if (isAnswerable(rule, one)) rule.check(one, reporter(rule, one));
     if (rule.scope === "visit")
       for (const visit of archive.visits)
         rule.check(visit, reporter(rule, visit), (one) => reporter(rule, one));
@@ -95,6 +96,10 @@ function fromFault(rule: Rule, level: Level, fault: Fault): Finding {
   const { message, file, line, column, length, excerpt } = fault;
   return { rule: rule.id, level, message, file, line, column, path: formatPath(fault.path), length, excerpt };
 }
+
+/** What is due under a protocol that does not exist cannot be told; one finding says so. */
+const isAnswerable = (rule: Rule, one: Case): boolean =>
+  one.unknownProtocol === undefined || (rule.family !== "completeness" && rule.family !== "history");
 
 /** Code-unit order, the same on every machine. */
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

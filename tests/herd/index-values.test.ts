@@ -13,9 +13,12 @@ const indexOf = (
   scale: string,
   index: string,
   counts: Readonly<Record<string, number>>,
-  basis = "random",
+  basis: string | null = "random",
+  slaughtered = true,
 ) => {
-  const found = herdIndices(scaleNamed(scale), spread(counts), basis).find(({ id }) => id === index);
+  const found = herdIndices(scaleNamed(scale), spread(counts), { basis, slaughtered }).find(
+    ({ id }) => id === index,
+  );
   if (found === undefined) throw new Error(`${scale} has no index ${index}`);
   return found;
 };
@@ -36,7 +39,7 @@ describe.each([...scales.values()])("$id", (scale) => {
   });
 
   test("every index is computed and carries its source", () => {
-    const results = herdIndices(scale, [0, 1, 2], "random");
+    const results = herdIndices(scale, [0, 1, 2], { basis: "random", slaughtered: true });
     expect(results.map(({ id }) => id)).toEqual(known);
     for (const { source, confidence, value } of results) {
       expect(source.length).toBeGreaterThan(3);
@@ -69,7 +72,10 @@ test("no score above 1: index 0 and no division error (by definition)", () => {
 test("index = mean - proportion with score exactly 1, for any pleurisy scores (algebra, derived)", () => {
   fc.assert(
     fc.property(fc.array(fc.integer({ min: 0, max: 4 }), { minLength: 1, maxLength: 300 }), (scores) => {
-      const [mean, index] = herdIndices(scaleNamed("dottori-2007"), scores, "random");
+      const [mean, index] = herdIndices(scaleNamed("dottori-2007"), scores, {
+        basis: "random",
+        slaughtered: true,
+      });
       const ones = scores.filter((score) => score === 1).length / scores.length;
       expect(index?.value).toBeCloseTo((mean?.value ?? Number.NaN) - ones, 10);
     }),
@@ -178,18 +184,36 @@ describe("pigs that do not stand for a herd", () => {
       expect(index).toMatchObject({
         value: 1,
         class: null,
-        note: expect.stringContaining("do not stand for a herd"),
+        no_class: expect.stringContaining("do not stand for a herd"),
       });
     },
   );
 
+  test.each(["random", "complete"])(
+    "%s, but not slaughtered: classes of slaughter batches do not apply",
+    (basis) => {
+      const index = indexOf("madec-kobisch-1982", "mean-lung-score", { 1: 5 }, basis, false);
+      expect(index).toMatchObject({ value: 1, class: null, no_class: expect.stringContaining("heavy pigs") });
+    },
+  );
+
+  test("not slaughtered: classes of whole herds without a named population stay", () => {
+    const index = indexOf("embrapa-1993", "embrapa-index", { 1: 5 }, "random", false);
+    expect(index).toMatchObject({ value: 1, class: "moderately to severely affected" });
+    expect(index.no_class).toBeUndefined();
+  });
+
   test("a basis that is not recorded allows no class, and the note of the index stays", () => {
-    const [, index] = herdIndices(scaleNamed("dottori-2007"), [0, 2], null);
-    expect(index).toMatchObject({ value: 1, class: null });
-    expect(index?.note).toMatch(/the agent is shown by the laboratory only\. No class: .*basis not recorded/);
+    const index = indexOf("dottori-2007", "pleuropneumonia-index", { 0: 1, 2: 1 }, null);
+    expect(index).toMatchObject({
+      value: 1,
+      class: null,
+      no_class: expect.stringContaining("basis not recorded"),
+    });
+    expect(index.note).toMatch(/the agent is shown by the laboratory only/);
   });
 
   test("an index without classes has nothing to withhold", () => {
-    expect(indexOf("christensen-1999", "mean-lung-percent", { 4: 2 }, "clinical").note).toBeUndefined();
+    expect(indexOf("christensen-1999", "mean-lung-percent", { 4: 2 }, "clinical").no_class).toBeUndefined();
   });
 });

@@ -19,7 +19,7 @@ export const factMissing: CaseRule = {
     for (const { id, fact } of requiredFacts(one)) {
       const path = pathOf(id);
       if (valueAt(one.record, path) === undefined)
-        report(`${id} is blank: ${fact.title}. Write it, such as ${fact.write}.`, path, "key");
+        report(`${id} is blank. Write ${fact.title}, such as ${fact.write}.`, path, "key");
     }
   },
 };

@@ -20,7 +20,7 @@ export const findingWithoutDistribution: CaseRule = {
     for (const { finding, path } of findingsOf(one))
       if (finding.distribution === undefined)
         report(
-          `${formatPath(path)}: the ${finding.process} has no distribution. Write it: distribution: focal, multifocal, diffuse, cranioventral …`,
+          `${formatPath(path)}: the ${finding.process} has no distribution. Write how it lies in the organ, such as distribution: multifocal.`,
           path,
         );
   },
