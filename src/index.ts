@@ -1,7 +1,7 @@
 /**
  * The library: the same functions that the commands call.
  *
- *     import { readCases, lintCases } from "carcase";
+ *     import { readCases, lintCases, scoreCases, herdEstimates } from "carcase";
  *     const archive = readCases(["alder-farm"]);
  *     const { findings } = lintCases(archive);
  */
@@ -15,9 +15,19 @@ export {
   type Visit,
 } from "./cases/index.ts";
 export {
+  type Dimension,
+  type Estimate,
+  type HerdOptions,
+  type HerdReport,
+  type HerdScores,
+  herdEstimates,
+  type Stratum,
+} from "./herd/index.ts";
+export {
   type Completeness,
   type Finding,
   type LintOptions,
   type LintResult,
   lintCases,
 } from "./lint/index.ts";
+export { type CaseScore, type ScoredCase, type ScoreOptions, scoreCases } from "./score/index.ts";

@@ -25,7 +25,15 @@ export function readDocument(file: string, location: string): ReadResult<KeyedDo
 
 /** The same from text that is already there. */
 export function keyedDocument(file: string, text: TextResult): ReadResult<KeyedDocument> {
-  if (!text.ok) return { ok: false, faults: [fileFault(file, text.message)] };
+  if (!text.ok)
+    return {
+      ok: false,
+      faults: text.faults.map(({ message, place, excerpt = "" }) => ({
+        ...fileFault(file, message),
+        ...place,
+        excerpt,
+      })),
+    };
   const parsed = parseYaml(text.text);
   if (!parsed.ok)
     return {
@@ -38,21 +46,17 @@ export function keyedDocument(file: string, text: TextResult): ReadResult<KeyedD
     };
   const { document } = parsed;
   const { value } = document;
-  if (typeof value !== "object" || value === null || Array.isArray(value))
-    return {
-      ok: false,
-      faults: [
-        {
-          ...fileFault(file, "a file begins with keys such as format: and case:"),
-          line: 1,
-          column: 1,
-          length: 1,
-          excerpt: document.line(1),
-        },
-      ],
-    };
-  return { ok: true, result: { document, value: value as Record<string, unknown> } };
+  if (isKeyed(value)) return { ok: true, result: { document, value } };
+  const place = { ...document.where([]), length: 1 };
+  const message = `the file begins with ${Array.isArray(value) ? "a list" : "text"}; it must begin with keys, such as format: 1`;
+  return {
+    ok: false,
+    faults: [{ ...fileFault(file, message), ...place, excerpt: document.line(place.line) }],
+  };
 }
+
+const isKeyed = (value: unknown): value is Record<string, unknown> =>
+  typeof value === "object" && value !== null && !Array.isArray(value);
 
 /** Validates a document and places its faults in the text. */
 export function checkDocument(

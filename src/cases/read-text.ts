@@ -1,12 +1,24 @@
 /** Reads a file as text, and says plainly why it cannot be read. */
-import { readFileSync, statSync } from "node:fs";
+import { lstatSync, readFileSync, statSync } from "node:fs";
+import { hiddenCharacter, hiddenName } from "../words/hidden-characters.ts";
+import type { Place } from "./document.ts";
+import { TextLines } from "./text-lines.ts";
 
 /** A case file has a few kilobytes; beyond this it is something else. */
 export const maxBytes = 2 * 1024 * 1024;
+/** More lines than this with the same trouble are not listed one by one. */
+const maxLines = 20;
+
+/** Why a text cannot be read; without place and excerpt when the whole file is meant. */
+export interface TextFault {
+  readonly message: string;
+  readonly place?: Place;
+  readonly excerpt?: string;
+}
 
 export type TextResult =
   | { readonly ok: true; readonly text: string }
-  | { readonly ok: false; readonly message: string };
+  | { readonly ok: false; readonly faults: readonly TextFault[] };
 
 const refusals: Record<string, string> = {
   ENOENT: "there is no such file",
@@ -14,6 +26,7 @@ const refusals: Record<string, string> = {
   EPERM: "no permission to read it",
   ELOOP: "it is a link that leads back to itself",
   EISDIR: "it is a folder",
+  ENOTDIR: "there is no such file",
   ENAMETOOLONG: "its name is too long",
 };
 
@@ -23,45 +36,86 @@ const refusals: Record<string, string> = {
  */
 export function readText(file: string): TextResult {
   try {
+    // A pipe or device would be waited for, perhaps for ever.
     const status = statSync(file);
-    if (!status.isFile()) return { ok: false, message: "it is not a plain file" };
+    if (status.isDirectory()) return refused("it is a folder; a case is a plain file");
+    if (!status.isFile()) return refused("it is not a plain file");
     if (status.size > maxBytes)
-      return {
-        ok: false,
-        message: `it has ${Math.round(status.size / 1e6)} MB; a case file has a few kilobytes, and 2 MB is the limit`,
-      };
+      return refused(
+        `it has ${(status.size / 1e6).toFixed(1)} MB; a case file has a few kilobytes, and 2 MB is the limit`,
+      );
     return decode(readFileSync(file));
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code;
     if (code === undefined) throw error;
-    return { ok: false, message: refusals[code] ?? `it cannot be read (${code})` };
+    if (code === "ENOENT" && isLink(file)) return refused("it is a link to a file that does not exist");
+    return refused(refusals[code] ?? `it cannot be read (${code})`);
   }
 }
 
 /** Decodes UTF-8, with or without byte order mark, and refuses what is not text. */
 export function decode(bytes: Uint8Array): TextResult {
+  if (bytes.length > maxBytes) return refused("it has more than 2 MB; a case file has a few kilobytes");
   if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff))
-    return { ok: false, message: "it is saved as UTF-16; save it as UTF-8" };
-  if (bytes.includes(0)) return { ok: false, message: "it is not a text file" };
+    return refused("it is saved as UTF-16; save it as UTF-8");
+  if (bytes.includes(0)) return refused("it is not a text file; a case is a text file saved as UTF-8");
   let text: string;
   try {
     text = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {
-    return { ok: false, message: "it is not saved as UTF-8; save it as UTF-8" };
+    return notUtf8(bytes);
   }
-  const control = controlCharacter.exec(text);
-  if (control !== null) {
-    const line = text.slice(0, control.index).split("\n").length;
-    const code = control[0].codePointAt(0) ?? 0;
-    return {
-      ok: false,
-      message: `line ${line} holds a control character (U+${code.toString(16).toUpperCase().padStart(4, "0")}); take it out`,
-    };
-  }
-  if (text.trim() === "") return { ok: false, message: "the file is empty" };
+  const hidden = hiddenFaults(text);
+  if (hidden.length > 0) return { ok: false, faults: hidden };
+  if (text.trim() === "") return refused("the file is empty");
   return { ok: true, text };
 }
 
-/** Control characters other than tab and line ends, and the marks that turn the direction of text. */
-export const controlCharacter =
-  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069]/;
+const refused = (message: string): TextResult => ({ ok: false, faults: [{ message }] });
+
+/** The first line that is not UTF-8, shown with a mark in place of what cannot be read. */
+function notUtf8(bytes: Uint8Array): TextResult {
+  const lines = new TextLines(new TextDecoder("utf-8").decode(bytes));
+  const strict = new TextDecoder("utf-8", { fatal: true });
+  let number = 1;
+  for (let start = 0; start < bytes.length; number++) {
+    const feed = bytes.indexOf(0x0a, start);
+    const end = feed < 0 ? bytes.length : feed;
+    try {
+      strict.decode(bytes.subarray(start, end));
+    } catch {
+      break;
+    }
+    start = end + 1;
+  }
+  const excerpt = lines.line(number);
+  const column = excerpt.indexOf("\ufffd") + 1;
+  const message = "it is not saved as UTF-8, as the letters from here on show; save it as UTF-8";
+  return { ok: false, faults: [{ message, place: { line: number, column, length: 1 }, excerpt }] };
+}
+
+/** One fault for each line with a character that cannot be seen. */
+function hiddenFaults(text: string): TextFault[] {
+  const faults: TextFault[] = [];
+  const lines = new TextLines(text);
+  for (let from = 0; from < text.length; ) {
+    const found = hiddenCharacter.exec(text.slice(from));
+    if (found === null) break;
+    const start = from + found.index;
+    const place = lines.place({ start, end: start + 1 });
+    faults.push({ message: hiddenMessage(found[0]), place, excerpt: lines.line(place.line) });
+    const next = text.indexOf("\n", start);
+    if (next < 0 || faults.length >= maxLines) break;
+    from = next + 1;
+  }
+  return faults;
+}
+
+const hiddenMessage = (character: string): string =>
+  character === "\r"
+    ? "its lines end as on an old Macintosh (CR alone); save it with LF or CRLF line ends"
+    : `this line holds ${hiddenName(character)}; take it out`;
+
+function isLink(file: string): boolean {
+  return lstatSync(file, { throwIfNoEntry: false })?.isSymbolicLink() === true;
+}

@@ -9,7 +9,9 @@ declare const __VERSION__: string;
 const failed = 2;
 
 function makeProgram(): Command {
+  // Commands take over the settings that stand when they are added, so this comes first.
   const program = new Command("carcase")
+    .exitOverride()
     .description(
       "Case toolkit for the veterinarian who opens pigs: plain YAML case files in, completeness, scores and herd prevalence out.",
     )
@@ -65,7 +67,7 @@ function makeProgram(): Command {
         process.exitCode = runHerd(paths, options);
       },
     );
-  return program.exitOverride();
+  return program;
 }
 
 const afterHelp = `

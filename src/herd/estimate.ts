@@ -4,7 +4,7 @@ import { type Indicator, scales } from "../knowledge/index.ts";
 import type { Confidence } from "../score/index.ts";
 import { binomialInterval } from "../statistics/index.ts";
 import { count } from "../words/listing.ts";
-import { indicatorAnswer } from "./answer.ts";
+import { indicatorAnswer } from "./indicator-answer.ts";
 import { oneSidedLimit } from "./one-sided-limit.ts";
 import type { Dimension, Stratum, StratumOfCases } from "./strata.ts";
 import { nothingExamined, wordingOf } from "./wording.ts";

@@ -1,0 +1,35 @@
+/** Runs the built program as a user would. */
+import { spawnSync } from "node:child_process";
+import { existsSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+
+export const root = fileURLToPath(new URL("../..", import.meta.url));
+const program = join(root, "bin/carcase.js");
+
+export interface Ran {
+  readonly code: number | null;
+  readonly out: string;
+  readonly err: string;
+}
+
+export interface RunOptions {
+  readonly cwd?: string;
+  readonly input?: string | Uint8Array;
+  readonly env?: Readonly<Record<string, string>>;
+}
+
+/** @throws Error when the program was not built (npm test builds it) */
+export function carcase(args: readonly string[], { cwd = root, input = "", env = {} }: RunOptions = {}): Ran {
+  if (!existsSync(join(root, "dist/main.js"))) throw new Error("dist/main.js is missing; run npm run build");
+  const { NO_COLOR: _no, FORCE_COLOR: _force, ...plain } = process.env;
+  const ran = spawnSync(process.execPath, [program, ...args], {
+    cwd,
+    input,
+    encoding: "utf8",
+    env: { ...plain, ...env },
+    timeout: 30_000,
+    maxBuffer: 1 << 26,
+  });
+  return { code: ran.status, out: ran.stdout, err: ran.stderr };
+}
