@@ -7,6 +7,7 @@ export interface Fault {
   readonly line: number;
   readonly column: number;
   readonly length: number;
+  /** What the fault is about: the place that was meant where a mistyped key can be recognised. */
   readonly path: Path;
   readonly message: string;
   /** The text of the line, empty when the whole file is meant. */

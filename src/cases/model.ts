@@ -51,7 +51,7 @@ export interface VisitContext extends Filed<VisitFile> {
 /** A visit with the cases that were read of it. */
 export interface Visit extends VisitContext {
   readonly cases: readonly Case[];
-  /** Whether all files of the visit were looked at, so that absence means something. */
+  /** Whether all files of the visit were looked at and every case could be read, so that absence means something. */
   readonly complete: boolean;
 }
 

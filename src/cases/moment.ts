@@ -2,36 +2,50 @@
 
 const pattern = /^(\d{4})-(\d{2})-(\d{2})(?:T(\d{2}):(\d{2})(?::(\d{2}))?(Z|[+-]\d{2}:\d{2})?)?$/;
 
-/** An instant in hours, and whether only the day is known. */
+/** A point in time, and whether only the day is known. */
 export interface Moment {
-  /** Hours since 1970-01-01T00:00, as written (a written zone is taken off). */
-  readonly hours: number;
+  /** Hours since 1970-01-01T00:00 by the clock that was written down. */
+  readonly written: number;
+  /** The same in UTC; undefined without a zone. */
+  readonly utc: number | undefined;
   readonly dayOnly: boolean;
 }
 
-/** Reads `2026-03-14` or `2026-03-14T09:10`; undefined when it is neither or no such day exists. */
+/** Reads `2026-03-14` or `2026-03-14T09:10`; undefined when it is neither or there is no such day or time. */
 export function moment(text: string | undefined): Moment | undefined {
   const match = text === undefined ? null : pattern.exec(text);
   if (match === null) return undefined;
-  const [year, month, day, hour, minute, second] = match.slice(1, 7).map((part) => Number(part ?? 0));
-  if (year === undefined || month === undefined || day === undefined) return undefined;
+  const [year = 0, month = 0, day = 0, hour = 0, minute = 0, second = 0] = match
+    .slice(1, 7)
+    .map((part) => Number(part ?? 0));
   const at = Date.UTC(year, month - 1, day, hour, minute, second);
-  const check = new Date(at);
-  if (check.getUTCMonth() !== month - 1 || check.getUTCDate() !== day) return undefined;
-  return { hours: at / 3_600_000 - zoneHours(match[7]), dayOnly: match[4] === undefined };
+  // A part that is too large runs over into the next one, so the same text comes back only from a real moment.
+  const sameDay = new Date(at).toISOString().startsWith(`${match[1]}-${match[2]}-${match[3]}T`);
+  if (!sameDay || hour > 23 || minute > 59 || second > 59) return undefined;
+  const zone = zoneHours(match[7]);
+  const written = at / 3_600_000;
+  return {
+    written,
+    utc: zone === undefined ? undefined : written - zone,
+    dayOnly: match[4] === undefined,
+  };
 }
 
 /**
  * Whether the first moment lies after the second. A bare day counts as the whole day, so nothing on that day is
- * out of order with it.
+ * out of order with it. Zones count only where both moments have one: all clocks of a case hang on the same farm.
  */
 export function isAfter(first: Moment, second: Moment): boolean {
-  if (first.dayOnly || second.dayOnly) return Math.floor(first.hours / 24) > Math.floor(second.hours / 24);
-  return first.hours > second.hours;
+  if (first.dayOnly || second.dayOnly)
+    return Math.floor(first.written / 24) > Math.floor(second.written / 24);
+  if (first.utc !== undefined && second.utc !== undefined) return first.utc > second.utc;
+  return first.written > second.written;
 }
 
-function zoneHours(zone: string | undefined): number {
-  if (zone === undefined || zone === "Z") return 0;
+/** Hours east of Greenwich. */
+function zoneHours(zone: string | undefined): number | undefined {
+  if (zone === undefined) return undefined;
+  if (zone === "Z") return 0;
   const hours = Number(zone.slice(1, 3)) + Number(zone.slice(4, 6)) / 60;
   return zone.startsWith("-") ? -hours : hours;
 }

@@ -1,12 +1,15 @@
 /** Where something is in a document: keys and list positions from the top. */
 export type Path = readonly (string | number)[];
 
-/** `respiratory.lungs.consolidation.left_cranial`, `samples[0].id`; the whole document is an empty string. */
+/**
+ * `respiratory.lungs.consolidation.left_cranial`, `samples[0].id`; the whole document is an empty string. A key that
+ * could be mistaken for several or for none is put in quotes.
+ */
 export function formatPath(path: Path): string {
   let text = "";
   for (const step of path) {
     if (typeof step === "number") text += `[${step}]`;
-    else text += text === "" ? step : `.${step}`;
+    else text += `${text === "" ? "" : "."}${/^[^\s."[\]]+$/u.test(step) ? step : JSON.stringify(step)}`;
   }
   return text;
 }

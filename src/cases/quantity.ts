@@ -19,6 +19,7 @@ export type QuantityKind = keyof typeof perUnit;
 export function quantity(kind: QuantityKind, text: string | undefined): number | undefined {
   const match = text === undefined ? null : /^(-?\d+(?:\.\d+)?)\s*([a-z°C]+)$/.exec(text);
   const factors: Readonly<Record<string, number>> = perUnit[kind];
-  const factor = factors[match?.[2] ?? ""];
+  const unit = match?.[2] ?? "";
+  const factor = Object.hasOwn(factors, unit) ? factors[unit] : undefined;
   return match === null || factor === undefined ? undefined : Number(match[1]) * factor;
 }

@@ -2,13 +2,16 @@
 import { dirname, resolve } from "node:path";
 import type { CaseFile } from "../generated/case.types.ts";
 import { systems } from "../knowledge/index.ts";
+import { hiddenCharacter } from "../words/hidden-characters.ts";
 import { visible } from "../words/visible.ts";
 import { buildCase } from "./build-case.ts";
 import { type Fault, fileFault } from "./fault.ts";
-import { type Found, find, roleOf } from "./find.ts";
-import type { Archive, Case, Visit } from "./model.ts";
+import { kindOf, sameFile } from "./file-kind.ts";
+import { type Found, type FoundFile, find, roleOf } from "./find.ts";
+import { joinVisits } from "./join-visits.ts";
+import type { Archive, Case } from "./model.ts";
 import { checkDocument, type KeyedDocument, keyedDocument, readDocument } from "./read-file.ts";
-import { controlCharacter, decode } from "./read-text.ts";
+import { decode } from "./read-text.ts";
 import { Surroundings } from "./surroundings.ts";
 
 export interface ReadOptions {
@@ -32,54 +35,66 @@ export function readCases(paths: readonly string[], options: ReadOptions = {}): 
   const pathsWithoutCases: string[] = [];
   const cases: Case[] = [];
   const walkedVisits = new Set<string>();
-  const walkedFarms = new Set<string>();
+  const askedVisits = new Set<string>();
+  const brokenFolders = new Set<string>();
+  const askedFarms = new Set<string>();
   const done = new Set<string>();
 
   const add = (
     file: string,
     folder: string,
     read: ReturnType<typeof readDocument>,
-    named: boolean,
+    how: FoundFile["how"],
   ): boolean => {
     if (!read.ok) {
       unreadable.push(...read.faults);
+      brokenFolders.add(folder);
       return true;
     }
-    if (!named && !looksLikeCase(read.result) && surroundings.visit(folder) === undefined) return false;
+    if (how !== "named" && !looksLikeCase(read.result) && surroundings.visit(folder) === undefined)
+      return false;
     cases.push(toCase(file, folder, read.result, surroundings));
     return true;
   };
 
-  const addFile = (file: string, named: boolean): boolean => {
+  /** @returns whether the file is, or was to be, something that can be checked */
+  const addFile = ({ file, how }: FoundFile): boolean => {
     const location = resolve(from, file);
-    const role = roleOf(file);
     const folder = dirname(location);
-    if (role === "visit" && !named) walkedVisits.add(folder);
-    if (role === "farm" && !named) walkedFarms.add(folder);
-    if (role !== "other") return false;
-    if (done.has(location)) return true;
-    done.add(location);
-    if (controlCharacter.test(file)) {
-      unreadable.push(fileFault(file, "its name holds control characters; rename it"));
+    const role = roleOf(file);
+    if (role === "visit") (how === "walked" ? walkedVisits : askedVisits).add(folder);
+    if (role === "farm") askedFarms.add(folder);
+    if (role === "settings" && how === "named") surroundings.settings(folder);
+    if (role !== "other") return how === "named" && role !== "results" && kindOf(location) !== "nothing";
+    const same = sameFile(location);
+    if (done.has(same)) return true;
+    done.add(same);
+    if (hiddenCharacter.test(file) || /[\n\t]/.test(file)) {
+      unreadable.push(fileFault(file, "its path holds characters that cannot be seen; rename it"));
       return true;
     }
-    return add(file, folder, readDocument(file, location), named);
+    return add(file, folder, readDocument(file, location), how);
   };
 
   for (const path of paths) {
     if (path === "-") {
       const { bytes, name } = options.input ?? { bytes: new Uint8Array(), name: "standard input" };
-      add(name, dirname(resolve(from, name)), keyedDocument(name, decode(bytes)), true);
+      add(name, dirname(resolve(from, name)), keyedDocument(name, decode(bytes)), "named");
       continue;
     }
     const found: Found = find(path, from);
     unreadable.push(...found.faults.map(({ file, message }) => fileFault(file, message)));
-    const any = found.files.map(({ file, named }) => addFile(file, named)).some(Boolean);
+    const any = found.files.map(addFile).some(Boolean);
     if (!any && found.faults.length === 0) pathsWithoutCases.push(visible(path));
   }
 
-  const visits = joinVisits(cases, walkedVisits, surroundings);
-  const farms = [...walkedFarms].map((folder) => surroundings.farm(folder));
+  const visits = joinVisits(cases, {
+    walked: walkedVisits,
+    asked: askedVisits,
+    broken: brokenFolders,
+    visit: (folder) => surroundings.visit(folder),
+  });
+  const farms = [...askedFarms].map((folder) => surroundings.farm(folder));
   const touched = new Set([...farms, ...cases.map((one) => one.farm)].filter((farm) => farm !== undefined));
   return {
     cases,
@@ -102,25 +117,6 @@ function toCase(file: string, folder: string, read: KeyedDocument, surroundings:
     settings: surroundings.settings(folder),
     visit,
     farm: visit?.farm ?? surroundings.farm(folder),
-  });
-}
-
-/** Visits with the cases of their folder, in the order of the cases, then visits without any. */
-function joinVisits(
-  cases: readonly Case[],
-  walked: ReadonlySet<string>,
-  surroundings: Surroundings,
-): Visit[] {
-  const byFolder = new Map<string, Case[]>();
-  for (const folder of walked) byFolder.set(folder, []);
-  for (const one of cases) {
-    if (one.visit === undefined) continue;
-    const folder = one.visit.folder;
-    byFolder.set(folder, [...(byFolder.get(folder) ?? []), one]);
-  }
-  return [...byFolder].flatMap(([folder, inVisit]) => {
-    const visit = surroundings.visit(folder);
-    return visit === undefined ? [] : [{ ...visit, cases: inVisit, complete: walked.has(folder) }];
   });
 }
 

@@ -70,7 +70,7 @@ export function checkDocument(
     return {
       file,
       ...place,
-      path: fault.path,
+      path: fault.meant,
       message: fault.message,
       excerpt: document.line(place.line),
       kind: "format" as const,

@@ -1,7 +1,8 @@
 /** Reads a file as text, and says plainly why it cannot be read. */
-import { lstatSync, readFileSync, statSync } from "node:fs";
+import { readFileSync, statSync } from "node:fs";
 import { hiddenCharacter, hiddenName } from "../words/hidden-characters.ts";
 import type { Place } from "./document.ts";
+import { isLink } from "./file-kind.ts";
 import { TextLines } from "./text-lines.ts";
 
 /** A case file has a few kilobytes; beyond this it is something else. */
@@ -115,7 +116,3 @@ const hiddenMessage = (character: string): string =>
   character === "\r"
     ? "its lines end as on an old Macintosh (CR alone); save it with LF or CRLF line ends"
     : `this line holds ${hiddenName(character)}; take it out`;
-
-function isLink(file: string): boolean {
-  return lstatSync(file, { throwIfNoEntry: false })?.isSymbolicLink() === true;
-}

@@ -1,207 +1,146 @@
 /**
- * Turns the errors of the compiled schemas into sentences for somebody who types case files, and narrows
- * alternatives (an organ is a word, a list or an entry) to the one that was meant.
+ * Turns the errors of the compiled schemas into faults for somebody who types case files. A schema reports every
+ * alternative that did not match; a person made one mistake and is told of one.
  */
 import type { ErrorObject } from "ajv";
-import { hints } from "../generated/hints.ts";
-import { listing } from "../words/listing.ts";
-import { nearest } from "../words/nearest.ts";
 import { formatPath, type Path, valueAt } from "./path.ts";
+import { unknownKey } from "./unknown-key.ts";
+import { shown, valueMessage } from "./value-message.ts";
 
 /** A value that does not fit the schema. */
 export interface SchemaFault {
   readonly path: Path;
+  /** The path that was meant, where a mistyped or misplaced key can be recognised; else the same as `path`. */
+  readonly meant: Path;
   readonly message: string;
   /** Whether the key itself is at fault, or its value. */
   readonly points: "key" | "value";
   readonly kind: "unknown-key" | "missing-key" | "out-of-range" | "wrong-value";
 }
 
-/** Sentences for the errors of one document, each fault once. */
+/** The errors at one path. */
+interface Group {
+  readonly path: Path;
+  readonly errors: ErrorObject[];
+  /** Whether something inside the value is at fault too. */
+  below: boolean;
+}
+
+/**
+ * Faults of one document, each mistake once, in the order of its schema.
+ * @param errors all errors of the validator
+ * @param document the document that was validated, with or without the keys that are left blank
+ */
 export function schemaFaults(errors: readonly ErrorObject[], document: unknown): SchemaFault[] {
-  const located = errors.map((error) => ({ error, path: pointerPath(error.instancePath, document) }));
-  const faults: SchemaFault[] = [];
-  const seen = new Set<string>();
-  for (const { error, path } of located) {
-    const here = located
-      .filter((other) => formatPath(other.path) === formatPath(path))
-      .map((other) => other.error);
-    const below = located.some((other) => isBelow(other.path, path));
-    if (isNoise(error) && (below || here.some((other) => !isNoise(other)))) continue;
-    for (const fault of describe(error, path, here, document)) {
-      const key = `${formatPath(fault.path)} ${fault.kind}`;
-      if (!seen.has(key)) faults.push(fault);
-      seen.add(key);
-    }
-  }
-  return faults;
+  return [...groups(errors, document)].flatMap((group) => {
+    const unknown = unknownKeys(group, document);
+    const missing = missingKeys(group, document).filter(
+      (fault) => !unknown.some((other) => same(other.meant, fault.path)),
+    );
+    const value = unknown.length + missing.length > 0 ? [] : valueFault(group, document);
+    return [...unknown, ...missing, ...value];
+  });
 }
 
-/** Errors that only say that one of several alternatives was not meant. */
-const isNoise = (error: ErrorObject): boolean =>
-  error.keyword === "anyOf" || error.keyword === "type" || error.keyword === "const";
+/** Paths are told apart by their steps; as text, a key with a point in it would look like two keys. */
+const identity = (path: Path): string => JSON.stringify(path);
+const same = (a: Path, b: Path): boolean => identity(a) === identity(b);
 
-const isBelow = (path: Path, parent: Path): boolean =>
-  path.length > parent.length && formatPath(path.slice(0, parent.length)) === formatPath(parent);
+function groups(errors: readonly ErrorObject[], document: unknown): Iterable<Group> {
+  const byPath = new Map<string, Group>();
+  for (const error of errors) {
+    const path = pointerPath(error.instancePath, document);
+    const key = identity(path);
+    const group = byPath.get(key) ?? { path, errors: [], below: false };
+    group.errors.push(error);
+    byPath.set(key, group);
+  }
+  for (const { path } of byPath.values())
+    for (let length = path.length - 1; length >= 0; length--) {
+      const above = byPath.get(identity(path.slice(0, length)));
+      if (above !== undefined) above.below = true;
+    }
+  return byPath.values();
+}
 
-function describe(
-  error: ErrorObject,
-  path: Path,
-  here: readonly ErrorObject[],
-  document: unknown,
-): SchemaFault[] {
+function unknownKeys({ path, errors }: Group, document: unknown): SchemaFault[] {
+  const keys = new Map<string, ErrorObject>();
+  for (const error of errors)
+    if (error.keyword === "additionalProperties") keys.set(String(error.params.additionalProperty), error);
+  return [...keys].map(([key, error]) => {
+    const { help, meant } = unknownKey(key, path, error.parentSchema, document);
+    const at = [...path, key];
+    return {
+      path: at,
+      meant: meant ?? at,
+      message: `${formatPath(at)}: no such key. ${help}`,
+      points: "key",
+      kind: "unknown-key",
+    };
+  });
+}
+
+function missingKeys({ path, errors }: Group, document: unknown): SchemaFault[] {
+  const keys = new Map<string, ErrorObject>();
+  for (const error of errors)
+    if (error.keyword === "required") keys.set(String(error.params.missingProperty), error);
+  return [...keys].map(([key, error]) => {
+    const at = [...path, key];
+    const state = valueAt(document, at) === null ? "is left blank" : "is missing";
+    return {
+      path: at,
+      meant: at,
+      message: `${formatPath(at)} ${state}. ${keyHint(error, key)}`,
+      points: "key",
+      kind: "missing-key",
+    };
+  });
+}
+
+/** Keywords that also fail for an alternative that was not meant. */
+const alternatives = new Set(["anyOf", "type", "const", "enum"]);
+
+function valueFault({ path, errors, below }: Group, document: unknown): SchemaFault[] {
+  const value = valueAt(document, path);
+  const structured = typeof value === "object" && value !== null;
+  const serious = errors.filter(({ keyword }) => !alternatives.has(keyword));
+  if (structured && below && serious.length === 0) return [];
   const name = formatPath(path) || "the file";
-  const written = shown(valueAt(document, path));
-  const fault = (message: string, rest: Partial<SchemaFault> = {}): SchemaFault[] => [
-    { path, message: `${name}: ${message}`, points: "value", kind: "wrong-value", ...rest },
+  const fault = (message: string, kind: SchemaFault["kind"]): SchemaFault[] => [
+    { path, meant: path, message: `${name}: ${message}`, points: "value", kind },
   ];
-  switch (error.keyword) {
-    case "additionalProperties": {
-      const key = String(error.params.additionalProperty);
-      const known = Object.keys((error.parentSchema?.properties as object | undefined) ?? {});
-      const guess = nearest(key, known);
-      const help = guess === undefined ? `Known here: ${listing(known, "or")}.` : `Did you mean ${guess}?`;
-      const at = [...path, key];
-      return [
-        { path: at, message: `${formatPath(at)}: no such key. ${help}`, points: "key", kind: "unknown-key" },
-      ];
-    }
-    case "required": {
-      const key = String(error.params.missingProperty);
-      const at = [...path, key];
-      return [
-        {
-          path: at,
-          message: `${formatPath(at)} is missing. ${keyHint(error, key)}`,
-          points: "key",
-          kind: "missing-key",
-        },
-      ];
-    }
-    case "enum": {
-      const allowed = here
-        .filter((other) => other.keyword === "enum")
-        .flatMap((other) => words(other.params.allowedValues));
-      return fault(notOneOf(written, valueAt(document, path), [...new Set(allowed)]));
-    }
-    case "pattern":
-      return fault(`${written} cannot be read. ${patternHint(error, valueAt(document, path))}`);
-    case "minimum":
-    case "maximum":
-    case "exclusiveMinimum":
-    case "exclusiveMaximum":
-      return fault(`${written} is out of range; ${rangeWords(error)}.`, { kind: "out-of-range" });
-    case "type":
-    case "anyOf":
-    case "const": {
-      const value = valueAt(document, path);
-      const only = here.flatMap((other) =>
-        other.keyword === "const" ? [String(other.params.allowedValue)] : [],
-      );
-      const guess = typeof value === "string" ? nearest(value, only) : undefined;
-      if (guess !== undefined) return fault(`${written} is not a word known here. Did you mean ${guess}?`);
-      return fault(`${written} cannot be read here. ${shapeHint(error, here)}`);
-    }
-    case "minItems":
-      return fault("the list is empty; write at least one entry, or take the key out.");
-    case "uniqueItems":
-      return fault("an entry stands twice in this list; keep one.");
-    case "minLength":
-      return fault("the text is empty; write it, or take the key out.");
-    default:
-      return fault(`${written} ${error.message ?? "does not fit"}.`);
-  }
+  const range = errors.find(({ keyword }) => /^(exclusiveM|m)(ini|axi)mum$/.test(keyword));
+  if (range !== undefined)
+    return fault(`${shown(value)} is out of range; ${rangeWords(range)}.`, "out-of-range");
+  return fault(valueMessage(value, errors), "wrong-value");
 }
 
-/** Longer word lists are not printed when one of their words is near. */
-const longList = 12;
-
-function notOneOf(written: string, value: unknown, allowed: readonly string[]): string {
-  const guess = typeof value === "string" ? nearest(value, allowed) : undefined;
-  if (guess === undefined) return `${written} is not one of ${allowed.join(", ")}.`;
-  const list = allowed.length > longList ? "a word known here" : `one of ${allowed.join(", ")}`;
-  return `${written} is not ${list}. Did you mean ${guess}?`;
+function keyHint({ parentSchema }: ErrorObject, key: string): string {
+  if (key === "process") return "Write what happened to the tissue, such as process: enlargement.";
+  const { description, examples, const: only } = parentSchema?.properties?.[key] ?? {};
+  if (only !== undefined) return `Write ${key}: ${only}.`;
+  if (typeof description !== "string") return "Write it.";
+  const example: unknown = Array.isArray(examples) ? examples[0] : undefined;
+  return `Write it: ${description}${typeof example === "string" ? `, such as ${example}` : ""}.`;
 }
 
-const words = (values: unknown): string[] =>
-  (values as unknown[]).filter((value) => typeof value !== "boolean").map((value) => String(value));
-
-/** A value as it was written, cut to one short line. */
-function shown(value: unknown): string {
-  if (value === undefined || value === null) return "a blank value";
-  if (Array.isArray(value)) return "a list";
-  if (typeof value === "object") return "a group of keys";
-  const text = JSON.stringify(value);
-  return text.length > 60 ? `${text.slice(0, 57)}…"` : text;
-}
-
-function keyHint(error: ErrorObject, key: string): string {
-  const schema = (error.parentSchema?.properties as Record<string, { description?: string }> | undefined)?.[
-    key
-  ];
-  const description = schema?.description;
-  return description === undefined ? "Write it." : `Write it: ${description}.`;
-}
-
-/** The definition of the common schema that an error comes from, by the path of its schema. */
-function commonHint(error: ErrorObject): { what: string; example: string | null } | undefined {
-  const name = /common\.schema\.json.*?([a-z_]+)\/[a-zA-Z]+$/.exec(error.schemaPath)?.[1];
-  return name === undefined ? undefined : hints[name];
-}
-
-function patternHint(error: ErrorObject, value: unknown): string {
-  const parent = error.parentSchema as { description?: string; examples?: string[] } | undefined;
-  const hint = commonHint(error);
-  const what = hint?.what ?? parent?.description ?? "It has another form";
-  const example = hint?.example ?? parent?.examples?.[0];
-  const comma =
-    typeof value === "string" && /\d,\d/.test(value) ? " Use a point, not a comma, before decimals." : "";
-  return `${what}${example === undefined || example === null ? "" : `, such as ${example}`}.${comma}`;
-}
-
-function rangeWords(error: ErrorObject): string {
-  const schema = error.parentSchema as {
-    minimum?: number;
-    maximum?: number;
-    exclusiveMinimum?: number;
-    exclusiveMaximum?: number;
-  };
-  const low = schema.minimum ?? schema.exclusiveMinimum;
-  const high = schema.maximum ?? schema.exclusiveMaximum;
-  if (low !== undefined && high !== undefined) return `write ${low} to ${high}`;
-  return low === undefined ? `write ${high} or less` : `write ${low} or more`;
-}
-
-const shapes: Record<string, string> = {
-  string: "a word or text (put digits in quotes)",
-  number: "a number without unit",
-  integer: "a whole number",
-  boolean: "yes or no",
-  object: "keys on lines of their own below it",
-  array: "a list",
-};
-
-/** What could stand here, gathered from all alternatives at this place. */
-function shapeHint(error: ErrorObject, here: readonly ErrorObject[]): string {
-  const hint = here.map(commonHint).find((found) => found?.example != null);
-  if (hint?.example != null) return `${hint.what}, such as ${hint.example}.`;
-  const options = new Set<string>();
-  for (const other of here) {
-    if (other.keyword === "const") options.add(String(other.params.allowedValue));
-    if (other.keyword !== "type") continue;
-    for (const type of [other.params.type].flat()) options.add(shapes[String(type)] ?? String(type));
-  }
-  const description = (error.parentSchema as { description?: string } | undefined)?.description;
-  if (options.size === 0) return description === undefined ? "It has another form." : `${description}.`;
-  return `Write ${listing([...options], "or")}.`;
+function rangeWords({ parentSchema }: ErrorObject): string {
+  const { minimum, maximum, exclusiveMinimum, exclusiveMaximum } = parentSchema ?? {};
+  if (exclusiveMinimum !== undefined && exclusiveMaximum !== undefined)
+    return `write a number above ${exclusiveMinimum} and below ${exclusiveMaximum}`;
+  if (minimum !== undefined && maximum !== undefined) return `write ${minimum} to ${maximum}`;
+  return minimum === undefined ? `write ${maximum} or less` : `write ${minimum} or more`;
 }
 
 /** Turns a JSON pointer into a path; digits are list positions only where the document has a list. */
 function pointerPath(pointer: string, document: unknown): Path {
   const path: (string | number)[] = [];
+  let value: unknown = document;
   for (const raw of pointer.split("/").slice(1)) {
-    const step = raw.replaceAll("~1", "/").replaceAll("~0", "~");
-    path.push(Array.isArray(valueAt(document, path)) ? Number(step) : step);
+    const text = raw.replaceAll("~1", "/").replaceAll("~0", "~");
+    const step = Array.isArray(value) ? Number(text) : text;
+    path.push(step);
+    value = valueAt(value, [step]);
   }
   return path;
 }

@@ -1,10 +1,10 @@
 /** What a case stands in: the settings, farm and visit files of its folder and the folders above, each read once. */
-import { existsSync } from "node:fs";
 import { dirname, join, relative, resolve } from "node:path";
 import type { FarmFile } from "../generated/farm.types.ts";
 import type { SettingsFile } from "../generated/settings.types.ts";
 import type { VisitFile } from "../generated/visit.types.ts";
 import { type Fault, fileFault } from "./fault.ts";
+import { kindOf } from "./file-kind.ts";
 import type { Farm, VisitContext } from "./model.ts";
 import { checkDocument, type KeyedDocument, readDocument } from "./read-file.ts";
 import { buildSettings, defaultSettings, type Settings, SettingsError } from "./settings.ts";
@@ -36,7 +36,7 @@ export class Surroundings {
     if (this.#fixed !== undefined) return this.#fixed;
     return cached(this.#settings, folder, () => {
       const location = join(folder, settingsName);
-      if (existsSync(location)) return this.#readSettings(location, this.show(location));
+      if (exists(location)) return this.#readSettings(location, this.show(location));
       return isTop(folder) ? defaultSettings : this.settings(dirname(folder));
     });
   }
@@ -44,8 +44,8 @@ export class Surroundings {
   farm(folder: string): Farm | undefined {
     return cached(this.#farms, folder, () => {
       const location = join(folder, "farm.yaml");
-      if (existsSync(location)) return this.#readFarm(location);
-      const stop = isTop(folder) || existsSync(join(folder, settingsName));
+      if (exists(location)) return this.#readFarm(location);
+      const stop = isTop(folder) || exists(join(folder, settingsName));
       return stop ? undefined : this.farm(dirname(folder));
     });
   }
@@ -54,7 +54,7 @@ export class Surroundings {
   visit(folder: string): VisitContext | undefined {
     return cached(this.#visits, folder, () => {
       const location = join(folder, "visit.yaml");
-      return existsSync(location) ? this.#readVisit(location) : undefined;
+      return exists(location) ? this.#readVisit(location) : undefined;
     });
   }
 
@@ -122,8 +122,11 @@ export class Surroundings {
   }
 }
 
+/** Links that lead nowhere count too, so that a file which was meant to be there is not passed over in silence. */
+const exists = (location: string): boolean => kindOf(location) !== "nothing";
+
 /** The top of the file system, or of a git repository. */
-const isTop = (folder: string): boolean => dirname(folder) === folder || existsSync(join(folder, ".git"));
+const isTop = (folder: string): boolean => dirname(folder) === folder || exists(join(folder, ".git"));
 
 function cached<T>(store: Map<string, T>, key: string, make: () => T): T {
   if (store.has(key)) return store.get(key) as T;

@@ -1,8 +1,7 @@
 /** Checks a document against its schema and keeps the part of it that is valid. */
 import type { Validator } from "../generated/validators.cjs";
 import { caseFile, farmFile, settingsFile, visitFile } from "../generated/validators.cjs";
-import { withoutBlanks } from "./blanks.ts";
-import type { Path } from "./path.ts";
+import { type Path, valueAt } from "./path.ts";
 import { type SchemaFault, schemaFaults } from "./schema-faults.ts";
 
 const validators = { case: caseFile, visit: visitFile, farm: farmFile, settings: settingsFile } as const;
@@ -23,15 +22,29 @@ export interface Validated {
  */
 export function validate(kind: FileKind, value: Record<string, unknown>): Validated {
   const validator: Validator = validators[kind];
-  const whole = withoutBlanks(value);
-  if (validator(whole)) return { faults: [], raw: value, record: whole };
-  const faults = schemaFaults(validator.errors ?? [], whole);
+  const faults = faultsOf(validator, value);
+  if (faults.length === 0) return { faults, raw: value, record: withoutBlanks(value) };
   const raw = structuredClone(value);
   for (const fault of faults) remove(raw, cut(fault));
-  if (!validator(withoutBlanks(raw)))
-    for (const fault of schemaFaults(validator.errors ?? [], raw))
-      remove(raw, fault.path.slice(0, cut(fault).length === 0 ? 0 : 1));
+  // What was taken out may now be missing; in the end whole keys of the top are given up.
+  for (let round = 0; round < 5; round++) {
+    const rest = faultsOf(validator, raw).filter((fault) => cut(fault).length > 0);
+    if (rest.length === 0) break;
+    for (const fault of rest) remove(raw, round < 3 ? cut(fault) : fault.path.slice(0, 1));
+  }
   return { faults, raw, record: withoutBlanks(raw) };
+}
+
+/** Faults of the document as if its blanks were not there, and keys that do not exist even if they are blank. */
+function faultsOf(validator: Validator, value: Record<string, unknown>): SchemaFault[] {
+  const errors = validator(withoutBlanks(value)) ? [] : (validator.errors ?? []);
+  const unknown = validator(value) ? [] : (validator.errors ?? []);
+  const blank = unknown.filter(
+    ({ keyword, params, data }) =>
+      keyword === "additionalProperties" &&
+      (data as Record<string, unknown>)[String(params.additionalProperty)] === null,
+  );
+  return schemaFaults([...errors, ...blank], value);
 }
 
 /** What to take out for a fault: the value, the parent of a missing key, never a single entry of a list. */
@@ -43,12 +56,17 @@ function cut(fault: SchemaFault): Path {
 
 function remove(target: Record<string, unknown>, path: Path): void {
   const last = path.at(-1);
-  if (last === undefined) return;
-  let current: unknown = target;
-  for (const step of path.slice(0, -1)) {
-    if (typeof current !== "object" || current === null || !Object.hasOwn(current, step)) return;
-    current = (current as Record<string | number, unknown>)[step];
-  }
-  if (typeof current === "object" && current !== null)
-    delete (current as Record<string | number, unknown>)[last];
+  const parent = valueAt(target, path.slice(0, -1));
+  if (last !== undefined && typeof parent === "object" && parent !== null)
+    delete (parent as Record<string | number, unknown>)[last];
+}
+
+/** A copy in which keys without a value are left out: blank is an omission, everywhere. */
+function withoutBlanks(value: Record<string, unknown>): Record<string, unknown>;
+function withoutBlanks(value: unknown): unknown;
+function withoutBlanks(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map((item) => withoutBlanks(item));
+  if (typeof value !== "object" || value === null) return value;
+  const kept = Object.entries(value).filter(([, item]) => item !== null);
+  return Object.fromEntries(kept.map(([key, item]) => [key, withoutBlanks(item)]));
 }

@@ -1,4 +1,4 @@
-/** Files that could not be read, for people: file, place, what is wrong. */
+/** Files that could not be read, and cases that cannot be counted, for people: file, place, what is wrong. */
 import type { Fault } from "../cases/index.ts";
 import { visible } from "../words/visible.ts";
 import { excerpt } from "./excerpt.ts";
@@ -9,7 +9,7 @@ export function faultsText(faults: readonly Fault[], style: Style): string {
     .flatMap((fault) => {
       const place = fault.line === 0 ? "" : `:${fault.line}:${fault.column}`;
       return [
-        `${style.heading(`${visible(fault.file)}${place}`)}: ${style.level("error", "not read")}: ${visible(fault.message)}`,
+        `${style.heading(`${visible(fault.file)}${place}`)}: ${style.level("error", fault.kind === "unreadable" ? "not read" : "not used")}: ${visible(fault.message)}`,
         ...excerpt(fault).map((line) => `    ${style.quiet(line)}`),
       ];
     })

@@ -2,8 +2,8 @@
 import { distance } from "fastest-levenshtein";
 
 /**
- * The known word nearest to what was written: one that differs in case only, one that it begins, or one few
- * letters away (a third of its length, at least two).
+ * The known word nearest to what was written: one that differs in case only, one that it begins, one that it only
+ * puts an ending to (coughing, cough), or one few letters away (a third of its length, at least two).
  * @returns undefined when nothing is near
  */
 export function nearest(written: string, known: readonly string[]): string | undefined {
@@ -14,6 +14,13 @@ export function nearest(written: string, known: readonly string[]): string | und
   if (lower === "") return undefined;
   const begun = words.filter((entry) => entry.lower.startsWith(lower));
   if (begun.length === 1) return begun[0]?.word;
+  const ended = words.filter(
+    (entry) =>
+      entry.lower.length > 3 &&
+      /^[a-z]{1,4}$/.test(lower.replace(entry.lower, "")) &&
+      lower.startsWith(entry.lower),
+  );
+  if (ended.length === 1) return ended[0]?.word;
   const ranked = words
     .map((entry) => ({ ...entry, distance: distance(lower, entry.lower) }))
     .sort((a, b) => a.distance - b.distance);

@@ -1,0 +1,48 @@
+/** The .gitignore files that hold for a folder. */
+import { readdirSync } from "node:fs";
+import { dirname, join, relative, sep } from "node:path";
+import ignore, { type Ignore } from "ignore";
+import { readText } from "./read-text.ts";
+
+/** The rules of one .gitignore file and the folder that it lies in. */
+export interface Level {
+  readonly folder: string;
+  readonly rules: Ignore;
+}
+
+/** The rules of a folder's own .gitignore; none when there is no such file that can be read. */
+export function levelsIn(folder: string): Level[] {
+  const read = readText(join(folder, ".gitignore"));
+  return read.ok ? [{ folder, rules: ignore().add(read.text) }] : [];
+}
+
+/** The rules of the folders above, up to the one that holds .git; none outside a repository. */
+export function levelsAbove(start: string): Level[] {
+  if (namesIn(start).includes(".git")) return [];
+  const levels: Level[] = [];
+  for (let folder = dirname(start); ; folder = dirname(folder)) {
+    levels.unshift(...levelsIn(folder));
+    if (namesIn(folder).includes(".git")) return levels;
+    if (dirname(folder) === folder) return [];
+  }
+}
+
+/** The rules of a folder and of those above it. */
+export const levelsAround = (folder: string): Level[] => [...levelsAbove(folder), ...levelsIn(folder)];
+
+/** Whether a path is ignored; rules further down overrule those above. */
+export function isIgnored(path: string, isFolder: boolean, levels: readonly Level[]): boolean {
+  return levels.reduce((ignored, { folder, rules }) => {
+    const inside = relative(folder, path).split(sep).join("/");
+    const result = rules.test(isFolder ? `${inside}/` : inside);
+    return result.ignored || (ignored && !result.unignored);
+  }, false);
+}
+
+function namesIn(folder: string): string[] {
+  try {
+    return readdirSync(folder);
+  } catch {
+    return [];
+  }
+}
