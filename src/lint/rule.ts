@@ -9,11 +9,17 @@ export const families = [
   "completeness",
   "selection",
   "history",
+  "timing",
   "description",
   "consistency",
   "scoring",
+  "sampling",
+  "packaging",
   "safety",
+  "alarm",
+  "diagnosis",
   "visit",
+  "photographs",
   "format",
 ] as const;
 export type Family = (typeof families)[number];
