@@ -17,7 +17,7 @@ function show(title, args, expected = 0) {
   process.exit(1);
 }
 
-show("Is anything missing from two visits?", ["lint", "--quiet", "cases-example/alder-farm"]);
+show("Is anything missing from two visits?", ["lint", "cases-example/alder-farm"]);
 show(
   "What an incomplete record looks like (exit code 1 is right here)",
   ["lint", "cases-example/incomplete/skipped-organ.yaml"],

@@ -7,8 +7,9 @@ export interface Fault {
   readonly line: number;
   readonly column: number;
   readonly length: number;
-  /** What the fault is about: the place that was meant where a mistyped key can be recognised. */
   readonly path: Path;
+  /** The path that was meant, where a mistyped or misplaced key can be recognised; else the same as `path`. */
+  readonly meant: Path;
   readonly message: string;
   /** The text of the line, empty when the whole file is meant. */
   readonly excerpt: string;
@@ -26,6 +27,7 @@ export function fileFault(file: string, message: string): Fault {
     column: 0,
     length: 0,
     path: [],
+    meant: [],
     message,
     excerpt: "",
     kind: "unreadable",

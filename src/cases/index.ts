@@ -9,4 +9,5 @@ export { formatPath, type Path, pathOf, pathsMeet, valueAt } from "./path.ts";
 export type { ResolvedProtocol } from "./protocol.ts";
 export { quantity } from "./quantity.ts";
 export { type ReadOptions, readCases } from "./read-cases.ts";
-export { type Settings, unknownName } from "./settings.ts";
+export type { Settings } from "./settings.ts";
+export { unknownName } from "./settings-faults.ts";

@@ -9,27 +9,21 @@ export interface ResolvedProtocol extends Protocol {
 
 /**
  * All protocols by name.
- * @throws Error with a plain message when a protocol extends one that does not exist, or itself in a circle
+ * @param settings without unknown names and circles (see settings-faults.ts)
+ * @throws RangeError on a circle
  */
-export function resolveProtocols(settings: SettingsFile | undefined): Map<string, ResolvedProtocol> {
-  const own = settings?.protocols ?? {};
+export function resolveProtocols(settings: SettingsFile): Map<string, ResolvedProtocol> {
+  const own = settings.protocols ?? {};
   const resolved = new Map<string, ResolvedProtocol>();
-  const resolve = (name: string, asked: readonly string[]): ResolvedProtocol => {
+  const resolve = (name: string): ResolvedProtocol => {
     const known = resolved.get(name);
     if (known !== undefined) return known;
     const builtIn = shipped.get(name);
+    const start = builtIn === undefined ? empty(name) : { ...builtIn, leave_out: [] };
     const changes = Object.hasOwn(own, name) ? own[name] : undefined;
-    if (changes === undefined) {
-      if (builtIn === undefined)
-        throw new Error(`protocols.${asked.at(-1)}: there is no protocol "${name}" to extend`);
-      return { ...builtIn, leave_out: [] };
-    }
-    if (asked.includes(name)) throw new Error(`protocols.${name}: it extends itself in a circle`);
+    if (changes === undefined) return start;
     const from = changes.extends ?? name;
-    const base =
-      from === name && builtIn !== undefined
-        ? { ...builtIn, leave_out: [] }
-        : startFrom(from, name, [...asked, name]);
+    const base = from === name ? start : resolve(from);
     return {
       ...base,
       id: name,
@@ -42,9 +36,7 @@ export function resolveProtocols(settings: SettingsFile | undefined): Map<string
       facts: changes.facts ?? base.facts,
     };
   };
-  const startFrom = (from: string, name: string, asked: readonly string[]): ResolvedProtocol =>
-    from === name ? empty(name) : resolve(from, asked);
-  for (const name of [...shipped.keys(), ...Object.keys(own)]) resolved.set(name, resolve(name, []));
+  for (const name of [...shipped.keys(), ...Object.keys(own)]) resolved.set(name, resolve(name));
   return resolved;
 }
 

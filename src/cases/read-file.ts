@@ -70,7 +70,8 @@ export function checkDocument(
     return {
       file,
       ...place,
-      path: fault.meant,
+      path: fault.path,
+      meant: fault.meant,
       message: fault.message,
       excerpt: document.line(place.line),
       kind: "format" as const,

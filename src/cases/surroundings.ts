@@ -7,7 +7,8 @@ import { type Fault, fileFault } from "./fault.ts";
 import { kindOf } from "./file-kind.ts";
 import type { Farm, VisitContext } from "./model.ts";
 import { checkDocument, type KeyedDocument, readDocument } from "./read-file.ts";
-import { buildSettings, defaultSettings, type Settings, SettingsError } from "./settings.ts";
+import { buildSettings, defaultSettings, type Settings } from "./settings.ts";
+import { settingsFaults } from "./settings-faults.ts";
 
 const settingsName = "carcase.yaml";
 
@@ -66,24 +67,31 @@ export class Surroundings {
     return undefined;
   }
 
+  /** Settings with a fault are not used in part: what they change is not known. */
   #readSettings(location: string, file: string): Settings {
     const read = readDocument(file, location);
     if (!read.ok) {
       this.unreadable.push(...read.faults);
       return defaultSettings;
     }
+    const { document } = read.result;
     const { placed, record } = checkDocument("settings", file, read.result);
-    this.unreadable.push(...placed.map((fault) => ({ ...fault, kind: "unreadable" as const })));
-    if (placed.length > 0) return defaultSettings;
-    try {
-      return buildSettings(record as unknown as SettingsFile, file);
-    } catch (error) {
-      if (!(error instanceof SettingsError)) throw error;
-      const place = read.result.document.where(error.path);
-      const excerpt = read.result.document.line(place.line);
-      this.unreadable.push({ ...fileFault(file, error.message), ...place, path: error.path, excerpt });
-      return defaultSettings;
-    }
+    const value = record as unknown as SettingsFile;
+    const faults = placed.map((fault) => ({ ...fault, kind: "unreadable" as const }));
+    if (faults.length === 0)
+      for (const { path, message } of settingsFaults(value)) {
+        const place = document.where(path);
+        faults.push({
+          ...fileFault(file, message),
+          ...place,
+          path,
+          meant: path,
+          excerpt: document.line(place.line),
+          kind: "unreadable",
+        });
+      }
+    this.unreadable.push(...faults);
+    return faults.length > 0 ? defaultSettings : buildSettings(value, file);
   }
 
   #readFarm(location: string): Farm | undefined {

@@ -38,7 +38,7 @@ export function validate(kind: FileKind, value: Record<string, unknown>): Valida
 /** Faults of the document as if its blanks were not there, and keys that do not exist even if they are blank. */
 function faultsOf(validator: Validator, value: Record<string, unknown>): SchemaFault[] {
   const errors = validator(withoutBlanks(value)) ? [] : (validator.errors ?? []);
-  const unknown = validator(value) ? [] : (validator.errors ?? []);
+  const unknown = !hasBlanks(value) || validator(value) ? [] : (validator.errors ?? []);
   const blank = unknown.filter(
     ({ keyword, params, data }) =>
       keyword === "additionalProperties" &&
@@ -59,6 +59,11 @@ function remove(target: Record<string, unknown>, path: Path): void {
   const parent = valueAt(target, path.slice(0, -1));
   if (last !== undefined && typeof parent === "object" && parent !== null)
     delete (parent as Record<string | number, unknown>)[last];
+}
+
+function hasBlanks(value: unknown): boolean {
+  if (typeof value !== "object") return false;
+  return value === null || Object.values(value).some(hasBlanks);
 }
 
 /** A copy in which keys without a value are left out: blank is an omission, everywhere. */

@@ -133,7 +133,7 @@ function typeHelp(value: unknown, types: readonly string[], schema: Schema): str
     if (type === "array") return listHelp(value, schema);
     if (type === "string" && (typeof value === "number" || typeof value === "boolean"))
       return `${inQuotes}"${value}"`;
-    if (type === "string" && typeof value === "object") return "text; text with a colon in it needs quotes";
+    if (type === "string" && typeof value === "object") return "text, in quotes if there is a colon in it";
     if (type === "boolean" && typeof value === "string" && /^(yes|no)$/i.test(value))
       return /^y/i.test(value) ? "true" : "false";
     if (type === "number" || type === "integer") return numberHelp(value, type, schema);

@@ -1,0 +1,49 @@
+/** The same for a complete case of every protocol and age class, made from the knowledge files. */
+import { describe, expect, it } from "vitest";
+import { parse } from "yaml";
+import { readCases } from "../../src/cases/index.ts";
+import { defaultSettings } from "../../src/cases/settings.ts";
+import { type AgeClass, ageClasses } from "../../src/knowledge/index.ts";
+import { completeCase } from "./complete-case.ts";
+import { lintBeside, mutate, names } from "./mutate.ts";
+import { omissionsOf } from "./omissions.ts";
+
+const file = "made/made-1.yaml";
+const wishes = [...defaultSettings.protocols.values()].flatMap((protocol) =>
+  (Object.keys(ageClasses.classes) as AgeClass[]).map((ageClass) => ({
+    protocol,
+    ageClass,
+    sex: "female" as const,
+    signs: protocol.id === "neurological" ? ["convulsions", "lameness"] : ["none"],
+  })),
+);
+
+describe("omission mutants of every protocol and age class", () => {
+  let caught = 0;
+  let total = 0;
+
+  it.each(wishes.map((wish) => [wish.protocol.id, wish.ageClass, wish] as const))(
+    "%s, %s",
+    (_protocol, _class, wish) => {
+      const text = completeCase(wish);
+      expect(lintBeside(text, file)).toEqual([]);
+      const bytes = new TextEncoder().encode(text);
+      const one = readCases(["-"], { input: { bytes, name: file } }).cases[0];
+      expect(one).toBeDefined();
+      const record: unknown = parse(text);
+      const missed: string[] = [];
+      for (const omission of one === undefined ? [] : omissionsOf(one)) {
+        total++;
+        if (names(lintBeside(mutate(record, omission, "key taken out"), file), omission)) caught++;
+        else missed.push(omission.names[0] ?? "");
+      }
+      expect(missed).toEqual([]);
+    },
+  );
+
+  it("are counted", () => {
+    console.log(`omission mutants of all protocols and age classes found: ${caught} of ${total}`);
+    expect(total).toBeGreaterThan(2000);
+    expect(caught).toBe(total);
+  });
+});
