@@ -1,24 +1,25 @@
 // Bundles src into dist: the program and the library share chunks, so that nothing heavy is read before it is needed.
 import { execFileSync } from "node:child_process";
-import { readFileSync, rmSync } from "node:fs";
+import { readFileSync, renameSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { build } from "esbuild";
 import { root } from "./generate/read.mjs";
 
 const { version } = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
 
-rmSync(join(root, "dist"), { recursive: true, force: true });
+// Built beside its place and then moved, so that there is always a whole program to run.
+const next = join(root, "dist.next");
+rmSync(next, { recursive: true, force: true });
 await build({
   absWorkingDir: root,
   entryPoints: { main: "src/commands/main.ts", index: "src/index.ts", statistics: "src/statistics/index.ts" },
-  outdir: "dist",
+  outdir: next,
   bundle: true,
   splitting: true,
   format: "esm",
   platform: "node",
   target: "node20",
-  minifySyntax: true,
-  minifyWhitespace: true,
+  minify: true,
   legalComments: "linked",
   chunkNames: "chunks/[name]-[hash]",
   // Commander is CommonJS and asks for Node's own modules by `require`.
@@ -34,6 +35,14 @@ await build({
 // Declarations of the public interface. Schema errors come typed from ajv, which users need not have.
 execFileSync(
   process.execPath,
-  [join(root, "node_modules/typescript/bin/tsc"), "--project", join(root, "tsconfig.build.json")],
+  [
+    join(root, "node_modules/typescript/bin/tsc"),
+    "--project",
+    join(root, "tsconfig.build.json"),
+    "--outDir",
+    join(next, "types"),
+  ],
   { stdio: "inherit", cwd: root },
 );
+rmSync(join(root, "dist"), { recursive: true, force: true });
+renameSync(next, join(root, "dist"));

@@ -13,12 +13,21 @@ const knowledge = {
   vocabulary: readYaml("vocabulary.yaml"),
   age_classes: readYaml("age-classes.yaml"),
   growth: readYaml("growth.yaml"),
+  description: readYaml("description.yaml"),
+  plausible: readYaml("plausible.yaml"),
   death_methods: readYaml("death-methods.yaml"),
+  selection_rules: readYaml("selection-rules.yaml"),
+  interpretation_words: readYaml("interpretation-words.yaml"),
   selection_bases: readYaml("selection.yaml"),
   facts: readYaml("facts.yaml"),
   protocols: readYamlFolder("protocols"),
   scales: readYamlFolder("scales"),
   indicators: readYaml("indicators.yaml"),
+  alarms: readYamlFolder("alarms"),
+  transport: readYaml("transport.yaml"),
+  protection: readYaml("protection.yaml"),
+  autolysis: readYaml("autolysis.yaml"),
+  sample_rules: readYaml("sample-rules.yaml"),
 };
 writeVocabularySchema(knowledge.vocabulary);
 writeOrgansSchema(knowledge.anatomy);

@@ -5,6 +5,7 @@
  *     const archive = readCases(["alder-farm"]);
  *     const { findings } = lintCases(archive);
  */
+export { type Alarm, findAlarms, openAlarms } from "./alarms/index.ts";
 export {
   type Archive,
   type Case,
@@ -14,6 +15,8 @@ export {
   type Settings,
   type Visit,
 } from "./cases/index.ts";
+export { type Explanation, explain } from "./explain/index.ts";
+export { type FixedText, type FixTextOptions, fixText } from "./fix/index.ts";
 export {
   type Dimension,
   type Estimate,
@@ -24,10 +27,12 @@ export {
   type Stratum,
 } from "./herd/index.ts";
 export {
+  type AcceptedFinding,
   type Completeness,
   type Finding,
   type LintOptions,
   type LintResult,
   lintCases,
 } from "./lint/index.ts";
+export { type Sample, sampleWorth, type TestWorth, type Worth } from "./sampling/index.ts";
 export { type CaseScore, type ScoredCase, type ScoreOptions, scoreCases } from "./score/index.ts";

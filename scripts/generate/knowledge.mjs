@@ -9,7 +9,7 @@ export function writeKnowledge(knowledge) {
   const ajv = schemaCompiler();
   const faults = [];
   for (const [name, value] of Object.entries(knowledge)) {
-    const singular = { protocols: "protocol", scales: "scale" }[name];
+    const singular = { protocols: "protocol", scales: "scale", alarms: "alarm" }[name];
     const values = singular === undefined ? [value] : value;
     const check = ajv.getSchema(`knowledge.schema.json#/$defs/${singular ?? name}`);
     for (const item of values) {
@@ -24,12 +24,21 @@ export function writeKnowledge(knowledge) {
     vocabulary: "Vocabulary",
     age_classes: "AgeClasses",
     growth: "Growth",
+    description: "Description",
+    plausible: "Plausible",
     death_methods: "DeathMethods",
+    selection_rules: "SelectionRules",
+    interpretation_words: "InterpretationWords",
     selection_bases: "SelectionBases",
     facts: "Facts",
     protocols: "Protocol[]",
     scales: "Scale[]",
     indicators: "Indicators",
+    alarms: "AlarmPattern[]",
+    transport: "Transport",
+    protection: "Protection",
+    autolysis: "Autolysis",
+    sample_rules: "SampleRules",
   };
   const imports = Object.values(types).map((type) => type.replace("[]", ""));
   const lines = Object.entries(types).map(

@@ -21,12 +21,21 @@ function knowledgeRoot() {
     "vocabulary",
     "age_classes",
     "growth",
+    "description",
+    "plausible",
     "death_methods",
+    "selection_rules",
+    "interpretation_words",
     "selection_bases",
     "facts",
     "protocol",
     "scale",
     "indicators",
+    "alarm",
+    "transport",
+    "protection",
+    "autolysis",
+    "sample_rules",
   ];
   return {
     ...schema,
@@ -41,7 +50,7 @@ function knowledgeRoot() {
 const withoutIds = ({ $id: _id, $schema: _schema, ...schema }) => schema;
 
 export async function writeTypes() {
-  for (const kind of ["case", "visit", "farm", "settings"]) {
+  for (const kind of ["case", "visit", "farm", "settings", "baseline"]) {
     const schema = withoutIds(readSchema(`${kind}.schema.json`));
     writeFileSync(join(generatedFolder, `${kind}.types.ts`), await compile(schema, schema.title, options));
   }

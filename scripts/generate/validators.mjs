@@ -6,7 +6,7 @@ import standaloneCode from "ajv/dist/standalone/index.js";
 import { generatedFolder, readSchema } from "./read.mjs";
 
 const parts = ["common", "vocabulary", "organs", "knowledge"];
-const kinds = ["case", "visit", "farm", "settings"];
+const kinds = ["case", "visit", "farm", "settings", "baseline"];
 
 /** An ajv instance that knows all schemas of the project. */
 export function schemaCompiler(options = {}) {

@@ -2,24 +2,9 @@
 import { basename, dirname, isAbsolute, resolve } from "node:path";
 import { globSync, isDynamicPattern } from "tinyglobby";
 import { kindOf } from "./file-kind.ts";
+import type { Found, FoundFile } from "./found.ts";
 import { isIgnored, levelsAround } from "./ignore-rules.ts";
 import { isYaml, skippedFolders, walk } from "./walk.ts";
-
-/** What one path on the command line led to. */
-export interface Found {
-  readonly path: string;
-  readonly files: readonly FoundFile[];
-  readonly faults: readonly { readonly file: string; readonly message: string }[];
-}
-
-export interface FoundFile {
-  readonly file: string;
-  /**
-   * named: by the user, so it is read whatever it looks like and whatever is ignored. walked: found by looking through
-   * its whole folder. matched: by a pattern, which may have left out other files of its folder.
-   */
-  readonly how: "named" | "walked" | "matched";
-}
 
 /** Follows one path, folder or glob, relative to a folder. Nothing found is an empty list, not an error. */
 export function find(path: string, from: string): Found {

@@ -1,7 +1,7 @@
 /** What to write for an organ or a system when its value is none of the forms that say how it is. */
 import type { ErrorObject } from "ajv";
 import { nearest } from "../words/nearest.ts";
-import { shown } from "./value-message.ts";
+import { shown } from "./shown.ts";
 
 /** Words that look much like `normal` and mean the contrary. */
 const contrary = /^(ab|a|an|un|not?|non|in)[\s_-]?normal/i;

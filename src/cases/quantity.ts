@@ -5,10 +5,11 @@ const perUnit = {
   duration: { min: 1 / 60, h: 1, d: 24, wk: 168, mo: 730.5 },
   mass: { g: 0.001, kg: 1 },
   length: { mm: 1, cm: 10 },
+  volume: { ml: 0.001, l: 1 },
   temperature: { "°C": 1 },
 } as const;
 
-/** Kinds of quantity and the unit they are converted to: age d, duration h, mass kg, length mm, temperature °C. */
+/** Kinds of quantity and the unit they are converted to: age d, duration h, mass kg, length mm, volume l, temperature °C. */
 export type QuantityKind = keyof typeof perUnit;
 
 /**

@@ -4,8 +4,9 @@
  */
 import type { ErrorObject } from "ajv";
 import { formatPath, type Path, valueAt } from "./path.ts";
+import { longText, shown } from "./shown.ts";
 import { unknownKey } from "./unknown-key.ts";
-import { shown, valueMessage } from "./value-message.ts";
+import { valueMessage } from "./value-message.ts";
 
 /** A value that does not fit the schema. */
 export interface SchemaFault {
@@ -44,6 +45,13 @@ export function schemaFaults(errors: readonly ErrorObject[], document: unknown):
 
 /** Paths are told apart by their steps; as text, a key with a point in it would look like two keys. */
 const identity = (path: Path): string => JSON.stringify(path);
+/** A path as a person reads it, with keys of unreasonable length cut. */
+const named = (path: Path): string =>
+  formatPath(
+    path.map((step) =>
+      typeof step === "string" && step.length > longText ? `${step.slice(0, longText - 3)}…` : step,
+    ),
+  );
 const same = (a: Path, b: Path): boolean => identity(a) === identity(b);
 
 function groups(errors: readonly ErrorObject[], document: unknown): Iterable<Group> {
@@ -73,7 +81,7 @@ function unknownKeys({ path, errors }: Group, document: unknown): SchemaFault[] 
     return {
       path: at,
       meant: meant ?? at,
-      message: `${formatPath(at)}: no such key. ${help}`,
+      message: `${named(at)}: no such key. ${help}`,
       points: "key",
       kind: "unknown-key",
     };
@@ -90,7 +98,7 @@ function missingKeys({ path, errors }: Group, document: unknown): SchemaFault[] 
     return {
       path: at,
       meant: at,
-      message: `${formatPath(at)} ${state}. ${keyHint(error, key)}`,
+      message: `${named(at)} ${state}. ${keyHint(error, key)}`,
       points: "key",
       kind: "missing-key",
     };
@@ -105,7 +113,7 @@ function valueFault({ path, errors, below }: Group, document: unknown): SchemaFa
   const structured = typeof value === "object" && value !== null;
   const serious = errors.filter(({ keyword }) => !alternatives.has(keyword));
   if (structured && below && serious.length === 0) return [];
-  const name = formatPath(path) || "the file";
+  const name = named(path) || "the file";
   const fault = (message: string, kind: SchemaFault["kind"]): SchemaFault[] => [
     { path, meant: path, message: `${name}: ${message}`, points: "value", kind },
   ];
@@ -133,7 +141,7 @@ function rangeWords({ parentSchema }: ErrorObject): string {
 }
 
 /** Turns a JSON pointer into a path; digits are list positions only where the document has a list. */
-function pointerPath(pointer: string, document: unknown): Path {
+export function pointerPath(pointer: string, document: unknown): Path {
   const path: (string | number)[] = [];
   let value: unknown = document;
   for (const raw of pointer.split("/").slice(1)) {

@@ -1,7 +1,17 @@
 /** What fits the schema of a settings file and still means nothing: names that do not exist, circles, contradictions. */
 import { vocabulary } from "../generated/knowledge.ts";
 import type { SettingsFile } from "../generated/settings.types.ts";
-import { facts, type Indicator, organById, organs, protocols, scales, systems } from "../knowledge/index.ts";
+import {
+  alarmPatterns,
+  autolysis,
+  facts,
+  type Indicator,
+  organById,
+  organs,
+  protocols,
+  scales,
+  systems,
+} from "../knowledge/index.ts";
 import { listing } from "../words/listing.ts";
 import { nearest } from "../words/nearest.ts";
 import type { Path } from "./path.ts";
@@ -31,11 +41,25 @@ export function settingsFaults(value: SettingsFile): SettingsFault[] {
     ...(value.scales ?? []).flatMap((id, index) =>
       checkName(["scales", index], id, [...scales.keys()], "scale"),
     ),
+    ...(value.notifiable ?? []).flatMap((id, index) =>
+      checkName(
+        ["notifiable", index],
+        id,
+        alarmPatterns.map((pattern) => pattern.id),
+        "alarm pattern",
+      ),
+    ),
     ...Object.keys(value.protocols ?? {}).flatMap((id) => checkProtocol(id, value, known)),
     ...circles(value),
     ...Object.entries(value.indicators ?? {}).flatMap(([id, indicator]) =>
       checkIndicator(["indicators", id], indicator),
     ),
+    ...Object.entries(value.autolysis ?? {}).flatMap(([band, kinds]) => [
+      ...checkName(["autolysis", band], band, Object.keys(autolysis.bands), "temperature band"),
+      ...Object.keys(kinds).flatMap((kind) =>
+        checkName(["autolysis", band, kind], kind, Object.keys(autolysis.kinds), "kind of test"),
+      ),
+    ]),
   ];
 }
 

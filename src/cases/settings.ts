@@ -19,6 +19,12 @@ export interface Settings {
   readonly indicators: ReadonlyMap<string, Indicator>;
   /** Confidence level of intervals, 0.95 unless set. */
   readonly level: number;
+  /** Whom to call on suspicion of a notifiable disease. */
+  readonly authority: { readonly name: string; readonly telephone: string } | undefined;
+  /** Alarm patterns that the country's list adds to those that always alarm. */
+  readonly notifiable: readonly string[];
+  /** Own limits of autolysis in hours, by temperature band and kind of test. */
+  readonly autolysis: Readonly<Record<string, Readonly<Record<string, number>>>>;
 }
 
 export const defaultSettings: Settings = buildSettings({ format: 1 }, undefined);
@@ -37,5 +43,8 @@ export function buildSettings(value: SettingsFile, file: string | undefined): Se
     protocols: resolveProtocols(value),
     indicators: new Map([...shippedIndicators, ...Object.entries(value.indicators ?? {})]),
     level: value.level ?? 0.95,
+    authority: value.authority,
+    notifiable: value.notifiable ?? [],
+    autolysis: value.autolysis ?? {},
   };
 }

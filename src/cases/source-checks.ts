@@ -1,13 +1,12 @@
 /** What a parsed text may hold by the rules of YAML but not in a case file: each with its place and a way out. */
 import { hiddenCharacter, hiddenName } from "../words/hidden-characters.ts";
 import { keyWord, type MapNode, type SourceNode, type Span } from "./source-tree.ts";
-
-export interface SourceFault extends Span {
-  readonly message: string;
-}
+import type { SyntaxMessage } from "./syntax-message.ts";
 
 /** More values than this, with all references unfolded, are not a case file but an attack on memory. */
 const maxValues = 250_000;
+/** No list and no group of keys in a case file is longer. */
+const maxEntries = 2000;
 /** No case file nests deeper, with all references unfolded. */
 export const maxDepth = 100;
 /** Names that would reach into JavaScript's own objects. */
@@ -20,12 +19,14 @@ interface Extent {
 }
 
 /** Checks the whole tree, in the order of the text. */
-export function sourceFaults(root: SourceNode | undefined): SourceFault[] {
-  const faults: SourceFault[] = [];
+export function sourceFaults(root: SourceNode | undefined): SyntaxMessage[] {
+  const faults: SyntaxMessage[] = [];
   const fault = ({ start, end }: Span, message: string): void => {
     faults.push({ start, end, message });
   };
   const extents = new Map<SourceNode, Extent>();
+  const anchored = new Map<SourceNode, Span>();
+  const used = new Set<SourceNode>();
 
   const visit = (node: SourceNode | undefined): Extent => {
     if (node === undefined) return { values: 1, depth: 0 };
@@ -41,12 +42,21 @@ export function sourceFaults(root: SourceNode | undefined): SourceFault[] {
         "text that begins with ! is read as a tag, and tags are not read here; put it in quotes or take it out",
       );
     if (node.kind === "scalar") {
-      if (node.anchored && node.start === node.end)
-        fault(node, "text that begins with & is read as an anchor; put it in quotes");
+      if (node.anchor !== undefined && node.tag === undefined) anchored.set(node, node.anchor);
       hidden(node);
       return { values: 1, depth: 0 };
     }
-    if (node.kind === "map") checkKeys(node, fault);
+    const entries = node.kind === "map" ? node.entries : node.items;
+    if (entries.length > maxEntries)
+      fault(
+        node,
+        `this has ${entries.length} entries, and more than ${maxEntries} no case file has; is it the right file?`,
+      );
+    if (node.kind === "map") {
+      checkKeys(node, fault);
+      for (const { key } of node.entries)
+        if (key?.kind === "alias" && key.target !== undefined) used.add(key.target);
+    }
     return around(
       node,
       node.kind === "map" ? node.entries.map(({ value }) => visit(value)) : node.items.map(visit),
@@ -56,9 +66,11 @@ export function sourceFaults(root: SourceNode | undefined): SourceFault[] {
     const values = inside.reduce((sum, one) => sum + one.values, 1);
     const depth = inside.reduce((most, one) => Math.max(most, one.depth), 0) + 1;
     if (depth > maxDepth && inside.every((one) => one.depth <= maxDepth)) fault(node, tooDeepMessage);
+    if (values > maxValues && inside.every((one) => one.values <= maxValues)) fault(node, tooLargeMessage);
     return { values, depth };
   };
   const visitAlias = (node: SourceNode & { kind: "alias" }): Extent => {
+    if (node.target !== undefined) used.add(node.target);
     const known = node.target === undefined ? undefined : extents.get(node.target);
     if (known === undefined)
       fault(
@@ -74,16 +86,16 @@ export function sourceFaults(root: SourceNode | undefined): SourceFault[] {
     if (found !== null) fault(node, `this text holds ${hiddenName(found[0])}; take it out`);
   };
 
-  const { values } = visit(root);
-  if (values > maxValues && root !== undefined)
-    fault(
-      { start: root.start, end: root.start + 1 },
-      `with all references (*) unfolded it holds more than ${maxValues} values; write out what is meant`,
-    );
+  visit(root);
+  // An anchor that nothing refers to was meant to be text, and would be lost.
+  for (const [node, anchor] of anchored)
+    if (!used.has(node)) fault(anchor, "text that begins with & is read as an anchor; put it in quotes");
   return faults;
 }
 
 export const tooDeepMessage = `nested more than ${maxDepth} levels deep, which no case file is; look for a bracket that is not closed or indentation that grows`;
+
+const tooLargeMessage = `with all references (*) unfolded this holds more than ${maxValues} values; write out what is meant`;
 
 /** Keys must be plain words, each once. */
 function checkKeys(map: MapNode, fault: (at: Span, message: string) => void): void {

@@ -9,8 +9,8 @@ export interface Span {
 export interface ScalarNode extends Span {
   readonly kind: "scalar";
   readonly value: string | number | boolean | null;
-  /** It carries an anchor (&) of its own. */
-  readonly anchored: boolean;
+  /** Where its anchor (&) stands, if it has one. */
+  readonly anchor: Span | undefined;
   /** Where its tag (!) stands, if it has one. */
   readonly tag: Span | undefined;
 }

@@ -27,6 +27,7 @@ const spellings: Record<string, readonly string[]> = {
  */
 export function suggestion(value: string | number, patterns: readonly string[]): string | undefined {
   const text = String(value).trim();
+  if (text.length > 60) return undefined;
   const tried = [...quantities(text), ...moments(text)];
   const accepted = patterns.map((pattern) => new RegExp(pattern, "u"));
   return tried.find((one) => one !== value && accepted.some((pattern) => pattern.test(one)));

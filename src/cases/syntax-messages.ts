@@ -2,30 +2,15 @@
  * What an error of the YAML parser means to somebody who types case files: the parser says where it stopped, people
  * want to know what to write and on which line. Errors that only follow from another one are left out.
  */
+import { lateQuote, type OpenMarks, openMarks } from "./open-marks.ts";
 import type { Span } from "./source-tree.ts";
+import type { SyntaxMessage } from "./syntax-message.ts";
+import type { TextLines } from "./text-lines.ts";
 
 /** An error as the parser reports it. */
 export interface ParserError extends Span {
   readonly code: string;
   readonly message: string;
-}
-
-export interface SyntaxMessage extends Span {
-  readonly message: string;
-}
-
-/** A quote or bracket with the stretch of text that it took in. */
-export interface Mark extends Span {
-  readonly sign: string;
-}
-
-export interface OpenMarks {
-  /** Never closed, or closed by the wrong bracket. */
-  readonly brackets: Mark[];
-  /** Never closed. */
-  readonly quotes: Mark[];
-  /** Closed on a later line. */
-  readonly longQuotes: Mark[];
 }
 
 /** What the parser's error codes mean when nothing more is known. */
@@ -76,19 +61,24 @@ const byWording: readonly (readonly [RegExp, string])[] = [
   [/^Missing closing .quote/, "a closing quote is missing"],
 ];
 
+/** Nobody reads more; and every error is held against others. */
+const mostErrors = 1000;
+
 /** Sentences for the errors of one text, each mistake once, in the order of the text. */
 export function syntaxMessages(
   errors: readonly ParserError[],
   open: OpenMarks,
   text: string,
+  lines: TextLines,
 ): SyntaxMessage[] {
-  const sorted = [...errors].sort((a, b) => a.start - b.start);
-  const late = lateQuote(sorted, open, text);
+  const sorted = [...errors].sort((a, b) => a.start - b.start).slice(0, mostErrors);
+  const late = lateQuote(sorted, open, lines);
   if (late !== undefined)
     return [
       ...singly(
         sorted.filter(({ start }) => start < late.start),
         text,
+        lines,
       ),
       late,
     ];
@@ -100,14 +90,15 @@ export function syntaxMessages(
     ...singly(
       sorted.filter((error) => !follows(error)),
       text,
+      lines,
     ),
     ...marks,
   ];
 }
 
-/** One message for each line, but for faults that have nothing to do with each other. */
-function singly(errors: readonly ParserError[], text: string): SyntaxMessage[] {
-  const line = (offset: number): number => text.lastIndexOf("\n", offset - 1);
+/** One message for each line: what the parser says after it has stumbled there follows from the first. */
+function singly(errors: readonly ParserError[], text: string, lines: TextLines): SyntaxMessage[] {
+  const line = (offset: number): number => lines.at(offset).line;
   const starts = (code: string): Set<number> =>
     new Set(errors.filter((error) => error.code === code).map(({ start }) => start));
   const tabs = new Set([...starts("TAB_AS_INDENT")].map(line));
@@ -120,54 +111,34 @@ function singly(errors: readonly ParserError[], text: string): SyntaxMessage[] {
     if (code === "BLOCK_AS_IMPLICIT_KEY" && overLines.has(start)) return [];
     const deeper = code === "MULTILINE_IMPLICIT_KEY" && nested.has(start);
     const message = deeper ? indentedDeeper(error, text) : explain(error, text);
-    if (code !== "BAD_DQ_ESCAPE" && done.has(line(message.start))) return [];
+    if (done.has(line(message.start))) return [];
     done.add(line(message.start));
     return [message];
   });
 }
 
-/** Quotes and innermost brackets that are not closed. An open quote takes in everything after it, brackets too. */
-function openMarks({ brackets, quotes }: OpenMarks): SyntaxMessage[] {
-  const open = [...brackets, ...quotes];
-  return open
-    .filter((mark) => !open.some((other) => other.start > mark.start && other.start < mark.end))
-    .map(({ sign, start, end }) => {
-      const closing = { "[": "]", "{": "}" }[sign];
-      const message =
-        closing === undefined
-          ? "this quote is not closed"
-          : `this ${sign} is not closed; write ${closing} after the last entry`;
-      return { start, end, message };
-    });
-}
-
-/** A quote that closes only where the next text is quoted turns inside and outside about for the rest of the file. */
-function lateQuote(sorted: readonly ParserError[], open: OpenMarks, text: string): SyntaxMessage | undefined {
-  const quote = open.longQuotes.find(({ end }) =>
-    sorted.some(({ start }) => start >= end && !text.slice(end, start).includes("\n")),
-  );
-  return (
-    quote && {
-      ...quote,
-      message: "this quote is closed only on a later line; is the closing quote missing on this one?",
-    }
-  );
-}
-
 function explain(error: ParserError, text: string): SyntaxMessage {
   const { start, end, code } = error;
   const said = (message: string): SyntaxMessage => ({ start, end, message });
-  const written = firstLine(text.slice(start));
+  const written = firstLine(text, start);
   if (/^Implicit (keys need|map keys need)/.test(error.message) && !/[[{"']/.test(written))
     return { ...said(colonMissing(written)), end: start + written.length };
   if (/^Nested mappings are not allowed/.test(error.message))
-    return { ...said("a colon inside a text; put the text in quotes"), end: start + written.length };
+    return {
+      ...said(
+        "there is a second colon on this line; if it belongs to the text, put the text in quotes, else begin a new line",
+      ),
+      end: start + written.length,
+    };
   if (code === "BLOCK_IN_FLOW" && /^-\s/.test(written))
     return said("a list inside brackets is written in brackets too: [a, b]");
   if (/^Unexpected scalar at node end/.test(error.message) && text[start - 1] === "'")
     return said(
       "the text ended at the quote before this; write an apostrophe inside single quotes twice (''), or use double quotes",
     );
+  if (/^A block sequence/.test(error.message)) return said(entryAmongKeys);
+  if (code === "BAD_ALIAS" && /^\*\s/.test(written))
+    return said("a list entry begins with a hyphen (-), not with a star");
   const worded = byWording.find(([wording]) => wording.test(error.message));
   return said(worded?.[1] ?? messages[code] ?? error.message);
 }
@@ -178,17 +149,22 @@ function indentedDeeper({ start, end }: ParserError, text: string): SyntaxMessag
   const at = next === null ? start : start + next.index + next[0].length;
   return {
     start: at,
-    end: at + firstLine(text.slice(at)).length,
+    end: at + firstLine(text, at).length,
     message:
       "this line is indented deeper than the line above, which has a value already; line it up with the keys it belongs to",
   };
 }
 
+const entryAmongKeys = "a list entry (-) stands among keys; indent it under the key that it belongs to";
+
 function colonMissing(written: string): string {
+  if (/^-\s/.test(written)) return entryAmongKeys;
   const glued = /^([\w.-]+):(\S.*)$/.exec(written);
   return glued === null
     ? "a colon is missing on this line; write key: value"
     : `a space is missing after the colon; write ${glued[1]}: ${glued[2]}`;
 }
 
-const firstLine = (text: string): string => (/^[^\r\n]*/.exec(text)?.[0] ?? "").trimEnd();
+/** The rest of a line, or as much of it as matters. */
+const firstLine = (text: string, start: number): string =>
+  (/^[^\r\n]*/.exec(text.slice(start, start + 500))?.[0] ?? "").trimEnd();

@@ -3,6 +3,7 @@ import type { ErrorObject } from "ajv";
 import { listing } from "../words/listing.ts";
 import { nearest } from "../words/nearest.ts";
 import { organShape } from "./organ-shape.ts";
+import { longText, shown } from "./shown.ts";
 import { suggestion } from "./suggestion.ts";
 
 type Schema = NonNullable<ErrorObject["parentSchema"]>;
@@ -28,15 +29,6 @@ export function valueMessage(value: unknown, errors: readonly ErrorObject[]): st
   );
 }
 
-/** A value as it was written, cut to one short line. */
-export function shown(value: unknown): string {
-  if (value === undefined || value === null) return "a blank value";
-  if (Array.isArray(value)) return "a list";
-  if (typeof value === "object") return "a group of keys";
-  const text = JSON.stringify(value);
-  return text.length > 60 ? `${text.slice(0, 57)}…"` : text;
-}
-
 /** A word that is not among those allowed. */
 function wordMessage(value: unknown, errors: readonly ErrorObject[]): string | undefined {
   const listed = errors.flatMap(({ keyword, params }) =>
@@ -47,6 +39,8 @@ function wordMessage(value: unknown, errors: readonly ErrorObject[]): string | u
   const number = single.find((word) => typeof word === "number");
   if (number !== undefined)
     return `${shown(value)} cannot be read here. Write ${number}${String(value) === String(number) ? ", without quotes" : ""}.`;
+  if (typeof value === "string" && / - |;/.test(value))
+    return `${shown(value)} is read as one text. ${value.includes(";") ? "Write a comma between two entries" : "Line up the hyphens of a list below each other"}.`;
   const guess = typeof value === "string" ? nearest(value, allowed) : undefined;
   if (listed.length === 0)
     return guess === undefined
@@ -143,7 +137,10 @@ function typeHelp(value: unknown, types: readonly string[], schema: Schema): str
 
 function numberHelp(value: unknown, type: string, { minimum, maximum }: Schema): string {
   const range = minimum !== undefined && maximum !== undefined ? `, ${minimum} to ${maximum}` : "";
-  const match = typeof value === "string" ? /^(-?\d+)(?:[.,](\d+))?(.*)$/.exec(value.trim()) : null;
+  const match =
+    typeof value === "string" && value.length <= longText
+      ? /^(-?\d+)(?:[.,](\d+))?(.*)$/.exec(value.trim())
+      : null;
   const [, whole, decimals, rest] = match ?? [];
   const number = `${whole}${decimals === undefined ? "" : `.${decimals}`}`;
   if (match === null || (type === "integer" && decimals !== undefined) || /^\s*[\d/-]/.test(rest ?? ""))
@@ -154,8 +151,9 @@ function numberHelp(value: unknown, type: string, { minimum, maximum }: Schema):
 
 function listHelp(value: unknown, { title, items }: Schema): string {
   if (title === "Findings") return "a list of findings, such as [{process: enlargement}]";
-  if (typeof value !== "string" && typeof value !== "number")
+  if ((typeof value !== "string" && typeof value !== "number") || String(value).length > longText)
     return "a list: begin each entry with a hyphen (-)";
+  if (String(value).startsWith("-")) return "a list: write a space after each hyphen (-)";
   const textItems = !/"(object|sample)"|\/sample"/.test(JSON.stringify(items ?? {}));
   return textItems ? `a list: [${value}]` : "a list: begin each entry with a hyphen (-)";
 }

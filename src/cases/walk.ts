@@ -2,7 +2,7 @@
 import { readdirSync, realpathSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { isLink, kindOf, sameFile } from "./file-kind.ts";
-import type { Found, FoundFile } from "./find.ts";
+import type { Found, FoundFile } from "./found.ts";
 import { isIgnored, type Level, levelsAbove, levelsIn } from "./ignore-rules.ts";
 
 export const skippedFolders: ReadonlySet<string> = new Set(["node_modules"]);

@@ -16,10 +16,13 @@ import {
 } from "yaml";
 import { joinDecimalCommas } from "./decimal-comma.ts";
 import type { Parsed } from "./document.ts";
+import type { OpenMarks } from "./open-marks.ts";
 import { maxDepth, sourceFaults, tooDeepMessage } from "./source-checks.ts";
 import { PlacedDocument } from "./source-places.ts";
+import { asWritten, markBefore } from "./source-text.ts";
 import type { MapEntry, ScalarNode, SourceNode, Span } from "./source-tree.ts";
-import { type OpenMarks, type SyntaxMessage, syntaxMessages } from "./syntax-messages.ts";
+import { firstOfLine, type SyntaxMessage, summedUp } from "./syntax-message.ts";
+import { syntaxMessages } from "./syntax-messages.ts";
 import { TextLines } from "./text-lines.ts";
 
 /** Errors of the parser that directives and source-checks.ts say better. */
@@ -30,9 +33,7 @@ const checkedElsewhere = new Set([
   "NON_STRING_KEY",
 ]);
 /** No case file has more words and marks; reading more would only take time. */
-const maxWords = 800_000;
-/** More faults than this in one text are summed up. */
-const maxFaults = 100;
+const maxWords = 400_000;
 
 /**
  * Parses one text.
@@ -43,7 +44,7 @@ export function parseYaml(text: string): Parsed {
   const lines = new TextLines(text);
   const failed = (faults: readonly SyntaxMessage[]): Parsed => ({
     ok: false,
-    faults: limited(faults).map(({ message, ...span }) => ({ message, place: lines.place(span) })),
+    faults: summedUp(faults).map(({ message, ...span }) => ({ message, place: lines.place(span) })),
     line: (n) => lines.line(n),
   });
   const read = readTokens(text);
@@ -63,10 +64,11 @@ export function parseYaml(text: string): Parsed {
   const errors = [...document.errors, ...document.warnings]
     .filter(({ code }) => !checkedElsewhere.has(code))
     .map(({ code, message, pos: [start, end] }) => ({ code, message, start, end }));
-  const faults = [...directives, ...syntaxMessages(errors, translation.open, text)];
+  const syntax = syntaxMessages(errors, translation.open, text, lines);
   const sound = sourceFaults(root);
   // Around a syntax error nodes are pieced together as well as can be; a key that is none follows from that.
-  faults.push(...(faults.length > 0 ? sound.filter(({ message }) => !message.startsWith("a key ")) : sound));
+  const other = syntax.length > 0 ? sound.filter(({ message }) => !message.startsWith("a key ")) : sound;
+  const faults = [...directives, ...firstOfLine(syntax, other, lines)];
   if (second !== undefined) {
     const [start] = second.range;
     faults.push({ start, end: start + 3, message: "a second document begins here; write one case a file" });
@@ -119,14 +121,6 @@ const emptyText = (text: string): SyntaxMessage => ({
   message: /^\s*#/.test(text) ? "the file holds nothing but comments" : "the file is empty",
 });
 
-function limited(faults: readonly SyntaxMessage[]): SyntaxMessage[] {
-  const sorted = [...faults].sort((a, b) => a.start - b.start);
-  const next = sorted[maxFaults];
-  if (next === undefined) return sorted;
-  const message = `${sorted.length - maxFaults} more faults from here on`;
-  return [...sorted.slice(0, maxFaults), { ...next, message }];
-}
-
 /** Turns the parser's nodes into plain ones, and notes the quotes and brackets that are not closed. */
 class Translation {
   readonly open: OpenMarks = { brackets: [], quotes: [], longQuotes: [] };
@@ -142,8 +136,11 @@ class Translation {
       return { kind: "alias", ...spanOf(node), name: node.source, target: this.#anchors.get(node.source) };
     if (isScalar(node)) return this.#anchored(node.anchor, this.#scalar(node));
     if (!isMap(node) && !isSeq(node))
-      return { kind: "scalar", value: null, start: 0, end: 0, anchored: false, tag: undefined };
-    const common = { ...spanOf(node), tag: this.#tag(node) };
+      return { kind: "scalar", value: null, start: 0, end: 0, anchor: undefined, tag: undefined };
+    const common = {
+      ...spanOf(node),
+      tag: node.tag === undefined ? undefined : markBefore("!", spanOf(node), this.#text),
+    };
     if (node.srcToken?.type === "flow-collection") this.#noteBracket(node.srcToken, common);
     if (isSeq(node)) {
       const items: SourceNode[] = [];
@@ -178,18 +175,13 @@ class Translation {
       else if (srcToken.source.includes("\n")) this.open.longQuotes.push({ ...span, sign: quote });
     }
     const value = asWritten(node.value, source);
-    return { kind: "scalar", ...span, value, anchored: anchor !== undefined, tag: this.#tag(node) };
-  }
-
-  /** A tag stands before its node, with nothing but an anchor and space between. */
-  #tag(node: { tag?: string; range?: readonly number[] | null | undefined }): Span | undefined {
-    if (node.tag === undefined) return undefined;
-    const { start, end } = spanOf(node);
-    const before = this.#text.slice(Math.max(0, start - 1000), start);
-    const match = /(!\S*)(?:\s+&\S+)?\s*$/.exec(before);
-    if (match?.[1] === undefined) return { start, end };
-    const from = start - before.length + match.index;
-    return { start: from, end: from + match[1].length };
+    return {
+      kind: "scalar",
+      ...span,
+      value,
+      anchor: anchor === undefined ? undefined : markBefore("&", span, this.#text),
+      tag: node.tag === undefined ? undefined : markBefore("!", spanOf(node), this.#text),
+    };
   }
 
   #noteBracket({ start, end }: CST.FlowCollection, span: Span): void {
@@ -202,15 +194,4 @@ class Translation {
 function spanOf(node: { range?: readonly number[] | null | undefined }): Span {
   const [start = 0, end = start] = node.range ?? [];
   return { start, end };
-}
-
-/**
- * Numbers are those that look like one to everybody: 0217 keeps its zero, 12e3 and 0x1f stay the text that they are on
- * an ear tag, and more digits than a number can hold are not rounded.
- */
-function asWritten(value: unknown, source: string | undefined): ScalarNode["value"] {
-  if (typeof value === "string" || typeof value === "boolean") return value;
-  if (typeof value !== "number") return null;
-  const plain = source === undefined || /^-?(0|[1-9]\d*)(\.\d+)?$/.test(source);
-  return plain && Math.abs(value) <= Number.MAX_SAFE_INTEGER ? value : (source ?? null);
 }

@@ -1,35 +1,86 @@
 /** `carcase lint`: what was skipped, contradictory or unsafe, at which line? */
+import { openAlarmsOf } from "../alarms/index.ts";
 import { unknownName } from "../cases/index.ts";
-import { lintJson, lintText } from "../formats/index.ts";
-import { type Level, levels, lintCases, rules } from "../lint/index.ts";
+import {
+  alarmNotice,
+  type LintReport,
+  lintFormats,
+  lintReport,
+  makeStyle,
+  shownByCodeScanning,
+} from "../formats/index.ts";
+import { type Level, type LintResult, levels, lintCases, rules } from "../lint/index.ts";
+import { count } from "../words/listing.ts";
+import { alsoList } from "./also.ts";
+import { checkBaselineOptions, withBaseline } from "./baseline.ts";
+import { fixFirst } from "./fix.ts";
+import type { LintCommandOptions } from "./lint-options.ts";
 import { chosenFormat, openArchive } from "./open-archive.ts";
-import type { CommonOptions } from "./options.ts";
-import { resultStyle, writeResult } from "./terminal.ts";
+import { ruleChoice } from "./rule-choice.ts";
+import { resultStyle, timeOfRun, writeResult } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
+import { version } from "./version.ts";
+import { writeWhole } from "./write-file.ts";
 
-export function runLint(
-  paths: readonly string[],
-  options: CommonOptions & { readonly failOn: string },
-): number {
-  const format = chosenFormat(options, ["text", "json"]);
+export function runLint(paths: readonly string[], options: LintCommandOptions): number {
+  const format = chosenFormat(options, lintFormats);
   const failing = failingLevels(options.failOn);
+  const most = mostWarnings(options.maxWarnings);
+  const also = alsoList(options.also ?? [], options.output);
+  const chosen = ruleChoice(options);
+  checkBaselineOptions(options, paths);
+  const fixed = fixFirst(paths, options);
+  if (fixed !== undefined) return fixed;
   const { archive, failed } = openArchive(paths, options);
   checkRuleNames(archive.cases);
-  const result = lintCases(archive);
-  const text =
-    format === "json"
-      ? lintJson(result, archive.unreadable)
-      : lintText(result, { style: resultStyle(options), quiet: options.quiet === true });
-  writeResult(text, options);
+  const linted = { paths, full: !failed && chosen.all };
+  const result = withBaseline(lintCases(archive, chosen.options), linted, options);
+  const { unreadable } = archive;
+  const quiet = options.quiet === true;
+  const report: LintReport = { result, unreadable, failing, version, at: timeOfRun(), quiet };
+  for (const one of also) writeWhole(one.file, lintReport(one.format, report, makeStyle(false)));
+  const style = resultStyle(options);
+  const notice =
+    format === "text" && !showsStandardError(options) ? alarmNotice(openAlarmsOf(archive), style) : "";
+  writeResult(notice + lintReport(format, report, style), options);
+  noteLimits(result, [format, ...also.map((one) => one.format)]);
   if (failed) return 2;
-  return result.findings.some((finding) => failing.includes(finding.level)) ? 1 : 0;
+  return tooManyWarnings(result, most) || result.findings.some(({ level }) => failing.includes(level))
+    ? 1
+    : 0;
 }
+
+/** On a terminal that shows standard error as well, the notice of alarms already stands at the top. */
+const showsStandardError = ({ output }: LintCommandOptions): boolean =>
+  output === undefined && process.stdout.isTTY === true && process.stderr.isTTY === true;
 
 /** The levels at or above the one named. */
 function failingLevels(name: string): readonly Level[] {
   const at = (levels as readonly string[]).indexOf(name);
   if (at < 0) throw new UsageError(`--fail-on: ${unknownName(name, levels, "level")}`);
   return levels.slice(0, at + 1);
+}
+
+function mostWarnings(text: string | undefined): number {
+  if (text === undefined) return Number.POSITIVE_INFINITY;
+  if (!/^\d{1,9}$/.test(text.trim()))
+    throw new UsageError(`--max-warnings: "${text}" is not a whole number such as 0 or 10`);
+  return Number(text);
+}
+
+function tooManyWarnings({ summary }: LintResult, most: number): boolean {
+  if (summary.warnings <= most) return false;
+  process.stderr.write(
+    `carcase: ${count(summary.warnings, "warning")}, and --max-warnings allows ${most === 0 ? "none" : most}.\n`,
+  );
+  return true;
+}
+
+function noteLimits({ findings }: LintResult, formats: readonly string[]): void {
+  if (formats.includes("sarif") && findings.length > shownByCodeScanning)
+    process.stderr.write(
+      `carcase: ${findings.length} findings in the SARIF file; code scanning shows ${shownByCodeScanning} of one run.\n`,
+    );
 }
 
 /** @throws UsageError when the settings of a case give a level to a rule that does not exist */

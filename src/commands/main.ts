@@ -1,9 +1,9 @@
 /** The program: parses the command line and hands over to one command, which is loaded only then. */
 import { Command, CommanderError } from "commander";
-import { addCommonOptions, type CommonOptions } from "./options.ts";
+import { addLintOptions, type LintCommandOptions } from "./lint-options.ts";
+import { addCommonOptions, type CommonOptions, type OutputOptions } from "./options.ts";
 import { UsageError } from "./usage-error.ts";
-
-declare const __VERSION__: string;
+import { version } from "./version.ts";
 
 /** Exit codes: 0 clean, 1 findings at or above the failing level, 2 usage, unreadable input or internal fault. */
 const failed = 2;
@@ -15,21 +15,20 @@ function makeProgram(): Command {
     .description(
       "Case toolkit for the veterinarian who opens pigs: plain YAML case files in, completeness, scores and herd prevalence out.",
     )
-    .version(__VERSION__, "-V, --version", "print the version")
+    .version(version, "-V, --version", "print the version")
     .helpOption("-h, --help", "show this help")
     .helpCommand("help [command]", "show the help of a command")
     .showSuggestionAfterError(true)
     .showHelpAfterError("(carcase --help shows what can be asked)")
     .addHelpText("after", `${afterHelp}\n`);
 
-  addCommonOptions(program.command("lint"))
+  addLintOptions(addCommonOptions(program.command("lint"), lintFormatHelp))
     .summary("what was skipped, contradictory or unsafe, at which line?")
     .description(
       "Checks cases: skipped systems and organs, missing sides and lobes, missing history, contradictions.",
     )
-    .option("--fail-on <level>", "lowest level that makes the exit code 1: error, warning or note", "error")
     .addHelpText("after", lintHelp)
-    .action(async (paths: string[], options: CommonOptions & { failOn: string }) => {
+    .action(async (paths: string[], options: LintCommandOptions) => {
       const { runLint } = await import("./lint.ts");
       process.exitCode = runLint(paths, options);
     });
@@ -67,8 +66,24 @@ function makeProgram(): Command {
         process.exitCode = runHerd(paths, options);
       },
     );
+  program
+    .command("explain")
+    .argument("[name]", "a rule, scale, protocol, organ, sign, word, indicator, alarm ...; default: list all")
+    .summary("what is this rule, scale, organ or word, and who says so?")
+    .description("Explains a name: what it means, where it comes from, how sure that is.")
+    .option("--format <format>", "text for people, json for scripts", "text")
+    .option("-o, --output <file>", "write the result to a file instead of the terminal")
+    .option("--no-color", "no colours (so does the variable NO_COLOR)")
+    .addHelpText("after", explainHelp)
+    .action(async (name: string | undefined, options: OutputOptions) => {
+      const { runExplain } = await import("./explain.ts");
+      process.exitCode = runExplain(name, options);
+    });
   return program;
 }
+
+const lintFormatHelp =
+  "text for people; json, sarif, junit, github or gitlab for scripts and continuous integration";
 
 const afterHelp = `
 Paths are case files, folders or globs; the default is the current folder, and - is standard input.
@@ -82,7 +97,16 @@ const lintHelp = `
 Examples:
   carcase lint                          all cases below the current folder
   carcase lint alder-farm/2026-03-14    one visit
-  carcase lint --format json .          for scripts`;
+  carcase lint --format json .          for scripts
+  carcase lint --fix --dry-run .        what would be put right
+  carcase lint --also sarif=carcase.sarif --also junit=carcase.xml .
+Every name in brackets can be explained: carcase explain skipped-organ`;
+
+const explainHelp = `
+Examples:
+  carcase explain skipped-organ
+  carcase explain maff-1978
+  carcase explain lungs`;
 
 const scoreHelp = `
 Examples:

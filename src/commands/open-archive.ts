@@ -1,8 +1,9 @@
 /** Reads the cases a command was asked about, and says on standard error what could not be read. */
 import { readFileSync } from "node:fs";
+import { openAlarmsOf } from "../alarms/index.ts";
 import { type Archive, type ReadOptions, readCases } from "../cases/index.ts";
-import { faultsText } from "../formats/index.ts";
-import type { CommonOptions } from "./options.ts";
+import { alarmNotice, faultsText } from "../formats/index.ts";
+import type { CommonOptions, OutputOptions } from "./options.ts";
 import { styleFor } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 
@@ -15,6 +16,7 @@ export interface Opened {
 export function openArchive(paths: readonly string[], options: CommonOptions): Opened {
   const archive = readCases(paths, readOptions(paths, options));
   const style = styleFor(process.stderr, options);
+  process.stderr.write(alarmNotice(openAlarmsOf(archive), style));
   process.stderr.write(faultsText(archive.unreadable, style));
   for (const path of archive.pathsWithoutCases)
     process.stderr.write(
@@ -34,7 +36,7 @@ function readOptions(paths: readonly string[], options: CommonOptions): ReadOpti
 
 /** One of the formats a command knows. */
 export function chosenFormat<Format extends string>(
-  options: CommonOptions,
+  options: OutputOptions,
   known: readonly Format[],
 ): Format {
   const format = known.find((one) => one === options.format);

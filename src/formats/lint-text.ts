@@ -1,5 +1,5 @@
-/** The linter's result for people: findings by file, then completeness, then one line that sums it up. */
-import type { Finding, LintResult, OrganCounts } from "../lint/index.ts";
+/** The linter's result for people: findings by file, then completeness, then what sums it up on one screen. */
+import type { Completeness, Finding, LintResult, OrganCounts } from "../lint/index.ts";
 import { count } from "../words/listing.ts";
 import { visible } from "../words/visible.ts";
 import { excerpt } from "./excerpt.ts";
@@ -7,15 +7,23 @@ import type { Style } from "./style.ts";
 
 export interface LintTextOptions {
   readonly style: Style;
-  /** Leave out the completeness of cases in which nothing was skipped. */
+  /** Only the findings and the last line. */
   readonly quiet: boolean;
 }
+
+/** With more findings than this they are counted by rule at the end. */
+const manyFindings = 20;
+/** Rules in that count; the others are summed up. */
+const rulesShown = 15;
+/** With more cases than this, only those in which something was skipped are listed. */
+const manyCases = 30;
 
 export function lintText(result: LintResult, { style, quiet }: LintTextOptions): string {
   return [
     ...findingLines(result.findings, style),
-    ...completenessLines(result, style, quiet),
-    lastLine(result, style),
+    ...(quiet ? [] : completenessLines(result, style)),
+    ...(quiet ? [] : ruleLines(result.findings, style)),
+    summaryLine(result, style),
   ]
     .map((line) => `${line}\n`)
     .join("");
@@ -23,7 +31,11 @@ export function lintText(result: LintResult, { style, quiet }: LintTextOptions):
 
 function findingLines(findings: readonly Finding[], style: Style): string[] {
   const files = new Map<string, Finding[]>();
-  for (const finding of findings) files.set(finding.file, [...(files.get(finding.file) ?? []), finding]);
+  for (const finding of findings) {
+    const inFile = files.get(finding.file) ?? [];
+    inFile.push(finding);
+    files.set(finding.file, inFile);
+  }
   return [...files].flatMap(([file, inFile]) => [
     style.heading(visible(file)),
     ...inFile.flatMap((finding) => [
@@ -34,17 +46,45 @@ function findingLines(findings: readonly Finding[], style: Style): string[] {
   ]);
 }
 
-function completenessLines(result: LintResult, style: Style, quiet: boolean): string[] {
-  const shown = result.completeness.filter((one) => !quiet || one.skipped > 0);
-  if (shown.length === 0) return [];
-  const width = Math.max(...shown.map((one) => visible(one.case).length));
+function completenessLines({ completeness, visits }: LintResult, style: Style): string[] {
+  if (completeness.length === 0) return [];
+  const shown = completeness.filter((one) => completeness.length <= manyCases || one.skipped > 0);
   return [
     style.heading("Completeness"),
-    ...shown.map((one) => `  ${visible(one.case).padEnd(width)}  ${countLine(one)}`),
-    ...result.visits.map(
+    ...caseLines(shown),
+    ...(shown.length < completeness.length
+      ? [
+          `  nothing was skipped in ${shown.length === 0 ? "any of the" : "the other"} ${count(completeness.length - shown.length, "case")}`,
+        ]
+      : []),
+    ...visits.map(
       (visit) =>
         `  ${style.heading(`visit ${visible(visit.visit)}`)}, ${count(visit.cases, "case")}: ${countLine(visit)}`,
     ),
+    "",
+  ];
+}
+
+function caseLines(shown: readonly Completeness[]): string[] {
+  const width = Math.max(0, ...shown.map((one) => visible(one.case).length));
+  return shown.map((one) => `  ${visible(one.case).padEnd(width)}  ${countLine(one)}`);
+}
+
+/** How often each rule spoke, the most frequent first; only where there are too many findings to overlook. */
+function ruleLines(findings: readonly Finding[], style: Style): string[] {
+  if (findings.length <= manyFindings) return [];
+  const counts = new Map<string, number>();
+  for (const { rule } of findings) counts.set(rule, (counts.get(rule) ?? 0) + 1);
+  const ranked = [...counts].sort(([a, n], [b, m]) => m - n || (a < b ? -1 : 1));
+  const others = ranked.slice(rulesShown);
+  const inOthers = others.reduce((sum, [, number]) => sum + number, 0);
+  const width = String(Math.max(ranked[0]?.[1] ?? 0, inOthers)).length;
+  return [
+    style.heading("By rule"),
+    ...ranked.slice(0, rulesShown).map(([rule, number]) => `  ${String(number).padStart(width)}  ${rule}`),
+    ...(others.length > 0
+      ? [`  ${String(inOthers).padStart(width)}  of ${count(others.length, "other rule")}`]
+      : []),
     "",
   ];
 }
@@ -60,7 +100,17 @@ export function countLine(counts: OrganCounts): string {
   return parts.join(", ");
 }
 
-function lastLine({ summary }: LintResult, style: Style): string {
+/** `; 2 findings accepted with reason, 31 known from the baseline` */
+function setAside({ accepted, baselined }: LintResult["summary"]): string {
+  const parts = [
+    accepted > 0 ? `${count(accepted, "finding")} accepted with reason` : "",
+    baselined > 0 ? `${baselined} known from the baseline` : "",
+  ].filter((part) => part !== "");
+  return parts.length === 0 ? "" : `; ${parts.join(", ")}`;
+}
+
+/** `26 cases: 2 errors in 1 file` */
+export function summaryLine({ summary }: LintResult, style: Style): string {
   const cases = count(summary.cases, "case");
   const unread = summary.unreadable > 0 ? `, ${count(summary.unreadable, "file")} could not be read` : "";
   const found = [
@@ -69,6 +119,8 @@ function lastLine({ summary }: LintResult, style: Style): string {
     summary.notes > 0 ? style.level("note", count(summary.notes, "note")) : "",
   ].filter((part) => part !== "");
   if (summary.cases === 0) return `no case was read${unread}`;
-  if (found.length === 0) return `${cases}: ${style.good("nothing skipped, nothing contradictory")}${unread}`;
-  return `${cases}: ${found.join(", ")} in ${count(summary.files_with_findings, "file")}${unread}`;
+  const set = setAside(summary);
+  if (found.length === 0)
+    return `${cases}: ${style.good(set === "" ? "nothing skipped, nothing contradictory" : "nothing else")}${set}${unread}`;
+  return `${cases}: ${found.join(", ")} in ${count(summary.files_with_findings, "file")}${set}${unread}`;
 }

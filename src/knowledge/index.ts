@@ -5,6 +5,7 @@
 import * as data from "../generated/knowledge.ts";
 import type {
   AgeClass,
+  AlarmPattern,
   Anatomy,
   Fact,
   Indicator,
@@ -17,7 +18,14 @@ import type {
 
 export type {
   AgeClass,
+  AlarmCondition,
+  AlarmExample,
+  AlarmFinding,
+  AlarmPattern,
+  AlarmWords,
   Anatomy,
+  AutolysisBand,
+  AutolysisKind,
   ClassLimit,
   Fact,
   HerdExample,
@@ -71,8 +79,19 @@ export const indicators: ReadonlyMap<string, Indicator> = new Map(Object.entries
 export const facts: ReadonlyMap<string, Fact> = new Map(Object.entries(data.facts.facts));
 export const ageClasses = data.age_classes;
 export const growth = data.growth;
+export const description = data.description;
+export const vocabulary = data.vocabulary;
+export const plausible = data.plausible;
 export const deathMethods = data.death_methods.methods;
 export const selectionBases = data.selection_bases.bases;
+export const selectionSource: Source = data.selection_bases.source;
+export const selectionRules = data.selection_rules;
+export const interpretationWords = data.interpretation_words;
+export const autolysis = data.autolysis;
+export const sampleRules = data.sample_rules;
+export const alarmPatterns: readonly AlarmPattern[] = data.alarms;
+export const transportLimits = data.transport.limits;
+export const protection = data.protection;
 export const anatomySource: Source = data.anatomy.source;
 export const factsSource: Source = data.facts.source;
 

@@ -1,4 +1,15 @@
 /** The linter: rules over cases and visits, and the count of what was examined. */
+export type { AcceptedFinding } from "./accepted.ts";
+export {
+  type AgainstBaseline,
+  againstBaseline,
+  type Baseline,
+  type FileKey,
+  formatBaseline,
+  makeBaseline,
+  parseBaseline,
+  samePaths,
+} from "./baseline.ts";
 export type { Completeness, OrganCounts, VisitCompleteness } from "./completeness.ts";
 export type { Finding } from "./finding.ts";
 export { type LintOptions, type LintResult, type LintSummary, lintCases } from "./lint.ts";

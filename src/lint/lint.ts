@@ -8,6 +8,7 @@ import {
   pathsMeet,
   type Visit,
 } from "../cases/index.ts";
+import { type AcceptedFinding, accept } from "./accepted.ts";
 import {
   addCounts,
   type Completeness,
@@ -18,6 +19,7 @@ import {
 import { type Finding, placeFinding } from "./finding.ts";
 import type { Level, Rule } from "./rule.ts";
 import { rules } from "./rules/index.ts";
+import { type FindingCounts, findingCounts } from "./summary.ts";
 
 export interface LintOptions {
   /** Only these rules, by id. */
@@ -26,17 +28,19 @@ export interface LintOptions {
   readonly levels?: Readonly<Record<string, Level | "off">>;
 }
 
-export interface LintSummary extends OrganCounts {
+export interface LintSummary extends OrganCounts, FindingCounts {
   readonly cases: number;
-  readonly files_with_findings: number;
-  readonly errors: number;
-  readonly warnings: number;
-  readonly notes: number;
+  /** Findings that a file accepts with a reason. */
+  readonly accepted: number;
+  /** Findings that a baseline already knows. */
+  readonly baselined: number;
   readonly unreadable: number;
 }
 
 export interface LintResult {
   readonly findings: readonly Finding[];
+  /** What would be findings, but for an entry under `accepted:` in the file. */
+  readonly accepted: readonly AcceptedFinding[];
   readonly completeness: readonly Completeness[];
   readonly visits: readonly VisitCompleteness[];
   readonly summary: LintSummary;
@@ -79,12 +83,26 @@ export function lintCases(archive: Archive, options: LintOptions = {}): LintResu
         rule.check(visit, reporter(rule, visit), (one) => reporter(rule, one));
   }
   findings.sort(byPlace);
+  const faults: Finding[] = [];
+  const settled = accept({
+    findings,
+    archive,
+    rules,
+    asked: (rule, subject) => chosen.includes(rule) && levelOf(rule, subject) !== "off",
+    report: (id, subject, message, path) => {
+      const rule = chosen.find((one) => one.id === id);
+      const level = rule === undefined ? "off" : levelOf(rule, subject);
+      if (level !== "off") faults.push(placeFinding(id, level, message, subject, path, "value"));
+    },
+  });
+  const staying = [...settled.findings, ...faults].sort(byPlace);
   const perCase = archive.cases.map(completeness);
   return {
-    findings,
+    findings: staying,
+    accepted: settled.accepted,
     completeness: perCase,
     visits: perVisit(archive, perCase),
-    summary: summarise(archive, findings, perCase),
+    summary: summarise(archive, staying, settled.accepted.length, perCase),
   };
 }
 
@@ -125,15 +143,14 @@ function perVisit(archive: Archive, perCase: readonly Completeness[]): VisitComp
 function summarise(
   archive: Archive,
   findings: readonly Finding[],
+  accepted: number,
   perCase: readonly Completeness[],
 ): LintSummary {
-  const at = (level: Level): number => findings.filter((finding) => finding.level === level).length;
   return {
     cases: archive.cases.length,
-    files_with_findings: new Set(findings.map((finding) => finding.file)).size,
-    errors: at("error"),
-    warnings: at("warning"),
-    notes: at("note"),
+    ...findingCounts(findings),
+    accepted,
+    baselined: 0,
     unreadable: new Set(archive.unreadable.map((fault) => fault.file)).size,
     ...addCounts(perCase),
   };

@@ -36,6 +36,10 @@ export interface Example {
   readonly case?: string;
   readonly visit?: string;
   readonly others?: readonly string[];
+  /** Laid over plain settings. */
+  readonly settings?: string;
+  /** Empty files that lie beside the cases, such as photographs. */
+  readonly files?: readonly string[];
 }
 
 interface RuleText {
@@ -66,7 +70,7 @@ export interface VisitRule extends RuleText {
   check(visit: Visit, reportVisit: Report, reportCase: (one: Case) => Report): void;
 }
 
-/** A rule whose findings come from the reader, while it fits the file to the format. */
+/** A rule whose findings come from the reader, while it fits the file to the format, or from its accepted entries. */
 export interface FormatRule extends RuleText {
   readonly scope: "format";
 }

@@ -1,6 +1,9 @@
 /** The word somebody probably meant. */
 import { distance } from "fastest-levenshtein";
 
+/** Nobody means a word by a longer text. */
+const longest = 100;
+
 /**
  * The known word nearest to what was written: one that differs in case only, one that it begins, one that it only
  * puts an ending to (coughing, cough), or one few letters away (a third of its length, at least two).
@@ -11,7 +14,7 @@ export function nearest(written: string, known: readonly string[]): string | und
   const words = known.map((word) => ({ word, lower: word.toLowerCase().replaceAll(/[\s_-]+/g, "-") }));
   const same = words.find((entry) => entry.lower === lower);
   if (same !== undefined) return same.word;
-  if (lower === "") return undefined;
+  if (lower === "" || lower.length > longest) return undefined;
   const begun = words.filter((entry) => entry.lower.startsWith(lower));
   if (begun.length === 1) return begun[0]?.word;
   const ended = words.filter(

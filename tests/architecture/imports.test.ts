@@ -14,11 +14,15 @@ const floors: Record<string, number> = {
   knowledge: 1,
   cases: 2,
   score: 3,
+  alarms: 3,
+  sampling: 3,
   lint: 4,
+  fix: 4,
   herd: 4,
-  formats: 5,
-  commands: 6,
-  "index.ts": 6,
+  explain: 5,
+  formats: 6,
+  commands: 7,
+  "index.ts": 7,
 };
 
 interface Import {

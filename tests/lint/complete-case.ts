@@ -55,7 +55,9 @@ export function completeCase({ protocol, ageClass, sex, signs }: CaseWish): stri
       weight: weight[ageClass],
     },
     selection: { basis: "clinical", signs, onset: "36 h", treated: "no", typical: "yes" },
-    death: { manner: "euthanised", method: "barbiturate", at: "2026-04-20T09:10" },
+    death: unborn
+      ? { manner: "born-dead", at: "2026-04-20T09:10" }
+      : { manner: "euthanised", method: "barbiturate", at: "2026-04-20T09:10" },
     opened: { at: "2026-04-20T09:40", ambient: "14 °C", state: "fresh" },
     alarm_check: {
       vesicles: "none",
@@ -76,7 +78,14 @@ function observed(observation: Observation): unknown {
   const value =
     observation.kind === "percent" || observation.kind === "grade"
       ? 0
-      : (observation.normal ?? observation.values?.[0]);
-  if (observation.parts === undefined) return observation.kind === "choices" ? [value] : value;
+      : (observation.normal ?? harmless(observation));
+  if (observation.parts === undefined)
+    return observation.kind === "choices" && observation.normal === undefined
+      ? observation.values?.slice(0, 2)
+      : value;
   return Object.fromEntries(Object.keys(observation.parts).map((part) => [part, value]));
 }
+
+/** The first word, but for the float test: a stillborn piglet has not breathed. */
+const harmless = ({ values }: Observation): string | undefined =>
+  values?.includes("sinks") ? "sinks" : values?.[0];

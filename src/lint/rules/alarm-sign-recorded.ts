@@ -1,10 +1,11 @@
+import { callWhom, isLifted } from "../../alarms/index.ts";
 import { pathOf } from "../../cases/index.ts";
 import type { CaseRule } from "../rule.ts";
 
 export const alarmSignRecorded: CaseRule = {
   id: "alarm-sign-recorded",
   scope: "case",
-  family: "safety",
+  family: "alarm",
   level: "error",
   locked: true,
   summary:
@@ -20,11 +21,12 @@ export const alarmSignRecorded: CaseRule = {
     case: "alarm_check: {vesicles: suspected}\nauthority: {contacted: 2026-04-20T10:20, answer: official veterinarian on the way; suspicion lifted 2026-04-22}",
   },
   check(one, report) {
-    if (one.record.authority !== undefined) return;
+    // A sign seen from outside can be told before the opening, but not before the death.
+    if (isLifted(one, [])) return;
     for (const [sign, answer] of Object.entries(one.record.alarm_check ?? {}))
       if (answer !== "none")
         report(
-          `alarm_check.${sign} is ${answer}: this may be a notifiable disease. STOP: do not cut on, move no pigs, people or samples, close the carcass, and call the competent veterinary authority now. Record the call under authority: {contacted: …, answer: …}.`,
+          `alarm_check.${sign} is ${answer}: this may be a notifiable disease. STOP: do not cut on, move no pigs, people or samples, close the carcass, and call ${callWhom(one.settings)} now. Record the call under authority: {contacted: …, answer: …}.`,
           pathOf(`alarm_check.${sign}`),
         );
   },

@@ -1,0 +1,25 @@
+/** What an alarm is: a pattern that a record fits, with what it was seen on. */
+import type { Case, Path, Visit } from "../cases/index.ts";
+import type { AlarmPattern } from "../knowledge/index.ts";
+
+/** A file that an alarm can rest on. */
+export type AlarmSubject = Case | Visit;
+
+/** One thing in a record that speaks for a pattern. */
+export interface Evidence {
+  readonly subject: AlarmSubject;
+  readonly path: Path;
+  /** Such as `lymphoid.spleen enlargement, black`. */
+  readonly text: string;
+  /** Looked for before the knife, so that a call before the opening answers it. */
+  readonly beforeKnife: boolean;
+}
+
+export interface Alarm {
+  readonly pattern: AlarmPattern;
+  /** The case, or the visit for a pattern over several pigs. */
+  readonly subject: AlarmSubject;
+  readonly evidence: readonly Evidence[];
+  /** Whether a dated call to the authority answers it. */
+  readonly lifted: boolean;
+}

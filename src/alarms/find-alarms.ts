@@ -1,0 +1,40 @@
+/** The alarms of a case or a visit, from recorded findings and facts; a diagnosis is never asked. */
+import type { Archive } from "../cases/index.ts";
+import { type AlarmPattern, alarmPatterns } from "../knowledge/index.ts";
+import type { Alarm, AlarmSubject } from "./alarm.ts";
+import { isLifted } from "./lifted.ts";
+import { matchCondition } from "./match-condition.ts";
+
+/** What was found before; a record that was read does not change. */
+const known = new WeakMap<AlarmSubject, readonly Alarm[]>();
+
+function ownAlarms(subject: AlarmSubject): readonly Alarm[] {
+  const found = known.get(subject) ?? alarmPatterns.flatMap((pattern) => findAlarm(pattern, subject) ?? []);
+  known.set(subject, found);
+  return found;
+}
+
+/** Every alarm of a case, or of a visit and then of its cases; answered ones are marked as lifted. */
+export const findAlarms = (subject: AlarmSubject): readonly Alarm[] =>
+  "cases" in subject ? [...ownAlarms(subject), ...subject.cases.flatMap(ownAlarms)] : ownAlarms(subject);
+
+/** The alarms that no dated call to the authority answers. */
+export const openAlarms = (subject: AlarmSubject): Alarm[] =>
+  findAlarms(subject).filter(({ lifted }) => !lifted);
+
+/** The open alarms of everything that was read. */
+export const openAlarmsOf = ({ visits, cases }: Pick<Archive, "visits" | "cases">): Alarm[] =>
+  [...visits, ...cases].flatMap(ownAlarms).filter(({ lifted }) => !lifted);
+
+function findAlarm(pattern: AlarmPattern, subject: AlarmSubject): Alarm | undefined {
+  if (pattern.scope !== ("cases" in subject ? "visit" : "case")) return undefined;
+  if (pattern.fires === "when-listed" && !subject.settings.notifiable.includes(pattern.id)) return undefined;
+  const found = matchCondition(pattern.pattern, subject);
+  if (found === undefined) return undefined;
+  const seen = new Set<string>();
+  const evidence = found.filter((one) => {
+    const place = `${one.subject.file} ${one.path.join(".")}`;
+    return !seen.has(place) && seen.add(place);
+  });
+  return { pattern, subject, evidence, lifted: isLifted(subject, evidence) };
+}

@@ -1,0 +1,41 @@
+/** Whether a dated call to the authority answers an alarm. */
+import { type Case, isAfter, type Moment, moment } from "../cases/index.ts";
+import type { AlarmSubject, Evidence } from "./alarm.ts";
+
+/** When the authority was reached, by the entries that hold for a file: its own and that of its visit. */
+export function contacts(subject: AlarmSubject): Moment[] {
+  const entries = [
+    subject.record.authority,
+    "cases" in subject ? undefined : subject.visit?.record.authority,
+  ];
+  return entries.map((entry) => moment(entry?.contacted)).filter((at) => at !== undefined);
+}
+
+/**
+ * A call answers what was known when it was made. What was seen from outside can have been told before the opening;
+ * what the knife showed cannot. A visit answers with its own entry, or when every pig of the alarm is answered.
+ */
+export function isLifted(subject: AlarmSubject, evidence: readonly Evidence[]): boolean {
+  if (!("cases" in subject)) return contacts(subject).some((at) => !isBefore(at, since(subject, evidence)));
+  if (contacts(subject).some((at) => !isBefore(at, moment(subject.record.date)))) return true;
+  const pigs = [...new Set(evidence.map((one) => one.subject))].filter((one) => one !== subject);
+  return (
+    pigs.length > 0 &&
+    pigs.every((one) =>
+      isLifted(
+        one,
+        evidence.filter((seen) => seen.subject === one),
+      ),
+    )
+  );
+}
+
+/** From when on the evidence was there to be told of. */
+function since(one: Case, evidence: readonly Evidence[]): Moment | undefined {
+  const opened = moment(one.record.opened?.at);
+  const death = moment(one.record.death?.at);
+  return evidence.every(({ beforeKnife }) => beforeKnife) ? death : (opened ?? death);
+}
+
+const isBefore = (at: Moment, limit: Moment | undefined): boolean =>
+  limit !== undefined && isAfter(limit, at);

@@ -1,0 +1,48 @@
+/** Recorded findings and measured parts against an alarm pattern. */
+import { type Case, findingsOf, type PlacedFinding, pathOf } from "../cases/index.ts";
+import { type AlarmCondition, type AlarmFinding, type AlarmWords, organById } from "../knowledge/index.ts";
+import type { Evidence } from "./alarm.ts";
+
+/** The findings that a pattern looks for; undefined when there is none. */
+export function finding(wanted: AlarmFinding, one: Case): Evidence[] | undefined {
+  const found = findingsOf(one).filter(
+    (placed) =>
+      wanted.organs.includes(placed.organ.id) &&
+      wanted.process.includes(placed.finding.process) &&
+      placed.finding.certainty !== "artefact" &&
+      (wanted.with === undefined || hasWord(wanted.with, placed)) &&
+      !(wanted.unless !== undefined && hasWord(wanted.unless, placed)),
+  );
+  if (found.length === 0) return undefined;
+  return found.map((placed) => ({
+    subject: one,
+    path: placed.path,
+    text: describe(placed),
+    beforeKnife: placed.organ.system === "external",
+  }));
+}
+
+function hasWord(words: AlarmWords, { finding: { ...described } }: PlacedFinding): boolean {
+  return Object.entries(words).some(([key, list]: [string, readonly string[]]) =>
+    list.includes(String((described as Record<string, unknown>)[key])),
+  );
+}
+
+/** `lymphoid.spleen enlargement, black, friable` */
+function describe({
+  organ,
+  finding: { process, colour, consistency, exudate, shape },
+}: PlacedFinding): string {
+  const words = [colour, consistency, exudate, shape].filter((word) => word !== undefined && word !== "none");
+  return [`${organ.id} ${process}`, ...words].join(", ");
+}
+
+/** A part of an observation above a number, such as a lobe with any consolidation. */
+export function grade(wanted: NonNullable<AlarmCondition["grade"]>, one: Case): Evidence[] | undefined {
+  const organ = organById(wanted.organ);
+  const value: unknown = organ === undefined ? undefined : one.organ(organ).entry?.[wanted.observation];
+  const parts: unknown[] = typeof value === "object" && value !== null ? Object.values(value) : [value];
+  if (!parts.some((part) => typeof part === "number" && part > wanted.above)) return undefined;
+  const id = `${wanted.organ}.${wanted.observation}`;
+  return [{ subject: one, path: pathOf(id), text: id, beforeKnife: false }];
+}

@@ -1,0 +1,39 @@
+/** The words of an alarm: what to do, whom to call, what to exclude. */
+import type { Settings } from "../cases/index.ts";
+import { listing } from "../words/listing.ts";
+import type { Alarm } from "./alarm.ts";
+
+/** Whom to call: as the settings say, with the telephone number. */
+export function callWhom({ authority }: Pick<Settings, "authority">): string {
+  return authority === undefined
+    ? "the competent veterinary authority"
+    : `${authority.name}, telephone ${authority.telephone}`;
+}
+
+/** What to do now, by level. */
+export function orders({ pattern, subject }: Alarm): string {
+  const whom = callWhom(subject.settings);
+  const shut =
+    pattern.do_not_open === true ? "do not open the carcass, or close it at once" : "close the carcass";
+  switch (pattern.level) {
+    case "stop":
+      return `STOP: do not cut on, ${shut}, let no pig, person or sample leave, and call ${whom} now`;
+    case "call":
+      return `STOP and CALL: finish nothing more, close the carcass, let no pig, person or sample leave, and call ${whom} now`;
+    case "exclude":
+      return `CALL before any sample leaves: tell ${whom}, and go on only as they say`;
+  }
+}
+
+/** What was seen and what it may be. */
+export const suspicion = ({ pattern, evidence }: Alarm): string =>
+  `${[...new Set(evidence.map(({ text }) => text))].join("; ")}: this may be ${listing(pattern.diseases, "or")}`;
+
+/** The whole alarm: what was seen, what to do, what to exclude, and what it must not be taken for. */
+export function alarmText(alarm: Alarm): string {
+  const { exclude, look_alikes: alikes } = alarm.pattern;
+  const same = alikes.filter(({ separated_by }) => separated_by === "laboratory").map(({ name }) => name);
+  const notApart =
+    same.length === 0 ? "" : ` What is recorded does not separate it from ${listing(same, "or")}.`;
+  return `${suspicion(alarm)}. ${orders(alarm)}. ${exclude}.${notApart} Record the call under authority: {contacted: …, answer: …}.`;
+}

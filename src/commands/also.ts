@@ -1,0 +1,29 @@
+/** `--also FORMAT=FILE`: further formats of the same run, each in a file. */
+import { resolve } from "node:path";
+import { type LintFormat, lintFormats } from "../formats/index.ts";
+import { UsageError } from "./usage-error.ts";
+
+export interface Also {
+  readonly format: LintFormat;
+  readonly file: string;
+}
+
+/**
+ * The formats and files asked for.
+ * @param output the file of `--output`
+ * @throws UsageError for a format that does not exist, or two results for one file
+ */
+export function alsoList(texts: readonly string[], output: string | undefined): Also[] {
+  const taken = new Set(output === undefined ? [] : [resolve(output)]);
+  return texts.map((text) => {
+    const [, name, file = ""] = /^([^=]*)=(.+)$/.exec(text) ?? [];
+    const format = lintFormats.find((one) => one === name);
+    if (format === undefined || file === "")
+      throw new UsageError(
+        `--also ${text}: write FORMAT=FILE, such as --also sarif=carcase.sarif; formats are ${lintFormats.join(", ")}`,
+      );
+    if (taken.has(resolve(file))) throw new UsageError(`--also ${text}: another result goes to that file`);
+    taken.add(resolve(file));
+    return { format, file };
+  });
+}

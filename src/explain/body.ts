@@ -1,0 +1,108 @@
+/** Protocols, systems and organs: what is due, and what to look at. */
+import {
+  anatomySource,
+  type Observation,
+  organs,
+  type PlacedOrgan,
+  protocols,
+  systems,
+} from "../knowledge/index.ts";
+import { section, type Topic } from "./explanation.ts";
+
+export const protocolTopics: readonly Topic[] = [...protocols.values()].map((protocol) => ({
+  kind: "protocol",
+  name: protocol.id,
+  title: protocol.title,
+  aliases: [],
+  explain: () => ({
+    sections: [
+      ...section(null, [`${protocol.purpose}.`.replace(/\.\.$/, ".")]),
+      ...section("Due", [
+        ...protocol.due.map((part) =>
+          part === "base" ? "base: the organs of the base set for the pig's age class" : part,
+        ),
+        protocol.follow_signs
+          ? "Signs in life make further organs due."
+          : "Signs in life make no further organ due.",
+      ]),
+      ...section("Also asked for", [
+        `observations on the organs: ${protocol.observations}`,
+        `facts of the case: ${protocol.facts.join(", ")}`,
+      ]),
+    ],
+    source: protocol.source,
+  }),
+}));
+
+export const systemTopics: readonly Topic[] = systems.map(({ id, title }) => ({
+  kind: "system",
+  name: id,
+  title,
+  aliases: [title],
+  explain: () => ({
+    sections: section(
+      "Organs",
+      organs.filter(({ system }) => system === id).map((organ) => `${organ.id}: ${organ.definition.title}`),
+    ),
+    source: anatomySource,
+  }),
+}));
+
+export const organTopics: readonly Topic[] = organs.map((organ) => ({
+  kind: "organ",
+  name: organ.id,
+  title: organ.definition.title,
+  aliases: [organ.key, organ.definition.title],
+  explain: () => ({
+    sections: [
+      ...section("Look at", [organ.definition.look]),
+      ...section("When it is due", due(organ)),
+      ...Object.entries(organ.definition.observations ?? {}).flatMap(([key, observation]) =>
+        section(`Observation ${key}`, observed(observation)),
+      ),
+    ],
+    source: anatomySource,
+  }),
+}));
+
+function due({ id, definition }: PlacedOrgan): string[] {
+  const { base, exists, sex, when, form, forgotten } = definition;
+  const named = [...protocols.values()].filter(
+    (protocol) => protocol.due.includes(id) || protocol.due.includes(id.split(".")[0] ?? id),
+  );
+  return [
+    base.length === 0
+      ? "It is not in the base set of any age class."
+      : `In the base set of: ${base.join(", ")}.`,
+    ...(named.length === 0 ? [] : [`Named by the protocols: ${named.map((one) => one.id).join(", ")}.`]),
+    ...(when === undefined
+      ? []
+      : [`After these signs as well: ${when.map((one) => one.signs.join(" with ")).join(", or ")}.`]),
+    ...(exists === undefined ? [] : [`Only there in: ${exists.join(", ")}.`]),
+    ...(sex === undefined ? [] : [`Only there in: ${sex.join(", ")}.`]),
+    ...(form === "paired" ? ["Left and right may be recorded apart."] : []),
+    ...(forgotten === true ? ["Often forgotten."] : []),
+  ];
+}
+
+function observed({
+  title,
+  look,
+  kind,
+  range,
+  values,
+  parts,
+  required,
+  required_in: where,
+}: Observation): string[] {
+  const unit = kind === "percent" ? "per cent" : kind;
+  const written = range === undefined ? (values ?? []).join(", ") : `${range[0]} to ${range[1]} (${unit})`;
+  const of = where === undefined ? "" : ` in: ${where.join(", ")}`;
+  return [
+    `${title}: ${look}`,
+    `Write ${written}.`,
+    ...(parts === undefined ? [] : [`Parts: ${Object.keys(parts).join(", ")}.`]),
+    ...(required === "always" ? [`It may not be left out${of}.`] : []),
+    ...(required === "unless-normal" ? [`Unless the organ is normal, it may not be left out${of}.`] : []),
+  ];
+}

@@ -1,0 +1,79 @@
+/** `explain`: everything that goes by a name, or the names nearest to it. */
+import { distance } from "fastest-levenshtein";
+import { organTopics, protocolTopics, systemTopics } from "./body.ts";
+import { type Explanation, kinds, type Topic } from "./explanation.ts";
+import { alarmTopics, indicatorTopics } from "./questions.ts";
+import { ruleTopics } from "./rules.ts";
+import { scaleTopics } from "./scales.ts";
+import {
+  ageClassTopics,
+  deathTopics,
+  factTopics,
+  selectionTopics,
+  signTopics,
+  timeTopics,
+  wordTopics,
+} from "./words.ts";
+
+/** All that can be explained, by kind. */
+export const topics: readonly Topic[] = [
+  ...ruleTopics,
+  ...alarmTopics,
+  ...protocolTopics,
+  ...systemTopics,
+  ...organTopics,
+  ...scaleTopics,
+  ...indicatorTopics,
+  ...selectionTopics,
+  ...ageClassTopics,
+  ...deathTopics,
+  ...factTopics,
+  ...signTopics,
+  ...wordTopics,
+  ...timeTopics,
+].sort((a, b) => kinds.indexOf(a.kind) - kinds.indexOf(b.kind));
+
+/** Letter case, blanks and brackets do not matter. */
+const plain = (text: string): string =>
+  text
+    .trim()
+    .toLowerCase()
+    .replace(/^\[(.*)\]$/, "$1")
+    .replaceAll(/[\s_-]+/g, "-");
+
+/**
+ * Everything that goes by a name: a protocol and a system may share it. A part of a name (lungs for
+ * respiratory.lungs) or a word of a list counts where no name is written so.
+ * @returns an empty list when nothing goes by it
+ */
+export function explain(name: string): Explanation[] {
+  const written = plain(name);
+  const named = topics.filter((topic) => plain(topic.name) === written);
+  const found =
+    named.length > 0 ? named : topics.filter((topic) => topic.aliases.some((one) => plain(one) === written));
+  return found.map(({ kind, name: id, title, explain: text }) => ({ kind, name: id, title, ...text() }));
+}
+
+/** The names nearest to what was written, the nearest first; none when nothing is near. */
+export function nearestNames(name: string, most = 4): string[] {
+  const written = plain(name);
+  if (written === "" || written.length > 100) return [];
+  const words = topics.flatMap((topic) => [topic.name, ...topic.aliases]);
+  return [...new Set(words)]
+    .map((word) => ({ word, rank: rank(written, plain(word)) }))
+    .filter((one) => one.rank < Number.POSITIVE_INFINITY)
+    .sort((a, b) => a.rank - b.rank || (a.word < b.word ? -1 : 1))
+    .slice(0, most)
+    .map((one) => one.word);
+}
+
+/** Few letters apart is nearest; then names that begin so, or have it in them. */
+function rank(written: string, known: string): number {
+  const apart = distance(written, known);
+  if (apart <= Math.max(1, Math.floor(known.length / 4)) && apart < written.length) return apart;
+  if (written.length >= 3 && known.startsWith(written)) return 50 + apart;
+  if (written.length >= 4 && known.includes(written)) return 100 + apart;
+  return apart <= Math.max(2, Math.floor(known.length * 0.45)) && apart < written.length
+    ? 200 + apart
+    : Number.POSITIVE_INFINITY;
+}

@@ -1,0 +1,50 @@
+/** What a rule asks for, why, and what to do about it. */
+import { type Example, type Rule, rules } from "../lint/index.ts";
+import { type Section, section, type Topic, yamlSection } from "./explanation.ts";
+
+const looksAt = { case: "one case", visit: "the cases of a visit together", format: "any file" } as const;
+
+export const ruleTopics: readonly Topic[] = rules.map((rule) => ({
+  kind: "rule",
+  name: rule.id,
+  title: rule.summary,
+  aliases: [],
+  explain: () => ({
+    sections: [
+      ...section(null, [
+        `Level ${rule.level}, family ${rule.family}, looks at ${looksAt[rule.scope]}.`,
+        rule.protects,
+      ]),
+      ...exampleSections("Found", rule.bad),
+      ...exampleSections("Fine", rule.good),
+      ...section(null, ["Examples are laid over a complete case; a blank key is an omission."]),
+      ...change(rule),
+    ],
+    source: rule.source,
+  }),
+}));
+
+function exampleSections(heading: string, example: Example): Section[] {
+  const { case: one, visit, settings, others = [], files = [] } = example;
+  return [
+    ...yamlSection(heading, one),
+    ...yamlSection(`${heading}, in the visit file`, visit),
+    ...yamlSection(`${heading}, in carcase.yaml`, settings),
+    ...others.flatMap((other) => yamlSection(`${heading}, in a second case of the visit`, other)),
+    ...section(files.length === 0 ? null : `${heading}, beside the case`, files),
+  ];
+}
+
+function change({ id, locked }: Rule): Section[] {
+  if (locked)
+    return section("Changing it", [
+      "This rule guards safety or the format: its level cannot be changed and its findings cannot be accepted.",
+    ]);
+  return [
+    ...yamlSection("Another level, in carcase.yaml", `rules: {${id}: note}   # error, warning, note or off`),
+    ...yamlSection(
+      "One finding accepted, in the file it is reported in",
+      `accepted:\n  - {rule: ${id}, at: the.path.reported, because: why it may stay so}`,
+    ),
+  ];
+}

@@ -1,0 +1,130 @@
+/** Closed word lists, and the short lists that a case chooses from. */
+import {
+  ageClasses,
+  autolysis,
+  deathMethods,
+  facts,
+  factsSource,
+  selectionBases,
+  selectionSource,
+  vocabulary,
+} from "../knowledge/index.ts";
+import { section, type Topic } from "./explanation.ts";
+
+export const signTopics: readonly Topic[] = Object.entries(vocabulary.signs).map(
+  ([name, { title, words }]) => ({
+    kind: "signs",
+    name,
+    title,
+    aliases: words,
+    explain: () => ({ sections: section("Words", [words.join(", ")]), source: vocabulary.source }),
+  }),
+);
+
+const lists = {
+  process: "What happened to the tissue",
+  distribution: "How a lesion is spread",
+  margin: "How a lesion ends",
+  contour: "How it stands to the surface",
+  shape: "What form it has",
+  colour: "What colour it has",
+  consistency: "How it feels under the finger and the knife",
+  exudate: "What lies on it or runs from it",
+  severity: "How bad it is",
+  duration: "How old it is",
+  certainty: "How sure a diagnosis is",
+} as const;
+type ListName = keyof typeof lists;
+
+export const wordTopics: readonly Topic[] = (Object.keys(lists) as ListName[]).map((name) => ({
+  kind: "word list",
+  name,
+  title: lists[name],
+  aliases: vocabulary[name],
+  explain: () => ({ sections: section("Words", [vocabulary[name].join(", ")]), source: vocabulary.source }),
+}));
+
+export const selectionTopics: readonly Topic[] = Object.entries(selectionBases).map(([name, basis]) => ({
+  kind: "selection basis",
+  name,
+  title: basis.title,
+  aliases: [],
+  explain: () => ({
+    sections: [
+      ...section(null, [`${basis.look}.`]),
+      ...section("What a proportion over such pigs is", [`${basis.wording}.`]),
+    ],
+    source: selectionSource,
+  }),
+}));
+
+export const ageClassTopics: readonly Topic[] = Object.entries(ageClasses.classes).map(
+  ([name, { title, derive, age, weight }]) => ({
+    kind: "age class",
+    name,
+    title,
+    aliases: [],
+    explain: () => ({
+      sections: section(null, [
+        ...(derive === undefined
+          ? ["It is never worked out from the age: write pig.class."]
+          : [`Worked out from an age of ${derive[0]} to ${derive[1]} days.`]),
+        ...(age === undefined ? [] : [`Fits an age of ${age[0]} to ${age[1]} days.`]),
+        ...(weight === undefined ? [] : [`Fits a weight of ${weight[0]} to ${weight[1]} kg.`]),
+      ]),
+      source: ageClasses.source,
+    }),
+  }),
+);
+
+export const deathTopics: readonly Topic[] = Object.entries(deathMethods).map(
+  ([name, { title, brain, source }]) => ({
+    kind: "method of death",
+    name,
+    title,
+    aliases: [],
+    explain: () => ({
+      sections: section(null, [
+        brain === "intact" ? "It leaves the brain to be examined." : "It destroys the brain.",
+        "Licensed practice and local law decide which method may be used.",
+      ]),
+      source,
+    }),
+  }),
+);
+
+export const factTopics: readonly Topic[] = [...facts].map(([name, fact]) => ({
+  kind: "fact",
+  name,
+  title: fact.title,
+  aliases: [name.split(".").at(-1) ?? name],
+  explain: () => ({
+    sections: [
+      { heading: "Write", lines: [fact.write], yaml: true },
+      ...section("Asked of", [
+        ...(fact.only === undefined ? [] : [`only ${fact.only.join(", ")}`]),
+        ...(fact.except === undefined ? [] : [`all but ${fact.except.join(", ")}`]),
+        ...(fact.bases === undefined ? [] : [`pigs chosen as ${fact.bases.join(", ")}`]),
+        ...(fact.manners === undefined ? [] : [`pigs that were ${fact.manners.join(", ")}`]),
+      ]),
+    ],
+    source: factsSource,
+  }),
+}));
+
+export const timeTopics: readonly Topic[] = Object.entries(autolysis.limits).map(([name, limits]) => ({
+  kind: "time limit",
+  name,
+  title: `How long tissue keeps for ${autolysis.kinds[name]?.title ?? name}`,
+  aliases: [],
+  explain: () => ({
+    sections: [
+      ...section(
+        "From death to sampling",
+        Object.entries(limits).map(([band, limit]) => `${autolysis.bands[band]?.title ?? band}: ${limit}`),
+      ),
+      ...section(null, ["Settings change single limits under autolysis."]),
+    ],
+    source: autolysis.source,
+  }),
+}));

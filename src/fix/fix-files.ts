@@ -1,0 +1,46 @@
+/** Fixes the files of an archive that were asked for. Nothing is written here. */
+import { readFileSync } from "node:fs";
+import { resolve } from "node:path";
+import { find, roleOf } from "../cases/find.ts";
+import type { Archive } from "../cases/index.ts";
+import { readText } from "../cases/read-text.ts";
+import { type Fix, fixText } from "./fix-text.ts";
+import type { FixedKind } from "./probe.ts";
+import { schemaPlace } from "./schema-place.ts";
+
+export interface FixedFile {
+  readonly file: string;
+  readonly before: string;
+  readonly after: string;
+  readonly fixes: readonly Fix[];
+}
+
+/**
+ * @param archive what was read from the paths
+ * @param paths files, folders or globs; a visit or farm that a case only belongs to is not fixed
+ * @returns the files of which something can be put right, in their order; those that cannot be read are not among them
+ */
+export function fixFiles(archive: Archive, paths: readonly string[]): FixedFile[] {
+  const files = new Map<string, FixedKind>(archive.cases.map(({ file }) => [file, "case"]));
+  for (const path of paths)
+    for (const { file } of find(path, ".").files) {
+      const role = roleOf(file);
+      if (role === "visit" || role === "farm") files.set(file, role);
+    }
+  return [...files]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([file, kind]) => fixFile(file, kind))
+    .filter((fixed) => fixed !== undefined);
+}
+
+/** The byte order mark of a file stays. */
+const mark = "\ufeff";
+
+function fixFile(file: string, kind: FixedKind): FixedFile | undefined {
+  const read = readText(file);
+  if (!read.ok) return undefined;
+  const bom = readFileSync(file, "utf8").startsWith(mark) ? mark : "";
+  const { text, fixes } = fixText(read.text, { kind, schema: schemaPlace(resolve(file), kind) });
+  if (fixes.length === 0) return undefined;
+  return { file, before: bom + read.text, after: bom + text, fixes };
+}

@@ -1,0 +1,4 @@
+/** Fixes: what can be put right in a file without any doubt. */
+export { type FixedFile, fixFiles } from "./fix-files.ts";
+export { type Fix, type FixedText, type FixTextOptions, fixText } from "./fix-text.ts";
+export { unifiedDiff } from "./unified-diff.ts";

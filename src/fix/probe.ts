@@ -1,0 +1,109 @@
+/**
+ * What the format wants at each place of a document, asked of the compiled schemas: every text is replaced by one that
+ * fits nowhere but in free text, and the errors tell what would have fitted. So a value that fits is known too.
+ */
+import type { ErrorObject } from "ajv";
+import { type Path, valueAt } from "../cases/index.ts";
+import { pointerPath } from "../cases/schema-faults.ts";
+import { caseFile, farmFile, visitFile } from "../generated/validators.cjs";
+
+const validators = { case: caseFile, visit: visitFile, farm: farmFile } as const;
+
+/** Files that can be fixed. */
+export type FixedKind = keyof typeof validators;
+
+/** A text and what may stand in its place. */
+export interface Wanted {
+  readonly path: Path;
+  readonly text: string;
+  /** Words of which one must stand here. */
+  readonly words: readonly string[];
+  /** Regular expressions of which one must match. */
+  readonly patterns: readonly string[];
+  /** Whether any text may stand here. */
+  readonly free: boolean;
+}
+
+/** A key that does not exist, and those that do in its place. */
+export interface UnknownKey {
+  /** The path of what holds the key. */
+  readonly path: Path;
+  readonly key: string;
+  readonly known: readonly string[];
+}
+
+export interface Probed {
+  readonly texts: readonly Wanted[];
+  readonly keys: readonly UnknownKey[];
+}
+
+export function probe(kind: FixedKind, value: Record<string, unknown>): Probed {
+  const errors = errorsOf(kind, replaced(value));
+  const byPath = new Map<string, ErrorObject[]>();
+  for (const error of errors) {
+    const id = JSON.stringify(pointerPath(error.instancePath, value));
+    byPath.set(id, [...(byPath.get(id) ?? []), error]);
+  }
+  const texts = [...textsIn(value, [])].map(({ path, text }) => {
+    const here = byPath.get(JSON.stringify(path)) ?? [];
+    return { path, text, words: wordsOf(here), patterns: patternsOf(here), free: here.length === 0 };
+  });
+  const keys = [...byPath].flatMap(([id, here]) => unknownKeys(JSON.parse(id) as Path, here));
+  return { texts, keys };
+}
+
+/** The keys at the top of a file, in the order of its schema. */
+export function keyOrder(kind: FixedKind): readonly string[] {
+  // The schema is not in the program, but each of its errors carries the part that was not met.
+  return errorsOf(kind, { "": null }).flatMap((error) =>
+    error.keyword === "additionalProperties" && error.instancePath === "" ? knownKeys(error) : [],
+  );
+}
+
+function errorsOf(kind: FixedKind, value: unknown): readonly ErrorObject[] {
+  const validator = validators[kind];
+  return validator(value) ? [] : (validator.errors ?? []);
+}
+
+/** Fits no pattern and is no word of the format. */
+const nothing = "?";
+
+function replaced(value: unknown): unknown {
+  if (typeof value === "string") return nothing;
+  if (Array.isArray(value)) return value.map(replaced);
+  if (typeof value !== "object" || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, replaced(item)]));
+}
+
+function* textsIn(value: unknown, path: Path): Generator<{ path: Path; text: string }> {
+  if (typeof value === "string") yield { path, text: value };
+  else if (Array.isArray(value))
+    for (const [index, item] of value.entries()) yield* textsIn(item, [...path, index]);
+  else if (typeof value === "object" && value !== null)
+    for (const [key, item] of Object.entries(value)) yield* textsIn(item, [...path, key]);
+}
+
+function wordsOf(errors: readonly ErrorObject[]): string[] {
+  const words = errors.flatMap(({ keyword, params }): unknown[] =>
+    keyword === "enum" ? params.allowedValues : keyword === "const" ? [params.allowedValue] : [],
+  );
+  return [...new Set(words.filter((word) => typeof word === "string"))];
+}
+
+const patternsOf = (errors: readonly ErrorObject[]): string[] =>
+  errors.flatMap(({ keyword, params }) => (keyword === "pattern" ? [String(params.pattern)] : []));
+
+function unknownKeys(path: Path, errors: readonly ErrorObject[]): UnknownKey[] {
+  const refused = errors.filter(({ keyword }) => keyword === "additionalProperties");
+  const known = [...new Set(refused.flatMap(knownKeys))];
+  const keys = new Set(refused.map(({ params }) => String(params.additionalProperty)));
+  return [...keys].filter((key) => !known.includes(key)).map((key) => ({ path, key, known }));
+}
+
+const knownKeys = ({ parentSchema }: ErrorObject): string[] => Object.keys(parentSchema?.properties ?? {});
+
+/** The keys that an object of the document has. */
+export function keysAt(value: unknown, path: Path): string[] {
+  const found = valueAt(value, path);
+  return typeof found === "object" && found !== null ? Object.keys(found) : [];
+}

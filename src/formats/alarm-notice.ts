@@ -1,0 +1,47 @@
+/** The notice of open alarms in plain words, for the top of what a command says. */
+import { type Alarm, callWhom } from "../alarms/index.ts";
+import { listing } from "../words/listing.ts";
+import { visible } from "../words/visible.ts";
+import type { Style } from "./style.ts";
+
+/** More pigs than this are counted, not named: the notice must fit above everything else. */
+const longest = 8;
+
+/** The notice; empty without an open alarm. */
+export function alarmNotice(open: readonly Alarm[], style: Style): string {
+  const stopping = open.filter(({ pattern }) => pattern.level !== "exclude");
+  const excluding = open.filter(({ pattern }) => pattern.level === "exclude");
+  return [
+    ...part(
+      stopping,
+      "STOP: this may be a notifiable disease, and no later call to the authority is recorded.",
+      "Do not cut on. Close the carcass. No pig, person, vehicle or sample leaves. Call",
+      style,
+    ),
+    ...part(
+      excluding,
+      "CALL: this looks like a notifiable disease, which must be excluded before samples leave.",
+      "Send nothing on your own. Call",
+      style,
+    ),
+  ]
+    .map((line) => `${line}\n`)
+    .join("");
+}
+
+function part(alarms: readonly Alarm[], head: string, order: string, style: Style): string[] {
+  if (alarms.length === 0) return [];
+  const whom = [...new Set(alarms.map(({ subject }) => callWhom(subject.settings)))];
+  const lines = alarms.map(
+    ({ subject, pattern }) =>
+      `  ${visible(subject.id)}: ${pattern.title} (may be ${listing(pattern.diseases, "or")}) [${pattern.id}]`,
+  );
+  const more = lines.length - longest;
+  return [
+    style.level("error", head),
+    ...(more > 1 ? [...lines.slice(0, longest), `  and ${more} more`] : lines),
+    style.heading(`${order} ${visible(listing(whom, "or"))} now.`),
+    "Then record the call under authority: {contacted: …, answer: …} in the case, or in visit.yaml for all of its cases.",
+    "",
+  ];
+}

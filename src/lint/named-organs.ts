@@ -1,0 +1,47 @@
+/** The organs that free text names, by key, title or what people call them; singular or plural. Generous. */
+import { interpretationWords, organById, organs, type PlacedOrgan, systems } from "../knowledge/index.ts";
+
+/** @returns the organs in the order of the anatomy; none when the text names nothing known */
+export function namedOrgans(text: string): PlacedOrgan[] {
+  const written = ` ${plain(text)} `;
+  const ids = new Set(
+    names().flatMap(({ name, organs: named }) => (written.includes(` ${name} `) ? named : [])),
+  );
+  return organs.filter(({ id }) => ids.has(id));
+}
+
+interface OrganName {
+  readonly name: string;
+  readonly organs: readonly string[];
+}
+
+let cached: readonly OrganName[] | undefined;
+
+function names(): readonly OrganName[] {
+  cached ??= [
+    ...organs.flatMap(({ id, key, definition }) =>
+      [key, ...definition.title.split(/\band\b|,|:|\(|\)/)].map((name) => ({ name, organs: [id] })),
+    ),
+    ...systems.map(({ id, title }) => ({
+      name: title,
+      organs: organs.filter(({ system }) => system === id).map((organ) => organ.id),
+    })),
+    ...Object.entries(interpretationWords.organ_names).map(([name, ids]) => ({
+      name,
+      organs: ids.filter((id) => organById(id) !== undefined),
+    })),
+  ]
+    .map(({ name, organs: named }) => ({ name: plain(name), organs: named }))
+    .filter(({ name }) => name.length > 2);
+  return cached;
+}
+
+/** Lower case, letters only, each word in the singular. */
+function plain(text: string): string {
+  return text
+    .toLowerCase()
+    .split(/[^\p{L}]+/u)
+    .filter((word) => word !== "" && word !== "its")
+    .map((word) => word.replace(/ae$/, "a").replace(/(?<=..)s$/, ""))
+    .join(" ");
+}

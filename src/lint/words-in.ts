@@ -1,0 +1,24 @@
+/** Words of a list in free text. */
+
+/**
+ * The first word of the list that stands in the text as a whole word, whatever its case; a space in it may be a
+ * hyphen.
+ */
+export function wordIn(text: string | undefined, words: readonly string[]): string | undefined {
+  if (text === undefined) return undefined;
+  return words.find((word) => pattern(word).test(text));
+}
+
+/** Made once for each word: the lists are long and are held against every text. */
+const patterns = new Map<string, RegExp>();
+
+function pattern(word: string): RegExp {
+  const known = patterns.get(word) ?? makePattern(word);
+  patterns.set(word, known);
+  return known;
+}
+
+function makePattern(word: string): RegExp {
+  const escaped = word.replaceAll(/[.*+?^${}()|[\]\\]/g, "\\$&").replaceAll(/[\s-]+/g, "[\\s-]+");
+  return new RegExp(`(?<![\\p{L}\\d])${escaped}(?![\\p{L}\\d])`, "iu");
+}

@@ -1,0 +1,25 @@
+/** What the people at the table wore, and what they did that needs it. */
+import type { Case } from "../cases/index.ts";
+import { organById, protection } from "../knowledge/index.ts";
+
+export type Worn = NonNullable<NonNullable<Case["record"]["safety"]>["protection"]>[number];
+
+/** Whether protection is recorded and this is not in it. A record without protection says nothing. */
+export function isNotWorn(one: Case, item: Worn): boolean {
+  const worn = one.record.safety?.protection;
+  return worn !== undefined && !worn.includes(item);
+}
+
+/** The organs that were examined and are reached with saw or axe, by their title. */
+export function sawn(one: Case): string[] {
+  return protection.sawn.flatMap((id) => {
+    const organ = organById(id);
+    if (organ === undefined) return [];
+    const { status } = one.organ(organ);
+    return status === "normal" || status === "recorded" ? [organ.definition.title.toLowerCase()] : [];
+  });
+}
+
+/** Samples of the case in formalin. */
+export const formalinSamples = (one: Case): number =>
+  (one.record.samples ?? []).filter(({ into }) => into === "formalin").length;

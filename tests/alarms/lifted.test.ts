@@ -1,0 +1,83 @@
+/** An alarm is lifted by a dated call to the authority, and by nothing else. */
+import { describe, expect, it } from "vitest";
+import { alarmText, findAlarms, openAlarms } from "../../src/alarms/index.ts";
+import { type AlarmFiles, readAlarmFiles } from "./alarm-archive.ts";
+
+const lesions = {
+  lymphoid: {
+    spleen: [{ process: "enlargement", colour: "black", consistency: "friable" }],
+    gastrohepatic_nodes: [{ process: "haemorrhage" }],
+  },
+};
+const vesicles = { external: { snout: [{ process: "vesicle" }] } };
+const call = (contacted: string) => ({ contacted, answer: "official veterinarian comes" });
+
+function open(files: AlarmFiles): string[] {
+  const [visit] = readAlarmFiles(files).visits;
+  return visit === undefined ? [] : openAlarms(visit).map(({ pattern }) => pattern.id);
+}
+
+const inner = "dark-spleen-and-haemorrhagic-nodes";
+
+describe("an alarm", () => {
+  it("is open without a call", () => {
+    expect(open({ cases: [lesions] })).toEqual([inner]);
+  });
+
+  it("is lifted by a call after the opening, in the case or in the visit", () => {
+    expect(open({ cases: [{ ...lesions, authority: call("2026-04-20T10:00") }] })).toEqual([]);
+    expect(open({ cases: [{ ...lesions, authority: call("2026-04-20") }] })).toEqual([]);
+    expect(open({ visit: { authority: call("2026-04-20T10:00") }, cases: [lesions, lesions] })).toEqual([]);
+  });
+
+  it("stays open when the call was made before the opening showed it", () => {
+    expect(open({ cases: [{ ...lesions, authority: call("2026-04-20T09:20") }] })).toEqual([inner]);
+    expect(open({ visit: { authority: call("2026-04-19T10:00") }, cases: [lesions] })).toEqual([inner]);
+  });
+
+  it("seen from outside is lifted by a call before the opening, not before the death", () => {
+    expect(open({ cases: [{ ...vesicles, authority: call("2026-04-20T09:20") }] })).toEqual([]);
+    expect(open({ cases: [{ ...vesicles, authority: call("2026-04-20T08:00") }] })).toEqual(["vesicles"]);
+  });
+
+  it("of one case is not lifted by the entry of another", () => {
+    expect(open({ cases: [{ ...lesions, authority: call("2026-04-20T10:00") }, lesions] })).toEqual([inner]);
+  });
+
+  it("never looks at the diagnosis", () => {
+    const diagnosis = { aetiologic: ["African swine fever"], differentials: ["foot-and-mouth disease"] };
+    expect(open({ cases: [{ diagnosis }] })).toEqual([]);
+    expect(open({ cases: [{ ...lesions, diagnosis: { aetiologic: ["PDNS"] } }] })).toEqual([inner]);
+  });
+
+  it("does not count what is marked as an artefact", () => {
+    const artefact = { external: { snout: [{ process: "vesicle", certainty: "artefact" }] } };
+    expect(open({ cases: [artefact] })).toEqual([]);
+  });
+
+  it("of several pigs is lifted by the visit, or by a call for each of the pigs", () => {
+    const settings = { notifiable: ["scour-in-all-ages"] };
+    const young = { pig: { age: "5 d" }, selection: { signs: ["diarrhoea"] } };
+    const grown = { pig: { age: "900 d" }, selection: { signs: ["diarrhoea"] } };
+    const authority = call("2026-04-20T11:00");
+    expect(open({ settings, cases: [young, grown] })).toEqual(["scour-in-all-ages"]);
+    expect(open({ settings, visit: { authority }, cases: [young, grown] })).toEqual([]);
+    expect(open({ settings, cases: [{ ...young, authority }, grown] })).toEqual(["scour-in-all-ages"]);
+    expect(
+      open({
+        settings,
+        cases: [
+          { ...young, authority },
+          { ...grown, authority },
+        ],
+      }),
+    ).toEqual([]);
+  });
+
+  it("names the authority of the settings", () => {
+    const settings = { authority: { name: "District veterinary office", telephone: "0123 456789" } };
+    const [one] = readAlarmFiles({ settings, cases: [lesions] }).cases;
+    const texts = one === undefined ? [] : findAlarms(one).map(alarmText);
+    expect(texts.join("\n")).toContain("call District veterinary office, telephone 0123 456789 now");
+  });
+});

@@ -1,0 +1,117 @@
+/** Every alarm pattern against its examples, and its words against the words of the case format. */
+import { readdirSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { alarmText, findAlarms } from "../../src/alarms/index.ts";
+import { vocabulary } from "../../src/generated/knowledge.ts";
+import {
+  type AlarmCondition,
+  type AlarmExample,
+  type AlarmPattern,
+  alarmPatterns,
+  organById,
+} from "../../src/knowledge/index.ts";
+import { readAlarmFiles } from "./alarm-archive.ts";
+
+const folder = new URL("../../src/knowledge/alarms/", import.meta.url);
+const { format: _format, source: _source, signs: _signs, ...words } = vocabulary;
+const signs = Object.entries(vocabulary.signs).flatMap(([family, list]) => [family, ...list.words]);
+const alarmSigns = ["vesicles", "skin_haemorrhage", "throat_swelling", "bloody_orifices"];
+
+function alarmsOf(example: AlarmExample, pattern: AlarmPattern) {
+  const archive = readAlarmFiles({
+    settings: pattern.fires === "when-listed" ? { notifiable: [pattern.id] } : {},
+    visit: example.visit ?? {},
+    cases: example.cases,
+  });
+  expect(archive.unreadable).toEqual([]);
+  expect([...archive.visits, ...archive.cases].flatMap((one) => one.faults.map((f) => f.message))).toEqual(
+    [],
+  );
+  expect(archive.cases.length).toBe(example.cases.length);
+  return archive.visits.flatMap(findAlarms).filter((alarm) => alarm.pattern === pattern);
+}
+
+/** Words of a condition that do not exist in the case format. */
+function unknownWords(condition: AlarmCondition): string[] {
+  const { all = [], any = [], none = [], at_least, pigs, finding } = condition;
+  const inner = [
+    ...all,
+    ...any,
+    ...none,
+    ...(at_least?.of ?? []),
+    ...(pigs === undefined ? [] : [pigs.with]),
+  ];
+  const described = Object.entries({ ...finding?.with, ...finding?.unless });
+  return [
+    ...inner.flatMap(unknownWords),
+    ...(finding?.organs ?? []).filter((id) => organById(id) === undefined),
+    ...(finding?.process ?? []).filter((word) => !vocabulary.process.includes(word)),
+    ...described.flatMap(([key, list]) =>
+      list.filter((word) => !(words as Record<string, readonly string[]>)[key]?.includes(word)),
+    ),
+    ...(condition.grade === undefined || organById(condition.grade.organ) !== undefined ? [] : ["grade"]),
+    ...[...(condition.signs ?? []), ...(condition.herd_signs ?? [])].filter((word) => !signs.includes(word)),
+    ...(condition.alarm_check ?? []).filter((word) => !alarmSigns.includes(word)),
+  ];
+}
+
+describe("the alarm patterns", () => {
+  it("are one file each, named after its id", () => {
+    const files = readdirSync(folder).sort();
+    expect(alarmPatterns.map(({ id }) => `${id}.yaml`).sort()).toEqual(files);
+    expect(alarmPatterns.length).toBeGreaterThanOrEqual(18);
+  });
+
+  it("know the look-alikes that must not be dismissed", () => {
+    const names = alarmPatterns.flatMap((pattern) => pattern.look_alikes.map(({ name }) => name));
+    for (const name of ["PDNS", "Senecavirus infection", "mulberry heart", "salmonellosis"])
+      expect(names).toContain(name);
+  });
+
+  it("answer every sign of the alarm check", () => {
+    for (const sign of alarmSigns) {
+      const archive = readAlarmFiles({ cases: [{ alarm_check: { [sign]: "suspected" } }] });
+      expect(archive.cases.flatMap(findAlarms)).toHaveLength(1);
+    }
+  });
+});
+
+describe.each(alarmPatterns.map((pattern) => [pattern.id, pattern] as const))("%s", (_, pattern) => {
+  it("uses words of the case format only", () => {
+    expect(unknownWords(pattern.pattern)).toEqual([]);
+  });
+
+  it.each(pattern.examples.map((one) => [one.expect, one.name, one] as const))(
+    "%s: %s",
+    (_expect, _name, one) => {
+      const alarms = alarmsOf(one, pattern);
+      expect(alarms.length > 0).toBe(one.expect === "fires");
+      const alike = pattern.look_alikes.find(({ name }) => name === one.look_alike);
+      expect(alike === undefined).toBe(one.look_alike === undefined);
+      for (const alarm of alarms) {
+        expect(alarm.lifted).toBe(false);
+        const text = alarmText(alarm);
+        expect(text).toContain("the competent veterinary authority");
+        expect(text).toContain(pattern.exclude);
+        if (alike !== undefined) expect(text).toMatch(/What is recorded does not separate it from/);
+      }
+    },
+  );
+
+  it("has a record that fires, and one for each look-alike", () => {
+    expect(pattern.examples.some((one) => one.expect === "fires" && one.look_alike === undefined)).toBe(true);
+    for (const { name, separated_by } of pattern.look_alikes) {
+      const expected = separated_by === "record" ? "silent" : "fires";
+      const own = pattern.examples.filter((one) => one.look_alike === name);
+      expect(own.map((one) => one.expect)).toContain(expected);
+    }
+  });
+
+  it("is silent where nothing is listed, if it fires only when listed", () => {
+    if (pattern.fires !== "when-listed") return;
+    for (const example of pattern.examples) {
+      const archive = readAlarmFiles({ visit: example.visit ?? {}, cases: example.cases });
+      expect(archive.visits.flatMap(findAlarms).filter((alarm) => alarm.pattern === pattern)).toEqual([]);
+    }
+  });
+});

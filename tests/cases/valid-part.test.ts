@@ -1,0 +1,145 @@
+/** A fault in one place neither hides nor invents what is written elsewhere. */
+import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { organState } from "../../src/cases/organ-state.ts";
+import { type Path, valueAt } from "../../src/cases/path.ts";
+import { validate } from "../../src/cases/validate.ts";
+import { parseYaml } from "../../src/cases/yaml-document.ts";
+import { organs } from "../../src/knowledge/index.ts";
+import { readingCase } from "./reading.ts";
+
+const file = fileURLToPath(new URL("../fixtures/birch-farm/2026-04-20/pig-01.yaml", import.meta.url));
+const parsed = parseYaml(readFileSync(file, "utf8"));
+if (!parsed.ok) throw new Error("the model case cannot be read");
+const model = parsed.document.value as Record<string, unknown>;
+
+const states = (raw: object): Map<string, unknown> =>
+  new Map(organs.map((organ) => [organ.id, organState(raw, organ)]));
+
+/** Every path of the model case, leaves and groups. */
+function pathsOf(value: unknown, path: Path = []): Path[] {
+  if (typeof value !== "object" || value === null) return [path];
+  return [
+    path,
+    ...Object.entries(value).flatMap(([key, inner]) =>
+      pathsOf(inner, [...path, Array.isArray(value) ? Number(key) : key]),
+    ),
+  ];
+}
+
+function replaced(path: Path, value: unknown): Record<string, unknown> {
+  const copy = structuredClone(model);
+  const parent = valueAt(copy, path.slice(0, -1)) as Record<string | number, unknown>;
+  parent[path.at(-1) ?? ""] = value;
+  return copy;
+}
+
+describe("the valid part", () => {
+  it("is all of the model case", () => {
+    const { faults, raw, record } = validate("case", model);
+    expect(faults).toEqual([]);
+    expect(raw).toEqual(model);
+    expect(record).toEqual(model);
+  });
+
+  const wrong = fc.constantFrom<unknown>(
+    "qqq",
+    -77777,
+    true,
+    [],
+    [[]],
+    {},
+    { qqq: 1 },
+    ["qqq"],
+    [{ process: "qqq" }],
+    [{ qqq: 1 }],
+    "",
+    { process: "qqq" },
+    { left: { qqq: 2 } },
+  );
+  const paths = pathsOf(model).filter((path) => path.length > 0);
+
+  it("keeps every other organ as it was, whatever is wrong in one place", () => {
+    const before = states(model);
+    fc.assert(
+      fc.property(fc.constantFrom(...paths), wrong, (path, value) => {
+        const { faults, raw } = validate("case", replaced(path, value));
+        const after = states(raw);
+        for (const [id, state] of before) {
+          const [system, organ] = id.split(".");
+          const touched = path[0] === system && (path.length === 1 || path[1] === organ);
+          if (!touched) expect([id, after.get(id)]).toEqual([id, state]);
+        }
+        if (faults.length > 0)
+          expect(faults.every((fault) => fault.path[0] === path[0] || fault.path.length === 0)).toBe(true);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  it("fits the schema, whatever is wrong in many places", () => {
+    fc.assert(
+      fc.property(fc.array(fc.tuple(fc.constantFrom(...paths), wrong), { maxLength: 12 }), (changes) => {
+        let value = model;
+        for (const [path, one] of changes) {
+          const copy = structuredClone(value);
+          const parent = valueAt(copy, path.slice(0, -1));
+          if (typeof parent !== "object" || parent === null) continue;
+          (parent as Record<string | number, unknown>)[path.at(-1) ?? ""] = one;
+          value = copy;
+        }
+        const again = validate("case", validate("case", value).raw).faults;
+        expect(again.filter((fault) => fault.kind !== "missing-key" || fault.path.length > 1)).toEqual([]);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it.each([
+    [
+      "one wrong finding takes its whole list, so that positions stay true",
+      "liver_pancreas:\n  liver: {weight: 900 g, findings: [{process: nodule}, {process: qqq}]}\n  pancreas: [{process: oedema}]\n",
+      { liver_pancreas: { liver: { weight: "900 g" }, pancreas: [{ process: "oedema" }] } },
+    ],
+    [
+      "a wrong sample takes the list of samples and nothing else",
+      "samples: [{id: a, from: respiratory.lungs}, {id: b}]\nnote: x\n",
+      { note: "x" },
+    ],
+    [
+      "a wrong detail of a treatment takes the treatment, not the selection",
+      "selection: {basis: clinical, treated: {with: 3}}\n",
+      { selection: { basis: "clinical" } },
+    ],
+    [
+      "a missing key takes the group that needs it",
+      "authority: {by: me}\npig: {sex: female}\n",
+      { pig: { sex: "female" } },
+    ],
+    ["an unknown key goes alone", "pig: {sex: female, colour: pink}\n", { pig: { sex: "female" } }],
+    [
+      "a blank stays blank",
+      "liver_pancreas: {liver: , pancreas: norml}\n",
+      { liver_pancreas: { liver: null } },
+    ],
+    [
+      "one wrong side leaves the other",
+      "urinary: {kidneys: {left: normal, right: nomal}}\n",
+      { urinary: { kidneys: { left: "normal" } } },
+    ],
+    [
+      "one wrong lobe leaves the others",
+      "respiratory: {lungs: {consolidation: {left_cranial: 120, accessory: 5}}}\n",
+      { respiratory: { lungs: { consolidation: { accessory: 5 } } } },
+    ],
+    [
+      "a shared value is refused in one place and kept in the other",
+      "respiratory: {lungs: &l {consolidation: {accessory: 5}}}\nliver_pancreas: {liver: *l}\n",
+      { respiratory: { lungs: { consolidation: { accessory: 5 } } }, liver_pancreas: { liver: {} } },
+    ],
+  ])("%s", (_, keys, rest) => {
+    expect(readingCase(keys).raw).toEqual({ format: 1, case: "x-1", ...rest });
+  });
+});

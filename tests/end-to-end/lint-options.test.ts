@@ -1,0 +1,142 @@
+/** `carcase lint` and `carcase explain` through the built program: formats, choices of rules, exit codes. */
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, describe, expect, it } from "vitest";
+import { carcase, root } from "./run.ts";
+
+const incomplete = "cases-example/incomplete";
+const treated = `${incomplete}/treated-pig.yaml`;
+const model = readFileSync(join(root, "tests/fixtures/birch-farm/2026-04-20/pig-01.yaml"), "utf8");
+const temporary = mkdtempSync(join(tmpdir(), "carcase-options-"));
+afterAll(() => rmSync(temporary, { recursive: true }));
+const fresh = (name: string): string => mkdtempSync(join(temporary, `${name}-`));
+
+describe("formats", () => {
+  it("several of one run: one on the terminal, others in files", () => {
+    const folder = fresh("also");
+    const { code, out } = carcase([
+      "lint",
+      "--quiet",
+      "--also",
+      `sarif=${join(folder, "a.sarif")}`,
+      "--also",
+      `junit=${join(folder, "a.xml")}`,
+      "--also",
+      `text=${join(folder, "a=b.txt")}`,
+      treated,
+    ]);
+    expect(code).toBe(0);
+    expect(out).toContain("[treated-pig]");
+    expect(readFileSync(join(folder, "a=b.txt"), "utf8")).toBe(out);
+    expect(JSON.parse(readFileSync(join(folder, "a.sarif"), "utf8")).runs[0].results).toHaveLength(1);
+    expect(readFileSync(join(folder, "a.xml"), "utf8")).toContain("<skipped ");
+  });
+
+  it.each([["json"], ["sarif"], ["junit"], ["github"], ["gitlab"]])("%s has no colours", (format) => {
+    const { out } = carcase(["lint", "--format", format, treated], { env: { FORCE_COLOR: "1" } });
+    expect(out).not.toContain("\u001b");
+    expect(out).toContain("treated-pig");
+  });
+
+  it("a file that cannot be read is in every format, and the exit code is 2", () => {
+    const folder = fresh("unreadable");
+    writeFileSync(join(folder, "broken.yaml"), "case: x\npig: {\n");
+    for (const format of ["json", "sarif", "junit", "github", "gitlab"]) {
+      const { code, out } = carcase(["lint", "--format", format, join(folder, "broken.yaml")]);
+      expect(code).toBe(2);
+      expect(out).toContain("unreadable");
+    }
+  });
+
+  it("comes out the same where the time is given", () => {
+    const args = ["lint", "--format", "junit", incomplete];
+    const env = { SOURCE_DATE_EPOCH: "0" };
+    const { out } = carcase(args, { env });
+    expect(out).toContain('timestamp="1970-01-01T00:00:00"');
+    expect(carcase(args, { env }).out).toBe(out);
+  });
+
+  it.each([
+    [["--also", "sarif"], "write FORMAT=FILE"],
+    [["--also", "sarf=x"], "formats are text, json, sarif"],
+    [["--also", "sarif="], "write FORMAT=FILE"],
+    [["--also", "json=x.json", "--also", "sarif=./x.json"], "another result goes to that file"],
+    [["-o", "x.json", "--also", "sarif=x.json"], "another result goes to that file"],
+    [["--format", "sarff"], 'no format "sarff"'],
+  ])("%j ends with 2 and writes nothing", (args, hint) => {
+    const cwd = fresh("wrong");
+    writeFileSync(join(cwd, "pig.yaml"), model);
+    const { code, err } = carcase(["lint", ...args], { cwd });
+    expect(err).toContain(hint);
+    expect(code).toBe(2);
+    expect(readdirSync(cwd)).toEqual(["pig.yaml"]);
+  });
+});
+
+describe("which rules speak, and how loud", () => {
+  it("--rule goes before the settings", () => {
+    expect(carcase(["lint", "--rule", "treated-pig=error", treated]).code).toBe(1);
+    expect(carcase(["lint", "-q", "--rule", "treated-pig=note", treated]).out).toContain(" note ");
+    expect(carcase(["lint", "-q", "--rule", "treated-pig=off", treated]).out).toContain("nothing skipped");
+  });
+
+  it("--only asks these rules and the alarms", () => {
+    const { out } = carcase(["lint", "--format", "json", "--only", "treated-pig", incomplete]);
+    const found = new Set(JSON.parse(out).findings.map((one: { rule: string }) => one.rule));
+    expect(found.has("treated-pig")).toBe(true);
+    expect(found.has("alarm-sign-recorded")).toBe(true);
+    expect(found.has("skipped-organ")).toBe(false);
+  });
+
+  it("--max-warnings fails with more warnings than that", () => {
+    expect(carcase(["lint", "--max-warnings", "1", treated])).toMatchObject({ code: 0, err: "" });
+    const { code, err } = carcase(["lint", "--max-warnings", "0", treated]);
+    expect(code).toBe(1);
+    expect(err).toBe("carcase: 1 warning, and --max-warnings allows none.\n");
+  });
+
+  it("a baseline does not shrink in a run of some rules", () => {
+    const cwd = fresh("baseline");
+    writeFileSync(
+      join(cwd, "pig.yaml"),
+      model.replace("treated: no", "treated: {with: amoxicillin, last: 12 h}"),
+    );
+    carcase(["lint", "--write-baseline", "known.json"], { cwd });
+    const before = readFileSync(join(cwd, "known.json"), "utf8");
+    expect(before).toContain("treated-pig");
+    for (const args of [
+      ["--only", "skipped-organ"],
+      ["--rule", "treated-pig=off"],
+    ])
+      carcase(["lint", "--baseline", "known.json", ...args], { cwd, env: { CI: "" } });
+    expect(readFileSync(join(cwd, "known.json"), "utf8")).toBe(before);
+  });
+
+  it.each([
+    [["--only", "skiped-organ"], "Did you mean skipped-organ?"],
+    [["--only", ","], "names no rule"],
+    [["--rule", "treated-pgi=note"], "Did you mean treated-pig?"],
+    [["--rule", "treated-pig=eror"], "Did you mean error?"],
+    [["--rule", "treated-pig"], "write rule=level"],
+    [["--rule", "alarm-sign-recorded=note"], "guards safety"],
+    [["--max-warnings", "few"], "not a whole number"],
+    [["--max-warnings", "-1"], "not a whole number"],
+  ])("%j ends with 2 and a hint", (args, hint) => {
+    const { code, err, out } = carcase(["lint", ...args, treated]);
+    expect(err).toContain(hint);
+    expect({ code, out }).toEqual({ code: 2, out: "" });
+  });
+});
+
+describe("explain", () => {
+  it("prints text or JSON, lists names, and answers unknown ones with the nearest", () => {
+    expect(carcase(["explain", "maff-1978"])).toMatchObject({ code: 0, err: "" });
+    const { explanations } = JSON.parse(carcase(["explain", "--format", "json", "lungs"]).out);
+    expect(explanations[0]).toMatchObject({ kind: "organ", name: "respiratory.lungs" });
+    expect(carcase(["explain"]).out).toContain("skipped-organ");
+    const { code, err, out } = carcase(["explain", "skiped-organ"]);
+    expect({ code, out }).toEqual({ code: 2, out: "" });
+    expect(err).toMatch(/Did you mean skipped-organ(?:,| or |\?)/);
+  });
+});

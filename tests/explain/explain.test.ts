@@ -1,0 +1,109 @@
+/** Everything that has a name can be explained, with its source; other names are answered with the nearest. */
+import { describe, expect, it } from "vitest";
+import { explain, kinds, nearestNames, topics } from "../../src/explain/index.ts";
+import {
+  explainJson,
+  explainListJson,
+  explainListText,
+  explainText,
+  makeStyle,
+} from "../../src/formats/index.ts";
+import { alarmPatterns, indicators, organs, protocols, scales } from "../../src/knowledge/index.ts";
+import { rules } from "../../src/lint/index.ts";
+
+const plain = makeStyle(false);
+const names = (kind: string): string[] => topics.filter((one) => one.kind === kind).map((one) => one.name);
+
+describe("what can be explained", () => {
+  it("is every rule, scale, protocol, organ, indicator and alarm", () => {
+    expect(names("rule")).toEqual(rules.map((rule) => rule.id));
+    expect(names("scale")).toEqual([...scales.keys()]);
+    expect(names("protocol")).toEqual([...protocols.keys()]);
+    expect(names("organ")).toEqual(organs.map((organ) => organ.id));
+    expect(names("indicator")).toEqual([...indicators.keys()]);
+    expect(names("alarm")).toEqual(alarmPatterns.map((alarm) => alarm.id));
+    for (const kind of kinds) expect(names(kind).length, kind).toBeGreaterThan(0);
+  });
+
+  it.each(topics.map((topic) => [`${topic.kind} ${topic.name}`, topic] as const))("%s", (_, topic) => {
+    const found = explain(topic.name).find((one) => one.kind === topic.kind && one.name === topic.name);
+    if (found === undefined) throw new Error("not found under its own name");
+    const text = explainText([found], plain);
+    expect(found.title.length).toBeGreaterThan(1);
+    expect(found.sections.flatMap((section) => section.lines).join("")).not.toBe("");
+    expect(text).toContain("Source: ");
+    expect(text).not.toMatch(/undefined|NaN|\[object|\.\.\s/);
+    if (topic.kind !== "indicator") expect(found.source).not.toBeNull();
+    expect(Object.keys(JSON.parse(explainJson([found])).explanations[0])).toEqual([
+      "kind",
+      "name",
+      "title",
+      "sections",
+      "source",
+    ]);
+  });
+
+  it("is listed by kind, one line each", () => {
+    const lines = explainListText(topics, plain).split("\n");
+    for (const { name } of topics) expect(lines.some((line) => line.startsWith(`  ${name}  `))).toBe(true);
+    expect(JSON.parse(explainListJson(topics)).topics).toHaveLength(topics.length);
+  });
+});
+
+describe("a name", () => {
+  const found = (name: string): string[] => explain(name).map((one) => `${one.kind} ${one.name}`);
+
+  it("may belong to several things", () => {
+    expect(found("respiratory")).toEqual(["protocol respiratory", "system respiratory", "signs respiratory"]);
+  });
+
+  it.each([
+    ["lungs", "organ respiratory.lungs"],
+    ["Lungs", "organ respiratory.lungs"],
+    ["SKIPPED_ORGAN", "rule skipped-organ"],
+    ["[treated-pig]", "rule treated-pig"],
+    ["cough", "signs respiratory"],
+    ["consolidation", "word list process"],
+    ["foot-and-mouth disease", "alarm vesicles"],
+    ["captive bolt", "method of death captive-bolt"],
+    ["random", "selection basis random"],
+    ["tag", "fact pig.tag"],
+  ])("%s leads to %s", (name, expected) => {
+    expect(found(name)).toContain(expected);
+  });
+
+  it.each([
+    ["skiped-organ", "skipped-organ"],
+    ["maff-1979", "maff-1978"],
+    ["lung", "lungs"],
+    ["vesikel", "vesicle"],
+    ["dottori", "dottori-2007"],
+  ])("%s is answered with %s first or near the top", (name, expected) => {
+    expect(explain(name)).toEqual([]);
+    expect(nearestNames(name)).toContain(expected);
+  });
+
+  it.each(["", "   ", "zzzzzzzzz", "x".repeat(5000), "__proto__", "constructor"])("%j is nothing", (name) => {
+    expect(explain(name)).toEqual([]);
+    expect(nearestNames(name).length).toBeLessThanOrEqual(4);
+  });
+});
+
+describe("a rule", () => {
+  it("says how to change its level and how to accept a finding, unless it is locked", () => {
+    const open = explainText(explain("treated-pig"), plain);
+    expect(open).toContain("rules: {treated-pig: note}");
+    expect(open).toContain("- {rule: treated-pig, at: ");
+    const locked = explainText(explain("alarm-sign-recorded"), plain);
+    expect(locked).toContain("cannot be changed");
+    expect(locked).not.toContain("rules: {");
+  });
+
+  it("keeps lines of text to the width of a page", () => {
+    for (const topic of topics)
+      for (const one of explain(topic.name))
+        for (const section of one.sections.filter(({ yaml }) => yaml !== true))
+          for (const line of explainText([{ ...one, sections: [section] }], plain).split("\n"))
+            if (line.trim().split(" ").length > 1) expect(line.length, line).toBeLessThanOrEqual(110);
+  });
+});

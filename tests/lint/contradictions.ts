@@ -1,0 +1,1021 @@
+/**
+ * Contradictions: slips of the pen, of the unit, of the column or of the saw, each laid over a complete case. The second
+ * mutant family; the first (omissions.ts) takes things away.
+ */
+import type { Case, Visit } from "../../src/cases/index.ts";
+import { organById } from "../../src/knowledge/index.ts";
+
+export interface Contradiction {
+  /** What went wrong, for people. */
+  readonly kind: string;
+  /** The rules of which one must speak. */
+  readonly rules: readonly string[];
+  /** The place one of its findings must name: that path, or one below it. */
+  readonly at: string;
+  /** YAML laid over the case; undefined where the slip makes no sense in this case. */
+  over(one: Case): string | undefined;
+}
+
+/** A slip that only the whole visit can show. */
+export interface VisitContradiction {
+  readonly kind: string;
+  readonly rules: readonly string[];
+  /** YAML laid over the visit, and over the first of its cases; undefined where the slip makes no sense. */
+  over(visit: Visit): { readonly visit?: string; readonly first?: string } | undefined;
+}
+
+type When = (one: Case) => boolean;
+
+const always: When = () => true;
+const all =
+  (...conditions: readonly When[]): When =>
+  (one) =>
+    conditions.every((condition) => condition(one));
+const weighed: When = (one) => one.weightKg !== undefined;
+const manner =
+  (...words: readonly string[]): When =>
+  ({ record }) =>
+    words.includes(record.death?.manner ?? "");
+const weaner: When = ({ ageClass }) => ageClass === "weaner";
+const inGroup =
+  (word: RegExp): When =>
+  ({ record }) =>
+    word.test(record.pig?.group ?? "");
+const brainSeen: When = (one) => {
+  const brain = organById("nervous.brain");
+  return brain !== undefined && one.due.includes(brain);
+};
+
+const slip = (
+  kind: string,
+  rules: string | readonly string[],
+  at: string,
+  over: string | ((one: Case) => string),
+  when: When = always,
+): Contradiction => ({
+  kind,
+  rules: [rules].flat(),
+  at,
+  over: (one) => (when(one) ? (typeof over === "string" ? over : over(one)) : undefined),
+});
+
+/** Takes the findings of the case out, unless the slip brings its own. */
+const blank = (fields: string): string => (fields.includes("findings:") ? "" : "findings: , ");
+const lungs = (values: readonly number[], parts: readonly [number, number], more = ""): string => {
+  const names = [
+    "left_cranial",
+    "left_middle",
+    "left_caudal",
+    "right_cranial",
+    "right_middle",
+    "right_caudal",
+    "accessory",
+  ];
+  const lobes = names.map((name, index) => `${name}: ${values[index]}`).join(", ");
+  return `respiratory: {lungs: {state: , ${blank(more)}consolidation: {${lobes}}, caudal_cranial_part: {left: ${parts[0]}, right: ${parts[1]}}${more}}}`;
+};
+const pneumonia = (fields: string): string =>
+  `, findings: [{process: consolidation, distribution: cranioventral, colour: dark-red, ${fields}}]`;
+const snout = (fields: string): string =>
+  `respiratory: {turbinates: {section: premolar-1, state: , ${blank(fields)}${fields}}}`;
+const conchae = (dorsal: number, ventral: number): string =>
+  `left: {dorsal: ${dorsal}, ventral: ${ventral}}, right: {dorsal: ${dorsal}, ventral: ${ventral}}`;
+const spleen = (fields: string): string => `lymphoid: {spleen: [{${fields}}]}`;
+const heartSac = (fields: string): string => `cardiovascular: {pericardium: [{${fields}}]}`;
+const sample =
+  (fields: string, more = ""): ((one: Case) => string) =>
+  () =>
+    `samples: [{id: 99-A, ${fields}}${more}]`;
+
+/** The day of the opening. */
+const day = ({ record }: Case): string => (record.opened?.at ?? "").slice(0, 10);
+const hasDay: When = (one) => day(one) !== "";
+const steps =
+  (text: string): ((one: Case) => string) =>
+  (one) =>
+    text.replaceAll("DAY", day(one));
+
+export const contradictions: readonly Contradiction[] = [
+  // Dates
+  slip("opened before it died", "dates-out-of-order", "", "opened: {at: 2020-01-01T10:00}"),
+  slip("died after it was opened", "dates-out-of-order", "", "death: {at: 2031-01-01T10:00}"),
+  slip("a day that does not exist", "date-impossible", "opened.at", "opened: {at: 2026-02-31T10:00}"),
+  slip(
+    "signs that began after death",
+    ["dates-out-of-order", "date-impossible"],
+    "",
+    "selection: {onset: 2031-01-01}",
+  ),
+  slip(
+    "a sample older than the pig's death",
+    "dates-out-of-order",
+    "samples",
+    sample("from: lymphoid.spleen, into: chilled, for: [pcr], at: 2019-01-01T10:00"),
+  ),
+  slip(
+    "the authority called before the pig died",
+    "authority-before-death",
+    "authority",
+    "authority: {contacted: 2019-01-01T10:00, answer: no suspicion}",
+    ({ record }) => record.death?.at !== undefined,
+  ),
+
+  // The pig
+  slip(
+    "weight in grams typed as kilograms",
+    ["weight-implausible", "age-class-mismatch"],
+    "pig.weight",
+    (one) => `pig: {weight: ${(one.weightKg ?? 0) * 1000} kg}`,
+    weighed,
+  ),
+  slip(
+    "weight in kilograms typed as grams",
+    ["weight-implausible", "age-class-mismatch"],
+    "pig.weight",
+    (one) => `pig: {weight: ${one.weightKg} g}`,
+    weighed,
+  ),
+  slip(
+    "age in days typed as weeks",
+    ["weight-implausible", "age-class-mismatch", "group-class-mismatch"],
+    "pig",
+    ({ record }) => `pig: {age: ${record.pig?.age?.replace(" d", " wk")}}`,
+    ({ record }) => / d$/.test(record.pig?.age ?? ""),
+  ),
+  slip(
+    "age in weeks typed as days",
+    ["weight-implausible", "age-class-mismatch", "group-class-mismatch"],
+    "pig",
+    ({ record }) => `pig: {age: ${record.pig?.age?.replace(" wk", " d")}}`,
+    ({ record }) => / wk$/.test(record.pig?.age ?? ""),
+  ),
+  slip("a class that the age does not allow", "age-class-mismatch", "pig.class", "pig: {class: adult}"),
+  slip("a weight in degrees", "case-format", "pig.weight", "pig: {weight: 17.5 °C}"),
+  slip("a length for a weight", "case-format", "pig.weight", "pig: {weight: 40 cm}"),
+  slip("an age without a unit", "case-format", "pig.age", "pig: {age: 58}"),
+  slip("a sex that is none", "case-format", "pig.sex", "pig: {sex: sow}"),
+  slip(
+    "a temperature with the point moved",
+    "temperature-implausible",
+    "pig.temperature",
+    "pig: {temperature: 4.06 °C}",
+  ),
+  slip(
+    "a crown-rump length of a pig that lived",
+    "crown-rump-of-born-pig",
+    "pig.crown_rump",
+    "pig: {crown_rump: 17 cm}",
+  ),
+  slip(
+    "a crown-rump length in the wrong unit",
+    "crown-rump-implausible",
+    "pig.crown_rump",
+    "pig: {age: , class: stillborn, crown_rump: 270 cm}",
+  ),
+  slip("a parity in a castrate", "parity-impossible", "pig.parity", "pig: {sex: castrate, parity: 3}"),
+  slip("a parity in a young pig", "parity-impossible", "pig.parity", "pig: {sex: female, parity: 3}"),
+  slip("a tag that became a number", "tag-unquoted", "pig.tag", "pig: {tag: 217}"),
+  slip("a group that the farm does not have", "group-unknown", "pig.group", "pig: {group: nursery-22}"),
+  slip(
+    "a weaner in a finisher room",
+    "group-class-mismatch",
+    "pig.group",
+    "pig: {group: finisher-1}",
+    all(weaner, ({ ageDays }) => (ageDays ?? 99) < 60),
+  ),
+  slip(
+    "a finisher in a nursery",
+    "group-class-mismatch",
+    "pig.group",
+    "pig: {group: nursery-2}",
+    inGroup(/^finisher/),
+  ),
+  slip(
+    "fat and wasting",
+    "wasting-yet-fat",
+    "pig.condition",
+    "pig: {condition: 5}\nselection: {signs: [wasting]}",
+  ),
+  slip(
+    "no signs, and a cough",
+    "signs-none-and-more",
+    "selection.signs",
+    "selection: {signs: [none, cough]}",
+  ),
+  slip(
+    "return to oestrus in a castrate",
+    "sign-impossible",
+    "selection.signs",
+    "pig: {sex: castrate}\nselection: {signs: [return-to-oestrus]}",
+  ),
+
+  // Death
+  slip(
+    "found dead, by barbiturate",
+    "method-without-kill",
+    "death.method",
+    "death: {manner: found-dead, method: barbiturate}",
+  ),
+  slip(
+    "slaughtered with barbiturate",
+    "slaughtered-by-barbiturate",
+    "death.manner",
+    "death: {manner: slaughtered, method: barbiturate}",
+  ),
+  slip(
+    "chosen as found dead, then euthanised",
+    "basis-contradicts-death",
+    "selection.basis",
+    "selection: {basis: found-dead}",
+    manner("euthanised", "slaughtered"),
+  ),
+  slip(
+    "chosen alive, then found dead",
+    "basis-contradicts-death",
+    "selection.basis",
+    "selection: {basis: clinical}\ndeath: {manner: found-dead, method: }",
+  ),
+  slip(
+    "born dead at some weeks of age",
+    "born-dead-contradiction",
+    "death.manner",
+    "death: {manner: born-dead, method: }",
+  ),
+  slip(
+    "stillborn and euthanised",
+    "born-dead-contradiction",
+    "death.manner",
+    "pig: {class: stillborn}\ndeath: {manner: euthanised, method: barbiturate}",
+  ),
+  slip(
+    "a bolt through a brain that is normal",
+    "brain-destroyed",
+    "death.method",
+    "death: {manner: euthanised, method: captive-bolt}\nnervous: {brain: normal, meninges: normal}",
+    brainSeen,
+  ),
+  slip(
+    "stillborn with air in the lungs",
+    "stillborn-breathed",
+    "respiratory.lungs.float",
+    "pig: {age: , class: stillborn}\nrespiratory: {lungs: {state: normal, consolidation: , caudal_cranial_part: , findings: , float: floats}}",
+  ),
+  slip(
+    "stillborn with milk in the stomach",
+    "stillborn-breathed",
+    "stomach.stomach_content.milk",
+    "pig: {age: , class: stillborn}\nstomach: {stomach_content: {state: normal, milk: full}}",
+  ),
+  slip(
+    "fresh, with two systems autolysed",
+    "fresh-yet-autolysed",
+    "opened.state",
+    "opened: {state: fresh}\nlymphoid: {spleen: {not_assessable: {because: autolysed, why: soft}}}\nintestine: {jejunum: {not_assessable: {because: autolysed, why: green}}}",
+  ),
+  slip(
+    "fresh after two days in the heat",
+    "carcass-state-implausible",
+    "opened.state",
+    (one) => `death: {at: 2026-01-01T10:00}\nopened: {at: ${day(one)}T10:00, state: fresh, ambient: 30 °C}`,
+    hasDay,
+  ),
+
+  // Words of a finding
+  slip(
+    "normal, with a lesion",
+    "normal-with-finding",
+    "lymphoid.spleen",
+    "lymphoid: {spleen: {state: normal, findings: [{process: infarct, distribution: focal, size: 8 mm}]}}",
+  ),
+  slip(
+    "not examined, with a lesion",
+    "normal-with-finding",
+    "lymphoid.spleen",
+    "lymphoid: {spleen: {not_examined: forgotten, findings: [{process: infarct, distribution: focal, size: 8 mm}]}}",
+  ),
+  slip(
+    "an abscess without pus",
+    "exudate-contradiction",
+    "lymphoid.spleen[0].exudate",
+    spleen("process: abscess, distribution: focal, size: 8 mm, exudate: none"),
+  ),
+  slip(
+    "an effusion of nothing",
+    "exudate-contradiction",
+    "cardiovascular.pericardium[0].exudate",
+    heartSac("process: effusion, distribution: diffuse, volume: 5 ml, exudate: none"),
+  ),
+  slip(
+    "congestion of unchanged colour",
+    "colour-contradiction",
+    "lymphoid.spleen[0].colour",
+    spleen("process: congestion, distribution: diffuse, extent: 90 %, colour: unchanged"),
+  ),
+  slip(
+    "icterus that is red",
+    "colour-contradiction",
+    "external.skin[0].colour",
+    "external: {skin: [{process: icterus, distribution: diffuse, extent: 90 %, colour: red}]}",
+  ),
+  slip(
+    "a scar of today",
+    "duration-contradiction",
+    "lymphoid.spleen[0].duration",
+    spleen("process: scar, distribution: focal, size: 8 mm, duration: peracute"),
+  ),
+  slip(
+    "mineralised tissue that is soft",
+    "consistency-contradiction",
+    "lymphoid.spleen[0].consistency",
+    spleen("process: mineralisation, distribution: focal, size: 8 mm, consistency: soft"),
+  ),
+  slip(
+    "focal, five of them",
+    "distribution-number-contradiction",
+    "lymphoid.spleen[0]",
+    spleen("process: infarct, distribution: focal, number: 5"),
+  ),
+  slip(
+    "multifocal, one of them",
+    "distribution-number-contradiction",
+    "lymphoid.spleen[0]",
+    spleen("process: infarct, distribution: multifocal, number: 1"),
+  ),
+  slip(
+    "focal, nearly everywhere",
+    "distribution-extent-contradiction",
+    "lymphoid.spleen[0]",
+    spleen("process: infarct, distribution: focal, extent: 95 %"),
+  ),
+  slip(
+    "diffuse, in a corner",
+    "distribution-extent-contradiction",
+    "lymphoid.spleen[0]",
+    spleen("process: infarct, distribution: diffuse, extent: 4 %"),
+  ),
+  slip(
+    "bilateral, on the left",
+    "distribution-side-contradiction",
+    "external.eyes[0]",
+    "external: {eyes: [{process: discharge, site: left eye, distribution: bilateral, volume: 1 ml, exudate: serous}]}",
+  ),
+  slip(
+    "unilateral, on both sides",
+    "distribution-side-contradiction",
+    "external.eyes[0]",
+    "external: {eyes: [{process: discharge, site: both eyes, distribution: unilateral, volume: 1 ml, exudate: serous}]}",
+  ),
+  slip(
+    "millimetres typed as centimetres",
+    "size-implausible",
+    "lymphoid.spleen[0].size",
+    spleen("process: infarct, distribution: focal, size: 80 cm"),
+  ),
+  slip(
+    "millilitres typed as litres",
+    "volume-implausible",
+    "cardiovascular.pericardium[0].volume",
+    heartSac("process: effusion, distribution: diffuse, volume: 40 l, exudate: serous"),
+    weighed,
+  ),
+  slip(
+    "a lesion of nothing",
+    "measure-zero",
+    "lymphoid.spleen[0]",
+    spleen("process: infarct, distribution: focal, extent: 0 %"),
+  ),
+  slip(
+    "an artefact graded as a lesion",
+    "artefact-described-as-lesion",
+    "lymphoid.spleen[0]",
+    spleen(
+      "process: discolouration, distribution: focal, size: 9 mm, colour: green, certainty: artefact, severity: marked",
+    ),
+  ),
+  slip(
+    "one lesion typed twice",
+    "finding-twice",
+    "lymphoid.spleen[1]",
+    spleen(
+      "process: infarct, distribution: focal, size: 8 mm}, {process: infarct, distribution: focal, size: 8 mm",
+    ),
+  ),
+  slip(
+    "organ weight in grams typed as kilograms",
+    "organ-weight-implausible",
+    "lymphoid.spleen.weight",
+    "lymphoid: {spleen: {state: normal, weight: 41 kg}}",
+    weighed,
+  ),
+  slip(
+    "a uterus in a castrate",
+    "organ-impossible",
+    "genital.uterus",
+    "pig: {sex: castrate}\ngenital: {uterus: normal}",
+  ),
+  slip(
+    "a placenta in a weaned pig",
+    "organ-impossible",
+    "placental.placenta",
+    "placental: {placenta: normal}",
+  ),
+
+  // Lungs and pleura
+  slip(
+    "pneumonia with every lobe at zero",
+    "consolidation-without-lobes",
+    "respiratory.lungs",
+    lungs([0, 0, 0, 0, 0, 0, 0], [0, 0], pneumonia("extent: 12 %")),
+  ),
+  slip(
+    "left and right lobes exchanged",
+    "site-contradicts-lobes",
+    "respiratory.lungs.findings[0].site",
+    lungs([0, 0, 0, 30, 40, 5, 0], [0, 10], pneumonia("site: left cranial and middle lobe, extent: 11 %")),
+  ),
+  slip(
+    "more of the lung than of its worst lobe",
+    "extent-contradicts-lobes",
+    "respiratory.lungs.findings[0].extent",
+    lungs([20, 30, 0, 30, 40, 5, 10], [0, 10], pneumonia("extent: 70 %")),
+  ),
+  slip(
+    "soft consolidation",
+    "consistency-contradiction",
+    "respiratory.lungs.findings[0].consistency",
+    lungs([20, 30, 0, 30, 40, 5, 10], [0, 10], pneumonia("extent: 12 %, consistency: soft")),
+  ),
+  slip(
+    "a part of a caudal lobe that is not in the lobe",
+    "caudal-part-contradicts-lobe",
+    "respiratory.lungs.caudal_cranial_part.left",
+    lungs([20, 30, 0, 30, 40, 5, 10], [40, 10]),
+  ),
+  slip(
+    "a solid lobe with a sound part",
+    "caudal-part-contradicts-lobe",
+    "respiratory.lungs.caudal_cranial_part.right",
+    lungs([80, 90, 0, 90, 90, 95, 90], [0, 10]),
+  ),
+  slip(
+    "cranial and caudal lobes exchanged",
+    "caudal-lobes-worse",
+    "respiratory.lungs.consolidation",
+    lungs([0, 0, 45, 5, 5, 50, 0], [20, 30]),
+  ),
+  slip(
+    "more than the whole of a lobe",
+    "observation-out-of-range",
+    "respiratory.lungs.consolidation",
+    lungs([120, 0, 0, 0, 0, 0, 0], [0, 0]),
+  ),
+  slip(
+    "no pleurisy and pleurisy",
+    "pleurisy-none-and-more",
+    "respiratory.pleura.pleurisy.left",
+    "respiratory: {pleura: {state: , pleurisy: {left: [none, cranioventral], right: none}}}",
+  ),
+  slip(
+    "an adhesion without pleurisy",
+    "pleurisy-adhesion-unscored",
+    "respiratory.pleura.pleurisy",
+    "respiratory: {pleura: {state: , pleurisy: {left: none, right: none}, findings: [{process: adhesion, site: right caudal lobe, distribution: focal, size: 30 mm}]}}",
+  ),
+
+  // Head
+  slip(
+    "a straight septum with a deviation",
+    "septum-contradicts-finding",
+    "respiratory.turbinates.septum",
+    snout(
+      `${conchae(0, 1)}, septum: straight, findings: [{process: deviation, site: septum, distribution: focal, size: 4 mm}]`,
+    ),
+  ),
+  slip(
+    "grade 1 with conchae all but gone",
+    "snout-grade-contradicts-conchae",
+    "respiratory.turbinates.grades",
+    snout(`${conchae(3, 4)}, septum: slight, grades: {maff-1978: 1, embrapa-1993: 3}`),
+  ),
+  slip(
+    "grade 5 with whole conchae",
+    "snout-grade-contradicts-conchae",
+    "respiratory.turbinates.grades",
+    snout(`${conchae(0, 0)}, septum: straight, grades: {maff-1978: 5, embrapa-1993: 0}`),
+  ),
+  slip(
+    "normal on one scale, severe on another",
+    "snout-grades-contradict",
+    "respiratory.turbinates.grades",
+    snout(`${conchae(1, 2)}, septum: straight, grades: {maff-1978: 4, embrapa-1993: 0}`),
+  ),
+  slip(
+    "a grade that the scale does not have",
+    "observation-out-of-range",
+    "respiratory.turbinates.grades",
+    snout(`${conchae(1, 2)}, septum: straight, grades: {embrapa-1993: 5}`),
+  ),
+  slip(
+    "a grade under a scale that does not exist",
+    "grade-scale-unknown",
+    "respiratory.turbinates.grades",
+    snout(`${conchae(1, 2)}, septum: straight, grades: {maff-1987: 2}`),
+  ),
+  slip(
+    "dorsal and ventral exchanged",
+    "dorsal-worse-than-ventral",
+    "respiratory.turbinates",
+    snout(`${conchae(3, 1)}, septum: straight, grades: `),
+  ),
+  slip(
+    "no loss, with a lost scroll",
+    "turbinate-loss-contradiction",
+    "respiratory.turbinates.loss_looks",
+    snout(`${conchae(1, 3)}, septum: straight, grades: , loss_looks: none`),
+  ),
+  slip(
+    "an infectious loss of nothing",
+    "turbinate-loss-contradiction",
+    "respiratory.turbinates.loss_looks",
+    snout(`${conchae(0, 0)}, septum: straight, grades: , loss_looks: infectious`),
+  ),
+  slip(
+    "a snout without conchae, put down to dust",
+    "environmental-loss-severe",
+    "respiratory.turbinates.loss_looks",
+    snout(`${conchae(3, 4)}, septum: marked, grades: , loss_looks: environmental`),
+  ),
+  slip(
+    "sawn in front of the premolar and graded",
+    "snout-section-rostral",
+    "respiratory.turbinates.section",
+    "respiratory: {turbinates: {section: rostral-to-premolar-1}}",
+  ),
+  slip(
+    "bone dust described as a lesion",
+    "bone-dust-as-lesion",
+    "respiratory.turbinates.findings",
+    snout(
+      `${conchae(0, 1)}, septum: straight, grades: , cut_face: bone-dust, findings: [{process: discolouration, distribution: diffuse, extent: 80 %, colour: yellow}]`,
+    ),
+  ),
+  slip(
+    "a brain in pieces, and normal",
+    "brain-in-pieces-judged",
+    "nervous.brain",
+    "nervous: {brain: {state: normal, taken: pieces}}",
+  ),
+  slip(
+    "a brain in pieces, and swollen",
+    "brain-in-pieces-judged",
+    "nervous.brain",
+    "nervous: {brain: {taken: pieces, findings: [{process: oedema, distribution: diffuse, extent: 90 %, severity: moderate}]}}",
+  ),
+  slip(
+    "a skull sawn through the eyes",
+    "skull-cut-wrong",
+    "nervous.brain.skull_cut",
+    "nervous: {brain: {state: normal, skull_cut: through-the-eyes}}",
+  ),
+
+  // Completeness that contradicts the signs
+  slip(
+    "lame, with one joint opened",
+    "lame-pig-joints",
+    "locomotor.joints",
+    "selection: {signs: [lameness]}\nlocomotor: {joints: {state: normal, opened: [left-hock]}}",
+  ),
+  slip(
+    "nervous, with the skull left closed",
+    "brain-unseen",
+    "nervous.brain",
+    "selection: {signs: [convulsions]}\nnervous: {brain: {not_examined: no saw}}",
+  ),
+  slip(
+    "sneezing, with the snout left whole",
+    "nasal-signs-turbinates-unseen",
+    "respiratory.turbinates",
+    "selection: {signs: [sneezing]}\nrespiratory: {turbinates: {not_examined: no saw}}",
+  ),
+  slip(
+    "scouring, with the colon left closed",
+    "enteric-gut-unseen",
+    "intestine.spiral_colon",
+    "selection: {signs: [diarrhoea]}\nintestine: {spiral_colon: {not_examined: late}}",
+  ),
+  slip(
+    "fever, with the spleen left in",
+    "fever-nodes-unseen",
+    "lymphoid.spleen",
+    "selection: {signs: [fever]}\nlymphoid: {spleen: {not_examined: late}}",
+  ),
+  slip(
+    "pale, with the stomach left closed",
+    "pars-oesophagea-unseen",
+    "stomach.pars_oesophagea",
+    "selection: {signs: [pallor]}\nstomach: {pars_oesophagea: {not_examined: late}}",
+  ),
+  slip(
+    "kidney infarcts, with the heart left closed",
+    "valves-unseen",
+    "cardiovascular.valves",
+    "urinary: {kidneys: {left: [{process: infarct, distribution: multifocal, number: 3}], right: normal}}\ncardiovascular: {valves: {not_examined: late}}",
+  ),
+  slip(
+    "bloody gut, with the root not felt",
+    "mesenteric-root-unpalpated",
+    "intestine.mesentery",
+    "intestine: {jejunum: [{process: haemorrhage, distribution: diffuse, extent: 90 %, colour: dark-red}], mesentery: {not_examined: late}}",
+  ),
+
+  // Samples
+  slip(
+    "formalin for a culture",
+    "culture-in-formalin",
+    "samples[0]",
+    sample("from: lymphoid.spleen, into: formalin, for: [culture]"),
+  ),
+  slip(
+    "formalin for virus isolation",
+    "virus-isolation-in-formalin",
+    "samples[0]",
+    sample("from: lymphoid.tonsil, into: formalin, for: [virus-isolation]"),
+  ),
+  slip(
+    "formalin for toxicology",
+    "toxicology-in-formalin",
+    "samples[0]",
+    sample("from: urinary.kidneys, into: formalin, for: [toxicology]"),
+  ),
+  slip(
+    "histology of frozen tissue",
+    "histology-of-frozen",
+    "samples[0]",
+    sample("from: liver_pancreas.liver, into: frozen, for: [histology]"),
+  ),
+  slip(
+    "PCR from heparin",
+    "pcr-from-heparin",
+    "samples[0]",
+    sample("from: blood, into: heparin-tube, for: [pcr]"),
+  ),
+  slip(
+    "culture on a dry swab",
+    "culture-on-dry-swab",
+    "samples[0]",
+    sample("from: respiratory.bronchi, into: dry-swab, for: [culture]"),
+  ),
+  slip(
+    "serology from an anticoagulant",
+    "serology-from-anticoagulant",
+    "samples[0]",
+    sample("from: blood, into: edta-tube, for: [serology]"),
+  ),
+  slip(
+    "serology of a lung",
+    "serology-from-tissue",
+    "samples[0]",
+    sample("from: respiratory.lungs, into: chilled, for: [serology]"),
+  ),
+  slip(
+    "as much formalin as tissue",
+    "formalin-far-too-little",
+    "samples[0]",
+    sample("from: lymphoid.spleen, into: formalin, for: [histology], formalin_ratio: 1"),
+  ),
+  slip(
+    "a fixed piece in centimetres",
+    "fixed-piece-too-thick",
+    "samples[0]",
+    sample("from: lymphoid.spleen, into: formalin, for: [histology], thickness: 5 cm"),
+  ),
+  slip(
+    "gut fixed with the lumen closed",
+    "gut-piece-closed",
+    "samples[0]",
+    sample("from: intestine.ileum, into: formalin, for: [histology], lumen_opened: no"),
+  ),
+  slip(
+    "gut and liver in one bag",
+    "gut-with-other-organs",
+    "samples",
+    sample(
+      "from: intestine.ileum, into: chilled, for: [pcr], bag: 1}, {id: 99-B, from: liver_pancreas.liver, into: chilled, for: [culture], bag: 1",
+    ),
+  ),
+  slip(
+    "formalin and fresh tissue in one bag",
+    "formalin-beside-fresh",
+    "samples",
+    sample(
+      "from: lymphoid.spleen, into: formalin, for: [histology], bag: 1}, {id: 99-B, from: lymphoid.spleen, into: chilled, for: [culture], bag: 1",
+    ),
+  ),
+  slip(
+    "two samples of one number",
+    "duplicate-sample",
+    "samples[1]",
+    sample(
+      "from: lymphoid.spleen, into: chilled, for: [pcr]}, {id: 99-A, from: lymphoid.tonsil, into: chilled, for: [pcr]",
+    ),
+  ),
+  slip(
+    "a sample of an organ that does not exist",
+    "sample-organ-unknown",
+    "samples[0]",
+    sample("from: respiratory.lung, into: chilled, for: [pcr]"),
+  ),
+  slip(
+    "a placenta of a weaned pig sent in",
+    "sample-organ-absent",
+    "samples[0]",
+    sample("from: placental.placenta, into: chilled, for: [pcr]"),
+  ),
+  slip(
+    "a sample of an organ that was not examined",
+    "sample-organ-not-examined",
+    "samples[0]",
+    "upper_digestive: {oesophagus: {not_examined: left in the neck}}\nsamples: [{id: 99-A, from: upper_digestive.oesophagus, into: formalin, for: [histology]}]",
+  ),
+  slip(
+    "fluid drawn after the brain was out",
+    "csf-after-brain-out",
+    "",
+    steps(
+      "steps: {brain_out: DAYT20:30}\nsamples: [{id: 99-A, from: csf, into: plain-tube, for: [culture], at: DAYT20:40}]",
+    ),
+    hasDay,
+  ),
+  slip(
+    "fluid drawn after the head was off",
+    "csf-after-head-off",
+    "",
+    steps(
+      "steps: {head_off: DAYT20:30}\nsamples: [{id: 99-A, from: csf, into: plain-tube, for: [culture], at: DAYT20:40}]",
+    ),
+    hasDay,
+  ),
+  slip(
+    "meninges swabbed after the brain was out",
+    "meningeal-swab-late",
+    "",
+    steps(
+      "steps: {brain_out: DAYT20:30}\nsamples: [{id: 99-A, from: nervous.meninges, into: charcoal-medium, for: [culture], at: DAYT20:40}]",
+    ),
+    hasDay,
+  ),
+  slip(
+    "sterile samples after the gut was opened",
+    "sterile-after-gut-opened",
+    "",
+    steps("steps: {gut_opened: DAYT20:00, sterile_samples: DAYT20:15}\nsamples: "),
+    hasDay,
+  ),
+  slip(
+    "culture taken after the gut was opened",
+    "culture-after-gut-opened",
+    "samples[0]",
+    steps(
+      "steps: {gut_opened: DAYT20:00}\nsamples: [{id: 99-A, from: lymphoid.spleen, into: chilled, for: [culture], at: DAYT20:20}]",
+    ),
+    hasDay,
+  ),
+  slip(
+    "gut fixed after it was opened",
+    "gut-fixed-after-opening",
+    "",
+    steps("steps: {gut_opened: DAYT20:20, gut_fixed: DAYT20:25}\nsamples: "),
+    hasDay,
+  ),
+  slip(
+    "gut histology hours after death",
+    "gut-histology-lost",
+    "samples[0]",
+    steps("samples: [{id: 99-A, from: intestine.jejunum, into: formalin, for: [histology], at: DAYT23:50}]"),
+    all(hasDay, ({ record }) => record.death?.at !== undefined),
+  ),
+  slip(
+    "a joint swabbed after it was fixed",
+    "joint-swab-after-fixing",
+    "",
+    steps(
+      "locomotor: {joints: {state: , opened: [left-hock, left-elbow], findings: [{process: inflammation, site: left hock, distribution: focal, size: 40 mm, severity: moderate}]}}\nsamples: [{id: 99-A, from: locomotor.joints, site: left hock, into: formalin, for: [histology], at: DAYT20:00}, {id: 99-B, from: locomotor.joints, site: left hock, into: charcoal-medium, for: [culture], at: DAYT20:10}]",
+    ),
+    hasDay,
+  ),
+  slip(
+    "culture of a mummy",
+    "mummy-cultured",
+    "samples[0]",
+    "pig: {class: mummy}\nsamples: [{id: 99-A, from: lymphoid.spleen, into: chilled, for: [culture]}]",
+  ),
+
+  // Selection, diagnosis, photographs
+  slip(
+    "chosen for signs, without a sign",
+    "clinical-without-signs",
+    "selection",
+    "selection: {basis: clinical, signs: [none]}",
+  ),
+  slip(
+    "a healthy comparison that coughs",
+    "comparison-with-signs",
+    "selection",
+    "selection: {basis: comparison, signs: [cough]}",
+  ),
+  slip(
+    "a diagnosis of a normal liver",
+    "diagnosis-without-lesion",
+    "diagnosis",
+    'liver_pancreas: {liver: normal}\ndiagnosis: {morphologic: ["Liver: hepatitis, interstitial, multifocal, chronic, mild"]}',
+  ),
+  slip(
+    "mild in the diagnosis, marked on the table",
+    "diagnosis-against-severity",
+    "diagnosis",
+    'liver_pancreas: {liver: [{process: necrosis, distribution: multifocal, size: 4 mm, colour: white, severity: marked}]}\ndiagnosis: {morphologic: ["Liver: necrosis, multifocal, acute, mild"]}',
+  ),
+  slip(
+    "a cause seen with the naked eye",
+    "cause-without-laboratory",
+    "diagnosis",
+    "diagnosis: {aetiologic: [Mycoplasma hyopneumoniae], basis: gross, differentials: [influenza A virus]}",
+  ),
+  slip(
+    "pending, from the laboratory",
+    "pending-against-basis",
+    "diagnosis",
+    "diagnosis: {aetiologic: [pending], basis: laboratory}",
+  ),
+  slip(
+    "pending, with nothing sent",
+    "pending-without-sample",
+    "diagnosis",
+    "diagnosis: {aetiologic: [pending], basis: pending, comment: }\nsamples: ",
+  ),
+  slip(
+    "a photograph that is not there",
+    "photo-absent",
+    "photos[0]",
+    "photos: [{file: photos/lost.jpg, shows: respiratory.lungs, scale: yes}]",
+  ),
+  slip(
+    "a photograph of an organ that does not exist",
+    "photo-organ-unknown",
+    "photos[0]",
+    "photos: [{file: photos/lost.jpg, shows: respiratory.lung, scale: yes}]",
+  ),
+  slip(
+    "a tracing that is not there",
+    "tracing-absent",
+    "respiratory.turbinates.tracing",
+    "respiratory: {turbinates: {section: premolar-1, tracing: tracings/lost.svg}}",
+  ),
+
+  // Safety and alarm
+  slip(
+    "no formalin, and fixed samples",
+    "formalin-denied",
+    "safety.formalin",
+    "safety: {formalin: none}\nsamples: [{id: 99-A, from: lymphoid.spleen, into: formalin, for: [histology]}]",
+  ),
+  slip(
+    "vesicles recorded, and the work went on",
+    ["alarm-sign-recorded", "alarm-pattern"],
+    "",
+    "alarm_check: {vesicles: present}",
+  ),
+  slip(
+    "a vesicle on the snout described like any lesion",
+    ["alarm-pattern", "alarm-sign-recorded"],
+    "",
+    "external: {snout: [{process: vesicle, distribution: focal, size: 12 mm, severity: moderate, duration: acute}]}",
+  ),
+];
+
+/** A group of the visit. */
+const groupOf = ({ record }: Visit): string => Object.keys(record.groups ?? {})[0] ?? "";
+
+const firstCase = ({ cases }: Visit): Case | undefined => cases[0];
+const secondCase = ({ cases }: Visit): Case | undefined => cases[1];
+
+export const visitContradictions: readonly VisitContradiction[] = [
+  {
+    kind: "one tag on two pigs",
+    rules: ["duplicate-tag"],
+    over(visit) {
+      const { tag, group } = secondCase(visit)?.record.pig ?? {};
+      return tag === undefined ? undefined : { first: `pig: {tag: "${tag}", group: ${group}}` };
+    },
+  },
+  {
+    kind: "one number on two cases",
+    rules: ["duplicate-case"],
+    over(visit) {
+      const other = secondCase(visit);
+      return other === undefined ? undefined : { first: `case: ${other.id}` };
+    },
+  },
+  {
+    kind: "a case in the list without a file",
+    rules: ["visit-case-absent"],
+    over: (visit) => ({ visit: `cases: [${[...visit.cases.map(({ id }) => id), "lost-one"].join(", ")}]` }),
+  },
+  {
+    kind: "a case that the list does not name",
+    rules: ["case-not-in-visit"],
+    over: (visit) => ({
+      visit: `cases: [${["lost-one", ...visit.cases.slice(1).map(({ id }) => id)].join(", ")}]`,
+    }),
+  },
+  {
+    kind: "one sample number in two pigs",
+    rules: ["duplicate-sample-in-visit"],
+    over(visit) {
+      const id = visit.cases.slice(1).flatMap(({ record }) => record.samples ?? [])[0]?.id;
+      return id === undefined
+        ? undefined
+        : { first: `samples: [{id: ${id}, from: lymphoid.spleen, into: chilled, for: [pcr]}]` };
+    },
+  },
+  {
+    kind: "a parcel that arrives before it is sent",
+    rules: ["parcel-arrives-before-sent"],
+    over: (visit) => ({
+      visit: `parcels: [{sent: ${visit.record.date}T16:00, arrives: ${visit.record.date}T12:00}]`,
+    }),
+  },
+  {
+    kind: "a parcel with a sample that nobody took",
+    rules: ["parcel-sample-unknown"],
+    over: () => ({ visit: "parcels: [{samples: [77-Z]}]" }),
+  },
+  {
+    kind: "one sample in two parcels",
+    rules: ["sample-in-two-parcels"],
+    over(visit) {
+      const id = visit.cases.flatMap(({ record }) => record.samples ?? [])[0]?.id;
+      return id === undefined ? undefined : { visit: `parcels: [{samples: [${id}]}, {samples: [${id}]}]` };
+    },
+  },
+  {
+    kind: "a parcel that left before its sample was taken",
+    rules: ["parcel-before-sample"],
+    over(visit) {
+      const id = visit.cases
+        .flatMap(({ record }) => record.samples ?? [])
+        .find(({ at }) => at !== undefined)?.id;
+      return id === undefined
+        ? undefined
+        : { visit: `parcels: [{samples: [${id}], sent: 2020-01-01T10:00}]` };
+    },
+  },
+  {
+    kind: "more ill pigs than pigs",
+    rules: ["group-counts-impossible"],
+    over: (visit) => ({ visit: `groups: {${groupOf(visit)}: {at_risk: 40, affected: 238}}` }),
+  },
+  {
+    kind: "signs that begin after the visit",
+    rules: ["group-onset-after-visit"],
+    over: (visit) => ({ visit: `groups: {${groupOf(visit)}: {onset: 2031-01-01}}` }),
+  },
+  {
+    kind: "ten times the pigs the room holds",
+    rules: ["group-larger-than-farm"],
+    over: (visit) => ({ visit: `groups: {${groupOf(visit)}: {at_risk: 2400}}` }),
+  },
+  {
+    kind: "a reading of a group that the farm does not have",
+    rules: ["visit-group-unknown"],
+    over: () => ({ visit: "environment: [{group: nursery-22, ammonia: 14 ppm}]" }),
+  },
+  {
+    kind: "a reading of another season",
+    rules: ["reading-off-visit"],
+    over: (visit) => ({
+      visit: `environment: [{group: ${groupOf(visit)}, at: 2025-01-01T08:00, ammonia: 14 ppm}]`,
+    }),
+  },
+  {
+    kind: "a visit in the folder of another day",
+    rules: ["visit-date-off-folder"],
+    over: () => ({ visit: "date: 2025-01-01" }),
+  },
+  {
+    kind: "the authority called before the visit",
+    rules: ["authority-before-visit"],
+    over: () => ({ visit: "authority: {contacted: 2020-01-01T10:00, answer: no suspicion}" }),
+  },
+  {
+    kind: "loss put down to the air, and no reading of the air",
+    rules: ["environmental-loss-unmeasured"],
+    over: (visit) =>
+      firstCase(visit)?.record.respiratory === undefined
+        ? undefined
+        : {
+            visit: "environment: ",
+            first: snout(`${conchae(1, 2)}, septum: straight, grades: , loss_looks: environmental`),
+          },
+  },
+];

@@ -1,0 +1,53 @@
+import { describe, expect, it } from "vitest";
+import { interpretationWords, organById } from "../../src/knowledge/index.ts";
+import { namedOrgans } from "../../src/lint/named-organs.ts";
+import { wordIn } from "../../src/lint/words-in.ts";
+
+describe("a word in free text", () => {
+  it.each([
+    ["typical of PRRS", ["prrs"], "prrs"],
+    ["turkey-egg kidney", ["turkey egg"], "turkey egg"],
+    ["looks like S. suis", ["S. suis"], "S. suis"],
+    ["a peduncle", ["PED"], undefined],
+    ["cherryred", ["cherry"], undefined],
+    ["Glässers", ["Glässer"], undefined],
+    ["nothing of it", [], undefined],
+    [undefined, ["PED"], undefined],
+  ])("%s", (text, words, found) => {
+    expect(wordIn(text, words)).toBe(found);
+  });
+});
+
+describe("organs that a diagnosis names", () => {
+  it.each([
+    ["Lungs", "respiratory.lungs"],
+    ["right lung", "respiratory.lungs"],
+    ["Left ventral concha", "respiratory.turbinates"],
+    ["Conchae", "respiratory.turbinates"],
+    ["Nasal mucosa", "respiratory.turbinates"],
+    ["Stomach, pars oesophagea", "stomach.pars_oesophagea"],
+    ["Left hock", "locomotor.joints"],
+    ["Bronchial nodes", "lymphoid.bronchial_nodes"],
+    ["Kidney", "urinary.kidneys"],
+    ["Heart", "cardiovascular.heart"],
+    ["Small intestine", "intestine.jejunum"],
+  ])("%s", (text, id) => {
+    expect(namedOrgans(text).map((organ) => organ.id)).toContain(id);
+  });
+
+  it.each(["", "Pig", "the whole animal", "IMG_2041"])("none in %j", (text) => {
+    expect(namedOrgans(text)).toEqual([]);
+  });
+
+  it("of the list of names all exist", () => {
+    const ids = Object.values(interpretationWords.organ_names).flat();
+    expect(ids.filter((id) => organById(id) === undefined)).toEqual([]);
+  });
+});
+
+describe("the lists of words", () => {
+  it("keep a word of cause that the eye can show out of the diseases", () => {
+    const seen = interpretationWords.seen_at_table;
+    expect(interpretationWords.diseases.filter((word) => seen.includes(word))).toEqual([]);
+  });
+});

@@ -1,0 +1,99 @@
+import { describe, expect, it } from "vitest";
+import { organById, sampleRules } from "../../src/knowledge/index.ts";
+import {
+  amountOf,
+  isMaterial,
+  isSampled,
+  nearestMaterial,
+  piecesOf,
+  spell,
+  unfitContainers,
+} from "../../src/sampling/index.ts";
+import { pig } from "./pig.ts";
+
+describe("what a sample comes from", () => {
+  it.each([
+    ["respiratory.lung", "respiratory.lungs"],
+    ["lungs", "respiratory.lungs"],
+    ["ileum", "intestine.ileum"],
+    ["intestine.illeum", "intestine.ileum"],
+    ["blod", "blood"],
+  ])("%s is no material; %s is near", (written, meant) => {
+    expect(isMaterial(written)).toBe(false);
+    expect(nearestMaterial(written)).toBe(meant);
+  });
+
+  it("is an organ, a system or a named material", () => {
+    expect(["respiratory.lungs", "intestine", "csf", "feed"].every(isMaterial)).toBe(true);
+  });
+
+  it("in the knowledge files always exists", () => {
+    const { sets, sampled_by, toxin_gene, formalin, not_sterile, gut_bag, toxicology_amounts } = sampleRules;
+    const named = [
+      ...sets.enteric_histology,
+      ...sets.serosae,
+      ...Object.entries(sampled_by).flatMap(([organ, others]) => [organ, ...others]),
+      ...toxin_gene.from,
+      ...formalin.thick_allowed,
+      ...not_sterile,
+      ...gut_bag,
+      ...Object.keys(toxicology_amounts),
+    ];
+    expect(named.filter((id) => !isMaterial(id))).toEqual([]);
+  });
+});
+
+describe("pieces of a site", () => {
+  it.each([
+    [undefined, 1],
+    ["edge of lesion", 1],
+    ["edge of lesion, right middle lobe", 1],
+    ["left cranial, left middle, right middle and right caudal lobe", 4],
+    ["edges: right middle, right cranial, left middle, left cranial lobe", 4],
+    ["5 pieces, edge of lesion", 5],
+  ])("%s: %d", (site, pieces) => {
+    expect(piecesOf(site)).toBe(pieces);
+  });
+});
+
+describe("containers", () => {
+  it("spoil only the tests they spoil", () => {
+    const found = unfitContainers({
+      id: "01-A",
+      from: "lymphoid.spleen",
+      into: "formalin",
+      for: ["histology", "culture", "pcr"],
+    });
+    expect(found.map(({ id }) => id)).toEqual(["culture-in-formalin", "pcr-from-formalin"]);
+  });
+
+  it.each([
+    ["20 g", 20],
+    ["1.5 kg", 1500],
+    ["5 ml", 5],
+    ["1 l", 1000],
+    ["much", undefined],
+  ])("amount %s: %s", (text, amount) => {
+    expect(amountOf(text)).toBe(amount);
+  });
+});
+
+describe("a lesion in the parcel", () => {
+  it("is there by its organ, its system or what stands for it", () => {
+    const one = pig("samples: [{id: 01-A, from: respiratory.nares, into: dry-swab, for: [pcr]}]");
+    expect(organById("respiratory.turbinates")).toBeDefined();
+    expect(isSampled(one, "respiratory.turbinates")).toBe(true);
+    expect(isSampled(one, "respiratory.lungs")).toBe(false);
+  });
+});
+
+describe("a time in words", () => {
+  it.each([
+    [0.25, "15 min"],
+    [3, "3 h"],
+    [3.5, "3 h 30 min"],
+    [30.2, "30 h"],
+  ])("%d h: %s", (hours, words) => {
+    expect(spell(hours)).toBe(words);
+  });
+});
