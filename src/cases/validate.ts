@@ -1,6 +1,6 @@
 /** Checks a document against its schema and keeps the part of it that is valid. */
-import type { Validator } from "../generated/validators.cjs";
-import { caseFile, farmFile, settingsFile, visitFile } from "../generated/validators.cjs";
+import type { Validator } from "../generated/validators.js";
+import { caseFile, farmFile, settingsFile, visitFile } from "../generated/validators.js";
 import { type Path, valueAt } from "./path.ts";
 import { type SchemaFault, schemaFaults } from "./schema-faults.ts";
 

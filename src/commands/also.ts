@@ -1,6 +1,6 @@
 /** `--also FORMAT=FILE`: further formats of the same run, each in a file. */
 import { resolve } from "node:path";
-import { type LintFormat, lintFormats } from "../formats/index.ts";
+import { type LintFormat, lintFormats } from "../formats/lint-formats.ts";
 import { UsageError } from "./usage-error.ts";
 
 export interface Also {

@@ -1,6 +1,7 @@
 /** `carcase explain`: what is this rule, scale, organ or word, and who says so? */
 import { explain, nearestNames, topics } from "../explain/index.ts";
-import { explainJson, explainListJson, explainListText, explainText } from "../formats/index.ts";
+import { explainJson, explainListJson } from "../formats/explain-json.ts";
+import { explainListText, explainText } from "../formats/explain-text.ts";
 import { listing } from "../words/listing.ts";
 import { chosenFormat } from "./open-archive.ts";
 import type { OutputOptions } from "./options.ts";

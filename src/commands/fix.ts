@@ -1,7 +1,7 @@
 /** `carcase lint --fix`: what is certain is put right first, and what is left is reported. */
 import { readCases } from "../cases/index.ts";
 import { fixFiles, unifiedDiff } from "../fix/index.ts";
-import { fixReport } from "../formats/index.ts";
+import { fixReport } from "../formats/fix-report.ts";
 import { openArchive } from "./open-archive.ts";
 import type { CommonOptions } from "./options.ts";
 import { styleFor, writeResult } from "./terminal.ts";

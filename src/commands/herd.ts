@@ -1,6 +1,7 @@
 /** `carcase herd`: how common and how bad, by visit, group and selection basis, with exact intervals? */
 import { unknownName } from "../cases/index.ts";
-import { herdJson, herdText } from "../formats/index.ts";
+import { herdJson } from "../formats/herd-json.ts";
+import { herdText } from "../formats/herd-text.ts";
 import { type Dimension, dimensions, herdEstimates } from "../herd/index.ts";
 import { asUsage, idList } from "./lists.ts";
 import { chosenFormat, openArchive } from "./open-archive.ts";

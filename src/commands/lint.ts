@@ -1,14 +1,11 @@
 /** `carcase lint`: what was skipped, contradictory or unsafe, at which line? */
 import { openAlarmsOf } from "../alarms/index.ts";
 import { unknownName } from "../cases/index.ts";
-import {
-  alarmNotice,
-  type LintReport,
-  lintFormats,
-  lintReport,
-  makeStyle,
-  shownByCodeScanning,
-} from "../formats/index.ts";
+import { alarmNotice } from "../formats/alarm-notice.ts";
+import { lintFormats, lintReport } from "../formats/lint-formats.ts";
+import type { LintReport } from "../formats/lint-report.ts";
+import { shownByCodeScanning } from "../formats/lint-sarif.ts";
+import { makeStyle } from "../formats/style.ts";
 import { type Level, type LintResult, levels, lintCases, rules } from "../lint/index.ts";
 import { count } from "../words/listing.ts";
 import { alsoList } from "./also.ts";

@@ -2,7 +2,8 @@
 import { readFileSync } from "node:fs";
 import { openAlarmsOf } from "../alarms/index.ts";
 import { type Archive, type ReadOptions, readCases } from "../cases/index.ts";
-import { alarmNotice, faultsText } from "../formats/index.ts";
+import { alarmNotice } from "../formats/alarm-notice.ts";
+import { faultsText } from "../formats/faults-text.ts";
 import type { CommonOptions, OutputOptions } from "./options.ts";
 import { styleFor } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";

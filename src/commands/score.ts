@@ -1,5 +1,6 @@
 /** `carcase score`: what does each published scale make of each pig? */
-import { scoreJson, scoreText } from "../formats/index.ts";
+import { scoreJson } from "../formats/score-json.ts";
+import { scoreText } from "../formats/score-text.ts";
 import { scoreCases } from "../score/index.ts";
 import { asUsage, idList } from "./lists.ts";
 import { chosenFormat, openArchive } from "./open-archive.ts";

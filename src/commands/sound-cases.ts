@@ -1,5 +1,5 @@
 /** Scores and herd numbers are made from sound files only: a value that does not fit the format is never left out in silence. */
-import { faultsText } from "../formats/index.ts";
+import { faultsText } from "../formats/faults-text.ts";
 import type { Opened } from "./open-archive.ts";
 import type { CommonOptions } from "./options.ts";
 import { styleFor } from "./terminal.ts";

@@ -1,5 +1,5 @@
 /** The one place that writes: to the terminal, or to a file as a whole. */
-import { makeStyle, type Style } from "../formats/index.ts";
+import { makeStyle, type Style } from "../formats/style.ts";
 import type { OutputOptions } from "./options.ts";
 import { writeWhole } from "./write-file.ts";
 

@@ -5,7 +5,7 @@
 import type { ErrorObject } from "ajv";
 import { type Path, valueAt } from "../cases/index.ts";
 import { pointerPath } from "../cases/schema-faults.ts";
-import { caseFile, farmFile, visitFile } from "../generated/validators.cjs";
+import { caseFile, farmFile, visitFile } from "../generated/validators.js";
 
 const validators = { case: caseFile, visit: visitFile, farm: farmFile } as const;
 

@@ -3,7 +3,7 @@
  * rule and path, and how many there are; never by line.
  */
 import type { BaselineEntry, BaselineFile } from "../generated/baseline.types.ts";
-import { baselineFile } from "../generated/validators.cjs";
+import { baselineFile } from "../generated/validators.js";
 import type { Finding } from "./finding.ts";
 import type { LintResult } from "./lint.ts";
 import { rules } from "./rules/index.ts";

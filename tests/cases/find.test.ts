@@ -115,6 +115,7 @@ describe("what git ignores", () => {
       "alder/deep/draft-2.yaml": "",
       "alder/deep/secret/pig.yaml": "",
       "alder/deep/.gitignore": "draft-2.yaml\n",
+      "alder/open/draft-2.yaml": "",
       "birch/draft-2.yaml": "",
       "birch/secret/pig.yaml": "",
     });
@@ -125,6 +126,7 @@ describe("what git ignores", () => {
     expect(files(".", repository())).toEqual([
       "alder/draft-2.yaml",
       "alder/only-here.yaml",
+      "alder/open/draft-2.yaml",
       "birch/secret/pig.yaml",
       "pig.yaml",
     ]);
@@ -132,10 +134,15 @@ describe("what git ignores", () => {
 
   it("is the same from a folder below and for patterns", () => {
     const root = repository();
-    expect(files("alder", root)).toEqual(["alder/draft-2.yaml", "alder/only-here.yaml"]);
-    expect(files(".", join(root, "alder"))).toEqual(["draft-2.yaml", "only-here.yaml"]);
+    expect(files("alder", root)).toEqual([
+      "alder/draft-2.yaml",
+      "alder/only-here.yaml",
+      "alder/open/draft-2.yaml",
+    ]);
+    expect(files("alder/open", root)).toEqual(["alder/open/draft-2.yaml"]);
+    expect(files(".", join(root, "alder"))).toEqual(["draft-2.yaml", "only-here.yaml", "open/draft-2.yaml"]);
     expect(files("**/*.yaml", root)).toEqual(files(".", root));
-    expect(files("alder/**/draft-*.yaml", root)).toEqual(["alder/draft-2.yaml"]);
+    expect(files("alder/**/draft-*.yaml", root)).toEqual(["alder/draft-2.yaml", "alder/open/draft-2.yaml"]);
   });
 
   it("is read when it is named: a file, or a folder", () => {

@@ -138,6 +138,7 @@ describe("syntax", () => {
       ],
     ],
     ["note: &a x\n*a : 3\n", ["4:1 a key must be a plain word"]],
+    ["pig: {sex: female,\n  tag: [a\nnote: x\n", ["4:8 this [ is not closed; write ] after the last entry"]],
     ["note: &see above\n", ["3:7 text that begins with & is read as an anchor; put it in quotes"]],
     [
       "note: *see above\n",

@@ -135,6 +135,15 @@ describe("the valid part", () => {
       { respiratory: { lungs: { consolidation: { accessory: 5 } } } },
     ],
     [
+      "a value that is referred to is refused in some places and kept in the other",
+      "cardiovascular: {heart: &l {consolidation: {accessory: 5}}}\nrespiratory: {lungs: *l}\nliver_pancreas: {liver: *l}\n",
+      {
+        cardiovascular: { heart: {} },
+        respiratory: { lungs: { consolidation: { accessory: 5 } } },
+        liver_pancreas: { liver: {} },
+      },
+    ],
+    [
       "a shared value is refused in one place and kept in the other",
       "respiratory: {lungs: &l {consolidation: {accessory: 5}}}\nliver_pancreas: {liver: *l}\n",
       { respiratory: { lungs: { consolidation: { accessory: 5 } } }, liver_pancreas: { liver: {} } },

@@ -2,8 +2,9 @@
 import { spawnSync } from "node:child_process";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { lintReport, makeStyle } from "../../src/formats/index.ts";
+import { lintReport } from "../../src/formats/lint-formats.ts";
 import type { LintReport } from "../../src/formats/lint-report.ts";
+import { makeStyle } from "../../src/formats/style.ts";
 import { junitFaults } from "./junit-form.ts";
 import { fault, finding, hostileTexts, realReport, report } from "./report.ts";
 import { readXml } from "./xml.ts";

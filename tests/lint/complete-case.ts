@@ -54,7 +54,9 @@ export function completeCase({ protocol, ageClass, sex, signs }: CaseWish): stri
       sex,
       weight: weight[ageClass],
     },
-    selection: { basis: "clinical", signs, onset: "36 h", treated: "no", typical: "yes" },
+    selection: signs.includes("none")
+      ? { basis: "comparison", signs, treated: "no" }
+      : { basis: "clinical", signs, onset: "36 h", treated: "no", typical: "yes" },
     death: unborn
       ? { manner: "born-dead", at: "2026-04-20T09:10" }
       : { manner: "euthanised", method: "barbiturate", at: "2026-04-20T09:10" },
