@@ -22,7 +22,7 @@ export function lay(under: unknown, over: unknown): unknown {
 
 /** The base pig as a further pig of the visit: its samples have numbers of their own. */
 function renumbered(one: Record<string, unknown>, number: number): Record<string, unknown> {
-  const samples = one["samples"] as readonly { readonly id: string }[];
+  const samples = one.samples as readonly { readonly id: string }[];
   return { ...one, samples: samples.map((sample) => ({ ...sample, id: `0${number}${sample.id.slice(2)}` })) };
 }
 

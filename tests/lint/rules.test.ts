@@ -12,9 +12,11 @@ describe("the base visit of the examples", () => {
 });
 
 describe("the list of rules", () => {
-  it("has every rule file and no other", () => {
-    const files = readdirSync(folder).filter((name) => name !== "index.ts");
-    expect(rules.map((rule) => `${rule.id}.ts`).sort()).toEqual(files.sort());
+  it("has every rule file, in the folder of its family, and no other", () => {
+    const files = readdirSync(folder, { recursive: true, encoding: "utf8" })
+      .map((name) => name.replaceAll("\\", "/"))
+      .filter((name) => name.endsWith(".ts") && !name.endsWith("index.ts"));
+    expect(rules.map((rule) => `${rule.family}/${rule.id}.ts`).sort()).toEqual(files.sort());
   });
 
   it("has each id once", () => {

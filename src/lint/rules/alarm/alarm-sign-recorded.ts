@@ -1,0 +1,33 @@
+import { callWhom, isLifted } from "../../../alarms/index.ts";
+import { pathOf } from "../../../cases/index.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const alarmSignRecorded: CaseRule = {
+  id: "alarm-sign-recorded",
+  scope: "case",
+  family: "alarm",
+  level: "error",
+  locked: true,
+  summary:
+    "A sign that may be a notifiable disease stops the examination until the competent veterinary authority has answered.",
+  protects:
+    "Vesicles, haemorrhages, a swollen throat or bloody orifices may be foot-and-mouth disease, a swine fever or anthrax: people, herds and a country are at stake.",
+  source: {
+    cite: "duty to report on suspicion: GB guidance on submitting farm animals for post-mortem; Decision 2000/428/EC (vesicular diseases); local law rules",
+    confidence: "verified",
+  },
+  bad: { case: "alarm_check: {vesicles: suspected}" },
+  good: {
+    case: "alarm_check: {vesicles: suspected}\nauthority: {contacted: 2026-04-20T10:20, answer: official veterinarian on the way; suspicion lifted 2026-04-22}",
+  },
+  check(one, report) {
+    // A sign seen from outside can be told before the opening, but not before the death.
+    if (isLifted(one, [])) return;
+    for (const [sign, answer] of Object.entries(one.record.alarm_check ?? {}))
+      if (answer !== "none")
+        report(
+          `alarm_check.${sign} is ${answer}: this may be a notifiable disease. STOP: do not cut on, move no pigs, people or samples, close the carcass, and call ${callWhom(one.settings)} now. Record the call under authority: {contacted: …, answer: …}.`,
+          pathOf(`alarm_check.${sign}`),
+        );
+  },
+};

@@ -1,0 +1,24 @@
+import { isAfter, moment } from "../../../cases/index.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const authorityBeforeDeath: CaseRule = {
+  id: "authority-before-death",
+  scope: "case",
+  family: "alarm",
+  level: "error",
+  locked: true,
+  summary: "The authority was contacted after the death of the pig that raised the suspicion.",
+  protects: "A call about something else does not lift the alarm of this pig.",
+  source: { cite: "order of events; common practice", confidence: "common-practice" },
+  bad: { case: "authority: {contacted: 2026-04-20T08:00, answer: no suspicion}" },
+  good: { case: "authority: {contacted: 2026-04-20T10:20, answer: no suspicion}" },
+  check(one, report) {
+    const contacted = one.record.authority?.contacted;
+    const [call, death] = [moment(contacted), moment(one.record.death?.at)];
+    if (call !== undefined && death !== undefined && isAfter(death, call))
+      report(
+        `authority.contacted: the authority was contacted (${contacted}) before the pig died (${one.record.death?.at}), so this call cannot answer what the opening showed. Correct the time, or call again.`,
+        ["authority", "contacted"],
+      );
+  },
+};

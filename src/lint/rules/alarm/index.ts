@@ -1,0 +1,21 @@
+/** Rules of the family alarm, in the order of the documentation. */
+import type { Rule } from "../../rule.ts";
+import { alarmExclude } from "./alarm-exclude.ts";
+import { alarmInHerd } from "./alarm-in-herd.ts";
+import { alarmInHerdExclude } from "./alarm-in-herd-exclude.ts";
+import { alarmPattern } from "./alarm-pattern.ts";
+import { alarmSignRecorded } from "./alarm-sign-recorded.ts";
+import { authorityBeforeDeath } from "./authority-before-death.ts";
+import { authorityBeforeVisit } from "./authority-before-visit.ts";
+import { parcelDuringAlarm } from "./parcel-during-alarm.ts";
+
+export const alarmRules: readonly Rule[] = [
+  alarmSignRecorded,
+  parcelDuringAlarm,
+  alarmPattern,
+  alarmExclude,
+  alarmInHerd,
+  alarmInHerdExclude,
+  authorityBeforeDeath,
+  authorityBeforeVisit,
+];

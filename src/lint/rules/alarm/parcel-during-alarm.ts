@@ -1,0 +1,47 @@
+import { type Alarm, callWhom, contacts, findAlarms } from "../../../alarms/index.ts";
+import { isAfter, type Moment, moment } from "../../../cases/index.ts";
+import { listing } from "../../../words/listing.ts";
+import { parcelExample } from "../../parcel-example.ts";
+import { parcelsOf } from "../../parcels.ts";
+import type { VisitRule } from "../../rule.ts";
+
+export const parcelDuringAlarm: VisitRule = {
+  id: "parcel-during-alarm",
+  scope: "visit",
+  family: "alarm",
+  level: "error",
+  locked: true,
+  summary: "No parcel leaves while an alarm of its visit is unanswered.",
+  protects:
+    "Samples of a notifiable disease in the post carry it to other farms and laboratories that must not have it, and break the law.",
+  source: {
+    cite: "GB guidance on submitting farm animals for post-mortem: on suspicion do not send samples, report; local law rules",
+    confidence: "verified",
+  },
+  bad: {
+    case: "lymphoid:\n  spleen:\n    - {process: enlargement, distribution: diffuse, size: 300 mm, colour: black, consistency: friable, severity: moderate, duration: acute}\n  gastrohepatic_nodes:\n    - {process: haemorrhage, distribution: diffuse, size: 25 mm, colour: dark-red, severity: moderate, duration: acute}\nsamples:\n  - {id: 01-A, from: respiratory.lungs, site: left cranial and left middle and right cranial and right middle lobe, into: formalin, for: [histology], at: 2026-04-20T10:05}\n  - {id: 01-B, from: respiratory.lungs, into: chilled, for: [pcr, culture], at: 2026-04-20T10:06}\n  - {id: 01-C, from: lymphoid.spleen, into: chilled, for: [pcr], at: 2026-04-20T10:07}\n  - {id: 01-D, from: lymphoid.gastrohepatic_nodes, into: chilled, for: [pcr], at: 2026-04-20T10:08}\nauthority: {contacted: 2026-04-20T18:00, answer: official veterinarian takes over}",
+    visit: parcelExample({ samples: "[01-A, 01-B, 01-C, 01-D]" }),
+  },
+  good: {
+    case: "lymphoid:\n  spleen:\n    - {process: enlargement, distribution: diffuse, size: 300 mm, colour: black, consistency: friable, severity: moderate, duration: acute}\n  gastrohepatic_nodes:\n    - {process: haemorrhage, distribution: diffuse, size: 25 mm, colour: dark-red, severity: moderate, duration: acute}\nsamples:\n  - {id: 01-A, from: respiratory.lungs, site: left cranial and left middle and right cranial and right middle lobe, into: formalin, for: [histology], at: 2026-04-20T10:05}\n  - {id: 01-B, from: respiratory.lungs, into: chilled, for: [pcr, culture], at: 2026-04-20T10:06}\n  - {id: 01-C, from: lymphoid.spleen, into: chilled, for: [pcr], at: 2026-04-20T10:07}\n  - {id: 01-D, from: lymphoid.gastrohepatic_nodes, into: chilled, for: [pcr], at: 2026-04-20T10:08}\nauthority: {contacted: 2026-04-20T11:00, answer: samples taken by the authority; swine fevers excluded}",
+    visit: parcelExample({ samples: "[01-A, 01-B, 01-C, 01-D]" }),
+  },
+  check(visit, reportVisit) {
+    const alarms = findAlarms(visit);
+    for (const { parcel, name, path } of parcelsOf(visit)) {
+      const sent = moment(parcel.sent);
+      const open = alarms.filter((alarm) => !alarm.lifted || isSentBefore(sent, alarm));
+      if (open.length > 0)
+        reportVisit(
+          `${name}: it left while ${listing([...new Set(open.map(({ pattern }) => pattern.id))])} stood open and the authority had not been reached. STOP it: ring the carrier and the laboratory, call ${callWhom(visit.settings)} now, and send nothing before the answer is recorded.`,
+          path,
+        );
+    }
+  },
+};
+
+/** Whether every call that answers the alarm was made after the parcel had gone. */
+function isSentBefore(sent: Moment | undefined, { subject, evidence }: Alarm): boolean {
+  const calls = [subject, ...evidence.map((one) => one.subject)].flatMap(contacts);
+  return sent !== undefined && calls.every((call) => isAfter(call, sent));
+}

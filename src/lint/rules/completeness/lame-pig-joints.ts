@@ -1,0 +1,41 @@
+import { organById } from "../../../knowledge/index.ts";
+import type { CaseRule } from "../../rule.ts";
+
+const locomotorSigns = ["lameness", "swollen-joints"];
+
+export const lamePigJoints: CaseRule = {
+  id: "lame-pig-joints",
+  scope: "case",
+  family: "completeness",
+  level: "error",
+  summary: "In a lame pig at least two joints are opened.",
+  protects:
+    "One joint cannot tell an infection of many joints from an injury of one, and a lame pig without an open joint answers nothing.",
+  source: {
+    cite: "common practice; several joints in one pig, after the joint table of Iowa State University",
+    confidence: "common-practice",
+  },
+  bad: {
+    case: "selection: {signs: [lameness]}\nlocomotor: {joints: {state: normal, opened: [left-hock]}, costochondral_junctions: normal, growth_plates: normal, muscles: normal}",
+  },
+  good: {
+    case: "selection: {signs: [lameness]}\nlocomotor: {joints: {state: normal, opened: [left-hock, left-elbow]}, costochondral_junctions: normal, growth_plates: normal, muscles: normal}",
+  },
+  check(one, report) {
+    const joints = organById("locomotor.joints");
+    const sign = one.signs.find((word) => locomotorSigns.includes(word));
+    if (joints === undefined || sign === undefined) return;
+    const state = one.organ(joints);
+    const opened = state.entry?.opened;
+    if (state.status === "not_examined")
+      report(
+        `locomotor.joints: not examined, in a pig with ${sign}. Open at least two joints, the bad one and one that looks sound, and list them under opened.`,
+        state.path,
+      );
+    else if (Array.isArray(opened) && new Set(opened).size < 2)
+      report(
+        `locomotor.joints.opened: ${new Set(opened).size === 0 ? "none" : "one joint"} opened in a pig with ${sign}. Open at least two, the bad one and one that looks sound, and list them.`,
+        [...state.path, "opened"],
+      );
+  },
+};

@@ -1,0 +1,28 @@
+import { formatPath } from "../../../cases/index.ts";
+import { exampleOf, missingObservations, missingTitle } from "../../observations.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const lobeMissing: CaseRule = {
+  id: "lobe-missing",
+  scope: "case",
+  family: "completeness",
+  level: "error",
+  summary: "Every lobe of the lungs has its share of consolidation, 0 included.",
+  protects:
+    "A lobe without a number is not a lobe without a lesion; every published lung score needs all of them.",
+  source: {
+    cite: "seven lobes in every lung score: Madec & Kobisch 1982; Holt et al. 2011, Table 1",
+    confidence: "verified",
+  },
+  bad: { case: "respiratory: {lungs: {consolidation: {accessory: }}}" },
+  good: { case: "respiratory: {lungs: {consolidation: {accessory: 10}}}" },
+  check(one, report) {
+    for (const missing of missingObservations(one))
+      if (missing.organ.definition.form === "lobed" && missing.part !== undefined)
+        report(
+          `${formatPath(missing.path)}: ${missingTitle(missing)} is blank. Write ${exampleOf(missing)}; 0 if it has none.`,
+          missing.path,
+          "key",
+        );
+  },
+};

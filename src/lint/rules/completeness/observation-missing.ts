@@ -1,0 +1,38 @@
+import { formatPath } from "../../../cases/index.ts";
+import { exampleOf, type MissingObservation, missingObservations, missingTitle } from "../../observations.ts";
+import type { CaseRule } from "../../rule.ts";
+
+/** Sides and the section of the snout have rules of their own. */
+const hasOwnRule = ({ organ, observation }: MissingObservation): boolean =>
+  organ.id === "respiratory.turbinates" && ["left", "right", "section"].includes(observation);
+
+export const observationMissing: CaseRule = {
+  id: "observation-missing",
+  scope: "case",
+  family: "completeness",
+  level: "error",
+  summary: "An organ that was examined carries the observations that scores and statistics are made from.",
+  protects:
+    "A lung described in words cannot be compared with next spring's; a joint that nobody named was perhaps not opened.",
+  source: {
+    cite: "observations needed by the published scores; joints opened are listed by name (common practice)",
+    confidence: "common-practice",
+  },
+  bad: { case: "locomotor: {joints: normal}" },
+  good: { case: "locomotor: {joints: {state: normal, opened: [left-hock, right-stifle]}}" },
+  check(one, report) {
+    for (const missing of missingObservations(one)) {
+      if (missing.part !== undefined || hasOwnRule(missing)) continue;
+      const name = formatPath(missing.path);
+      const how =
+        missing.definition.parts === undefined
+          ? exampleOf(missing)
+          : `${missing.observation}: with ${Object.keys(missing.definition.parts).join(", ")}`;
+      report(
+        `${name}: ${missingTitle(missing)} is not recorded on ${missing.organ.id}. Write ${how}.`,
+        missing.path,
+        "key",
+      );
+    }
+  },
+};

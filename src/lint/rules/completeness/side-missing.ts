@@ -1,0 +1,42 @@
+import { formatPath, pathOf } from "../../../cases/index.ts";
+import { organs } from "../../../knowledge/index.ts";
+import { exampleOf, missingObservations, missingTitle } from "../../observations.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const sideMissing: CaseRule = {
+  id: "side-missing",
+  scope: "case",
+  family: "completeness",
+  level: "error",
+  summary: "Left and right of a paired organ are both recorded, and each part of a side.",
+  protects: "One kidney, one ear or one concha of four is not the organ; sums over sides need both.",
+  source: {
+    cite: "common practice; summed snout scores add four conchae and the septum (Polloni et al. 2018)",
+    confidence: "common-practice",
+  },
+  bad: { case: "urinary: {kidneys: {left: normal, right: }}" },
+  good: { case: "urinary: {kidneys: {left: normal, right: {not_examined: sent whole to the laboratory}}}" },
+  check(one, report) {
+    for (const organ of organs) {
+      const { status, sides } = one.organ(organ);
+      if (organ.definition.form !== "paired" || status === "blank" || sides.length === 0) continue;
+      for (const side of ["left", "right"] as const)
+        if ((sides.find((entry) => entry.side === side)?.state.status ?? "blank") === "blank")
+          report(
+            `${organ.id}: the ${side} side is blank. Write ${side}: normal, a finding, or not_examined with the reason.`,
+            [...pathOf(organ.id), side],
+            "key",
+          );
+    }
+    for (const missing of missingObservations(one)) {
+      if (missing.organ.definition.form === "lobed") continue;
+      const isSide = missing.observation === "left" || missing.observation === "right";
+      if (missing.part === undefined && !isSide) continue;
+      report(
+        `${formatPath(missing.path)}: ${missingTitle(missing)} is blank. Write ${exampleOf(missing)}.`,
+        missing.path,
+        "key",
+      );
+    }
+  },
+};

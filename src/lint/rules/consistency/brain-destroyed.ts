@@ -1,0 +1,31 @@
+import { deathMethods, organById } from "../../../knowledge/index.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const brainDestroyed: CaseRule = {
+  id: "brain-destroyed",
+  scope: "case",
+  family: "consistency",
+  level: "error",
+  summary:
+    "A pig whose brain is due is not killed by a blow, bolt or shot to the head; if it was, the brain is recorded as damaged.",
+  protects: "Bleeding and broken tissue from the kill are read as disease, or hide it.",
+  source: {
+    cite: "PMC7955587 (penetrating captive bolt, damage at six brain sites); Casey-Trott, thesis, University of Guelph 2012",
+    confidence: "verified",
+  },
+  bad: { case: "death: {method: captive-bolt}" },
+  good: {
+    case: "death: {method: captive-bolt}\nnervous: {brain: {not_assessable: {because: damaged, why: captive bolt}}}",
+  },
+  check(one, report) {
+    const method = one.record.death?.method;
+    const brain = organById("nervous.brain");
+    if (method === undefined || brain === undefined || deathMethods[method]?.brain !== "destroyed") return;
+    const { status } = one.organ(brain);
+    if (!one.due.includes(brain) || status === "not_assessable" || status === "not_examined") return;
+    report(
+      `death.method: ${method} destroys the brain, which is due in this pig. Record it as nervous.brain: {not_assessable: {because: damaged, why: …}}; for the next pig choose a method that spares the head.`,
+      ["death", "method"],
+    );
+  },
+};

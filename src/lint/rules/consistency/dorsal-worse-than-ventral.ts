@@ -1,0 +1,32 @@
+import { conchae } from "../../conchae.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const dorsalWorseThanVentral: CaseRule = {
+  id: "dorsal-worse-than-ventral",
+  scope: "case",
+  family: "consistency",
+  level: "note",
+  summary: "The ventral conchae lose more than the dorsal ones.",
+  protects:
+    "The other way round on both sides usually means a cut too far forward, or dorsal and ventral exchanged.",
+  source: {
+    cite: "Polloni, Candotti, Ostanello & Leotti 2018 (ventral conchae scored higher than dorsal)",
+    confidence: "verified",
+  },
+  bad: { case: "respiratory: {turbinates: {left: {dorsal: 2, ventral: 0}, right: {dorsal: 2, ventral: 1}}}" },
+  good: {
+    case: "respiratory: {turbinates: {left: {dorsal: 0, ventral: 2}, right: {dorsal: 1, ventral: 2}}}",
+  },
+  check(one, report) {
+    const nose = conchae(one);
+    if (nose === undefined) return;
+    const upsideDown = [nose.left, nose.right].every(
+      ({ dorsal, ventral }) => dorsal !== undefined && ventral !== undefined && dorsal > ventral,
+    );
+    if (upsideDown)
+      report(
+        "respiratory.turbinates: the dorsal conchae have lost more than the ventral ones on both sides, which is rare. Check the level of the section, and that dorsal and ventral are not exchanged.",
+        nose.path,
+      );
+  },
+};

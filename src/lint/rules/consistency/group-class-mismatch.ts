@@ -1,0 +1,30 @@
+import { ageClasses } from "../../../knowledge/index.ts";
+import { isUnborn, isWeaned } from "../../life-stage.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const groupClassMismatch: CaseRule = {
+  id: "group-class-mismatch",
+  scope: "case",
+  family: "consistency",
+  level: "warning",
+  summary: "The pig is of an age that its group can hold.",
+  protects:
+    "A weaner filed in a finisher room is counted in the wrong denominator, or carries the wrong tag.",
+  source: ageClasses.source,
+  bad: { case: "pig: {group: finisher-1}" },
+  good: { case: "pig: {group: nursery-2}" },
+  check(one, report) {
+    const { ageClass, ageDays, farm } = one;
+    const group = one.record.pig?.group;
+    const class_ = group === undefined ? undefined : farm?.record.groups?.[group]?.class;
+    if (ageClass === undefined || class_ === undefined || class_ === ageClass) return;
+    // Fetuses belong to the sow, piglets lie with her or were weaned early.
+    if (isUnborn(ageClass) || (!isWeaned(ageClass) && class_ !== "finisher")) return;
+    const { age, title } = ageClasses.classes[class_] ?? {};
+    if (ageDays !== undefined && age !== undefined && ageDays >= age[0] && ageDays <= age[1]) return;
+    report(
+      `pig.group: ${group} is a group of class ${class_}${title === undefined ? "" : ` (${title.toLowerCase()})`}, and this pig is a ${ageClass}. Correct the group, the age or the class in farm.yaml.`,
+      ["pig", "group"],
+    );
+  },
+};

@@ -1,0 +1,21 @@
+import { unknownName } from "../../../cases/index.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const groupUnknown: CaseRule = {
+  id: "group-unknown",
+  scope: "case",
+  family: "consistency",
+  level: "error",
+  summary: "The pig's group is one of the farm's groups.",
+  protects: "Prevalence is counted by group; a mistyped name makes a group of one.",
+  source: { cite: "a denominator needs a counted group; common practice", confidence: "common-practice" },
+  bad: { case: "pig: {group: nursery-22}" },
+  good: { case: "pig: {group: nursery-2}" },
+  check(one, report) {
+    const group = one.record.pig?.group;
+    const groups = Object.keys(one.farm?.record.groups ?? one.visit?.record.groups ?? {});
+    if (group === undefined || groups.length === 0 || groups.includes(group)) return;
+    const file = one.farm?.record.groups === undefined ? one.visit?.file : one.farm.file;
+    report(`pig.group: in ${file} ${unknownName(group, groups, "group")}`, ["pig", "group"]);
+  },
+};

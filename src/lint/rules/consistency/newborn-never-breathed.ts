@@ -1,0 +1,28 @@
+import { valueAt } from "../../../cases/index.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const newbornNeverBreathed: CaseRule = {
+  id: "newborn-never-breathed",
+  scope: "case",
+  family: "consistency",
+  level: "warning",
+  summary: "A piglet filed as born alive that died on its first day has lungs that float.",
+  protects:
+    "Lungs that sink were never filled: the piglet was stillborn, and the farm counts one dead piglet in the wrong column.",
+  source: { cite: "lung float test, standard texts", confidence: "from-memory" },
+  bad: {
+    case: "pig: {age: 6 h, class: suckling, weight: 1.3 kg}\nstomach: {stomach_content: {state: normal, milk: none}}\nrespiratory: {lungs: {state: normal, consolidation: , caudal_cranial_part: , float: sinks}}\ndiagnosis: ",
+  },
+  good: {
+    case: "pig: {age: 6 h, class: suckling, weight: 1.3 kg}\nstomach: {stomach_content: {state: normal, milk: none}}\nrespiratory: {lungs: {state: normal, consolidation: , caudal_cranial_part: , float: floats}}\ndiagnosis: ",
+  },
+  check(one, report) {
+    const float = ["respiratory", "lungs", "float"];
+    if (one.ageClass !== "suckling" || one.ageDays === undefined || one.ageDays > 1) return;
+    if (valueAt(one.record, float) === "sinks")
+      report(
+        "respiratory.lungs.float: the lungs sink, so the piglet never breathed. File it as class: stillborn without an age, or test another piece if that one was consolidated.",
+        float,
+      );
+  },
+};

@@ -1,0 +1,35 @@
+import { organs } from "../../../knowledge/index.ts";
+import { isUnborn, isWeaned } from "../../life-stage.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const organImpossible: CaseRule = {
+  id: "organ-impossible",
+  scope: "case",
+  family: "consistency",
+  level: "error",
+  summary: "No organ is recorded that this pig cannot have.",
+  protects:
+    "A uterus in a castrate or a placenta in a weaner means a wrong line, a wrong sex or the wrong pig.",
+  source: { cite: "anatomy of the pig", confidence: "common-practice" },
+  bad: { case: "pig: {sex: castrate}\ngenital: {uterus: normal}" },
+  good: { case: "pig: {sex: female}\ngenital: {uterus: normal}" },
+  check(one, report) {
+    const { ageClass } = one;
+    const sex = one.record.pig?.sex;
+    for (const organ of organs) {
+      const { status, path, bySystem } = one.organ(organ);
+      if (bySystem || (status !== "normal" && status !== "recorded")) continue;
+      const { sex: sexes, exists } = organ.definition;
+      if (sex !== undefined && sexes !== undefined && !sexes.includes(sex))
+        report(
+          `${organ.id}: recorded in a ${sex}, which has none. Correct pig.sex, or take the organ out.`,
+          path,
+        );
+      else if (ageClass !== undefined && isWeaned(ageClass) && exists?.every(isUnborn) === true)
+        report(
+          `${organ.id}: recorded in a ${ageClass}, which has none. Correct the age class, or take the organ out.`,
+          path,
+        );
+    }
+  },
+};

@@ -1,0 +1,39 @@
+import { formatPath, valueAt } from "../../../cases/index.ts";
+import { lesions } from "../../lesions.ts";
+import { namedSide } from "../../named-side.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const pleurisyAdhesionUnscored: CaseRule = {
+  id: "pleurisy-adhesion-unscored",
+  scope: "case",
+  family: "consistency",
+  level: "error",
+  summary: "Where the pleura is grown together, the pleurisy of that side is not none.",
+  protects:
+    "The adhesion is described and then scored as absent; pleurisy figures of the herd come out too low.",
+  source: { cite: "common practice", confidence: "common-practice" },
+  bad: {
+    case: "respiratory: {pleura: {pleurisy: {left: none, right: none}, findings: [{process: adhesion, site: right caudal lobe, distribution: focal, size: 40 mm}]}}",
+  },
+  good: {
+    case: "respiratory: {pleura: {pleurisy: {left: none, right: dorsocaudal-focal}, findings: [{process: adhesion, site: right caudal lobe, distribution: focal, size: 40 mm}]}}",
+  },
+  check(one, report) {
+    const path = ["respiratory", "pleura", "pleurisy"];
+    const none = (side: string): boolean => {
+      const value = valueAt(one.record, [...path, side]);
+      return value === "none" || (Array.isArray(value) && value.every((word) => word === "none"));
+    };
+    for (const { finding, path: at } of lesions(one, {
+      processes: ["adhesion", "fibrosis", "scar"],
+      within: ["respiratory.pleura"],
+    })) {
+      const side = namedSide(finding.site);
+      if (side === undefined ? none("left") && none("right") : none(side))
+        report(
+          `${formatPath(at)}: ${finding.process}${side === undefined ? "" : ` on the ${side}`}, yet respiratory.pleura.pleurisy says none. Write where it lies, such as ${side ?? "left"}: dorsocaudal-focal.`,
+          side === undefined ? path : [...path, side],
+        );
+    }
+  },
+};

@@ -1,0 +1,33 @@
+import { organById } from "../../../knowledge/index.ts";
+import { samplesOf } from "../../../sampling/index.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const sampleOrganNotExamined: CaseRule = {
+  id: "sample-organ-not-examined",
+  scope: "case",
+  family: "consistency",
+  level: "warning",
+  summary: "An organ that was sampled was looked at, and its state is written down.",
+  protects:
+    "A result without the look of the organ cannot be read: the germ may lie in a lesion or in sound tissue.",
+  source: {
+    cite: "laboratory result and lesion are read together; common practice",
+    confidence: "common-practice",
+  },
+  bad: {
+    case: "upper_digestive: {oesophagus: {not_examined: left in the neck}}\nsamples: [{id: 01-A, from: upper_digestive.oesophagus, into: formalin, for: [histology]}]",
+  },
+  good: {
+    case: "upper_digestive: {oesophagus: {not_examined: left in the neck}}\nsamples: [{id: 01-A, from: upper_digestive.pharynx, into: formalin, for: [histology]}]",
+  },
+  check(one, report) {
+    for (const { sample, index } of samplesOf(one)) {
+      const organ = organById(sample.from);
+      if (organ !== undefined && one.organ(organ).status === "not_examined")
+        report(
+          `samples[${index}].from: ${sample.id} was taken of ${sample.from}, which is recorded as not examined. Write what it looked like, or correct the sample.`,
+          ["samples", index, "from"],
+        );
+    }
+  },
+};

@@ -1,0 +1,29 @@
+import { formatPath } from "../../../cases/index.ts";
+import { conchae } from "../../conchae.ts";
+import { lesions } from "../../lesions.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const septumContradictsFinding: CaseRule = {
+  id: "septum-contradicts-finding",
+  scope: "case",
+  family: "consistency",
+  level: "error",
+  summary: "A septum with a deviation is not called straight.",
+  protects: "Some scales count the septum; they read the word, not the finding.",
+  source: { cite: "common practice", confidence: "common-practice" },
+  bad: {
+    case: "respiratory: {turbinates: {findings: [{process: deviation, site: septum, distribution: focal, size: 4 mm}]}}",
+  },
+  good: {
+    case: "respiratory: {turbinates: {septum: slight, findings: [{process: deviation, site: septum, distribution: focal, size: 4 mm}]}}",
+  },
+  check(one, report) {
+    const nose = conchae(one);
+    const [lesion] = lesions(one, { processes: ["deviation"], within: ["respiratory.turbinates"] });
+    if (nose?.septum === "straight" && lesion !== undefined)
+      report(
+        `${formatPath(lesion.path)}: a deviation, yet the septum is straight. Write septum: slight or marked, or take the finding out.`,
+        [...nose.path, "septum"],
+      );
+  },
+};

@@ -1,0 +1,34 @@
+import { formatPath } from "../../../cases/index.ts";
+import { plausible } from "../../../knowledge/index.ts";
+import { conchae } from "../../conchae.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const snoutGradesContradict: CaseRule = {
+  id: "snout-grades-contradict",
+  scope: "case",
+  family: "consistency",
+  level: "error",
+  summary: "Two grades of one snout tell the same story.",
+  protects:
+    "A snout that is normal on one scale and severe on another was read by two people, or typed by one in a hurry.",
+  source: plausible.source,
+  bad: {
+    case: "respiratory: {turbinates: {left: {dorsal: 1, ventral: 2}, right: {dorsal: 1, ventral: 2}, grades: {maff-1978: 3, embrapa-1993: 0}}}",
+  },
+  good: {
+    case: "respiratory: {turbinates: {left: {dorsal: 1, ventral: 2}, right: {dorsal: 1, ventral: 2}, grades: {maff-1978: 3, embrapa-1993: 2}}}",
+  },
+  check(one, report) {
+    const nose = conchae(one);
+    const within = (grade: number | undefined, [low, high]: readonly number[]): boolean =>
+      grade !== undefined && low !== undefined && high !== undefined && grade >= low && grade <= high;
+    for (const { scale, grades, other, other_grades } of plausible.grade_pairs)
+      if (within(nose?.grades[scale], grades) && within(nose?.grades[other], other_grades)) {
+        const path = ["respiratory", "turbinates", "grades", scale];
+        report(
+          `${formatPath(path)}: grade ${nose?.grades[scale]}, but ${other} is ${nose?.grades[other]}. Read the cut again under both scales and correct one.`,
+          path,
+        );
+      }
+  },
+};

@@ -1,0 +1,40 @@
+import { growth } from "../../../knowledge/index.ts";
+import type { CaseRule } from "../../rule.ts";
+
+/** Median weight in kg at an age in days, between the points of growth.yaml; undefined beyond the last. */
+export function medianWeight(days: number): number | undefined {
+  const points = growth.median_kg;
+  for (const [index, [age, kg]] of points.entries()) {
+    if (days > age) continue;
+    const [before, beforeKg] = points[index - 1] ?? [age, kg];
+    return age === before ? kg : beforeKg + ((kg - beforeKg) * (days - before)) / (age - before);
+  }
+  return undefined;
+}
+
+export const weightImplausible: CaseRule = {
+  id: "weight-implausible",
+  scope: "case",
+  family: "consistency",
+  level: "warning",
+  summary: "The weight is believable for the age.",
+  protects:
+    "A wrong unit or a swapped tag shows here first: 175 kg for 17.5 kg, grams for kilograms, days for weeks.",
+  source: growth.source,
+  bad: { case: "pig: {age: 58 d, weight: 175 kg}" },
+  good: { case: "pig: {age: 58 d, weight: 14 kg}" },
+  check(one, report) {
+    const { ageDays, weightKg } = one;
+    if (ageDays === undefined || weightKg === undefined) return;
+    const median = medianWeight(ageDays);
+    if (median === undefined) return;
+    const [low, high] = [median * growth.low, median * growth.high];
+    if (weightKg < low || weightKg > high)
+      report(
+        `pig.weight: ${one.record.pig?.weight} at ${one.record.pig?.age} is hard to believe; about ${kilograms(low)} to ${kilograms(high)} would fit (from memory). Check number, unit, age and tag.`,
+        ["pig", "weight"],
+      );
+  },
+};
+
+const kilograms = (kg: number): string => `${kg < 10 ? kg.toFixed(1) : kg.toFixed(0)} kg`;

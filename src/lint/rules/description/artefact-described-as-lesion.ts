@@ -1,0 +1,39 @@
+import { formatPath } from "../../../cases/index.ts";
+import { findingsOf } from "../../findings-of.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const artefactDescribedAsLesion: CaseRule = {
+  id: "artefact-described-as-lesion",
+  scope: "case",
+  family: "description",
+  level: "error",
+  summary: "What is called an artefact is not graded, dated or given an exudate.",
+  protects: "A graded artefact is counted and diagnosed as disease by the next reader.",
+  source: { cite: "common practice", confidence: "common-practice" },
+  bad: {
+    case: "lymphoid: {spleen: [{process: discolouration, distribution: focal, size: 20 mm, colour: green, certainty: artefact, severity: marked}]}",
+  },
+  good: {
+    case: "lymphoid: {spleen: [{process: discolouration, distribution: focal, size: 20 mm, colour: green, certainty: artefact, note: bile}]}",
+  },
+  check(one, report) {
+    for (const { finding, path } of findingsOf(one)) {
+      if (
+        finding.process !== "artefact" &&
+        finding.process !== "autolysis" &&
+        finding.certainty !== "artefact"
+      )
+        continue;
+      const key = (["duration", "exudate", "severity"] as const).find((name) => {
+        const word = finding[name];
+        if (name === "severity" && finding.process === "autolysis") return false;
+        return word !== undefined && word !== "none";
+      });
+      if (key !== undefined)
+        report(
+          `${formatPath([...path, key])}: an artefact has no ${key}. Take ${key} out, or describe the lesion with certainty: probable.`,
+          [...path, key],
+        );
+    }
+  },
+};

@@ -1,0 +1,33 @@
+import { formatPath } from "../../../cases/index.ts";
+import { organs } from "../../../knowledge/index.ts";
+import { hasMeasure } from "../../measure-of.ts";
+import type { CaseRule } from "../../rule.ts";
+import { statesOf } from "../../states.ts";
+
+export const enlargementUnmeasured: CaseRule = {
+  id: "enlargement-unmeasured",
+  scope: "case",
+  family: "description",
+  level: "warning",
+  summary: "An enlarged or shrunken organ is measured or weighed.",
+  protects: "Enlarged is an opinion until there are millimetres or grams beside it.",
+  source: { cite: "common practice", confidence: "common-practice" },
+  bad: {
+    case: "lymphoid: {spleen: [{process: enlargement, distribution: diffuse, extent: 100 %, severity: moderate}]}",
+  },
+  good: {
+    case: "lymphoid: {spleen: {weight: 95 g, findings: [{process: enlargement, distribution: diffuse, extent: 100 %, severity: moderate}]}}",
+  },
+  check(one, report) {
+    for (const organ of organs)
+      for (const { entry, findings } of statesOf(one, organ)) {
+        if (entry?.weight !== undefined || entry?.size !== undefined) continue;
+        for (const { finding, path } of findings)
+          if (finding.process === "enlargement" && hasMeasure(finding) && finding.size === undefined)
+            report(
+              `${formatPath(path)}: how large is it? Write size: 30 x 20 mm in the finding, or the weight of the organ.`,
+              path,
+            );
+      }
+  },
+};

@@ -1,0 +1,22 @@
+import { description } from "../../../knowledge/index.ts";
+import { contradictedWords } from "../../contradicted-words.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const exudateContradiction: CaseRule = {
+  id: "exudate-contradiction",
+  scope: "case",
+  family: "description",
+  level: "error",
+  summary: "The exudate of a lesion goes with its process.",
+  protects: "An abscess without pus or an effusion of nothing sends the laboratory after the wrong cause.",
+  source: description.source,
+  bad: {
+    case: "cardiovascular: {pericardium: [{process: effusion, distribution: diffuse, volume: 15 ml, exudate: none}]}",
+  },
+  good: {
+    case: "cardiovascular: {pericardium: [{process: effusion, distribution: diffuse, volume: 15 ml, exudate: serous}]}",
+  },
+  check(one, report) {
+    contradictedWords(one, "exudate", report);
+  },
+};

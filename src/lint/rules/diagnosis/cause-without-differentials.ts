@@ -1,0 +1,32 @@
+import { interpretationWords } from "../../../knowledge/index.ts";
+import { isPending, namedCauses } from "../../diagnoses.ts";
+import type { CaseRule } from "../../rule.ts";
+import { wordIn } from "../../words-in.ts";
+
+export const causeWithoutDifferentials: CaseRule = {
+  id: "cause-without-differentials",
+  scope: "case",
+  family: "diagnosis",
+  level: "note",
+  summary: "A cause that the laboratory has not proven stands beside what else it could be.",
+  protects: "A lone cause closes the case in everybody's head before the results are in.",
+  source: { cite: "common practice of diagnosis", confidence: "common-practice" },
+  bad: { case: "diagnosis: {aetiologic: [Mycoplasma hyopneumoniae], basis: histology}" },
+  good: {
+    case: "diagnosis: {aetiologic: [Mycoplasma hyopneumoniae], basis: histology, differentials: [influenza A virus]}",
+  },
+  check(one, report) {
+    const { basis, differentials = [] } = one.record.diagnosis ?? {};
+    if (basis === "laboratory" || differentials.length > 0) return;
+    // On gross grounds alone the cause itself is what is wrong, and another rule says so.
+    if (basis !== "histology" && !isPending(one)) return;
+    const cause = namedCauses(one).find(
+      ({ text }) => wordIn(text, interpretationWords.seen_at_table) === undefined,
+    );
+    if (cause !== undefined)
+      report(
+        `"${cause.text}" stands alone, and the laboratory has not proven it. List under differentials what else could look like this.`,
+        cause.path,
+      );
+  },
+};

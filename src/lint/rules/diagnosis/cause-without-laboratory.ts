@@ -1,0 +1,34 @@
+import { interpretationWords } from "../../../knowledge/index.ts";
+import { isCalledProgressive, isPending, namedCauses } from "../../diagnoses.ts";
+import type { CaseRule } from "../../rule.ts";
+import { wordIn } from "../../words-in.ts";
+
+export const causeWithoutLaboratory: CaseRule = {
+  id: "cause-without-laboratory",
+  scope: "case",
+  family: "diagnosis",
+  level: "warning",
+  summary: "A cause is named once the laboratory has shown it.",
+  protects:
+    "What the eye takes for one agent is three in turn; the herd is vaccinated against the one that was written down.",
+  source: {
+    cite: "Luppi et al. 2023, Animals 13:338: agents occur without disease, so histology decides; common practice",
+    confidence: "verified",
+  },
+  bad: {
+    case: "diagnosis: {aetiologic: [Mycoplasma hyopneumoniae], basis: gross, differentials: [influenza A virus]}",
+  },
+  good: {
+    case: "diagnosis: {aetiologic: [pending], basis: pending, differentials: [Mycoplasma hyopneumoniae, influenza A virus]}",
+  },
+  check(one, report) {
+    const basis = one.record.diagnosis?.basis;
+    if (basis === "laboratory" || basis === "histology" || isPending(one)) return;
+    for (const { text, path } of namedCauses(one))
+      if (wordIn(text, interpretationWords.seen_at_table) === undefined && !isCalledProgressive(text))
+        report(
+          `"${text}" is a cause, and diagnosis.basis is ${basis ?? "blank"}. Write pending until the laboratory has answered, or basis: laboratory if it has.`,
+          path,
+        );
+  },
+};

@@ -1,0 +1,47 @@
+import { morphologicDiagnoses } from "../../diagnoses.ts";
+import { findingsOf } from "../../findings-of.ts";
+import type { CaseRule } from "../../rule.ts";
+import { wordIn } from "../../words-in.ts";
+
+const slight = ["minimal", "mild", "slight"];
+const marked = ["marked", "severe"];
+
+export const diagnosisAgainstSeverity: CaseRule = {
+  id: "diagnosis-against-severity",
+  scope: "case",
+  family: "diagnosis",
+  level: "warning",
+  summary: "A diagnosis is as severe as the lesion that it names.",
+  protects: "The table takes the one and the letter to the farmer the other.",
+  source: { cite: "common practice of reporting", confidence: "common-practice" },
+  bad: {
+    case: 'liver_pancreas: {liver: [{process: necrosis, distribution: multifocal, size: 4 mm, colour: white, severity: marked}]}\nsamples: \ndiagnosis: {morphologic: ["Liver: necrosis, multifocal, acute, mild"]}',
+  },
+  good: {
+    case: 'liver_pancreas: {liver: [{process: necrosis, distribution: multifocal, size: 4 mm, colour: white, severity: marked}]}\nsamples: \ndiagnosis: {morphologic: ["Liver: necrosis, multifocal, acute, marked"]}',
+  },
+  check(one, report) {
+    const diagnoses = morphologicDiagnoses(one);
+    for (const { organs, rest, path } of diagnoses) {
+      const [organ] = organs;
+      // Two diagnoses of one organ may each have a lesion of their own.
+      if (organ === undefined || organs.length > 1) continue;
+      if (diagnoses.filter((other) => other.organs.includes(organ)).length > 1) continue;
+      const isSlight = wordIn(rest, slight) !== undefined;
+      const isMarked = wordIn(rest, marked) !== undefined;
+      const severities = findingsOf(one)
+        .filter((entry) => entry.organ === organ && entry.finding.certainty !== "artefact")
+        .map(({ finding }) => finding.severity)
+        .filter((severity) => severity !== undefined);
+      if (isSlight === isMarked || severities.length === 0) continue;
+      const against = isSlight
+        ? severities.every((severity) => severity === "marked")
+        : severities.every((severity) => slight.includes(severity));
+      if (against)
+        report(
+          `"${rest}" is ${isSlight ? "mild" : "marked"}, the finding under ${organ.id} is ${severities[0]}. Correct one of them.`,
+          path,
+        );
+    }
+  },
+};

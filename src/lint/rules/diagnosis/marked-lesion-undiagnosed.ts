@@ -1,0 +1,35 @@
+import { formatPath } from "../../../cases/index.ts";
+import { morphologicDiagnoses } from "../../diagnoses.ts";
+import { findingsOf } from "../../findings-of.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const markedLesionUndiagnosed: CaseRule = {
+  id: "marked-lesion-undiagnosed",
+  scope: "case",
+  family: "diagnosis",
+  level: "note",
+  summary: "In a case with diagnoses, each organ with a marked lesion has one.",
+  protects: "The worst lesion of the pig falls out of the summary, which is all that most people read.",
+  source: { cite: "common practice of reporting", confidence: "common-practice" },
+  bad: {
+    case: "liver_pancreas: {liver: [{process: necrosis, distribution: multifocal, size: 4 mm, colour: white, severity: marked}]}\nsamples: ",
+  },
+  good: {
+    case: 'liver_pancreas: {liver: [{process: necrosis, distribution: multifocal, size: 4 mm, colour: white, severity: marked}]}\nsamples: \ndiagnosis: {morphologic: ["Liver: necrosis, multifocal, acute, marked"]}',
+  },
+  check(one, report) {
+    const diagnoses = morphologicDiagnoses(one);
+    // A diagnosis whose organ is not understood may be the one.
+    if (diagnoses.length === 0 || diagnoses.some(({ organs }) => organs.length === 0)) return;
+    const told = new Set<string>();
+    for (const { organ, finding, path } of findingsOf(one)) {
+      if (finding.severity !== "marked" || finding.certainty === "artefact" || told.has(organ.id)) continue;
+      told.add(organ.id);
+      if (!diagnoses.some(({ organs }) => organs.includes(organ)))
+        report(
+          `${formatPath(path)} is marked and no diagnosis names ${organ.id}. Add one under diagnosis.morphologic.`,
+          path,
+        );
+    }
+  },
+};

@@ -1,0 +1,23 @@
+import type { CaseRule } from "../../rule.ts";
+
+export const pendingAgainstBasis: CaseRule = {
+  id: "pending-against-basis",
+  scope: "case",
+  family: "diagnosis",
+  level: "warning",
+  summary: "A diagnosis that waits for the laboratory does not rest on it already.",
+  protects:
+    "Half of a correction: the result is in, and the case still says that it is awaited, or the other way round.",
+  source: { cite: "common practice of recording", confidence: "common-practice" },
+  bad: { case: "diagnosis: {aetiologic: [pending], basis: laboratory}" },
+  good: { case: "diagnosis: {aetiologic: [pending], basis: pending}" },
+  check(one, report) {
+    const { aetiologic = [], basis } = one.record.diagnosis ?? {};
+    const onlyPending = aetiologic.length > 0 && aetiologic.every((text) => /^\s*pending\b/i.test(text));
+    if (onlyPending && basis === "laboratory")
+      report(
+        "diagnosis.aetiologic is pending, yet basis is laboratory. Write the cause that the laboratory has shown, or basis: pending.",
+        ["diagnosis", "basis"],
+      );
+  },
+};

@@ -1,0 +1,22 @@
+import { isPending } from "../../diagnoses.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const pendingWithoutSample: CaseRule = {
+  id: "pending-without-sample",
+  scope: "case",
+  family: "diagnosis",
+  level: "warning",
+  summary: "A diagnosis that waits for the laboratory has a sample there.",
+  protects: "Nothing comes back from a laboratory that was sent nothing, and the case stays open for ever.",
+  source: { cite: "common practice", confidence: "common-practice" },
+  bad: { case: "diagnosis: {aetiologic: [pending]}\nsamples: " },
+  good: { case: "diagnosis: {aetiologic: [pending]}" },
+  check(one, report) {
+    if (one.record.diagnosis?.comment !== undefined) return;
+    if (isPending(one) && !(one.record.samples ?? []).some(({ for: tests = [] }) => tests.length > 0))
+      report(
+        "diagnosis: pending, and this case has no sample with a test. Take one and write it under samples, or say under comment which pig's result is awaited.",
+        one.record.diagnosis?.basis === "pending" ? ["diagnosis", "basis"] : ["diagnosis", "aetiologic"],
+      );
+  },
+};

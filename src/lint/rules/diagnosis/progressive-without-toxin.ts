@@ -1,0 +1,31 @@
+import { isCalledProgressive, morphologicDiagnoses, namedCauses } from "../../diagnoses.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const progressiveWithoutToxin: CaseRule = {
+  id: "progressive-without-toxin",
+  scope: "case",
+  family: "diagnosis",
+  level: "warning",
+  summary: "Atrophy of the conchae is called progressive only when the laboratory has shown the toxin.",
+  protects:
+    "Dust, ammonia and other germs take conchae away as well; a high grade asks for the toxin gene and does not prove it.",
+  source: {
+    cite: "progressive atrophic rhinitis is defined by toxigenic Pasteurella multocida; from memory of the standard texts",
+    confidence: "from-memory",
+  },
+  bad: {
+    case: 'diagnosis: {morphologic: ["Conchae: progressive atrophic rhinitis, bilateral, chronic, moderate"]}',
+  },
+  good: {
+    case: 'diagnosis: {morphologic: ["Conchae: atrophy, bilateral, chronic, moderate"], differentials: [toxigenic Pasteurella multocida, dust and ammonia]}',
+  },
+  check(one, report) {
+    if (one.record.diagnosis?.basis === "laboratory") return;
+    for (const { text, path } of [...morphologicDiagnoses(one), ...namedCauses(one)])
+      if (isCalledProgressive(text))
+        report(
+          `"${text}" is called progressive on the look alone. Write atrophy of the conchae with its degree, ask for the toxin gene of Pasteurella multocida, and set basis: laboratory when it is found.`,
+          path,
+        );
+  },
+};

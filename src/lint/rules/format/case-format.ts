@@ -1,0 +1,18 @@
+import type { FormatRule } from "../../rule.ts";
+
+export const caseFormat: FormatRule = {
+  id: "case-format",
+  scope: "format",
+  family: "format",
+  level: "error",
+  locked: true,
+  summary: "Every key and value fits the case format.",
+  protects:
+    "A mistyped key would be read by nobody; it is reported with what was probably meant, never dropped in silence.",
+  source: {
+    cite: "schemas/case.schema.json, visit.schema.json and farm.schema.json of this project",
+    confidence: "common-practice",
+  },
+  bad: { case: "pig: {sex: F}" },
+  good: { case: "pig: {sex: female}" },
+};

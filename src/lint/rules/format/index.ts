@@ -1,0 +1,17 @@
+/** Rules of the family format, in the order of the documentation. */
+import type { Rule } from "../../rule.ts";
+import { acceptedLockedRule } from "./accepted-locked-rule.ts";
+import { acceptedUnknownRule } from "./accepted-unknown-rule.ts";
+import { acceptedUnused } from "./accepted-unused.ts";
+import { acceptedWithoutReason } from "./accepted-without-reason.ts";
+import { caseFormat } from "./case-format.ts";
+import { protocolUnknown } from "./protocol-unknown.ts";
+
+export const formatRules: readonly Rule[] = [
+  caseFormat,
+  protocolUnknown,
+  acceptedWithoutReason,
+  acceptedUnused,
+  acceptedUnknownRule,
+  acceptedLockedRule,
+];

@@ -1,0 +1,26 @@
+import { isAfter, moment } from "../../../cases/index.ts";
+import { groupsOf } from "../../group-of-visit.ts";
+import type { VisitRule } from "../../rule.ts";
+
+export const groupOnsetAfterVisit: VisitRule = {
+  id: "group-onset-after-visit",
+  scope: "visit",
+  family: "history",
+  level: "error",
+  summary: "The signs of a group began before the visit, or on its day.",
+  protects: "Incubation, spread and the effect of a change are reckoned from the first day of the signs.",
+  source: { cite: "order of events; common practice", confidence: "common-practice" },
+  bad: { visit: "groups: {nursery-2: {onset: 2026-05-10}}" },
+  good: { visit: "groups: {nursery-2: {onset: 2026-04-10}}" },
+  check(visit, reportVisit) {
+    const day = moment(visit.record.date);
+    for (const [id, { onset }] of groupsOf(visit)) {
+      const began = moment(onset);
+      if (day !== undefined && began !== undefined && isAfter(began, day))
+        reportVisit(
+          `groups.${id}.onset: ${onset} lies after the visit (${visit.record.date}). Correct the day.`,
+          ["groups", id, "onset"],
+        );
+    }
+  },
+};

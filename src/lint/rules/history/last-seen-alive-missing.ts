@@ -1,0 +1,27 @@
+import type { CaseRule } from "../../rule.ts";
+
+export const lastSeenAliveMissing: CaseRule = {
+  id: "last-seen-alive-missing",
+  scope: "case",
+  family: "history",
+  level: "note",
+  summary: "Of a pig found dead it is told when it was last seen alive.",
+  protects:
+    "The hours between the last look and the find are hours of autolysis; without them half a day of rotting passes for fresh.",
+  source: {
+    cite: "death time in submission guidelines (Animal Health Laboratory, University of Guelph; NDSU Veterinary Diagnostic Laboratory)",
+    confidence: "verified",
+  },
+  bad: { case: "selection: {basis: found-dead}\ndeath: {manner: found-dead, method: }" },
+  good: {
+    case: "selection: {basis: found-dead}\ndeath: {manner: found-dead, method: , note: last seen alive at 06:00}",
+  },
+  check(one, report) {
+    if (one.record.death?.manner === "found-dead" && one.record.death.note === undefined)
+      report(
+        "death.note is blank for a pig found dead. Write when it was last seen alive, such as note: last seen alive at 22:00.",
+        ["death", "note"],
+        "key",
+      );
+  },
+};

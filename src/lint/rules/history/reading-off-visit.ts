@@ -1,0 +1,29 @@
+import { moment } from "../../../cases/index.ts";
+import { selectionRules } from "../../../knowledge/index.ts";
+import type { VisitRule } from "../../rule.ts";
+
+export const readingOffVisit: VisitRule = {
+  id: "reading-off-visit",
+  scope: "visit",
+  family: "history",
+  level: "warning",
+  summary: "Readings of the air are of the days of the visit.",
+  protects: "Air changes with the wind; a reading of last week says nothing of the pigs opened today.",
+  source: { cite: "our own limit against copied readings", confidence: "common-practice" },
+  bad: { visit: "environment: [{group: nursery-2, at: 2026-04-02T08:30, ammonia: 14 ppm}]" },
+  good: { visit: "environment: [{group: nursery-2, at: 2026-04-20T08:30, ammonia: 14 ppm}]" },
+  check(visit, reportVisit) {
+    const day = moment(visit.record.date);
+    if (day === undefined) return;
+    for (const [index, { at }] of (visit.record.environment ?? []).entries()) {
+      const read = moment(at);
+      if (read === undefined) continue;
+      const days = Math.abs(Math.floor(read.written / 24) - Math.floor(day.written / 24));
+      if (days > selectionRules.reading_days)
+        reportVisit(
+          `environment[${index}].at: read on ${at?.slice(0, 10)}, the visit was on ${visit.record.date}. Correct the day, or leave out a reading of another visit.`,
+          ["environment", index, "at"],
+        );
+    }
+  },
+};

@@ -1,0 +1,23 @@
+import { basename } from "node:path";
+import { moment } from "../../../cases/index.ts";
+import type { VisitRule } from "../../rule.ts";
+
+export const visitDateOffFolder: VisitRule = {
+  id: "visit-date-off-folder",
+  scope: "visit",
+  family: "history",
+  level: "warning",
+  summary: "A visit in a folder named by a day has that day.",
+  protects: "A copied visit.yaml with the old date puts today's pigs into last spring.",
+  source: { cite: "common practice of filing", confidence: "common-practice" },
+  bad: { visit: "date: 2026-04-19" },
+  good: { visit: "date: 2026-04-20" },
+  check(visit, reportVisit) {
+    const folder = basename(visit.folder);
+    const { date } = visit.record;
+    if (moment(folder)?.dayOnly && moment(date) !== undefined && folder !== date)
+      reportVisit(`date: ${date}, yet the folder is ${folder}. Correct the date, or rename the folder.`, [
+        "date",
+      ]);
+  },
+};

@@ -1,0 +1,26 @@
+import { unknownName } from "../../../cases/index.ts";
+import type { VisitRule } from "../../rule.ts";
+
+export const visitGroupUnknown: VisitRule = {
+  id: "visit-group-unknown",
+  scope: "visit",
+  family: "history",
+  level: "error",
+  summary: "The groups and air readings of a visit are those of groups that the farm has.",
+  protects: "Counts and ammonia under a mistyped name belong to no pig.",
+  source: { cite: "names join files; common practice", confidence: "common-practice" },
+  bad: { visit: "environment: [{group: nursery-22, ammonia: 14 ppm}, {group: nursery-2, ammonia: 12 ppm}]" },
+  good: { visit: "environment: [{group: nursery-2, ammonia: 14 ppm}]" },
+  check(visit, reportVisit) {
+    const ofVisit = Object.keys(visit.record.groups ?? {});
+    const ofFarm = Object.keys(visit.farm?.record.groups ?? {});
+    const known = ofFarm.length > 0 ? ofFarm : ofVisit;
+    if (known.length === 0) return;
+    for (const id of ofVisit)
+      if (!known.includes(id))
+        reportVisit(`groups: in farm.yaml ${unknownName(id, known, "group")}`, ["groups", id], "key");
+    for (const [index, { group }] of (visit.record.environment ?? []).entries())
+      if (!known.includes(group))
+        reportVisit(`environment: ${unknownName(group, known, "group")}`, ["environment", index, "group"]);
+  },
+};

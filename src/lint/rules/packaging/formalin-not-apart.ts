@@ -1,0 +1,31 @@
+import { parcelExample } from "../../parcel-example.ts";
+import { answer, isFresh, parcelsOf, samplesIn } from "../../parcels.ts";
+import type { VisitRule } from "../../rule.ts";
+
+export const formalinNotApart: VisitRule = {
+  id: "formalin-not-apart",
+  scope: "visit",
+  family: "packaging",
+  level: "warning",
+  summary: "Formalin is bagged apart from fresh tissue and smears.",
+  protects: "The vapour kills the bacteria that culture is to find and fixes unfixed smears.",
+  source: {
+    cite: "Abbey Veterinary Services (vapour harms unfixed smears); effect on culture from memory",
+    confidence: "verified",
+  },
+  bad: { visit: parcelExample({ formalin_apart: "no" }) },
+  good: { visit: parcelExample() },
+  check(visit, reportVisit) {
+    for (const placed of parcelsOf(visit)) {
+      const { parcel, name, path } = placed;
+      const samples = samplesIn(placed);
+      const mixed = samples.some(({ into }) => into === "formalin") && samples.some(isFresh);
+      if (mixed && answer(parcel.formalin_apart) !== true)
+        reportVisit(
+          `${name}: formalin and fresh samples travel together${parcel.formalin_apart === undefined ? ", and nothing says that they are bagged apart" : ""}. Seal the formalin pots in a bag of their own, or send two parcels, and write formalin_apart: yes.`,
+          [...path, "formalin_apart"],
+          parcel.formalin_apart === undefined ? "key" : "value",
+        );
+    }
+  },
+};

@@ -1,0 +1,30 @@
+import { listing } from "../../../words/listing.ts";
+import { parcelExample } from "../../parcel-example.ts";
+import { parcelsOf } from "../../parcels.ts";
+import type { VisitRule } from "../../rule.ts";
+
+export const sampleInNoParcel: VisitRule = {
+  id: "sample-in-no-parcel",
+  scope: "visit",
+  family: "packaging",
+  level: "warning",
+  summary: "When parcels are recorded, every sample for a test is in one of them.",
+  protects: "The sample that stayed in the cool box is found on Friday, and the pig was opened for it.",
+  source: { cite: "common practice", confidence: "common-practice" },
+  bad: {
+    visit: parcelExample({ samples: "[01-A]", formalin_apart: "", coolant: "none", coolant_place: "" }),
+  },
+  good: { visit: parcelExample() },
+  check(visit, _reportVisit, reportCase) {
+    const parcels = parcelsOf(visit);
+    if (parcels.every(({ samples }) => samples.length === 0)) return;
+    const packed = new Set(parcels.flatMap(({ samples }) => samples.map(({ id }) => id)));
+    for (const one of visit.cases)
+      for (const [index, { id, for: tests }] of (one.record.samples ?? []).entries())
+        if (!packed.has(id) && tests?.some((test) => test !== "archive"))
+          reportCase(one)(
+            `samples[${index}]: ${id} is for ${listing(tests)} and in no parcel of the visit. Send it and name it under parcels, or write for: [archive].`,
+            ["samples", index, "id"],
+          );
+  },
+};

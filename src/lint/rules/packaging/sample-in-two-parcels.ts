@@ -1,0 +1,30 @@
+import { parcelExample } from "../../parcel-example.ts";
+import { parcelsOf } from "../../parcels.ts";
+import type { VisitRule } from "../../rule.ts";
+
+export const sampleInTwoParcels: VisitRule = {
+  id: "sample-in-two-parcels",
+  scope: "visit",
+  family: "packaging",
+  level: "error",
+  summary: "A sample is in one parcel.",
+  protects: "One of the two laboratories waits for it, and nobody knows where it is.",
+  source: { cite: "common practice", confidence: "common-practice" },
+  bad: {
+    visit: `${parcelExample()}\n${parcelExample({ samples: "[01-B]", formalin_apart: "" }).split("\n").slice(1).join("\n")}`,
+  },
+  good: { visit: parcelExample() },
+  check(visit, reportVisit) {
+    const seen = new Map<string, string>();
+    for (const { name, samples } of parcelsOf(visit))
+      for (const { id, path } of samples) {
+        const before = seen.get(id);
+        if (before !== undefined)
+          reportVisit(
+            `${name}: ${id} is in ${before === name ? "it twice" : `${before} as well`}. Name it where it is; a divided sample gets two numbers.`,
+            path,
+          );
+        seen.set(id, name);
+      }
+  },
+};

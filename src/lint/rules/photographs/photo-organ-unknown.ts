@@ -1,0 +1,36 @@
+import { unknownName } from "../../../cases/index.ts";
+import { organs, systems } from "../../../knowledge/index.ts";
+import { photographs } from "../../photographs.ts";
+import type { CaseRule } from "../../rule.ts";
+
+const known = ["carcass", ...systems.map(({ id }) => id), ...organs.map(({ id }) => id)];
+
+export const photoOrganUnknown: CaseRule = {
+  id: "photo-organ-unknown",
+  scope: "case",
+  family: "photographs",
+  level: "error",
+  summary: "What a photograph shows is an organ, a system or the carcass.",
+  protects: "Pictures are joined to findings by the name of the organ; a mistyped one is in no report.",
+  source: { cite: "names join files; common practice", confidence: "common-practice" },
+  bad: {
+    case: "photos: [{file: 01.jpg, shows: respiratory.lung, scale: yes}]",
+    files: ["01.jpg"],
+  },
+  good: {
+    case: "photos: [{file: 01.jpg, shows: respiratory.lungs, scale: yes}]",
+    files: ["01.jpg"],
+  },
+  check(one, report) {
+    for (const { shows, showsPath } of photographs(one)) {
+      if (shows === undefined || known.includes(shows)) continue;
+      const byKey = organs.find(({ key }) => key === shows);
+      report(
+        byKey === undefined
+          ? `shows: ${unknownName(shows, known, "organ")}`
+          : `shows: an organ is written with its system. Write ${byKey.id}.`,
+        showsPath,
+      );
+    }
+  },
+};

@@ -1,0 +1,36 @@
+import { findingsOf } from "../../findings-of.ts";
+import { photographs } from "../../photographs.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const photoWithoutScale: CaseRule = {
+  id: "photo-without-scale",
+  scope: "case",
+  family: "photographs",
+  level: "note",
+  summary: "A photograph of a measured lesion carries a scale.",
+  protects:
+    "Without a ruler in the picture nobody can measure again, and a lymph node is as large as the screen.",
+  source: { cite: "common practice of photographing specimens", confidence: "common-practice" },
+  bad: {
+    case: "photos: [{file: 01-node.jpg, shows: lymphoid.bronchial_nodes, scale: no}]",
+    files: ["01-node.jpg"],
+  },
+  good: {
+    case: "photos: [{file: 01-node.jpg, shows: lymphoid.bronchial_nodes, scale: yes}]",
+    files: ["01-node.jpg"],
+  },
+  check(one, report) {
+    const measured = findingsOf(one).filter(({ finding }) => finding.size !== undefined);
+    const photos = photographs(one);
+    for (const { file, scale, organs, path } of photos) {
+      const [organ] = organs;
+      if (scale !== false || organs.length !== 1 || organ === undefined) continue;
+      const hasBetter = photos.some((other) => other.scale === true && other.organs.includes(organ));
+      if (!hasBetter && measured.some((entry) => entry.organ === organ))
+        report(
+          `${file} shows ${organ.id}, which was measured, without a scale. Lay a ruler beside it and take it again while the organ is there.`,
+          path,
+        );
+    }
+  },
+};

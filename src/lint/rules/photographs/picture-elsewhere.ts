@@ -1,0 +1,25 @@
+import { isElsewhere, photographs, tracings } from "../../photographs.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const pictureElsewhere: CaseRule = {
+  id: "picture-elsewhere",
+  scope: "case",
+  family: "photographs",
+  level: "warning",
+  summary: "Photographs and tracings lie beside the case, not on one computer or on the net.",
+  protects: "The archive is read on other machines and in other years; there the desktop of today is empty.",
+  source: { cite: "common practice of filing", confidence: "common-practice" },
+  bad: { case: "photos: [{file: 'C:/Pictures/lungs.jpg', shows: respiratory.lungs, scale: yes}]" },
+  good: {
+    case: "photos: [{file: photos/01-lungs.jpg, shows: respiratory.lungs, scale: yes}]",
+    files: ["photos/01-lungs.jpg"],
+  },
+  check(one, report) {
+    for (const { file, path } of [...photographs(one), ...tracings(one)])
+      if (isElsewhere(file))
+        report(
+          `${file} is not beside this case. Copy it into a folder here and write its path from here, such as photos/01-lungs.jpg.`,
+          path,
+        );
+  },
+};

@@ -1,0 +1,23 @@
+import { protection } from "../../../knowledge/index.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const liftedAlone: CaseRule = {
+  id: "lifted-alone",
+  scope: "case",
+  family: "safety",
+  level: "warning",
+  summary: "A carcass above 25 kg is not lifted by one person.",
+  protects: "Backs do not heal like pigs.",
+  source: { cite: "no lifting alone above 25 kg; from memory", confidence: "from-memory" },
+  bad: { case: "pig: {weight: 29 kg}\nsafety: {lifting: alone, formalin: open-air}" },
+  good: { case: "pig: {weight: 29 kg}\nsafety: {lifting: two-people, formalin: open-air}" },
+  check(one, report) {
+    const { value, unit } = protection.lift_alone;
+    const { weightKg } = one;
+    if (one.record.safety?.lifting === "alone" && weightKg !== undefined && weightKg > value)
+      report(
+        `safety.lifting: ${one.record.pig?.weight} lifted alone. Above ${value} ${unit} use a winch or two people.`,
+        ["safety", "lifting"],
+      );
+  },
+};

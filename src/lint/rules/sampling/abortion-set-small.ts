@@ -1,0 +1,38 @@
+import { sampleRules } from "../../../knowledge/index.ts";
+import { count } from "../../../words/listing.ts";
+import { abortedPig, type Fetus, fetuses } from "../../fetuses.ts";
+import type { VisitRule } from "../../rule.ts";
+
+const nine: readonly Fetus[] = ["S-1", "S-2", "S-3"].flatMap((litter) =>
+  [1, 2, 3].map((number) => ({ litter, number })),
+);
+
+export const abortionSetSmall: VisitRule = {
+  id: "abortion-set-small",
+  scope: "visit",
+  family: "sampling",
+  level: "note",
+  summary: "Of an abortion problem three fetuses from each of three litters are examined.",
+  protects: "In many litters no agent is found, and in one fetus of a litter it is easily missed.",
+  source: sampleRules.sets.source,
+  bad: fetuses(nine.slice(0, 2)),
+  good: fetuses(nine),
+  check(visit, reportVisit) {
+    if (!visit.complete) return;
+    const aborted = visit.cases.filter(abortedPig);
+    if (aborted.length === 0) return;
+    const dead = visit.cases.filter(({ ageClass }) => ageClass === "mummy" || ageClass === "stillborn");
+    const litters = new Map<string, number>();
+    for (const one of [...aborted, ...dead]) {
+      const litter = `${one.record.pig?.litter ?? "unnamed"}`;
+      litters.set(litter, (litters.get(litter) ?? 0) + 1);
+    }
+    const { fetuses: least, litters: wanted } = sampleRules.sets;
+    const full = [...litters.values()].filter((number) => number >= least).length;
+    if (full < wanted)
+      reportVisit(
+        `cases: ${count(aborted.length + dead.length, "fetus", "fetuses")} from ${count(litters.size, "litter")}. Examine ${least} of each of ${wanted} litters if they can be had, with their placentas, write pig.litter for each, and bleed the sows.`,
+        ["cases"],
+      );
+  },
+};

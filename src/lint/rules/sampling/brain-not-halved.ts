@@ -1,0 +1,33 @@
+import { isFixed, samplesOf } from "../../../sampling/index.ts";
+import { isBrainInQuestion } from "../../questions.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const brainNotHalved: CaseRule = {
+  id: "brain-not-halved",
+  scope: "case",
+  family: "sampling",
+  level: "warning",
+  summary: "Of a brain in question one half is fixed and one is fresh or frozen.",
+  protects:
+    "The fixed half gives the lesion, the fresh half the agent or the sodium; one without the other leaves the case open.",
+  source: { cite: "Animal Health Laboratory, University of Guelph: half and half", confidence: "verified" },
+  bad: {
+    case: "nervous: {meninges: [{process: exudate, distribution: diffuse, extent: 40 %, exudate: fibrinosuppurative, severity: moderate}]}\nsamples: [{id: 01-A, from: nervous.brain, into: formalin, for: [histology]}, {id: 01-C, from: csf, into: plain-tube, for: [culture]}]",
+  },
+  good: {
+    case: "nervous: {meninges: [{process: exudate, distribution: diffuse, extent: 40 %, exudate: fibrinosuppurative, severity: moderate}]}\nsamples: [{id: 01-A, from: nervous.brain, into: formalin, for: [histology]}, {id: 01-C, from: csf, into: plain-tube, for: [culture]}, {id: 01-B, from: nervous.brain, site: right half, into: frozen, for: [pcr]}]",
+  },
+  check(one, report) {
+    if (!isBrainInQuestion(one)) return;
+    const brain = samplesOf(one).filter(
+      ({ sample }) => sample.from === "nervous.brain" && sample.into !== undefined,
+    );
+    const fixed = brain.filter(({ sample }) => isFixed(sample));
+    const [first] = brain;
+    if (first === undefined || (fixed.length > 0 && fixed.length < brain.length)) return;
+    report(
+      `samples[${first.index}].into: the brain is only ${fixed.length > 0 ? "fixed" : "fresh"}. Halve it along the midline: one half whole into formalin, the other chilled or frozen.`,
+      ["samples", first.index, "into"],
+    );
+  },
+};

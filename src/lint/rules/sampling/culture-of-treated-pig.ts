@@ -1,0 +1,32 @@
+import { isFor, samplesOf } from "../../../sampling/index.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const cultureOfTreatedPig: CaseRule = {
+  id: "culture-of-treated-pig",
+  scope: "case",
+  family: "sampling",
+  level: "warning",
+  summary: "With a culture from a treated pig the drug is written down.",
+  protects:
+    "A negative culture after an antibiotic means nothing unless the laboratory knows what was given and when.",
+  source: {
+    cite: "Handbook of Laboratory Diagnosis in Swine, sampling at necropsy: avoid systemically treated pigs",
+    confidence: "verified",
+  },
+  bad: {
+    case: "selection: {treated: unknown}\naccepted: [{rule: treated-pig, because: the only pig that was left}]",
+  },
+  good: {
+    case: "selection: {treated: {with: amoxicillin by mouth, last: 12 h}}\naccepted: [{rule: treated-pig, because: the only pig that was left}]",
+  },
+  check(one, report) {
+    const treated = one.record.selection?.treated;
+    if (treated !== "yes" && treated !== true && treated !== "unknown") return;
+    const culture = samplesOf(one).find(({ sample }) => isFor(sample, "culture"));
+    if (culture !== undefined)
+      report(
+        `samples[${culture.index}].for: culture is asked of a pig that was ${treated === "unknown" ? "perhaps treated" : "treated"}, and the drug is not written down. Write selection.treated: {with: …, last: 12 h}, and ask for PCR as well.`,
+        ["samples", culture.index, "for"],
+      );
+  },
+};

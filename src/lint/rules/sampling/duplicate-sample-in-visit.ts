@@ -1,0 +1,39 @@
+import type { Case } from "../../../cases/index.ts";
+import { samplesOf } from "../../../sampling/index.ts";
+import type { VisitRule } from "../../rule.ts";
+
+export const duplicateSampleInVisit: VisitRule = {
+  id: "duplicate-sample-in-visit",
+  scope: "visit",
+  family: "sampling",
+  level: "error",
+  summary: "No sample number stands on two pigs of a visit.",
+  protects:
+    "In the parcel the pigs lie side by side; a result for a number that two pigs have belongs to neither.",
+  source: { cite: "numbers are unique within a submission; common practice", confidence: "common-practice" },
+  bad: {
+    others: [
+      "case: birch-2026-04-20-02\npig: {tag: '902'}\nsamples: [{id: 01-A, from: blood, into: plain-tube, for: [serology]}]",
+    ],
+    visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
+  },
+  good: {
+    others: [
+      "case: birch-2026-04-20-02\npig: {tag: '902'}\nsamples: [{id: 02-A, from: blood, into: plain-tube, for: [serology]}]",
+    ],
+    visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
+  },
+  check(visit, _reportVisit, reportCase) {
+    const first = new Map<string, Case>();
+    for (const one of visit.cases)
+      for (const { sample, index } of samplesOf(one)) {
+        const earlier = first.get(sample.id) ?? one;
+        first.set(sample.id, earlier);
+        if (earlier !== one)
+          reportCase(one)(
+            `samples[${index}].id: ${sample.id} is already a sample of ${earlier.file}. Number by pig, such as 02-A, and correct the label.`,
+            ["samples", index, "id"],
+          );
+      }
+  },
+};

@@ -1,0 +1,50 @@
+import { formatPath } from "../../../cases/index.ts";
+import { isSampled, samplesOf } from "../../../sampling/index.ts";
+import { findingsOf } from "../../findings-of.ts";
+import type { CaseRule } from "../../rule.ts";
+
+/** Nothing for a laboratory. */
+const natural = new Set([
+  "artefact",
+  "autolysis",
+  "hernia",
+  "fracture",
+  "wound",
+  "scar",
+  "deviation",
+  "prolapse",
+]);
+
+export const lesionNotSampled: CaseRule = {
+  id: "lesion-not-sampled",
+  scope: "case",
+  family: "sampling",
+  level: "note",
+  summary: "A marked lesion is in the parcel when anything is.",
+  protects:
+    "The worst organ is the one the laboratory should see; its germ and its histology make the diagnosis.",
+  source: {
+    cite: "the lesion and its edge are sampled first; common practice",
+    confidence: "common-practice",
+  },
+  bad: {
+    case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal, number: 6, severity: marked}]}\ndiagnosis: {morphologic: ['Spleen: infarcts, multifocal, acute, marked']}",
+  },
+  good: {
+    case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal, number: 6, severity: marked}]}\ndiagnosis: {morphologic: ['Spleen: infarcts, multifocal, acute, marked']}\nsamples: [{id: 01-A, from: lymphoid.spleen, site: edge of lesion, into: formalin, for: [histology]}]",
+  },
+  check(one, report) {
+    if (samplesOf(one).length === 0) return;
+    const seen = new Set<string>();
+    for (const { organ, finding, path } of findingsOf(one)) {
+      if (finding.severity !== "marked" || natural.has(finding.process) || finding.certainty === "artefact")
+        continue;
+      if (seen.has(organ.id) || isSampled(one, organ.id)) continue;
+      seen.add(organ.id);
+      report(
+        `${formatPath(path)}: marked ${finding.process} of ${organ.definition.title.toLowerCase()}, and samples were taken, but none of it. Take the edge of the lesion into formalin and a piece chilled.`,
+        path,
+      );
+    }
+  },
+};

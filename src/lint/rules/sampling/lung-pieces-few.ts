@@ -1,0 +1,42 @@
+import { sampleRules } from "../../../knowledge/index.ts";
+import { isFixed, piecesOf, samplesOf } from "../../../sampling/index.ts";
+import { count } from "../../../words/listing.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const lungPiecesFew: CaseRule = {
+  id: "lung-pieces-few",
+  scope: "case",
+  family: "sampling",
+  level: "note",
+  summary: "Of a coughing pig four or more pieces of lung are fixed.",
+  protects:
+    "Lobes differ: one piece shows the end stage, another the agent; edge of lesion and sound tissue belong to each.",
+  source: {
+    cite: "from memory: four pieces or more (cranial, middle, caudal, both sides, edge of lesion)",
+    confidence: "from-memory",
+  },
+  bad: {
+    case: "samples: [{id: 01-A, from: respiratory.lungs, site: edge of lesion, into: formalin, for: [histology]}]",
+  },
+  good: {
+    case: 'samples: [{id: 01-A, from: respiratory.lungs, site: "edge of lesion: left cranial, left middle, right middle, right caudal lobe", into: formalin, for: [histology]}]',
+  },
+  check(one, report) {
+    if (
+      one.record.selection?.basis === "comparison" ||
+      !one.signs.some((sign) => sign === "cough" || sign === "dyspnoea")
+    )
+      return;
+    const fixed = samplesOf(one).filter(
+      ({ sample }) => sample.from === "respiratory.lungs" && isFixed(sample),
+    );
+    const [first] = fixed;
+    if (first === undefined) return;
+    const pieces = fixed.reduce((sum, { sample }) => sum + piecesOf(sample.site), 0);
+    if (pieces < sampleRules.sets.lung_pieces)
+      report(
+        `samples[${first.index}].site: ${count(pieces, "piece")} of lung fixed from a pig with cough or dyspnoea. Take ${sampleRules.sets.lung_pieces} or more, edge of lesion, and name the lobes: site: left cranial, left middle, right middle, right caudal lobe. One pot will do.`,
+        ["samples", first.index, "site"],
+      );
+  },
+};

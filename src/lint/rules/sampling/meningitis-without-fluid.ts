@@ -1,0 +1,40 @@
+import { formatPath } from "../../../cases/index.ts";
+import { isAmong, isFixed, samplesOf } from "../../../sampling/index.ts";
+import { isBrainInQuestion } from "../../questions.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const meningitisWithoutFluid: CaseRule = {
+  id: "meningitis-without-fluid",
+  scope: "case",
+  family: "sampling",
+  level: "warning",
+  summary:
+    "When meningitis is in question fluid or a meningeal swab is taken before the brain leaves the skull.",
+  protects:
+    "The agent of meningitis sits in the fluid and on the meninges; a brain in formalin shows pus and no name.",
+  source: {
+    cite: "CSF as preferred sample: Iowa State University Veterinary Diagnostic Laboratory; 36 of 54 pigs positive by culture of the meninges (Schyns et al. 2022, Veterinary Sciences 9:341)",
+    confidence: "verified",
+  },
+  bad: {
+    case: "nervous: {meninges: [{process: exudate, distribution: diffuse, extent: 40 %, exudate: fibrinosuppurative, severity: moderate}]}\nsamples: [{id: 01-A, from: nervous.brain, site: left half, into: formalin, for: [histology]}, {id: 01-B, from: nervous.brain, site: right half, into: chilled, for: [pcr]}]",
+  },
+  good: {
+    case: "nervous: {meninges: [{process: exudate, distribution: diffuse, extent: 40 %, exudate: fibrinosuppurative, severity: moderate}]}\nsamples: [{id: 01-A, from: nervous.brain, site: left half, into: formalin, for: [histology]}, {id: 01-B, from: nervous.brain, site: right half, into: chilled, for: [pcr]}, {id: 01-C, from: csf, into: plain-tube, for: [culture]}]",
+  },
+  check(one, report) {
+    const samples = samplesOf(one);
+    const brain = samples.find(({ sample }) => isAmong(sample.from, ["nervous"]));
+    const { steps } = one.record;
+    if (!isBrainInQuestion(one) || (brain === undefined && steps?.brain_out === undefined)) return;
+    const taken = samples.some(
+      ({ sample }) => sample.from === "csf" || (sample.from === "nervous.meninges" && !isFixed(sample)),
+    );
+    if (taken || steps?.csf !== undefined || steps?.meningeal_swab !== undefined) return;
+    const path = brain === undefined ? ["steps", "brain_out"] : ["samples", brain.index];
+    report(
+      `${formatPath(path)}: meningitis is in question, and neither cerebrospinal fluid nor a meningeal swab was taken. Take both before the brain is out: {from: csf, …}, {from: nervous.meninges, into: charcoal-medium, for: [culture], …}.`,
+      path,
+    );
+  },
+};

@@ -1,0 +1,47 @@
+import type { Finding } from "../../../cases/index.ts";
+import { sampleRules } from "../../../knowledge/index.ts";
+import { isAmong, isForAgents, samplesOf } from "../../../sampling/index.ts";
+import { findingsOf } from "../../findings-of.ts";
+import type { CaseRule } from "../../rule.ts";
+
+const isFibrinous = ({ process, exudate }: Finding): boolean =>
+  process === "fibrin" || exudate === "fibrinous" || exudate === "fibrinosuppurative";
+/** Pleura and pleural space are one place. */
+const cavity: Readonly<Record<string, string>> = { "respiratory.pleura": "serosa.pleural_space" };
+
+export const polyserositisLungOnly: CaseRule = {
+  id: "polyserositis-lung-only",
+  scope: "case",
+  family: "sampling",
+  level: "warning",
+  summary: "In polyserositis the fibrin itself is sampled, not the lung alone.",
+  protects:
+    "Germs in the lung are poor evidence of what inflamed the serosae: most of them live there in healthy pigs.",
+  source: {
+    cite: "BMC Veterinary Research 2023;19:268 (doi 10.1186/s12917-023-03807-w)",
+    confidence: "verified",
+  },
+  bad: {
+    case: "serosa: {peritoneum: [{process: fibrin, distribution: multifocal, extent: 20 %}]}\ncardiovascular: {pericardium: [{process: fibrin, distribution: diffuse, extent: 60 %}]}\nsamples: [{id: 01-A, from: respiratory.lungs, into: chilled, for: [culture]}]",
+  },
+  good: {
+    case: "serosa: {peritoneum: [{process: fibrin, distribution: multifocal, extent: 20 %}]}\ncardiovascular: {pericardium: [{process: fibrin, distribution: diffuse, extent: 60 %}]}\nsamples: [{id: 01-A, from: respiratory.lungs, into: chilled, for: [culture]}, {id: 01-B, from: serosa.peritoneum, into: charcoal-medium, for: [culture]}]",
+  },
+  check(one, report) {
+    const { serosae } = sampleRules.sets;
+    const inflamed = new Set(
+      findingsOf(one)
+        .filter(({ organ, finding }) => serosae.includes(organ.id) && isFibrinous(finding))
+        .map(({ organ }) => cavity[organ.id] ?? organ.id),
+    );
+    const agents = samplesOf(one).filter(({ sample }) => isForAgents(sample));
+    const lung = agents.find(({ sample }) => sample.from === "respiratory.lungs");
+    if (inflamed.size < 2 || lung === undefined) return;
+    if (agents.some(({ sample }) => sample.from === "csf" || isAmong(sample.from, [...serosae, "serosa"])))
+      return;
+    report(
+      `samples[${lung.index}].from: fibrin lies on ${inflamed.size} serosae, and only the lung is sampled for agents. Swab the fibrin of pericardium, peritoneum, pleura, joint or meninges as well.`,
+      ["samples", lung.index, "from"],
+    );
+  },
+};

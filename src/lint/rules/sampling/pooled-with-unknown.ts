@@ -1,0 +1,36 @@
+import { unknownName } from "../../../cases/index.ts";
+import { samplesOf } from "../../../sampling/index.ts";
+import type { VisitRule } from "../../rule.ts";
+
+export const pooledWithUnknown: VisitRule = {
+  id: "pooled-with-unknown",
+  scope: "visit",
+  family: "sampling",
+  level: "error",
+  summary: "A pool names cases of this visit.",
+  protects:
+    "A pool with a pig that does not exist has no known denominator, and its result belongs to nobody.",
+  source: { cite: "a pool is a list of its pigs; common practice", confidence: "common-practice" },
+  bad: {
+    case: "samples: [{id: 01-A, from: blood, into: plain-tube, for: [pcr], pooled_with: [birch-2026-04-20-20]}]",
+    visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
+    others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],
+  },
+  good: {
+    case: "samples: [{id: 01-A, from: blood, into: plain-tube, for: [pcr], pooled_with: [birch-2026-04-20-02]}]",
+    visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
+    others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],
+  },
+  check(visit, _reportVisit, reportCase) {
+    if (!visit.complete) return;
+    const known = [...new Set([...visit.cases.map(({ id }) => id), ...(visit.record.cases ?? [])])];
+    for (const one of visit.cases)
+      for (const { sample, index } of samplesOf(one))
+        for (const [place, id] of (sample.pooled_with ?? []).entries())
+          if (id === one.id || !known.includes(id))
+            reportCase(one)(
+              `samples[${index}].pooled_with[${place}]: ${id === one.id ? "this is the case itself; name the other pigs" : unknownName(id, known, "case of this visit")}`,
+              ["samples", index, "pooled_with", place],
+            );
+  },
+};

@@ -1,0 +1,36 @@
+import { organById } from "../../../knowledge/index.ts";
+import { samplesOf } from "../../../sampling/index.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const sampleOrganAbsent: CaseRule = {
+  id: "sample-organ-absent",
+  scope: "case",
+  family: "sampling",
+  level: "error",
+  summary: "A sample comes from an organ that this pig has.",
+  protects: "A uterus from a castrate is a sample of another pig: the label or the file is wrong.",
+  source: {
+    cite: "age class and sex decide which organs exist; common practice",
+    confidence: "common-practice",
+  },
+  bad: { case: "samples: [{id: 01-A, from: placental.placenta, into: chilled, for: [pcr]}]" },
+  good: {
+    case: "samples: [{id: 01-A, from: lymphoid.thymus, into: chilled, for: [pcr]}]",
+  },
+  check(one, report) {
+    for (const { sample, index } of samplesOf(one)) {
+      const organ = organById(sample.from);
+      if (organ === undefined) continue;
+      const { exists, sex } = organ.definition;
+      const own = one.record.pig?.sex;
+      const wrongClass = exists !== undefined && one.ageClass !== undefined && !exists.includes(one.ageClass);
+      const wrongSex = sex !== undefined && own !== undefined && !sex.some((other) => other === own);
+      const state = one.organ(organ);
+      if (wrongClass || wrongSex || state.because === "absent")
+        report(
+          `samples[${index}].from: ${sample.id} is of ${sample.from}, which this pig (${[one.ageClass, own].filter(Boolean).join(", ")}) does not have${state.because === "absent" ? " by its own record" : ""}. Correct the organ, or see whose sample it is.`,
+          ["samples", index, "from"],
+        );
+    }
+  },
+};

@@ -1,0 +1,34 @@
+import { isFor, isTissue, materialTitle, samplesOf } from "../../../sampling/index.ts";
+import type { VisitRule } from "../../rule.ts";
+
+const sources = new Set(["stomach.stomach_content", "stomach", "feed", "water", "bedding"]);
+
+export const toxicologyWithoutSource: VisitRule = {
+  id: "toxicology-without-source",
+  scope: "visit",
+  family: "sampling",
+  level: "note",
+  summary: "Where tissue goes to toxicology, stomach content, feed or water of the visit goes too.",
+  protects: "A poison is proven where it came from; a value in the liver alone starts an argument.",
+  source: {
+    cite: "from memory: general kit of liver, kidney, stomach content, urine, feed and water",
+    confidence: "from-memory",
+  },
+  bad: {
+    case: "samples: [{id: 01-A, from: liver_pancreas.liver, into: frozen, for: [toxicology], amount: 60 g}]",
+  },
+  good: {
+    case: "samples: [{id: 01-A, from: liver_pancreas.liver, into: frozen, for: [toxicology], amount: 60 g}, {id: 01-B, from: stomach.stomach_content, into: frozen, for: [toxicology], amount: 600 g}]",
+  },
+  check(visit, _reportVisit, reportCase) {
+    if (!visit.complete) return;
+    const all = visit.cases.flatMap((one) => samplesOf(one).map((entry) => ({ one, ...entry })));
+    const asked = all.filter(({ sample }) => isFor(sample, "toxicology"));
+    const [first] = asked.filter(({ sample }) => isTissue(sample.from));
+    if (first === undefined || all.some(({ sample }) => sources.has(sample.from))) return;
+    reportCase(first.one)(
+      `samples[${first.index}].for: toxicology is asked of ${materialTitle(first.sample.from)}, but no stomach content, feed or water of this visit was taken. Take 1 kg of feed from the trough, 1 l of water and stomach content, and keep them frozen.`,
+      ["samples", first.index, "for"],
+    );
+  },
+};

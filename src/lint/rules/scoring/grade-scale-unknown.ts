@@ -1,0 +1,36 @@
+import { formatPath, pathOf, unknownName } from "../../../cases/index.ts";
+import { organs, scales } from "../../../knowledge/index.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const gradeScaleUnknown: CaseRule = {
+  id: "grade-scale-unknown",
+  scope: "case",
+  family: "scoring",
+  level: "error",
+  summary: "A recorded grade stands under the name of a scale that grades this organ.",
+  protects: "A grade under a mistyped name would count nowhere, and nobody would notice.",
+  source: {
+    cite: "a grade feeds the scale it was read on and no other; common practice",
+    confidence: "common-practice",
+  },
+  bad: { case: "respiratory: {turbinates: {grades: {maff-1987: 2}}}" },
+  good: { case: "respiratory: {turbinates: {grades: {maff-1978: 2}}}" },
+  check(one, report) {
+    for (const organ of organs) {
+      const known = [...scales.values()]
+        .filter(
+          (scale) =>
+            scale.organ === organ.id &&
+            Object.values(scale.parts).some((part) => part.read === `grades.${scale.id}`),
+        )
+        .map((scale) => scale.id);
+      for (const id of Object.keys(one.organ(organ).entry?.grades ?? {})) {
+        const path = [...pathOf(organ.id), "grades", id];
+        if (known.length === 0)
+          report(`${formatPath(path)}: no scale grades this organ as a whole.`, path, "key");
+        else if (!known.includes(id))
+          report(`${formatPath(path)}: for this organ ${unknownName(id, known, "scale")}`, path, "key");
+      }
+    }
+  },
+};

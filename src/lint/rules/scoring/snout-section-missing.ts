@@ -1,0 +1,27 @@
+import { missingObservations } from "../../observations.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const snoutSectionMissing: CaseRule = {
+  id: "snout-section-missing",
+  scope: "case",
+  family: "scoring",
+  level: "error",
+  summary: "The level at which the snout was sawn is recorded.",
+  protects:
+    "The same snout scores higher when sawn further forward, so a score without its level cannot be compared.",
+  source: {
+    cite: "Corrégé, Sallé, Monziols & Volant 2013, Journées de la Recherche Porcine (203 snouts against computed tomography)",
+    confidence: "verified",
+  },
+  bad: { case: "respiratory: {turbinates: {section: }}" },
+  good: { case: "respiratory: {turbinates: {section: between-premolars-1-2}}" },
+  check(one, report) {
+    for (const { organ, observation, path } of missingObservations(one))
+      if (organ.id === "respiratory.turbinates" && observation === "section")
+        report(
+          "respiratory.turbinates.section: say where the snout was sawn. Write section: premolar-1 if it was at the first upper premolar (the corner of the mouth, seen from outside); for a normal snout turbinates: {state: normal, section: premolar-1}.",
+          path,
+          "key",
+        );
+  },
+};

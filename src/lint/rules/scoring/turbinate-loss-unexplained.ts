@@ -1,0 +1,28 @@
+import { conchae } from "../../conchae.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const turbinateLossUnexplained: CaseRule = {
+  id: "turbinate-loss-unexplained",
+  scope: "case",
+  family: "scoring",
+  level: "warning",
+  summary: "Loss of turbinates is first told apart into infectious and environmental.",
+  protects:
+    "Dust and gas take scrolls as well as toxins do; a farm that vaccinates against bad air has lost its money.",
+  source: { cite: "common practice", confidence: "common-practice" },
+  bad: { case: "respiratory: {turbinates: {loss_looks: }}" },
+  good: { case: "respiratory: {turbinates: {loss_looks: infectious}}" },
+  check(one, report) {
+    const nose = conchae(one);
+    if (nose === undefined || nose.loss_looks !== undefined) return;
+    // On a line only the grade is read; nobody there can tell the causes apart.
+    if (nose.losses.length === 0 && one.protocol.observations === "optional") return;
+    const worst = Math.max(0, ...nose.losses);
+    const grade = nose.grades["maff-1978"] ?? 0;
+    if (worst >= 2 || grade >= 2)
+      report(
+        `respiratory.turbinates: clear loss (${worst >= 2 ? `concha ${worst}` : `grade ${grade}`}) without a word on what it looks like. Write loss_looks: infectious, environmental or undecided.`,
+        [...nose.path, "loss_looks"],
+      );
+  },
+};

@@ -1,0 +1,29 @@
+import type { CaseRule } from "../../rule.ts";
+
+export const lastTreatmentMissing: CaseRule = {
+  id: "last-treatment-missing",
+  scope: "case",
+  family: "selection",
+  level: "warning",
+  summary: "For a treated pig it is known when it was treated last.",
+  protects:
+    "A culture twelve hours after an antibiotic means nothing; after two weeks it means nearly everything.",
+  source: {
+    cite: "Animal Health Laboratory, University of Guelph, submission of treated animals; the intervals from memory",
+    confidence: "from-memory",
+  },
+  bad: {
+    case: "selection: {treated: {with: amoxicillin by mouth}}\naccepted: [{rule: treated-pig, because: the whole room is on it}]",
+  },
+  good: {
+    case: "selection: {treated: {with: amoxicillin by mouth, last: 12 h}}\naccepted: [{rule: treated-pig, because: the whole room is on it}]",
+  },
+  check(one, report) {
+    const treated = one.record.selection?.treated;
+    if (typeof treated === "object" && treated.last === undefined)
+      report(
+        `selection.treated: ${treated.with}, and nothing says when it was given last. Add last: 12 h, or the day.`,
+        ["selection", "treated"],
+      );
+  },
+};

@@ -1,0 +1,27 @@
+import { count } from "../../../words/listing.ts";
+import type { VisitRule } from "../../rule.ts";
+
+export const randomDrawUnsaid: VisitRule = {
+  id: "random-draw-unsaid",
+  scope: "visit",
+  family: "selection",
+  level: "note",
+  summary: "The visit or the pig says how pigs were drawn at random.",
+  protects:
+    "The pig that came to the gate first is not a random one; a prevalence is worth what the drawing was worth.",
+  source: { cite: "probability sampling; general epidemiology", confidence: "common-practice" },
+  bad: { case: "selection: {basis: random}", visit: "pigs: {drawn: }" },
+  good: { case: "selection: {basis: random, note: drawn by lot}", visit: "pigs: {drawn: }" },
+  check(visit, reportVisit) {
+    if (visit.record.pigs?.drawn !== undefined) return;
+    const unsaid = visit.cases.filter(
+      ({ record }) => record.selection?.basis === "random" && record.selection.note === undefined,
+    );
+    if (unsaid.length > 0)
+      reportVisit(
+        `${count(unsaid.length, "pig")} drawn at random, and nothing says how. Write it once here, pigs: {drawn: by lot, pen then pig}, or under selection.note of each pig.`,
+        ["pigs", "drawn"],
+        "key",
+      );
+  },
+};

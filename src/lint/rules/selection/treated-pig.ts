@@ -1,0 +1,37 @@
+import type { CaseRule } from "../../rule.ts";
+
+export const treatedPig: CaseRule = {
+  id: "treated-pig",
+  scope: "case",
+  family: "selection",
+  level: "warning",
+  summary: "The pig on the table was not treated.",
+  protects:
+    "After treatment the first agent may no longer grow and lesions heal; an untreated acute pig of the same group tells more.",
+  source: {
+    cite: "Handbook of Laboratory Diagnosis in Swine, sampling at necropsy; Animal Health Laboratory, University of Guelph",
+    confidence: "verified",
+  },
+  bad: { case: "selection: {treated: {with: amoxicillin by mouth, last: 12 h}}" },
+  good: { case: "selection: {treated: no}" },
+  check(one, report) {
+    const treated = one.record.selection?.treated;
+    if (treated === undefined || treated === "no" || treated === false) return;
+    const path = ["selection", "treated"];
+    if (treated === "unknown")
+      report(
+        "selection.treated: nobody knows whether this pig was treated. Ask the stock person before the pig is opened, and add an untreated one.",
+        path,
+      );
+    else if (typeof treated === "object")
+      report(
+        `selection.treated: this pig had ${treated.with}${treated.last === undefined ? "" : ` (last: ${treated.last})`}. Add an untreated pig in the first days of its signs, and tell the laboratory.`,
+        path,
+      );
+    else
+      report(
+        "selection.treated: say with what and when last, {with: …, last: 12 h}. Add an untreated pig in the first days of its signs.",
+        path,
+      );
+  },
+};

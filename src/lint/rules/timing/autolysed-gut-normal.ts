@@ -1,0 +1,38 @@
+import { formatPath } from "../../../cases/index.ts";
+import { autolysis, organById } from "../../../knowledge/index.ts";
+import { listing } from "../../../words/listing.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const autolysedGutNormal: CaseRule = {
+  id: "autolysed-gut-normal",
+  scope: "case",
+  family: "timing",
+  level: "warning",
+  summary: "In a rotten carcass gut, bile and pancreas are not called normal.",
+  protects:
+    "They rot first: what looks normal there was not looked at, and a later reader takes it for a healthy gut.",
+  source: {
+    cite: "Australian Veterinary Handbook, section on autolysis: gut, gall bladder and pancreas go first",
+    confidence: "verified",
+  },
+  bad: {
+    case: "selection: {basis: found-dead}\ndeath: {manner: found-dead, method: , note: last seen alive on the evening before}\nopened: {state: advanced-autolysis}\nsamples: ",
+  },
+  good: {
+    case: "selection: {basis: found-dead}\ndeath: {manner: found-dead, method: , note: last seen alive on the evening before}\nopened: {state: advanced-autolysis}\nsamples:\nintestine: {duodenum: &a {not_assessable: {because: autolysed, why: green and soft}}, jejunum: *a, ileum: *a, ileocaecal_valve: *a, caecum: *a, spiral_colon: *a}\nliver_pancreas: {gall_bladder: *a, pancreas: *a}",
+  },
+  check(one, report) {
+    if (one.record.opened?.state !== "advanced-autolysis") return;
+    const normal = autolysis.rots_first
+      .map(organById)
+      .filter((organ) => organ !== undefined)
+      .map((organ) => ({ organ, state: one.organ(organ) }))
+      .filter(({ state }) => state.status === "normal");
+    const [first] = normal;
+    if (first !== undefined)
+      report(
+        `${formatPath(first.state.path)}: the carcass is in advanced autolysis, and ${listing(normal.map(({ organ }) => organ.definition.title.toLowerCase()))} cannot be called normal. Write not_assessable: {because: autolysed, why: …}, or what was still to be seen.`,
+        first.state.path,
+      );
+  },
+};

@@ -1,0 +1,39 @@
+import { moment, quantity } from "../../../cases/index.ts";
+import { autolysis } from "../../../knowledge/index.ts";
+import { hoursBetween, spell } from "../../../sampling/index.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const carcassStorageUnstated: CaseRule = {
+  id: "carcass-storage-unstated",
+  scope: "case",
+  family: "timing",
+  level: "note",
+  summary: "Of a carcass opened late it is written down where it lay.",
+  protects: "A night in the cold room and a night under the heat lamp are the same number of hours.",
+  source: {
+    cite: "storage belongs to the history (Animal Health Laboratory, University of Guelph; NDSU Veterinary Diagnostic Laboratory)",
+    confidence: "verified",
+  },
+  bad: {
+    case: "death: {at: 2026-04-19T18:10}\nopened: {at: 2026-04-20T09:40, ambient: 14 °C, state: fresh}\nsamples: ",
+  },
+  good: {
+    case: "death: {at: 2026-04-19T18:10}\nopened: {at: 2026-04-20T09:40, ambient: 14 °C, state: fresh, note: in the cold room from the evening on}\nsamples: ",
+  },
+  check(one, report) {
+    const { at, note, place, state } = one.record.opened ?? {};
+    const hours = hoursBetween(moment(one.record.death?.at), moment(at));
+    const limit = quantity("duration", autolysis.storage_after) ?? Number.POSITIVE_INFINITY;
+    if (
+      hours !== undefined &&
+      hours > limit &&
+      state !== "frozen" &&
+      note === undefined &&
+      place === undefined
+    )
+      report(
+        `opened.at: the pig was opened ${spell(hours)} after death. Write under opened.note where it lay until then (pen, yard, cold room), and under opened.ambient the temperature there.`,
+        ["opened", "at"],
+      );
+  },
+};

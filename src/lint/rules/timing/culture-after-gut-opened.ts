@@ -1,0 +1,34 @@
+import { isContaminated, isFor, isSampledAfter, isTissue, samplesOf } from "../../../sampling/index.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const cultureAfterGutOpened: CaseRule = {
+  id: "culture-after-gut-opened",
+  scope: "case",
+  family: "timing",
+  level: "warning",
+  summary: "Culture samples of other organs are taken before the gut is opened.",
+  protects: "Germs of the gut on knife and gloves grow over what was in the organ.",
+  source: {
+    cite: "standard pathology texts (from memory): contamination rises with each cut",
+    confidence: "from-memory",
+  },
+  bad: {
+    case: "steps: {gut_opened: 2026-04-20T10:00}\nsamples: [{id: 01-A, from: lymphoid.spleen, into: chilled, for: [culture], at: 2026-04-20T10:20}]",
+  },
+  good: {
+    case: "steps: {gut_opened: 2026-04-20T10:00}\nsamples: [{id: 01-A, from: lymphoid.spleen, into: chilled, for: [culture], at: 2026-04-20T09:50}, {id: 01-B, from: intestine.ileum, into: chilled, for: [culture], at: 2026-04-20T10:20}]",
+  },
+  check(one, report) {
+    for (const { sample, index } of samplesOf(one))
+      if (
+        isFor(sample, "culture") &&
+        isTissue(sample.from) &&
+        !isContaminated(sample.from) &&
+        isSampledAfter(one, sample, "gut_opened")
+      )
+        report(
+          `samples[${index}].at: ${sample.id} for culture was taken after the gut was opened (${one.record.steps?.gut_opened}). Sear the surface and swab the depth of a piece that was not cut, or note the contamination; next time open the gut last.`,
+          ["samples", index, "at"],
+        );
+  },
+};

@@ -1,0 +1,29 @@
+import { isFrozenHistology, samplesOf } from "../../../sampling/index.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const frozenCarcassHistology: CaseRule = {
+  id: "frozen-carcass-histology",
+  scope: "case",
+  family: "timing",
+  level: "warning",
+  summary: "Histology is not asked of a carcass that was frozen.",
+  protects: "Ice crystals tear the cells and thawing bleeds into every organ; the slide shows the freezer.",
+  source: {
+    cite: "Alabama Veterinary Diagnostic Laboratories, histopathology: never freeze; frozen carcasses are unlikely to be accepted (Wales Veterinary Science Centre)",
+    confidence: "verified",
+  },
+  bad: {
+    case: "opened: {state: frozen}\nsamples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology]}]",
+  },
+  good: {
+    case: "opened: {state: frozen}\nsamples: [{id: 01-A, from: lymphoid.spleen, into: frozen, for: [pcr]}]",
+  },
+  check(one, report) {
+    for (const { sample, index } of samplesOf(one))
+      if ((sample.for ?? []).some((test) => isFrozenHistology(one, test)))
+        report(
+          `samples[${index}].for: the carcass was frozen, so histology of ${sample.id} will show torn cells. Ask for PCR or toxicology of it, and open a fresh pig for histology.`,
+          ["samples", index, "for"],
+        );
+  },
+};

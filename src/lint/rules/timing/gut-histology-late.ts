@@ -1,0 +1,27 @@
+import { autolysis } from "../../../knowledge/index.ts";
+import { lateness, lateSamples } from "../../late-tests.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const gutHistologyLate: CaseRule = {
+  id: "gut-histology-late",
+  scope: "case",
+  family: "timing",
+  level: "warning",
+  summary: "Gut for histology is fixed within the limit for its temperature.",
+  protects:
+    "Villus tips slough after 20 to 30 minutes: attaching bacteria, coccidia and atrophy can no longer be read.",
+  source: autolysis.kinds["gut-histology"]?.source ?? autolysis.source,
+  bad: {
+    case: "samples: [{id: 01-A, from: intestine.jejunum, into: formalin, for: [histology], at: 2026-04-20T09:55}]",
+  },
+  good: {
+    case: "samples: [{id: 01-A, from: intestine.jejunum, into: formalin, for: [histology], at: 2026-04-20T09:40}]",
+  },
+  check(one, report) {
+    for (const { sample, index, late } of lateSamples(one, "gut-histology", ["reduced"]))
+      report(
+        `samples[${index}].for: gut ${sample.id} was fixed ${lateness(one, late)}: read its villi with care. Of the next pig cut closed pieces out and fix them first.`,
+        ["samples", index, "for"],
+      );
+  },
+};

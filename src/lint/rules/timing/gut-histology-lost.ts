@@ -1,0 +1,27 @@
+import { autolysis } from "../../../knowledge/index.ts";
+import { lateness, lateSamples } from "../../late-tests.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const gutHistologyLost: CaseRule = {
+  id: "gut-histology-lost",
+  scope: "case",
+  family: "timing",
+  level: "error",
+  summary: "Histology of gut is not asked of a pig that lay for hours.",
+  protects:
+    "After two hours, sooner in the heat, the upper half of the villi has no structure; a villus score of such gut is invented.",
+  source: autolysis.kinds["gut-histology"]?.source ?? autolysis.source,
+  bad: {
+    case: "samples: [{id: 01-A, from: intestine.jejunum, into: formalin, for: [histology], at: 2026-04-20T12:10}]",
+  },
+  good: {
+    case: "samples: [{id: 01-A, from: intestine.jejunum, into: chilled, for: [pcr], at: 2026-04-20T12:10}]",
+  },
+  check(one, report) {
+    for (const { sample, index, late } of lateSamples(one, "gut-histology", ["doubtful"]))
+      report(
+        `samples[${index}].for: gut ${sample.id} was fixed ${lateness(one, late)}; its villi cannot be read. Keep it for the deep wall, ask for PCR or culture of a chilled piece, and kill a pig for histology.`,
+        ["samples", index, "for"],
+      );
+  },
+};

@@ -1,0 +1,36 @@
+import { isFor, isForAgents, isGut, isSampledAfter, isTissue, samplesOf } from "../../../sampling/index.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const gutOpenedEarly: CaseRule = {
+  id: "gut-opened-early",
+  scope: "case",
+  family: "timing",
+  level: "note",
+  summary: "The gut is opened after the fresh samples of the other organs are taken.",
+  protects:
+    "Content of the gut carries nucleic acid of whatever the pig swallowed, and PCR finds it on the next organ.",
+  source: {
+    cite: "opening the lumen comes last: standard pathology texts (from memory)",
+    confidence: "from-memory",
+  },
+  bad: {
+    case: "steps: {gut_opened: 2026-04-20T10:00}\nsamples: [{id: 01-A, from: lymphoid.spleen, into: chilled, for: [pcr], at: 2026-04-20T10:20}]",
+  },
+  good: {
+    case: "steps: {gut_opened: 2026-04-20T10:00}\nsamples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology], at: 2026-04-20T10:20}]",
+  },
+  check(one, report) {
+    for (const { sample, index } of samplesOf(one))
+      if (
+        isForAgents(sample) &&
+        !isFor(sample, "culture") &&
+        isTissue(sample.from) &&
+        !isGut(sample.from) &&
+        isSampledAfter(one, sample, "gut_opened")
+      )
+        report(
+          `samples[${index}].at: ${sample.id} was taken after the gut was opened (${one.record.steps?.gut_opened}). Change gloves and knife before fresh samples; next time open the gut last.`,
+          ["samples", index, "at"],
+        );
+  },
+};

@@ -1,0 +1,38 @@
+import { quantity } from "../../../cases/index.ts";
+import { autolysis } from "../../../knowledge/index.ts";
+import { spell } from "../../../sampling/index.ts";
+import { lateSamples } from "../../late-tests.ts";
+import { isGutInQuestion } from "../../questions.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const gutPastTarget: CaseRule = {
+  id: "gut-past-target",
+  scope: "case",
+  family: "timing",
+  level: "note",
+  summary: "In a pig with diarrhoea gut is in formalin within ten minutes of death.",
+  protects:
+    "Within ten minutes the tips of the villi are whole; that is what tells one diarrhoea from another.",
+  source: {
+    cite: "Animal Health Laboratory, University of Guelph, diarrhoea: best under 10 minutes after death",
+    confidence: "verified",
+  },
+  bad: {
+    case: "selection: {signs: [diarrhoea]}\ndeath: {at: 2026-04-20T09:25}\nsamples: [{id: 01-A, from: intestine.jejunum, into: formalin, for: [histology], at: 2026-04-20T09:42}, {id: 01-B, from: intestine.ileum, into: formalin, for: [histology], at: 2026-04-20T09:34}, {id: 01-C, from: intestine.spiral_colon, into: formalin, for: [histology], at: 2026-04-20T09:34}]\nopened: {at: 2026-04-20T09:30}",
+  },
+  good: {
+    case: "selection: {signs: [diarrhoea]}\ndeath: {at: 2026-04-20T09:33}\nopened: {at: 2026-04-20T09:37}\nsamples: [{id: 01-A, from: intestine.jejunum, into: formalin, for: [histology], at: 2026-04-20T09:41}, {id: 01-B, from: intestine.ileum, into: formalin, for: [histology], at: 2026-04-20T09:42}, {id: 01-C, from: intestine.spiral_colon, into: formalin, for: [histology], at: 2026-04-20T09:42}]",
+  },
+  check(one, report) {
+    if (!isGutInQuestion(one)) return;
+    const target = quantity("duration", autolysis.gut_target) ?? 0;
+    for (const { sample, index, late } of lateSamples(one, "gut-histology", ["good"])) {
+      const hours = late[0]?.hours ?? 0;
+      if (hours > target)
+        report(
+          `samples[${index}].at: gut ${sample.id} was fixed ${spell(hours)} after death. It can be read, but in diarrhoea aim at ${autolysis.gut_target}: have pots and scissors ready, open the belly, cut the pieces, then go on.`,
+          ["samples", index, "at"],
+        );
+    }
+  },
+};

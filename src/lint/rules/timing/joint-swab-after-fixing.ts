@@ -1,0 +1,35 @@
+import { isAfter } from "../../../cases/index.ts";
+import { isFixed, isForAgents, sampleAt, samplesOf } from "../../../sampling/index.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const jointSwabAfterFixing: CaseRule = {
+  id: "joint-swab-after-fixing",
+  scope: "case",
+  family: "timing",
+  level: "error",
+  summary: "A joint is swabbed before any of it goes into formalin.",
+  protects: "After formalin the swab is sterile whatever was in the joint.",
+  source: { cite: "formalin kills what should grow; common practice", confidence: "common-practice" },
+  bad: {
+    case: "locomotor: {joints: {state: , opened: [left-hock], findings: [{process: inflammation, site: left hock, distribution: focal, size: 40 mm, severity: moderate}]}}\nsamples: [{id: 01-A, from: locomotor.joints, site: left hock, into: formalin, for: [histology], at: 2026-04-20T10:00}, {id: 01-B, from: locomotor.joints, site: left hock, into: charcoal-medium, for: [culture], at: 2026-04-20T10:10}]",
+  },
+  good: {
+    case: "locomotor: {joints: {state: , opened: [left-hock], findings: [{process: inflammation, site: left hock, distribution: focal, size: 40 mm, severity: moderate}]}}\nsamples: [{id: 01-B, from: locomotor.joints, site: left hock, into: charcoal-medium, for: [culture], at: 2026-04-20T09:55}, {id: 01-A, from: locomotor.joints, site: left hock, into: formalin, for: [histology], at: 2026-04-20T10:00}]",
+  },
+  check(one, report) {
+    const joints = samplesOf(one).filter(({ sample }) => sample.from === "locomotor.joints");
+    for (const { sample, index } of joints) {
+      const at = sampleAt(one, sample);
+      if (!isForAgents(sample) || at === undefined) continue;
+      const before = joints.find(({ sample: other }) => {
+        const fixed = sampleAt(one, other);
+        return isFixed(other) && other.site === sample.site && fixed !== undefined && isAfter(at, fixed);
+      });
+      if (before !== undefined)
+        report(
+          `samples[${index}].at: ${sample.id} was taken after ${before.sample.id} of the same joint went into formalin. Swab first; take another joint for culture, or name the joint under site if it was another.`,
+          ["samples", index, "at"],
+        );
+    }
+  },
+};

@@ -1,0 +1,26 @@
+import type { VisitRule } from "../../rule.ts";
+
+export const caseNotInVisit: VisitRule = {
+  id: "case-not-in-visit",
+  scope: "visit",
+  family: "visit",
+  level: "warning",
+  summary: "Every case in the folder of a visit is named by the visit, if it names any.",
+  protects: "A file left over from another day would be counted with these pigs.",
+  source: { cite: "common practice", confidence: "common-practice" },
+  bad: { others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"] },
+  good: {
+    others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],
+    visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
+  },
+  check(visit, _reportVisit, reportCase) {
+    const named = visit.record.cases;
+    if (named === undefined) return;
+    for (const one of visit.cases)
+      if (one.record.case !== undefined && !named.includes(one.id))
+        reportCase(one)(
+          `case: ${one.id} is not named in ${visit.file}. Add it to the list of cases there, or move the file.`,
+          ["case"],
+        );
+  },
+};

@@ -1,0 +1,27 @@
+import { selectionRules } from "../../../knowledge/index.ts";
+import { count, listing } from "../../../words/listing.ts";
+import type { VisitRule } from "../../rule.ts";
+import { signsOf, syndromes } from "../../syndromes.ts";
+
+export const fewPigsForSyndrome: VisitRule = {
+  id: "few-pigs-for-syndrome",
+  scope: "visit",
+  family: "visit",
+  level: "warning",
+  summary: "Three pigs or more are opened for a syndrome, or the visit says why fewer.",
+  protects:
+    "A single pig seldom stands for the herd: it shows its own disease, and the next one would show another.",
+  source: selectionRules.source,
+  bad: { visit: "pigs: {few: }" },
+  good: { visit: "pigs: {few: the first pig of a series; two more follow on Thursday}" },
+  check(visit, reportVisit) {
+    if (!visit.complete || visit.record.pigs?.few !== undefined) return;
+    for (const pigs of syndromes(visit))
+      if (pigs.length < selectionRules.pigs_per_syndrome)
+        reportVisit(
+          `${count(pigs.length, "pig")} opened for ${listing(signsOf(pigs))}. Open ${selectionRules.pigs_per_syndrome} or more that show it, or say why not under pigs: {few: …}.`,
+          ["pigs", "few"],
+          "key",
+        );
+  },
+};

@@ -1,0 +1,33 @@
+/** Rules of the family visit, in the order of the documentation. */
+import type { Rule } from "../../rule.ts";
+import { caseDayOffVisit } from "./case-day-off-visit.ts";
+import { caseListMissing } from "./case-list-missing.ts";
+import { caseNotInVisit } from "./case-not-in-visit.ts";
+import { clinicalPigsOneLitter } from "./clinical-pigs-one-litter.ts";
+import { clinicalPigsOnePen } from "./clinical-pigs-one-pen.ts";
+import { duplicateCase } from "./duplicate-case.ts";
+import { duplicateTag } from "./duplicate-tag.ts";
+import { fewPigsForSyndrome } from "./few-pigs-for-syndrome.ts";
+import { noAcuteUntreatedPig } from "./no-acute-untreated-pig.ts";
+import { noHealthyComparison } from "./no-healthy-comparison.ts";
+import { organNeverExamined } from "./organ-never-examined.ts";
+import { smallRandomSample } from "./small-random-sample.ts";
+import { twoReaders } from "./two-readers.ts";
+import { visitCaseAbsent } from "./visit-case-absent.ts";
+
+export const visitRules: readonly Rule[] = [
+  duplicateCase,
+  duplicateTag,
+  visitCaseAbsent,
+  caseNotInVisit,
+  fewPigsForSyndrome,
+  smallRandomSample,
+  clinicalPigsOnePen,
+  clinicalPigsOneLitter,
+  noAcuteUntreatedPig,
+  noHealthyComparison,
+  twoReaders,
+  organNeverExamined,
+  caseDayOffVisit,
+  caseListMissing,
+];

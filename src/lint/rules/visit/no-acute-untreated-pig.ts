@@ -1,0 +1,43 @@
+import { quantity } from "../../../cases/index.ts";
+import { selectionRules } from "../../../knowledge/index.ts";
+import { hoursIll, isUntreated } from "../../onset.ts";
+import type { VisitRule } from "../../rule.ts";
+import { clinicalPigs } from "../../syndromes.ts";
+
+export const noAcuteUntreatedPig: VisitRule = {
+  id: "no-acute-untreated-pig",
+  scope: "visit",
+  family: "visit",
+  level: "warning",
+  summary: "At least one of the ill pigs is untreated and in the first two days of its signs.",
+  protects:
+    "That pig carries the agent; from treated and chronic ones the laboratory can only report what it did not find.",
+  source: selectionRules.source,
+  bad: {
+    case: "selection: {onset: 6 d, note: worst of the pen}",
+    others: ["case: birch-2026-04-20-02\npig: {tag: '902'}\nselection: {onset: 5 d, note: thin}"],
+    visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
+  },
+  good: {
+    case: "selection: {onset: 6 d, note: worst of the pen}",
+    others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],
+    visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
+  },
+  check(visit, reportVisit) {
+    const pigs = clinicalPigs(visit);
+    if (!visit.complete || pigs.length < 2) return;
+    const limit = quantity("duration", selectionRules.acute_within) ?? 0;
+    // What is not recorded may be the acute pig; other rules ask for it.
+    const mayBe = pigs.some((one) => {
+      const hours = hoursIll(one);
+      const isTreated = one.record.selection?.treated !== undefined && !isUntreated(one);
+      return !isTreated && (hours === undefined || hours <= limit);
+    });
+    if (!mayBe)
+      reportVisit(
+        `none of the ${pigs.length} pigs chosen for their signs is untreated and in its first ${selectionRules.acute_within}. Open one more that is; it is worth more than the rest.`,
+        ["cases"],
+        "key",
+      );
+  },
+};
