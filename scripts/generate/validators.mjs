@@ -17,7 +17,11 @@ export function schemaCompiler(options = {}) {
 
 /** Writes src/generated/validators.js: one function a kind of file. */
 export function writeValidators() {
-  const ajv = schemaCompiler({ verbose: true, messages: false, code: { source: true, esm: true, lines: false } });
+  const ajv = schemaCompiler({
+    verbose: true,
+    messages: false,
+    code: { source: true, esm: true, lines: false },
+  });
   const names = Object.fromEntries(kinds.map((kind) => [`${kind}File`, `${kind}.schema.json`]));
   writeFileSync(join(generatedFolder, "validators.js"), smaller(standaloneCode.default(ajv, names)));
   writeFileSync(
@@ -41,7 +45,8 @@ function smaller(code) {
       /const (err\d+) = (\{(?:(?!const err\d+ = ).)*?\});if\(vErrors === null\)\{vErrors = \[\1\];\}else \{vErrors\.push\(\1\);\}errors\+\+;/gs,
       "vErrors = add(vErrors, $2);errors++;",
     );
-  if (/\brequire\(/.test(body)) throw new Error("the compiled schemas ask for a module in a way that is not known");
+  if (/\brequire\(/.test(body))
+    throw new Error("the compiled schemas ask for a module in a way that is not known");
   return `${imports.join("\n")}
 function add(list, error) { if (list === null) return [error]; list.push(error); return list; }
 ${body}`;
