@@ -44,6 +44,7 @@ const many = mkdtempSync(join(tmpdir(), "carcase-bench-"));
 try {
   for (let copy = 0; copy < 20; copy++)
     cpSync(join(root, "cases-example/alder-farm"), join(many, `farm-${copy}`), { recursive: true });
+  cpSync(join(root, "cases-example/carcase.yaml"), join(many, "carcase.yaml"));
   const start = seconds(["bin/carcase.js", "lint", one]);
   const all = seconds(["bin/carcase.js", "lint", "--format", "json", many]);
   console.log(

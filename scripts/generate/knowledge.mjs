@@ -1,7 +1,7 @@
 // Checks every knowledge file against its schema and writes them all as one TypeScript module.
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { generatedFolder, readSchema } from "./read.mjs";
+import { generatedFolder } from "./read.mjs";
 import { schemaCompiler } from "./validators.mjs";
 
 /** @param knowledge parsed knowledge by schema definition: one value, or a list for folders of files */
@@ -49,21 +49,6 @@ export function writeKnowledge(knowledge) {
     `// Made from src/knowledge/*.yaml by npm run generate. Not edited by hand.
 import type { ${imports.join(", ")} } from "./knowledge.types.ts";
 ${lines.join("\n")}
-`,
-  );
-  writeHints();
-}
-
-/** What to write for each kind of value, from the examples of the common schema. */
-function writeHints() {
-  const defs = Object.entries(readSchema("common.schema.json").$defs);
-  const hints = Object.fromEntries(
-    defs.map(([name, def]) => [name, { what: def.description ?? name, example: def.examples?.[0] ?? null }]),
-  );
-  writeFileSync(
-    join(generatedFolder, "hints.ts"),
-    `// Made from schemas/common.schema.json by npm run generate. Not edited by hand.
-export const hints: Record<string, { what: string; example: string | null }> = ${JSON.stringify(hints)};
 `,
   );
 }

@@ -100,11 +100,13 @@ function sidesOf(entry: object, path: Path): OrganState["sides"] {
     }));
 }
 
-/** Whether something was measured or graded. Left and right are observations only of an organ that is not paired. */
+/**
+ * Whether something was measured or graded, of an entry without blanks. Left and right are observations only of an
+ * organ that is not paired.
+ */
 function hasObservations(entry: OrganEntry, paired: boolean): boolean {
-  return Object.entries(entry).some(
-    ([key, value]) =>
-      value != null && (!silentKeys.has(key) || (!paired && (key === "left" || key === "right"))),
+  return Object.keys(entry).some(
+    (key) => !silentKeys.has(key) || (!paired && (key === "left" || key === "right")),
   );
 }
 

@@ -1,5 +1,6 @@
 /** The program: parses the command line and hands over to one command, which is loaded only then. */
 import { Command, CommanderError } from "commander";
+import { visible } from "../words/visible.ts";
 import { addLintOptions, type LintCommandOptions } from "./lint-options.ts";
 import { addCommonOptions, type CommonOptions, type OutputOptions } from "./options.ts";
 import { UsageError } from "./usage-error.ts";
@@ -141,7 +142,7 @@ async function main(): Promise<void> {
 
 function exitCodeOf(error: unknown): number {
   if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : failed;
-  if (error instanceof UsageError) process.stderr.write(`carcase: ${error.message}\n`);
+  if (error instanceof UsageError) process.stderr.write(`carcase: ${visible(error.message)}\n`);
   else {
     const message = error instanceof Error ? error.message : String(error);
     process.stderr.write(

@@ -1,10 +1,10 @@
 /** Reads the cases a command was asked about, and says on standard error what could not be read. */
-import { readFileSync } from "node:fs";
 import { openAlarmsOf } from "../alarms/index.ts";
 import { type Archive, type ReadOptions, readCases } from "../cases/index.ts";
 import { alarmNotice } from "../formats/alarm-notice.ts";
 import { faultsText } from "../formats/faults-text.ts";
 import type { CommonOptions, OutputOptions } from "./options.ts";
+import { readStandardInput } from "./read-stdin.ts";
 import { styleFor } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 
@@ -31,7 +31,7 @@ function readOptions(paths: readonly string[], options: CommonOptions): ReadOpti
   if (!paths.includes("-")) return config;
   return {
     ...config,
-    input: { bytes: readFileSync(0), name: options.stdinFilename ?? "standard-input.yaml" },
+    input: { bytes: readStandardInput(), name: options.stdinFilename ?? "standard-input.yaml" },
   };
 }
 

@@ -1,5 +1,7 @@
 /** Explanations for scripts. Field names are stable; docs/json.md describes them. */
+
 import type { Explanation } from "../explain/index.ts";
+import { toJson } from "./json.ts";
 
 export function explainJson(explanations: readonly Explanation[]): string {
   const list = explanations.map(({ kind, name, title, sections, source }) => ({
@@ -9,11 +11,11 @@ export function explainJson(explanations: readonly Explanation[]): string {
     sections: sections.map(({ heading, lines }) => ({ heading, lines })),
     source,
   }));
-  return `${JSON.stringify({ explanations: list }, null, 2)}\n`;
+  return toJson({ explanations: list });
 }
 
 /** All that can be explained. */
 export function explainListJson(topics: readonly Pick<Explanation, "kind" | "name" | "title">[]): string {
   const list = topics.map(({ kind, name, title }) => ({ kind, name, title }));
-  return `${JSON.stringify({ topics: list }, null, 2)}\n`;
+  return toJson({ topics: list });
 }

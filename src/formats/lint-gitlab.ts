@@ -1,7 +1,9 @@
 /** Code quality JSON, as the merge requests of GitLab read it. */
+
 import type { Fault } from "../cases/index.ts";
 import { type Finding, type LintResult, rules } from "../lint/index.ts";
 import { fingerprints } from "./fingerprints.ts";
+import { toJson } from "./json.ts";
 import { portablePath } from "./portable-path.ts";
 import { reported, unreadableRule } from "./reported.ts";
 
@@ -19,7 +21,7 @@ export function lintGitlab(result: LintResult, unreadable: readonly Fault[]): st
     severity: severity(finding),
     location: { path: portablePath(finding.file), lines: { begin: Math.max(1, finding.line) } },
   }));
-  return `${JSON.stringify(entries, null, 2)}\n`;
+  return toJson(entries);
 }
 
 /** Alarms stop the work, and so does a file that nobody could read. */

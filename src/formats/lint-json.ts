@@ -1,6 +1,8 @@
 /** The linter's result for scripts. Field names are stable; docs/json.md describes them. */
+
 import type { Fault } from "../cases/index.ts";
 import type { LintResult } from "../lint/index.ts";
+import { toJson } from "./json.ts";
 import { reported } from "./reported.ts";
 
 /** Files that could not be read stand among the findings as rule `unreadable`, so that no consumer overlooks them. */
@@ -16,5 +18,5 @@ export function lintJson(result: LintResult, unreadable: readonly Fault[]): stri
     path,
   }));
   const set = accepted.map(({ rule, file, line, path, because }) => ({ rule, file, line, path, because }));
-  return `${JSON.stringify({ findings, accepted: set, completeness, visits, summary }, null, 2)}\n`;
+  return toJson({ findings, accepted: set, completeness, visits, summary });
 }

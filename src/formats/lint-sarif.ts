@@ -1,7 +1,9 @@
 /** SARIF 2.1.0, the exchange format of the OASIS committee of that name, as code scanning services read it. */
+
 import { sourceLine } from "../explain/index.ts";
 import { type Finding, type Rule, rules } from "../lint/index.ts";
 import { fingerprints } from "./fingerprints.ts";
+import { toJson } from "./json.ts";
 import type { LintReport } from "./lint-report.ts";
 import { fileUri } from "./portable-path.ts";
 import { reported, unreadableRule } from "./reported.ts";
@@ -35,7 +37,7 @@ export function lintSarif({ result, unreadable, version, at }: LintReport): stri
     })),
   };
   const log = { $schema: "https://json.schemastore.org/sarif-2.1.0.json", version: "2.1.0", runs: [run] };
-  return `${JSON.stringify(log, null, 2)}\n`;
+  return toJson(log);
 }
 
 function descriptor({ id, summary, protects, source, level, family }: Rule) {

@@ -1,6 +1,8 @@
 /** Scores for scripts. Field names are stable; docs/json.md describes them. */
+
 import type { ScoredCase } from "../score/index.ts";
+import { toJson } from "./json.ts";
 
 export function scoreJson(scored: { readonly cases: readonly ScoredCase[] }): string {
-  return `${JSON.stringify(scored, null, 2)}\n`;
+  return toJson(scored);
 }

@@ -2,6 +2,8 @@
  * A baseline: the findings that an old archive already had, so that only new ones count. Findings are known by file,
  * rule and path, and how many there are; never by line.
  */
+
+import { schemaFaults } from "../cases/schema-faults.ts";
 import type { BaselineEntry, BaselineFile } from "../generated/baseline.types.ts";
 import { baselineFile } from "../generated/validators.js";
 import type { Finding } from "./finding.ts";
@@ -26,8 +28,7 @@ export function parseBaseline(text: string): Baseline | string {
     return "it is not JSON";
   }
   if (baselineFile(value)) return value as Baseline;
-  const { instancePath = "", message = "" } = baselineFile.errors?.[0] ?? {};
-  return `${instancePath === "" ? "it" : instancePath} ${message}`;
+  return schemaFaults(baselineFile.errors ?? [], value)[0]?.message ?? "it is not a baseline";
 }
 
 export const formatBaseline = (baseline: Baseline): string => `${JSON.stringify(baseline, null, 2)}\n`;

@@ -64,7 +64,7 @@ export function lintCases(archive: Archive, options: LintOptions = {}): LintResu
     (rule: Rule, subject: Subject) =>
     (message: string, path: Path, points: "key" | "value" = "value") => {
       // What the reader has already refused is not missing as well.
-      if (!subject.faults.some((fault) => pathsMeet(fault.path, path)))
+      if (!subject.faults.some((fault) => pathsMeet(fault.path, path) || pathsMeet(fault.meant, path)))
         add(rule, subject, message, path, points);
     };
 

@@ -1,6 +1,15 @@
 /** Hostile files through the built program: plain messages, exit code 2, nothing raw on the terminal, the rest linted. */
 import { execFileSync, spawnSync } from "node:child_process";
-import { chmodSync, cpSync, existsSync, mkdirSync, readdirSync, symlinkSync } from "node:fs";
+import {
+  chmodSync,
+  closeSync,
+  cpSync,
+  existsSync,
+  mkdirSync,
+  openSync,
+  readdirSync,
+  symlinkSync,
+} from "node:fs";
 import { createServer } from "node:net";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -26,17 +35,26 @@ interface Run {
 
 function carcase(
   args: readonly string[],
-  options: { cwd: string; input?: string | Uint8Array; uid?: number; env?: Record<string, string> },
+  options: {
+    cwd: string;
+    /** A file that standard input comes from. */
+    input?: string;
+    uid?: number;
+    env?: Record<string, string>;
+  },
 ): Run {
   const began = performance.now();
-  const { env, ...rest } = options;
+  const { env, input, ...rest } = options;
+  const stdin = input === undefined ? "ignore" : openSync(input, "r");
   const result = spawnSync(process.execPath, [program, ...args], {
     ...rest,
     env: { ...process.env, NO_COLOR: "1", ...env },
+    stdio: [stdin, "pipe", "pipe"],
     encoding: "utf8",
     timeout: 30_000,
     maxBuffer: 64 * 1024 * 1024,
   });
+  if (typeof stdin === "number") closeSync(stdin);
   return {
     code: result.status,
     out: result.stdout,
@@ -283,7 +301,9 @@ describe("standard input", () => {
     ["escape codes", "note: \u001b[31m\n"],
     ["3 MB", "a".repeat(3_000_000)],
   ])("%s", (_, input) => {
-    const run = carcase(["lint", "-"], { cwd: farmWith({}), input });
+    const folder = farmWith({});
+    put(folder, { input });
+    const run = carcase(["lint", "-"], { cwd: folder, input: join(folder, "input") });
     isPlain(run);
     expect(run.code).toBe(2);
     expect(run.err).toMatch(/^standard-input\.yaml(:\d+:\d+)?: not read: /);

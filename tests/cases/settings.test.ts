@@ -234,6 +234,13 @@ describe("protocols of settings", () => {
     expect(protocol(text, "b")?.due).toEqual([...due, "urinary.bladder"]);
   });
 
+  it("leave out what the protocol that they extend leaves out", () => {
+    const text =
+      "protocols: {a: {extends: b, leave_out: [urinary]}, b: {extends: full, leave_out: [external.tail]}}";
+    expect(protocol(text, "a")?.leave_out).toEqual(["external.tail", "urinary"]);
+    expect(protocol(text, "b")?.leave_out).toEqual(["external.tail"]);
+  });
+
   it("change one that ships under its own name", () => {
     expect(
       protocol("protocols: {full: {leave_out: [external.tail], facts: [pig.age]}}", "full"),
