@@ -28,7 +28,11 @@ await build({
   },
   define: { __VERSION__: JSON.stringify(version) },
   // The parser's ES modules bundle smaller than its CommonJS build, which pulls in `require`.
-  alias: { yaml: join(root, "node_modules/yaml/browser/dist/index.js") },
+  // Commander would load what starts other programs; carcase starts none.
+  alias: {
+    yaml: join(root, "node_modules/yaml/browser/dist/index.js"),
+    "node:child_process": join(root, "scripts/no-child-process.mjs"),
+  },
   logLevel: "warning",
 });
 

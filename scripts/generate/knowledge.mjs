@@ -42,7 +42,8 @@ export function writeKnowledge(knowledge) {
   };
   const imports = Object.values(types).map((type) => type.replace("[]", ""));
   const lines = Object.entries(types).map(
-    ([name, type]) => `export const ${name}: ${type} = ${JSON.stringify(knowledge[name])};`,
+    ([name, type]) =>
+      `export const ${name}: ${type} = JSON.parse(${JSON.stringify(JSON.stringify(knowledge[name]))});`,
   );
   writeFileSync(
     join(generatedFolder, "knowledge.ts"),

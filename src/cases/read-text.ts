@@ -1,4 +1,5 @@
 /** Reads a file as text, and says plainly why it cannot be read. */
+import { isUtf8 } from "node:buffer";
 import { readFileSync, statSync } from "node:fs";
 import { hiddenCharacter, hiddenName } from "../words/hidden-characters.ts";
 import type { Place } from "./document.ts";
@@ -60,12 +61,10 @@ export function decode(bytes: Uint8Array): TextResult {
   if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff))
     return refused("it is saved as UTF-16; save it as UTF-8");
   if (bytes.includes(0)) return refused("it is not a text file; a case is a text file saved as UTF-8");
-  let text: string;
-  try {
-    text = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
-  } catch {
-    return notUtf8(bytes);
-  }
+  if (!isUtf8(bytes)) return notUtf8(bytes);
+  const text = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength)
+    .toString("utf8")
+    .replace(/^\ufeff/, "");
   const hidden = hiddenFaults(text);
   if (hidden.length > 0) return { ok: false, faults: hidden };
   if (text.trim() === "") return refused("the file is empty");

@@ -1,5 +1,4 @@
 /** Writes a file as a whole or not at all: beside its place first, then renamed. */
-import { randomUUID } from "node:crypto";
 import {
   accessSync,
   chmodSync,
@@ -18,7 +17,7 @@ import { UsageError } from "./usage-error.ts";
  */
 export function writeWhole(file: string, text: string): void {
   const target = realTarget(file);
-  const temporary = `${target}.${randomUUID().slice(0, 8)}.tmp`;
+  const temporary = `${target}.${process.pid}-${Date.now().toString(36)}.tmp`;
   try {
     const mode = modeOf(target);
     // A rename would replace a file that its owner has protected.

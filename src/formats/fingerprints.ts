@@ -1,5 +1,5 @@
 /** Names of findings that outlive an edit of the file: known by file, rule and path, never by line. */
-import { createHash } from "node:crypto";
+import { createRequire } from "node:module";
 import type { Finding } from "../lint/index.ts";
 import { portablePath } from "./portable-path.ts";
 
@@ -8,6 +8,8 @@ import { portablePath } from "./portable-path.ts";
  * path are told apart by their order.
  */
 export function fingerprints(findings: readonly Finding[]): string[] {
+  // Loaded only here: most runs need no fingerprint.
+  const { createHash } = createRequire(import.meta.url)("node:crypto") as typeof import("node:crypto");
   const met = new Map<string, number>();
   return findings.map(({ rule, file, path }) => {
     const identity = JSON.stringify([rule, portablePath(file), path]);

@@ -6,8 +6,12 @@
  */
 export function wordIn(text: string | undefined, words: readonly string[]): string | undefined {
   if (text === undefined) return undefined;
-  return words.find((word) => pattern(word).test(text));
+  const lower = text.toLowerCase();
+  return words.find((word) => lower.includes(firstPart(word)) && pattern(word).test(text));
 }
+
+/** What must stand in the text for the word to be there: a cheap look before the costly one. */
+const firstPart = (word: string): string => (/^[^\s-]+/.exec(word)?.[0] ?? word).toLowerCase();
 
 /** Made once for each word: the lists are long and are held against every text. */
 const patterns = new Map<string, RegExp>();
