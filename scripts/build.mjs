@@ -27,10 +27,8 @@ await build({
     js: 'import { createRequire as nodeRequire } from "node:module";const require = nodeRequire(import.meta.url);',
   },
   define: { __VERSION__: JSON.stringify(version) },
-  // The parser's ES modules bundle smaller than its CommonJS build, which pulls in `require`.
   // Commander would load what starts other programs; carcase starts none.
   alias: {
-    yaml: join(root, "node_modules/yaml/browser/dist/index.js"),
     "node:child_process": join(root, "scripts/no-child-process.mjs"),
   },
   logLevel: "warning",

@@ -1,9 +1,9 @@
 /** Reads one file of a known kind: text, document, valid content, faults. */
 import type { SourceDocument } from "./document.ts";
 import { type Fault, fileFault } from "./fault.ts";
+import { parseYaml } from "./parse-yaml.ts";
 import { readText, type TextResult } from "./read-text.ts";
 import { type FileKind, type Validated, validate } from "./validate.ts";
-import { parseYaml } from "./yaml-document.ts";
 
 /** A document whose top is a set of keys. */
 export interface KeyedDocument {

@@ -2,18 +2,9 @@
  * Parses YAML with the `yaml` library and turns its nodes into plain ones (source-tree.ts). Only this file knows the
  * library, and syntax-messages.ts the wording of its errors.
  */
-import {
-  Composer,
-  type CST,
-  type Document,
-  isAlias,
-  isMap,
-  isScalar,
-  isSeq,
-  Lexer,
-  Parser,
-  type Scalar,
-} from "yaml";
+import { createRequire } from "node:module";
+import type * as Yaml from "yaml";
+import type { CST, Document, Scalar } from "yaml";
 import { joinDecimalCommas } from "./decimal-comma.ts";
 import type { Parsed } from "./document.ts";
 import type { OpenMarks } from "./open-marks.ts";
@@ -24,6 +15,14 @@ import type { MapEntry, ScalarNode, SourceNode, Span } from "./source-tree.ts";
 import { firstOfLine, type SyntaxMessage, summedUp } from "./syntax-message.ts";
 import { syntaxMessages } from "./syntax-messages.ts";
 import { TextLines } from "./text-lines.ts";
+
+let library: typeof Yaml | undefined;
+
+/** The library, loaded when the first text needs it: most runs meet ordinary texts only. */
+function yaml(): typeof Yaml {
+  library ??= createRequire(import.meta.url)("yaml") as typeof Yaml;
+  return library;
+}
 
 /** Errors of the parser that directives and source-checks.ts say better. */
 const checkedElsewhere = new Set([
@@ -40,7 +39,7 @@ const maxWords = 400_000;
  * @param text decoded text without byte order mark
  * @returns the document, or every fault that keeps it from being read
  */
-export function parseYaml(text: string): Parsed {
+export function parseSlowly(text: string): Parsed {
   const lines = new TextLines(text);
   const failed = (faults: readonly SyntaxMessage[]): Parsed => ({
     ok: false,
@@ -80,13 +79,13 @@ export function parseYaml(text: string): Parsed {
 
 /** The parser's tokens, given up as soon as the text proves to be no case file: composing deep ones is recursive. */
 function readTokens(text: string): { tokens: CST.Token[] } | { fault: SyntaxMessage } {
-  const parser = new Parser();
+  const parser = new (yaml().Parser)();
   const tokens: CST.Token[] = [];
   let words = 0;
   const giveUp = (message: string) => ({
     fault: { start: parser.offset - 1, end: parser.offset, message },
   });
-  for (const word of new Lexer().lex(text)) {
+  for (const word of new (yaml().Lexer)().lex(text)) {
     tokens.push(...parser.next(word));
     if (parser.stack.length > maxDepth) return giveUp(tooDeepMessage);
     if (++words > maxWords)
@@ -101,7 +100,7 @@ function composed(tokens: readonly CST.Token[]): Document.Parsed[] {
   // The parser makes an Error of every fault; their stack traces are never shown and take most of the time.
   Error.stackTraceLimit = 0;
   try {
-    const composer = new Composer({
+    const composer = new (yaml().Composer)({
       keepSourceTokens: true,
       logLevel: "silent",
       prettyErrors: false,
@@ -132,17 +131,17 @@ class Translation {
   }
 
   node(node: unknown): SourceNode {
-    if (isAlias(node))
+    if (yaml().isAlias(node))
       return { kind: "alias", ...spanOf(node), name: node.source, target: this.#anchors.get(node.source) };
-    if (isScalar(node)) return this.#anchored(node.anchor, this.#scalar(node));
-    if (!isMap(node) && !isSeq(node))
+    if (yaml().isScalar(node)) return this.#anchored(node.anchor, this.#scalar(node));
+    if (!yaml().isMap(node) && !yaml().isSeq(node))
       return { kind: "scalar", value: null, start: 0, end: 0, anchor: undefined, tag: undefined };
     const common = {
       ...spanOf(node),
       tag: node.tag === undefined ? undefined : markBefore("!", spanOf(node), this.#text),
     };
     if (node.srcToken?.type === "flow-collection") this.#noteBracket(node.srcToken, common);
-    if (isSeq(node)) {
+    if (yaml().isSeq(node)) {
       const items: SourceNode[] = [];
       const list = this.#anchored(node.anchor, { kind: "list", ...common, items });
       for (const item of node.items) items.push(this.node(item));

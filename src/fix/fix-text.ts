@@ -2,7 +2,7 @@
 import { isDeepStrictEqual } from "node:util";
 import type { SourceDocument } from "../cases/document.ts";
 import { valueAt } from "../cases/index.ts";
-import { parseYaml } from "../cases/yaml-document.ts";
+import { parseYaml } from "../cases/parse-yaml.ts";
 import { inKeyOrder } from "./key-order.ts";
 import { type FixedKind, keyOrder } from "./probe.ts";
 import { withModeline } from "./schema-place.ts";

@@ -236,7 +236,9 @@ describe("names that a terminal would obey", () => {
       const json = carcase(["lint", "--format", "json", "."], { cwd: folder });
       expect(json.code).toBe(2);
       expect(json.out.replaceAll("\n", "")).not.toMatch(/[\u0000-\u001f]/);
-      expect(json.out).toContain(JSON.stringify(`2026-04-20/${name}`));
+      const { findings } = JSON.parse(json.out) as { findings: { file: string }[] };
+      expect(findings.map(({ file }) => file)).toContain(`2026-04-20/${name}`);
+      expect(json.out).not.toMatch(/[\u007f-\u009f\u202a-\u202e]/);
     },
   );
 

@@ -4,9 +4,9 @@ import { fileURLToPath } from "node:url";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { organState } from "../../src/cases/organ-state.ts";
+import { parseYaml } from "../../src/cases/parse-yaml.ts";
 import { type Path, valueAt } from "../../src/cases/path.ts";
 import { validate } from "../../src/cases/validate.ts";
-import { parseYaml } from "../../src/cases/yaml-document.ts";
 import { organs } from "../../src/knowledge/index.ts";
 import { readingCase } from "./reading.ts";
 
