@@ -1,6 +1,6 @@
 /** The page of a rule, made from the rule's own text and from running its examples. */
 
-import type { Source } from "../../src/knowledge/index.ts";
+import { sourceLine } from "../../src/explain/source-line.ts";
 import type { Example, Rule } from "../../src/lint/index.ts";
 import { lintExample } from "../lint/lay-example.ts";
 
@@ -57,16 +57,6 @@ const messages = (rule: Rule): string[] => [
     ),
   ),
 ];
-
-export const confidenceWords: Record<Source["confidence"], string> = {
-  verified: "read in the source",
-  derived: "worked out from verified numbers",
-  "common-practice": "common practice",
-  "from-memory": "from memory, not checked against the source",
-};
-
-export const sourceLine = ({ cite, confidence, note }: Source): string =>
-  `${cite} (${confidenceWords[confidence]})${note === undefined ? "" : `. ${note}`}`;
 
 export function ruleIndex(rules: readonly Rule[]): string {
   const families = [...new Set(rules.map((rule) => rule.family))];

@@ -1,7 +1,7 @@
 /** The page of a scale, made from its data file. */
 import { stringify } from "yaml";
+import { sourceLine } from "../../src/explain/source-line.ts";
 import type { ClassLimit, HerdIndex, Scale, ScalePart } from "../../src/knowledge/index.ts";
-import { sourceLine } from "./rule-page.ts";
 
 export function scalePage(scale: Scale): string {
   const sections = [
