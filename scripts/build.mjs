@@ -1,8 +1,9 @@
 // Bundles src into dist: the program and the library share chunks, so that nothing heavy is read before it is needed.
 import { execFileSync } from "node:child_process";
-import { readFileSync, renameSync, rmSync } from "node:fs";
+import { cpSync, readFileSync, renameSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { build } from "esbuild";
+import { withoutRuleTexts, writeRuleTexts } from "./build/rule-texts.mjs";
 import { root } from "./generate/read.mjs";
 
 const { version } = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
@@ -29,10 +30,15 @@ await build({
   define: { __VERSION__: JSON.stringify(version) },
   // Commander would load what starts other programs; carcase starts none.
   alias: {
-    "node:child_process": join(root, "scripts/no-child-process.mjs"),
+    "node:child_process": join(root, "scripts/build/no-child-process.mjs"),
   },
+  plugins: [withoutRuleTexts],
   logLevel: "warning",
 });
+await writeRuleTexts(next);
+
+// Read only where a practice has scales of its own.
+cpSync(join(root, "src/generated/scale-validator.cjs"), join(next, "generated/scale-validator.cjs"));
 
 // Declarations of the public interface. Schema errors come typed from ajv, which users need not have.
 execFileSync(

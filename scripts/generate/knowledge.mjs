@@ -1,5 +1,5 @@
-// Checks every knowledge file against its schema and writes them all as one TypeScript module.
-import { writeFileSync } from "node:fs";
+// Checks every knowledge file against its schema and writes each as a TypeScript module.
+import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { generatedFolder } from "./read.mjs";
 import { schemaCompiler } from "./validators.mjs";
@@ -40,16 +40,39 @@ export function writeKnowledge(knowledge) {
     autolysis: "Autolysis",
     sample_rules: "SampleRules",
   };
-  const imports = Object.values(types).map((type) => type.replace("[]", ""));
-  const lines = Object.entries(types).map(
-    ([name, type]) =>
-      `export const ${name}: ${type} = JSON.parse(${JSON.stringify(JSON.stringify(knowledge[name]))});`,
-  );
+  // A module each: a command that does not ask for one of them does not load it.
+  const folder = join(generatedFolder, "knowledge");
+  mkdirSync(folder, { recursive: true });
+  const note = "// Made from src/knowledge/*.yaml by npm run generate. Not edited by hand.";
+  for (const [name, type] of Object.entries(types)) {
+    const text = JSON.stringify(JSON.stringify(knowledge[name]));
+    writeFileSync(
+      join(folder, `${name}.ts`),
+      `${note}
+import type { ${type.replace("[]", "")} } from "../knowledge.types.ts";
+export const ${name}: ${type} = JSON.parse(${text});
+`,
+    );
+  }
   writeFileSync(
-    join(generatedFolder, "knowledge.ts"),
-    `// Made from src/knowledge/*.yaml by npm run generate. Not edited by hand.
-import type { ${imports.join(", ")} } from "./knowledge.types.ts";
-${lines.join("\n")}
+    join(folder, "recorded_grades.ts"),
+    `${note}
+/** By organ, the scales whose grade is written down on the spot. */
+export const recorded_grades: Readonly<Record<string, readonly string[]>> = ${JSON.stringify(recordedGrades(knowledge.scales))};
 `,
   );
+  const ids = JSON.stringify(knowledge.scales.map(({ id }) => id));
+  writeFileSync(
+    join(folder, "scale_ids.ts"),
+    `${note}\n/** Names of the scales that ship. */\nexport const scale_ids: readonly string[] = ${ids};\n`,
+  );
+  const lines = [...Object.keys(types), "recorded_grades", "scale_ids"].map((name) => `export { ${name} } from "./knowledge/${name}.ts";`);
+  writeFileSync(join(generatedFolder, "knowledge.ts"), `${note}\n${lines.join("\n")}\n`);
+}
+
+function recordedGrades(scales) {
+  const grades = {};
+  for (const { id, organ, parts } of scales)
+    if (Object.values(parts).some(({ read }) => read === `grades.${id}`)) (grades[organ] ??= []).push(id);
+  return grades;
 }

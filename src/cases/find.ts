@@ -1,10 +1,14 @@
 /** Finds YAML files under paths, folders and globs. */
+import { createRequire } from "node:module";
 import { basename, dirname, isAbsolute, resolve } from "node:path";
-import { globSync, isDynamicPattern } from "tinyglobby";
+import type * as Globs from "tinyglobby";
 import { kindOf } from "./file-kind.ts";
 import type { Found, FoundFile } from "./found.ts";
 import { isIgnored, levelsAround } from "./ignore-rules.ts";
 import { isYaml, skippedFolders, walk } from "./walk.ts";
+
+/** Loaded when a path is none: most runs name files and folders. */
+const globs = () => createRequire(import.meta.url)("tinyglobby") as typeof Globs;
 
 /** Follows one path, folder or glob, relative to a folder. Nothing found is an empty list, not an error. */
 export function find(path: string, from: string): Found {
@@ -15,20 +19,21 @@ export function find(path: string, from: string): Found {
   if (kind === "folder") return walk(path, from);
   if (kind === "loop")
     return { ...nothing, faults: [{ file: path, message: "it is a link that leads back to itself" }] };
-  return isDynamicPattern(path) ? { ...nothing, files: matching(path, from) } : nothing;
+  return globs().isDynamicPattern(path) ? { ...nothing, files: matching(path, from) } : nothing;
 }
 
 /** Files that match a pattern, but for those that git ignores. Folders named node_modules or .x are not looked into. */
 function matching(pattern: string, from: string): FoundFile[] {
-  return globSync(pattern, {
-    cwd: resolve(from),
-    onlyFiles: true,
-    dot: false,
-    expandDirectories: false,
-    followSymbolicLinks: false,
-    absolute: isAbsolute(pattern),
-    ignore: [...skippedFolders].map((name) => `**/${name}/**`),
-  })
+  return globs()
+    .globSync(pattern, {
+      cwd: resolve(from),
+      onlyFiles: true,
+      dot: false,
+      expandDirectories: false,
+      followSymbolicLinks: false,
+      absolute: isAbsolute(pattern),
+      ignore: [...skippedFolders].map((name) => `**/${name}/**`),
+    })
     .filter((file) => {
       const location = resolve(from, file);
       return isYaml(file) && !isIgnored(location, false, levelsAround(dirname(location)));

@@ -1,5 +1,5 @@
 /** What a rule asks for, why, and what to do about it. */
-import { type Example, type Rule, rules } from "../lint/index.ts";
+import { type Example, type Rule, type RuleTexts, rules, textsOf } from "../lint/index.ts";
 import { type Section, section, type Topic, yamlSection } from "./explanation.ts";
 
 const looksAt = { case: "one case", visit: "the cases of a visit together", format: "any file" } as const;
@@ -7,22 +7,26 @@ const looksAt = { case: "one case", visit: "the cases of a visit together", form
 export const ruleTopics: readonly Topic[] = rules.map((rule) => ({
   kind: "rule",
   name: rule.id,
-  title: rule.summary,
+  get title() {
+    return textsOf(rule).summary;
+  },
   aliases: [],
-  explain: () => ({
-    sections: [
-      ...section(null, [
-        `Level ${rule.level}, family ${rule.family}, looks at ${looksAt[rule.scope]}.`,
-        rule.protects,
-      ]),
-      ...exampleSections("Found", rule.bad),
-      ...exampleSections("Fine", rule.good),
-      ...section(null, ["Examples are laid over a complete case; a blank key is an omission."]),
-      ...change(rule),
-    ],
-    source: rule.source,
-  }),
+  explain: () => explained(rule, textsOf(rule)),
 }));
+
+const explained = (rule: Rule, { protects, source, bad, good }: RuleTexts): ReturnType<Topic["explain"]> => ({
+  sections: [
+    ...section(null, [
+      `Level ${rule.level}, family ${rule.family}, looks at ${looksAt[rule.scope]}.`,
+      protects,
+    ]),
+    ...exampleSections("Found", bad),
+    ...exampleSections("Fine", good),
+    ...section(null, ["Examples are laid over a complete case; a blank key is an omission."]),
+    ...change(rule),
+  ],
+  source,
+});
 
 function exampleSections(heading: string, example: Example): Section[] {
   const { case: one, visit, settings, others = [], files = [] } = example;

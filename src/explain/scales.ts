@@ -1,8 +1,7 @@
 /** How a scale comes to its score, and what its numbers mean. */
-import { type ClassLimit, type HerdIndex, type Scale, scales } from "../knowledge/index.ts";
+import { type ClassLimit, type HerdIndex, type Scale, scales, sourceLine } from "../knowledge/index.ts";
 import { section, type Topic } from "./explanation.ts";
 import { inline } from "./inline.ts";
-import { sourceLine } from "./source-line.ts";
 
 export const scaleTopics: readonly Topic[] = [...scales.values()].map((scale) => ({
   kind: "scale",

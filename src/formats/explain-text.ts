@@ -1,5 +1,6 @@
 /** Explanations for people, wrapped to the width of a page. */
-import { type Explanation, kinds, type Section, sourceLine } from "../explain/index.ts";
+import { type Explanation, kinds, type Section } from "../explain/index.ts";
+import { sourceLine } from "../knowledge/index.ts";
 import type { Style } from "./style.ts";
 
 const width = 100;

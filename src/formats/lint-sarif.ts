@@ -1,7 +1,7 @@
 /** SARIF 2.1.0, the exchange format of the OASIS committee of that name, as code scanning services read it. */
 
-import { sourceLine } from "../explain/index.ts";
-import { type Finding, type Rule, rules } from "../lint/index.ts";
+import { sourceLine } from "../knowledge/index.ts";
+import { type Finding, type Rule, rules, textsOf } from "../lint/index.ts";
 import { fingerprints } from "./fingerprints.ts";
 import { toJson } from "./json.ts";
 import type { LintReport } from "./lint-report.ts";
@@ -40,7 +40,9 @@ export function lintSarif({ result, unreadable, version, at }: LintReport): stri
   return toJson(log);
 }
 
-function descriptor({ id, summary, protects, source, level, family }: Rule) {
+function descriptor(rule: Rule) {
+  const { id, level, family } = rule;
+  const { summary, protects, source } = textsOf(rule);
   const help = `${protects}\n\nSource: ${sourceLine(source)}\n\ncarcase explain ${id} shows examples.`;
   return {
     id,

@@ -11,7 +11,6 @@ import type {
   Indicator,
   Organ,
   Protocol,
-  Scale,
   Sex,
   Source,
 } from "../generated/knowledge.types.ts";
@@ -67,13 +66,13 @@ export const systemTitle = (id: string): string => data.anatomy.systems[id]?.tit
 
 export const protocols: ReadonlyMap<string, Protocol> = new Map(data.protocols.map((p) => [p.id, p]));
 
-/** Scales from nose to pleura: in the order of their organs, then by name. */
-export const scales: ReadonlyMap<string, Scale> = new Map(
-  data.scales
-    .map((scale) => ({ scale, place: organs.findIndex((organ) => organ.id === scale.organ) }))
-    .sort((a, b) => a.place - b.place)
-    .map(({ scale }) => [scale.id, scale]),
-);
+export { scales } from "./scales.ts";
+export { confidenceWords, sourceLine } from "./source-line.ts";
+
+/** By organ id, the scales whose grade is written down on the spot. */
+export const recordedGrades = data.recorded_grades;
+/** Names of the scales that ship, without the scales themselves. */
+export const scaleIds = data.scale_ids;
 
 export const indicators: ReadonlyMap<string, Indicator> = new Map(Object.entries(data.indicators.indicators));
 export const facts: ReadonlyMap<string, Fact> = new Map(Object.entries(data.facts.facts));

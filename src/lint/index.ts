@@ -14,4 +14,5 @@ export type { Completeness, OrganCounts, VisitCompleteness } from "./completenes
 export type { Finding } from "./finding.ts";
 export { type LintOptions, type LintResult, type LintSummary, lintCases } from "./lint.ts";
 export { type Example, type Level, levels, type Rule } from "./rule.ts";
+export { type RuleTexts, textsOf } from "./rule-texts.ts";
 export { rules } from "./rules/index.ts";

@@ -1,6 +1,6 @@
 /** The page of a rule, made from the rule's own text and from running its examples. */
 
-import { sourceLine } from "../../src/explain/source-line.ts";
+import { sourceLine } from "../../src/knowledge/index.ts";
 import type { Example, Rule } from "../../src/lint/index.ts";
 import { lintExample } from "../lint/lay-example.ts";
 

@@ -1,6 +1,6 @@
 /** The page of a scale, made from its data file. */
 import { stringify } from "yaml";
-import { sourceLine } from "../../src/explain/source-line.ts";
+import { sourceLine } from "../../src/knowledge/index.ts";
 import type { ClassLimit, HerdIndex, Scale, ScalePart } from "../../src/knowledge/index.ts";
 
 export function scalePage(scale: Scale): string {

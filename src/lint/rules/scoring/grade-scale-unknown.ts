@@ -1,5 +1,5 @@
 import { formatPath, pathOf, unknownName } from "../../../cases/index.ts";
-import { organs, scales } from "../../../knowledge/index.ts";
+import { organs, recordedGrades } from "../../../knowledge/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const gradeScaleUnknown: CaseRule = {
@@ -17,13 +17,7 @@ export const gradeScaleUnknown: CaseRule = {
   good: { case: "respiratory: {turbinates: {grades: {maff-1978: 2}}}" },
   check(one, report) {
     for (const organ of organs) {
-      const known = [...scales.values()]
-        .filter(
-          (scale) =>
-            scale.organ === organ.id &&
-            Object.values(scale.parts).some((part) => part.read === `grades.${scale.id}`),
-        )
-        .map((scale) => scale.id);
+      const known = recordedGrades[organ.id] ?? [];
       for (const id of Object.keys(one.organ(organ).entry?.grades ?? {})) {
         const path = [...pathOf(organ.id), "grades", id];
         if (known.length === 0)

@@ -1,5 +1,5 @@
 /** Who says so, in one line. */
-import type { Source } from "../knowledge/index.ts";
+import type { Source } from "../generated/knowledge.types.ts";
 
 export const confidenceWords: Record<Source["confidence"], string> = {
   verified: "read in the source",

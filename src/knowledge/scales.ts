@@ -1,0 +1,15 @@
+/** The scales that ship, a module of its own: linting does not load them. */
+import { anatomy, scales as files } from "../generated/knowledge.ts";
+import type { Scale } from "../generated/knowledge.types.ts";
+
+const order = Object.entries(anatomy.systems).flatMap(([system, { organs }]) =>
+  Object.keys(organs).map((key) => `${system}.${key}`),
+);
+
+/** Scales from nose to pleura: in the order of their organs, then by name. */
+export const scales: ReadonlyMap<string, Scale> = new Map(
+  files
+    .map((scale) => ({ scale, place: order.indexOf(scale.organ) }))
+    .sort((a, b) => a.place - b.place)
+    .map(({ scale }) => [scale.id, scale]),
+);
