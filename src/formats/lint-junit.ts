@@ -1,4 +1,4 @@
-/** JUnit XML: a suite for each case file, a test for each finding. Fits the schema of Ant's JUnit task. */
+/** JUnit XML: a suite for each case file, a test for each finding. Fits the published schemas of Ant's JUnit task and of Jenkins. */
 import type { Finding, Level } from "../lint/index.ts";
 import { visible } from "../words/visible.ts";
 import type { LintReport } from "./lint-report.ts";
@@ -10,7 +10,7 @@ import { reported, unreadableRule } from "./reported.ts";
  * could not be read an error. A file without findings has one test, which passes.
  */
 export function lintJunit(report: LintReport): string {
-  const { result, unreadable, failing } = report;
+  const { result, unreadable, failing, version } = report;
   const files = new Map<string, Finding[]>(result.completeness.map((one) => [one.file, []]));
   for (const finding of reported(result, unreadable)) {
     const inFile = files.get(finding.file) ?? [];
@@ -20,7 +20,7 @@ export function lintJunit(report: LintReport): string {
   const at = report.at.toISOString().slice(0, 19);
   const suites = [...files]
     .sort(([a], [b]) => (a < b ? -1 : 1))
-    .map(([file, findings], index) => suite(portablePath(file), findings, { index, at, failing }));
+    .map(([file, findings], index) => suite(portablePath(file), findings, { index, at, failing, version }));
   return `<?xml version="1.0" encoding="UTF-8"?>\n<testsuites>\n${suites.join("")}</testsuites>\n`;
 }
 
@@ -28,9 +28,14 @@ interface SuiteOptions {
   readonly index: number;
   readonly at: string;
   readonly failing: readonly Level[];
+  readonly version: string;
 }
 
-function suite(file: string, findings: readonly Finding[], { index, at, failing }: SuiteOptions): string {
+function suite(
+  file: string,
+  findings: readonly Finding[],
+  { index, at, failing, version }: SuiteOptions,
+): string {
   const kinds = findings.map((finding) => kindOf(finding, failing));
   const many = (kind: Kind): number => kinds.filter((one) => one === kind).length;
   const names = testNames(findings);
@@ -46,11 +51,14 @@ function suite(file: string, findings: readonly Finding[], { index, at, failing 
     tests: Math.max(1, findings.length),
     failures: many("failure"),
     errors: many("error"),
-    skipped: many("skipped"),
+    // The oldest schema knows no skipped tests.
+    ...(many("skipped") > 0 && { skipped: many("skipped") }),
     time: 0,
   });
+  const property = attributes({ name: "carcase.version", value: version });
+  const properties = `    <properties>\n      <property${property}/>\n    </properties>\n`;
   const listed = tests.length === 0 ? [test(file, "nothing found", "")] : tests;
-  return `  <testsuite${head}>\n    <properties/>\n${listed.join("")}    <system-out/>\n    <system-err/>\n  </testsuite>\n`;
+  return `  <testsuite${head}>\n${properties}${listed.join("")}    <system-out/>\n    <system-err/>\n  </testsuite>\n`;
 }
 
 type Kind = "error" | "failure" | "skipped";
@@ -78,7 +86,7 @@ function body({ file, line, column, level, message }: Finding, kind: Kind): stri
   const place = line === 0 ? portablePath(file) : `${portablePath(file)}:${line}:${column}`;
   const head = attributes({ message, type: level });
   return kind === "skipped"
-    ? `      <skipped${attributes({ message: `${level} at ${place}: ${message}` })}/>\n`
+    ? `      <skipped>${xmlText(`${level} at ${place}: ${message}`)}</skipped>\n`
     : `      <${kind}${head}>${xmlText(`${place}: ${message}`)}</${kind}>\n`;
 }
 
