@@ -5,7 +5,7 @@ import { writeKnowledge } from "./generate/knowledge.mjs";
 import { generatedFolder, readYaml, readYamlFolder } from "./generate/read.mjs";
 import { writeOrgansSchema, writeVocabularySchema } from "./generate/schemas.mjs";
 import { writeTypes } from "./generate/types.mjs";
-import { writeValidators } from "./generate/validators.mjs";
+import { writeRareValidators, writeValidators } from "./generate/validators.mjs";
 
 mkdirSync(generatedFolder, { recursive: true });
 const knowledge = {
@@ -17,6 +17,7 @@ const knowledge = {
   plausible: readYaml("plausible.yaml"),
   death_methods: readYaml("death-methods.yaml"),
   selection_rules: readYaml("selection-rules.yaml"),
+  choosing_pigs: readYaml("choosing-pigs.yaml"),
   interpretation_words: readYaml("interpretation-words.yaml"),
   selection_bases: readYaml("selection.yaml"),
   facts: readYaml("facts.yaml"),
@@ -28,9 +29,11 @@ const knowledge = {
   protection: readYaml("protection.yaml"),
   autolysis: readYaml("autolysis.yaml"),
   sample_rules: readYaml("sample-rules.yaml"),
+  morphometry: readYaml("morphometry.yaml"),
 };
 writeVocabularySchema(knowledge.vocabulary);
 writeOrgansSchema(knowledge.anatomy);
 writeKnowledge(knowledge);
 writeValidators();
+writeRareValidators();
 await writeTypes();

@@ -28,6 +28,7 @@ export function writeKnowledge(knowledge) {
     plausible: "Plausible",
     death_methods: "DeathMethods",
     selection_rules: "SelectionRules",
+    choosing_pigs: "ChoosingPigs",
     interpretation_words: "InterpretationWords",
     selection_bases: "SelectionBases",
     facts: "Facts",
@@ -39,6 +40,7 @@ export function writeKnowledge(knowledge) {
     protection: "Protection",
     autolysis: "Autolysis",
     sample_rules: "SampleRules",
+    morphometry: "Morphometry",
   };
   // A module each: a command that does not ask for one of them does not load it.
   const folder = join(generatedFolder, "knowledge");
@@ -61,18 +63,28 @@ export const ${name}: ${type} = JSON.parse(${text});
 export const recorded_grades: Readonly<Record<string, readonly string[]>> = ${JSON.stringify(recordedGrades(knowledge.scales))};
 `,
   );
-  const ids = JSON.stringify(knowledge.scales.map(({ id }) => id));
+  const ranges = knowledge.scales.map(({ id, organ, range, whole }) => [
+    id,
+    { id, organ, range, ...(whole && { whole }) },
+  ]);
   writeFileSync(
-    join(folder, "scale_ids.ts"),
-    `${note}\n/** Names of the scales that ship. */\nexport const scale_ids: readonly string[] = ${ids};\n`,
+    join(folder, "scale_ranges.ts"),
+    `${note}
+import type { Scale } from "../knowledge.types.ts";
+/** What the scales that ship grade, by name. */
+export const scale_ranges: Readonly<Record<string, Pick<Scale, "id" | "organ" | "range" | "whole">>> = ${JSON.stringify(Object.fromEntries(ranges))};
+`,
   );
-  const lines = [...Object.keys(types), "recorded_grades", "scale_ids"].map((name) => `export { ${name} } from "./knowledge/${name}.ts";`);
+  const lines = [...Object.keys(types), "recorded_grades", "scale_ranges"].map(
+    (name) => `export { ${name} } from "./knowledge/${name}.ts";`,
+  );
   writeFileSync(join(generatedFolder, "knowledge.ts"), `${note}\n${lines.join("\n")}\n`);
 }
 
 function recordedGrades(scales) {
   const grades = {};
   for (const { id, organ, parts } of scales)
-    if (Object.values(parts).some(({ read }) => read === `grades.${id}`)) (grades[organ] ??= []).push(id);
+    if (Object.values(parts).some(({ read }) => read === `grades.${id}`))
+      grades[organ] = [...(grades[organ] ?? []), id];
   return grades;
 }

@@ -122,10 +122,39 @@ function valueSchema(observation) {
           { type: "array", minItems: 1, uniqueItems: true, items: { enum: observation.values } },
         ],
       };
+    case "count":
+      return { type: "integer", minimum: minimum ?? 0, maximum };
+    case "number":
+      return { type: "number", minimum, maximum };
+    case "length":
+      return common("length");
+    case "signed-length":
+      return {
+        type: "string",
+        pattern: "^-?\\d+(\\.\\d+)?\\s*(mm|cm)$",
+        examples: ["12 mm", "-3 mm"],
+      };
+    case "measured":
+      return measuredSchema(observation);
     default:
       throw new Error(`unknown kind of observation: ${observation.kind}`);
   }
 }
+
+/** What was computed from a tracing, beside the tracing and its fingerprint. */
+const measuredSchema = ({ figures }) => ({
+  type: "object",
+  additionalProperties: false,
+  properties: {
+    tracing: { ...common("file"), description: "The outline drawing that was measured" },
+    sha256: {
+      type: "string",
+      pattern: "^[0-9a-f]{64}$",
+      description: "SHA-256 of that drawing when it was measured, in small hexadecimal digits",
+    },
+    ...Object.fromEntries(Object.entries(figures).map(([key, figure]) => [key, observationSchema(figure)])),
+  },
+});
 
 function observationSchema(observation) {
   const description = `${observation.title}. ${observation.look}`;
@@ -147,6 +176,10 @@ const organForms = (properties) => ({
 });
 
 const sharedKeys = (keys) => Object.fromEntries(keys.map((key) => [key, { $ref: `#/$defs/organ_${key}` }]));
+const sides = {
+  left: { $ref: "#/$defs/side", description: "The left one" },
+  right: { $ref: "#/$defs/side", description: "The right one" },
+};
 const sideKeys = ["state", "not_examined", "not_assessable", "findings", "weight", "size", "note"];
 
 function organSchema(organ) {
@@ -156,7 +189,11 @@ function organSchema(organ) {
   const observations = Object.entries(organ.observations).map(([key, o]) => [key, observationSchema(o)]);
   return {
     description,
-    ...organForms({ ...Object.fromEntries(observations), ...sharedKeys(Object.keys(shared)) }),
+    ...organForms({
+      ...(organ.form === "paired" && sides),
+      ...Object.fromEntries(observations),
+      ...sharedKeys(Object.keys(shared)),
+    }),
   };
 }
 
@@ -179,8 +216,7 @@ export function writeOrgansSchema(anatomy) {
     },
     plain_organ: organForms(sharedKeys(Object.keys(shared))),
     paired_organ: organForms({
-      left: { $ref: "#/$defs/side", description: "The left one" },
-      right: { $ref: "#/$defs/side", description: "The right one" },
+      ...sides,
       ...sharedKeys(Object.keys(shared)),
     }),
     organ: {

@@ -25,6 +25,7 @@ function knowledgeRoot() {
     "plausible",
     "death_methods",
     "selection_rules",
+    "choosing_pigs",
     "interpretation_words",
     "selection_bases",
     "facts",
@@ -36,6 +37,7 @@ function knowledgeRoot() {
     "protection",
     "autolysis",
     "sample_rules",
+    "morphometry",
   ];
   return {
     ...schema,

@@ -3,15 +3,18 @@ import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import Ajv2020 from "ajv/dist/2020.js";
 import standaloneCode from "ajv/dist/standalone/index.js";
-import { generatedFolder, readSchema } from "./read.mjs";
+import { buildSync } from "esbuild";
+import { generatedFolder, readSchema, root } from "./read.mjs";
 
 const parts = ["common", "vocabulary", "organs", "knowledge"];
 const kinds = ["case", "visit", "farm", "settings", "baseline"];
+/** Kinds of files that few repositories have; each validator is a file of its own, loaded when there is one. */
+const rare = ["scale"];
 
 /** An ajv instance that knows all schemas of the project. */
 export function schemaCompiler(options = {}) {
   const ajv = new Ajv2020.default({ allErrors: true, allowUnionTypes: true, ...options });
-  for (const name of [...parts, ...kinds]) ajv.addSchema(readSchema(`${name}.schema.json`));
+  for (const name of [...parts, ...kinds, ...rare]) ajv.addSchema(readSchema(`${name}.schema.json`));
   return ajv;
 }
 
@@ -31,6 +34,22 @@ export interface Validator { (value: unknown): boolean; errors?: ErrorObject[] |
 ${kinds.map((kind) => `export const ${kind}File: Validator;`).join("\n")}
 `,
   );
+}
+
+/** Writes src/generated/<kind>-validator.cjs, whole in itself, for kinds that are seldom needed. */
+export function writeRareValidators() {
+  for (const kind of rare) {
+    const ajv = schemaCompiler({ verbose: true, messages: false, code: { source: true, lines: false } });
+    const contents = standaloneCode.default(ajv, { [`${kind}File`]: `${kind}.schema.json` });
+    buildSync({
+      stdin: { contents, resolveDir: root },
+      bundle: true,
+      minify: true,
+      platform: "node",
+      format: "cjs",
+      outfile: join(generatedFolder, `${kind}-validator.cjs`),
+    });
+  }
 }
 
 /**

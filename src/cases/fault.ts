@@ -17,6 +17,8 @@ export interface Fault {
   readonly kind: "unreadable" | "format";
   /** An observation beyond its range, which has a rule of its own. */
   readonly outOfRange: boolean;
+  /** The rule of the linter that reports it, where it is another than that of the format of cases. */
+  readonly rule?: string;
 }
 
 /** A fault of a whole file. */

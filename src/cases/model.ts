@@ -2,7 +2,7 @@
 import type { CaseFile } from "../generated/case.types.ts";
 import type { FarmFile } from "../generated/farm.types.ts";
 import type { VisitFile } from "../generated/visit.types.ts";
-import type { AgeClass, PlacedOrgan } from "../knowledge/index.ts";
+import type { AgeClass, PlacedOrgan, Scale } from "../knowledge/index.ts";
 import type { SourceDocument } from "./document.ts";
 import type { Fault } from "./fault.ts";
 import type { OrganState } from "./organ-state.ts";
@@ -60,10 +60,20 @@ export interface Farm extends Filed<FarmFile> {
   readonly folder: string;
 }
 
+/** A scale file of the practice, named in the settings. */
+export interface HouseScale extends Filed<Partial<Scale>> {
+  /** As written, or the name of the file. */
+  readonly id: string;
+  /** The scale, when nothing is wrong with the file; only then it is used. */
+  readonly scale: Scale | undefined;
+}
+
 export interface Archive {
   readonly cases: readonly Case[];
   readonly visits: readonly Visit[];
   readonly farms: readonly Farm[];
+  /** Scale files of the practice that the settings of the cases name. */
+  readonly scales: readonly HouseScale[];
   /** Files of which nothing could be made. */
   readonly unreadable: readonly Fault[];
   /** Paths that were asked for and led to no case. */

@@ -101,6 +101,7 @@ export function readCases(paths: readonly string[], options: ReadOptions = {}): 
     cases,
     visits,
     farms: [...touched],
+    scales: surroundings.scales,
     unreadable: [...surroundings.unreadable, ...unreadable],
     pathsWithoutCases,
   };

@@ -9,7 +9,7 @@ import {
   organById,
   organs,
   protocols,
-  scales,
+  scaleIds,
   systems,
 } from "../knowledge/index.ts";
 import { listing } from "../words/listing.ts";
@@ -33,13 +33,27 @@ export function unknownName(name: string, known: readonly string[], what: string
   return `there is no ${what} "${name}". ${guess === undefined ? there : `Did you mean ${guess}?`}`;
 }
 
-/** All faults of a settings file that fits its schema. */
-export function settingsFaults(value: SettingsFile): SettingsFault[] {
+/** Whether an entry under `scales:` names a file or folder, not a scale. */
+export const isScalePath = (entry: string): boolean => /[\\/]|\.ya?ml$/i.test(entry) || entry === ".";
+
+/** The word under `scales:` that stands for the scales that ship and are shown when nobody names any. */
+export const allShipped = "shipped";
+
+/**
+ * All faults of a settings file that fits its schema.
+ * @param houseScales names of the practice's own scales; null when some are not known, because their file cannot be
+ *   read, so that no name of a scale can be called wrong
+ */
+export function settingsFaults(
+  value: SettingsFile,
+  houseScales: readonly string[] | null = [],
+): SettingsFault[] {
+  const scales = houseScales === null ? undefined : [...scaleIds, ...houseScales];
   const known = [...new Set([...protocols.keys(), ...Object.keys(value.protocols ?? {})])];
   return [
     ...(value.protocol === undefined ? [] : checkName(["protocol"], value.protocol, known, "protocol")),
     ...(value.scales ?? []).flatMap((id, index) =>
-      checkName(["scales", index], id, [...scales.keys()], "scale"),
+      isScalePath(id) || id === allShipped ? [] : checkScale(["scales", index], id, scales),
     ),
     ...(value.notifiable ?? []).flatMap((id, index) =>
       checkName(
@@ -52,7 +66,7 @@ export function settingsFaults(value: SettingsFile): SettingsFault[] {
     ...Object.keys(value.protocols ?? {}).flatMap((id) => checkProtocol(id, value, known)),
     ...circles(value),
     ...Object.entries(value.indicators ?? {}).flatMap(([id, indicator]) =>
-      checkIndicator(["indicators", id], indicator),
+      checkIndicator(["indicators", id], indicator, scales),
     ),
     ...Object.entries(value.autolysis ?? {}).flatMap(([band, kinds]) => [
       ...checkName(["autolysis", band], band, Object.keys(autolysis.bands), "temperature band"),
@@ -69,6 +83,9 @@ const fault = (path: Path, message: string): SettingsFault[] => [
 
 const checkName = (path: Path, name: string, known: readonly string[], what: string): SettingsFault[] =>
   known.includes(name) ? [] : fault(path, unknownName(name, known, what));
+
+const checkScale = (path: Path, id: string, known: readonly string[] | undefined): SettingsFault[] =>
+  known === undefined ? [] : checkName(path, id, known, "scale");
 
 function checkProtocol(id: string, value: SettingsFile, known: readonly string[]): SettingsFault[] {
   const { add = [], leave_out = [], facts: needed = [], extends: base } = value.protocols?.[id] ?? {};
@@ -124,7 +141,11 @@ function checkOrgan(path: Path, entry: string, orSystem: boolean): SettingsFault
   return fault(path, `there is no ${what} "${entry}". ${help}`);
 }
 
-function checkIndicator(path: Path, { score, finding }: Indicator): SettingsFault[] {
+function checkIndicator(
+  path: Path,
+  { score, finding }: Indicator,
+  scales: readonly string[] | undefined,
+): SettingsFault[] {
   if ((score === undefined) === (finding === undefined)) return fault(path, "write either score or finding.");
   if (finding !== undefined)
     return [
@@ -135,7 +156,7 @@ function checkIndicator(path: Path, { score, finding }: Indicator): SettingsFaul
     ];
   if (score === undefined) return [];
   return [
-    ...checkName([...path, "score", "scale"], score.scale, [...scales.keys()], "scale"),
+    ...checkScale([...path, "score", "scale"], score.scale, scales),
     ...((score.at_least === undefined) === (score.above === undefined)
       ? fault([...path, "score"], "write either at_least or above.")
       : []),

@@ -5,7 +5,9 @@ import type { SettingsFile } from "../generated/settings.types.ts";
 import type { VisitFile } from "../generated/visit.types.ts";
 import { type Fault, fileFault } from "./fault.ts";
 import { kindOf } from "./file-kind.ts";
-import type { Farm, VisitContext } from "./model.ts";
+import { readHouseScales, type ScaleFile } from "./house-scales.ts";
+import type { Farm, HouseScale, VisitContext } from "./model.ts";
+import type { Path } from "./path.ts";
 import { checkDocument, type KeyedDocument, readDocument } from "./read-file.ts";
 import { buildSettings, defaultSettings, type Settings } from "./settings.ts";
 import { settingsFaults } from "./settings-faults.ts";
@@ -15,9 +17,12 @@ const settingsName = "carcase.yaml";
 export class Surroundings {
   /** Faults of files that could not be read or, for settings, used. */
   readonly unreadable: Fault[] = [];
+  /** Scale files that the settings name. */
+  readonly scales: HouseScale[] = [];
   readonly #from: string;
   readonly #fixed: Settings | undefined;
   readonly #settings = new Map<string, Settings>();
+  readonly #scaleFiles = new Map<string, ScaleFile>();
   readonly #farms = new Map<string, Farm | undefined>();
   readonly #visits = new Map<string, VisitContext | undefined>();
 
@@ -77,21 +82,22 @@ export class Surroundings {
     const { document } = read.result;
     const { placed, record } = checkDocument("settings", file, read.result);
     const value = record as unknown as SettingsFile;
-    const faults = placed.map((fault) => ({ ...fault, kind: "unreadable" as const }));
-    if (faults.length === 0)
-      for (const { path, message } of settingsFaults(value)) {
-        const place = document.where(path);
-        faults.push({
-          ...fileFault(file, message),
-          ...place,
-          path,
-          meant: path,
-          excerpt: document.line(place.line),
-          kind: "unreadable",
-        });
-      }
-    this.unreadable.push(...faults);
-    return faults.length > 0 ? defaultSettings : buildSettings(value, file);
+    const faults: Fault[] = placed.map((fault) => ({ ...fault, kind: "unreadable" }));
+    const place = ({ path, message }: { path: Path; message: string }): Fault => {
+      const at = document.where(path);
+      const excerpt = document.line(at.line);
+      return { ...fileFault(file, message), ...at, path, meant: path, excerpt, kind: "unreadable" };
+    };
+    const house =
+      faults.length > 0
+        ? undefined
+        : readHouseScales(value, location, { show: (at) => this.show(at), known: this.#scaleFiles });
+    if (house !== undefined) faults.push(...settingsFaults(value, house.names).map(place));
+    this.unreadable.push(...faults, ...(house?.unreadable ?? []), ...(house?.missing ?? []).map(place));
+    const settings = faults.length > 0 ? defaultSettings : buildSettings(value, file, house);
+    for (const one of house?.files ?? [])
+      if (!this.scales.some((other) => other.file === one.file)) this.scales.push({ ...one, settings });
+    return settings;
   }
 
   #readFarm(location: string): Farm | undefined {

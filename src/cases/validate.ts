@@ -2,11 +2,15 @@
 import type { Validator } from "../generated/validators.js";
 import { caseFile, farmFile, settingsFile, visitFile } from "../generated/validators.js";
 import { type Path, valueAt } from "./path.ts";
+import { scaleValidator } from "./scale-validator.ts";
 import { type SchemaFault, schemaFaults } from "./schema-faults.ts";
 
 const validators = { case: caseFile, visit: visitFile, farm: farmFile, settings: settingsFile } as const;
 
-export type FileKind = keyof typeof validators;
+export type FileKind = keyof typeof validators | "scale";
+
+/** In a scale file `value:` of a worked example may be null: no score. */
+const mayBeNull: Partial<Record<FileKind, string>> = { scale: "value" };
 
 export interface Validated {
   readonly faults: readonly SchemaFault[];
@@ -21,23 +25,28 @@ export interface Validated {
  * stay true), which lets the rules work on the rest.
  */
 export function validate(kind: FileKind, value: Record<string, unknown>): Validated {
-  const validator: Validator = validators[kind];
-  const faults = faultsOf(validator, value);
-  if (faults.length === 0) return { faults, raw: value, record: withoutBlanks(value) };
+  const validator: Validator = kind === "scale" ? scaleValidator() : validators[kind];
+  const kept = mayBeNull[kind];
+  const faults = faultsOf(validator, value, kept);
+  if (faults.length === 0) return { faults, raw: value, record: withoutBlanks(value, kept) };
   const raw = structuredClone(value);
   for (const fault of faults) remove(raw, cut(fault));
   // What was taken out may now be missing; in the end whole keys of the top are given up.
   for (let round = 0; round < 5; round++) {
-    const rest = faultsOf(validator, raw).filter((fault) => cut(fault).length > 0);
+    const rest = faultsOf(validator, raw, kept).filter((fault) => cut(fault).length > 0);
     if (rest.length === 0) break;
     for (const fault of rest) remove(raw, round < 3 ? cut(fault) : fault.path.slice(0, 1));
   }
-  return { faults, raw, record: withoutBlanks(raw) };
+  return { faults, raw, record: withoutBlanks(raw, kept) };
 }
 
 /** Faults of the document as if its blanks were not there, and keys that do not exist even if they are blank. */
-function faultsOf(validator: Validator, value: Record<string, unknown>): SchemaFault[] {
-  const errors = validator(withoutBlanks(value)) ? [] : (validator.errors ?? []);
+function faultsOf(
+  validator: Validator,
+  value: Record<string, unknown>,
+  kept: string | undefined,
+): SchemaFault[] {
+  const errors = validator(withoutBlanks(value, kept)) ? [] : (validator.errors ?? []);
   const unknown = !hasBlanks(value) || validator(value) ? [] : (validator.errors ?? []);
   const blank = unknown.filter(
     ({ keyword, params, data }) =>
@@ -66,12 +75,12 @@ function hasBlanks(value: unknown): boolean {
   return value === null || Object.values(value).some(hasBlanks);
 }
 
-/** A copy in which keys without a value are left out: blank is an omission, everywhere. */
-function withoutBlanks(value: Record<string, unknown>): Record<string, unknown>;
-function withoutBlanks(value: unknown): unknown;
-function withoutBlanks(value: unknown): unknown {
-  if (Array.isArray(value)) return value.map((item) => withoutBlanks(item));
+/** A copy in which keys without a value are left out: blank is an omission, everywhere but under the key `but`. */
+function withoutBlanks(value: Record<string, unknown>, but?: string): Record<string, unknown>;
+function withoutBlanks(value: unknown, but?: string): unknown;
+function withoutBlanks(value: unknown, but?: string): unknown {
+  if (Array.isArray(value)) return value.map((item) => withoutBlanks(item, but));
   if (typeof value !== "object" || value === null) return value;
-  const kept = Object.entries(value).filter(([, item]) => item !== null);
-  return Object.fromEntries(kept.map(([key, item]) => [key, withoutBlanks(item)]));
+  const kept = Object.entries(value).filter(([key, item]) => item !== null || key === but);
+  return Object.fromEntries(kept.map(([key, item]) => [key, withoutBlanks(item, but)]));
 }

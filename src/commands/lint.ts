@@ -1,6 +1,6 @@
 /** `carcase lint`: what was skipped, contradictory or unsafe, at which line? */
 import { openAlarmsOf } from "../alarms/index.ts";
-import { unknownName } from "../cases/index.ts";
+import { type Archive, unknownName } from "../cases/index.ts";
 import { alarmNotice } from "../formats/alarm-notice.ts";
 import { lintFormats, lintReport } from "../formats/lint-formats.ts";
 import type { LintReport } from "../formats/lint-report.ts";
@@ -19,7 +19,7 @@ import { UsageError } from "./usage-error.ts";
 import { version } from "./version.ts";
 import { writeWhole } from "./write-file.ts";
 
-export function runLint(paths: readonly string[], options: LintCommandOptions): number {
+export async function runLint(paths: readonly string[], options: LintCommandOptions): Promise<number> {
   const format = chosenFormat(options, lintFormats);
   const failing = failingLevels(options.failOn);
   const most = mostWarnings(options.maxWarnings);
@@ -28,7 +28,9 @@ export function runLint(paths: readonly string[], options: LintCommandOptions): 
   checkBaselineOptions(options, paths);
   const fixed = fixFirst(paths, options);
   if (fixed !== undefined) return fixed;
-  const { archive, failed } = openArchive(paths, options);
+  const opened = openArchive(paths, options);
+  const { failed } = opened;
+  const archive = await withCheckedScales(opened.archive);
   checkRuleNames(archive.cases);
   const linted = { paths, full: !failed && chosen.all };
   const result = withBaseline(lintCases(archive, chosen.options), linted, options);
@@ -45,6 +47,13 @@ export function runLint(paths: readonly string[], options: LintCommandOptions): 
   return tooManyWarnings(result, most) || result.findings.some(({ level }) => failing.includes(level))
     ? 1
     : 0;
+}
+
+/** Scale files of the practice, where there are any, with their worked examples worked out. */
+async function withCheckedScales(archive: Archive): Promise<Archive> {
+  if (archive.scales.length === 0) return archive;
+  const { checkHouseScales } = await import("../herd/index.ts");
+  return checkHouseScales(archive);
 }
 
 /** On a terminal that shows standard error as well, the notice of alarms already stands at the top. */

@@ -2,6 +2,7 @@
 import { Command, CommanderError } from "commander";
 import { visible } from "../words/visible.ts";
 import { addLintOptions, type LintCommandOptions } from "./lint-options.ts";
+import type { MeasureOptions } from "./measure.ts";
 import { addCommonOptions, type CommonOptions, type OutputOptions } from "./options.ts";
 import { UsageError } from "./usage-error.ts";
 import { version } from "./version.ts";
@@ -31,7 +32,7 @@ function makeProgram(): Command {
     .addHelpText("after", lintHelp)
     .action(async (paths: string[], options: LintCommandOptions) => {
       const { runLint } = await import("./lint.ts");
-      process.exitCode = runLint(paths, options);
+      process.exitCode = await runLint(paths, options);
     });
   addCommonOptions(program.command("score"))
     .summary("what does each published scale make of each pig?")
@@ -67,6 +68,18 @@ function makeProgram(): Command {
         process.exitCode = runHerd(paths, options);
       },
     );
+  addCommonOptions(program.command("measure"), "text for people, json or csv for scripts")
+    .summary("areas, perimeters and ratios of a traced snout section or lung")
+    .description(
+      "Measures tracings (SVG or GeoJSON), named themselves or by cases: areas, perimeters, ratios of the conchae, affected shares of lobes.",
+    )
+    .option("--write", "write what was measured into the cases that name the tracings")
+    .option("--dry-run", "with --write: show what would change, as a diff")
+    .addHelpText("after", measureHelp)
+    .action(async (paths: string[], options: MeasureOptions) => {
+      const { runMeasure } = await import("./measure.ts");
+      process.exitCode = runMeasure(paths, options);
+    });
   program
     .command("explain")
     .argument("[name]", "a rule, scale, protocol, organ, sign, word, indicator, alarm ...; default: list all")
@@ -108,6 +121,14 @@ Examples:
   carcase explain skipped-organ
   carcase explain maff-1978
   carcase explain lungs`;
+
+const measureHelp = `
+Examples:
+  carcase measure tracings/pig-01.svg
+  carcase measure alder-farm/2026-03-14
+  carcase measure --write --dry-run alder-farm
+Ids of the outlines: cavity-left, dorsal-left, ventral-left, the same on the right, septum, scale-bar-10-mm;
+for lungs lobe-left-cranial ... lobe-accessory, affected-left-cranial-1 ... inside their lobe.`;
 
 const scoreHelp = `
 Examples:

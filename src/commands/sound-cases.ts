@@ -7,7 +7,9 @@ import { styleFor } from "./terminal.ts";
 /** Prints the format faults of cases, and takes those cases out of the archive. */
 export function withoutFormatFaults({ archive, failed }: Opened, options: CommonOptions): Opened {
   const unsound = archive.cases.filter((one) => one.faults.length > 0);
-  const faults = [...archive.farms, ...archive.visits, ...archive.cases].flatMap((subject) => subject.faults);
+  const faults = [...archive.farms, ...archive.visits, ...archive.cases, ...archive.scales].flatMap(
+    (subject) => subject.faults,
+  );
   if (faults.length === 0) return { archive, failed };
   process.stderr.write(faultsText(faults, styleFor(process.stderr, options)));
   const cases = archive.cases.filter((one) => !unsound.includes(one));

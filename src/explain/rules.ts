@@ -29,11 +29,12 @@ const explained = (rule: Rule, { protects, source, bad, good }: RuleTexts): Retu
 });
 
 function exampleSections(heading: string, example: Example): Section[] {
-  const { case: one, visit, settings, others = [], files = [] } = example;
+  const { case: one, visit, settings, scale, others = [], files = [] } = example;
   return [
     ...yamlSection(heading, one),
     ...yamlSection(`${heading}, in the visit file`, visit),
     ...yamlSection(`${heading}, in carcase.yaml`, settings),
+    ...yamlSection(`${heading}, in a scale file`, scale),
     ...others.flatMap((other) => yamlSection(`${heading}, in a second case of the visit`, other)),
     ...section(files.length === 0 ? null : `${heading}, beside the case`, files),
   ];

@@ -1,7 +1,7 @@
 /** How common something is in a stratum, with its exact interval. */
 import type { Case } from "../cases/index.ts";
-import { type Indicator, scales } from "../knowledge/index.ts";
-import type { Confidence } from "../score/index.ts";
+import type { Indicator } from "../knowledge/index.ts";
+import { type Confidence, scaleNamed } from "../score/index.ts";
 import { binomialInterval } from "../statistics/index.ts";
 import { count } from "../words/listing.ts";
 import { indicatorAnswer } from "./indicator-answer.ts";
@@ -93,12 +93,12 @@ export function estimate(
           }),
     source: indicator.source?.cite ?? null,
     confidence: indicator.source?.confidence ?? null,
-    ...scaleSource(indicator),
+    ...scaleSource(indicator, cases),
   };
 }
 
-function scaleSource({ score }: Indicator): Pick<Estimate, "scale"> {
-  const scale = score && scales.get(score.scale);
+function scaleSource({ score }: Indicator, [first]: readonly Case[]): Pick<Estimate, "scale"> {
+  const scale = score && first && scaleNamed(first, score.scale);
   if (scale === undefined) return {};
   return { scale: { id: scale.id, source: scale.source.cite, confidence: scale.source.confidence } };
 }

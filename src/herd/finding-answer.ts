@@ -23,7 +23,7 @@ export function findingAnswer(question: FindingQuestion, one: Case): Answer {
   if (organ === undefined) throw new RangeError(`there is no organ "${question.organ}"`);
   const state = one.organ(organ);
   if (described(state).some((finding) => matches(finding, question.process))) return "yes";
-  const graded = gradedAnswer(question, state);
+  const graded = gradedAnswer(question, state, [...scales.values(), ...one.settings.houseScales.values()]);
   if (graded === "yes") return "yes";
   if (state.status === "normal") return "no";
   if (state.status !== "recorded" || !bothSidesSeen(state)) return "not examined";
@@ -48,9 +48,13 @@ function bothSidesSeen({ findings, sides }: OrganState): boolean {
 }
 
 /** What the grades say: undefined when no scale of this organ grades the lesion. */
-function gradedAnswer({ organ, process }: FindingQuestion, state: OrganState): Answer | undefined {
+function gradedAnswer(
+  { organ, process }: FindingQuestion,
+  state: OrganState,
+  known: readonly Scale[],
+): Answer | undefined {
   if (state.status !== "recorded") return undefined;
-  const answers = [...scales.values()]
+  const answers = known
     .filter((scale) => scale.organ === organ)
     .flatMap((scale) => shownBy(scale, process, state) ?? []);
   return (["yes", "no", "not examined"] as const).find((answer) => answers.includes(answer));

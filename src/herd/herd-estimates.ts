@@ -1,7 +1,7 @@
 /** How common and how bad, by visit, group, age class, and always by how the pigs were chosen. */
 import { type Archive, type Case, unknownName } from "../cases/index.ts";
 import type { Indicator, Scale } from "../knowledge/index.ts";
-import { casesOf, scaleOf } from "../score/index.ts";
+import { casesOf, checkScales, scalesInUse, scalesOf } from "../score/index.ts";
 import { type Estimate, estimate } from "./estimate.ts";
 import { type HerdScores, herdScores } from "./herd-scores.ts";
 import { type Dimension, dimensions, type StratumOfCases, strata } from "./strata.ts";
@@ -32,8 +32,9 @@ export function herdEstimates(from: Archive | readonly Case[], options: HerdOpti
   if (level !== undefined && !(level > 0 && level < 1))
     throw new RangeError(`level must lie strictly between 0 and 1 (0.95 for 95 %), got ${level}`);
   checkIndicators(cases, options.indicators);
-  const chosen = options.scales?.map(scaleOf);
+  checkScales(cases, options.scales);
   const cells = strata(cases, by);
+  const inUse = scalesInUse(cases);
   return {
     estimates: cells.flatMap((cell) =>
       questionsOf(cell, options.indicators).map(({ id, indicator, cases: asked }) =>
@@ -41,7 +42,9 @@ export function herdEstimates(from: Archive | readonly Case[], options: HerdOpti
       ),
     ),
     scores: cells.flatMap((cell) =>
-      scalesOf(cell, chosen).map(({ scale, cases: scored }) => herdScores(scale, { ...cell, cases: scored })),
+      scalesIn(cell, inUse, options.scales).map(({ scale, cases: scored }) =>
+        herdScores(scale, { ...cell, cases: scored }),
+      ),
     ),
   };
 }
@@ -61,7 +64,8 @@ function questionsOf({ cases }: StratumOfCases, asked: readonly string[] | undef
   for (const one of cases)
     for (const [id, indicator] of one.settings.indicators) {
       if (asked !== undefined && !asked.includes(id)) continue;
-      const key = JSON.stringify([id, indicator]);
+      const own = indicator.score && one.settings.houseScales.get(indicator.score.scale);
+      const key = JSON.stringify([id, indicator, own]);
       const known = questions.get(key);
       if (known === undefined) questions.set(key, { id, indicator, cases: [one] });
       else known.cases.push(one);
@@ -70,12 +74,14 @@ function questionsOf({ cases }: StratumOfCases, asked: readonly string[] | undef
   return asked === undefined ? found : asked.flatMap((id) => found.filter((question) => question.id === id));
 }
 
-/** The scales of a stratum, each with the cases whose settings use it. */
-function scalesOf({ cases }: StratumOfCases, chosen: readonly Scale[] | undefined) {
-  if (chosen !== undefined) return chosen.map((scale) => ({ scale, cases }));
-  const used = new Set(cases.flatMap((one) => one.settings.scales));
-  return [...used].map((scale) => ({
-    scale,
-    cases: cases.filter((one) => one.settings.scales.includes(scale)),
-  }));
+/** The scales of a stratum, each with the cases that know it in the same form. */
+function scalesIn(
+  { cases }: StratumOfCases,
+  inUse: (one: Case) => readonly Scale[],
+  asked: readonly string[] | undefined,
+) {
+  const used = new Map<Scale, Case[]>();
+  for (const one of cases)
+    for (const scale of scalesOf(one, inUse, asked)) used.set(scale, [...(used.get(scale) ?? []), one]);
+  return [...used].map(([scale, scored]) => ({ scale, cases: scored }));
 }

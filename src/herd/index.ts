@@ -1,5 +1,6 @@
 /** From single pigs to the herd: honest denominators, exact intervals, and words that claim no more than they may. */
 export type { Answer } from "./answer.ts";
+export { checkHouseScales } from "./check-scales.ts";
 export type { Estimate } from "./estimate.ts";
 export { type HerdOptions, type HerdReport, herdEstimates } from "./herd-estimates.ts";
 export { herdIndices, type IndexResult } from "./herd-index.ts";

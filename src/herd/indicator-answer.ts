@@ -1,7 +1,7 @@
 /** The yes/no questions asked of every pig. */
 import type { Case } from "../cases/index.ts";
 import type { Indicator } from "../knowledge/index.ts";
-import { scaleOf, scoreCase } from "../score/index.ts";
+import { scaleNamed, scoreCase } from "../score/index.ts";
 import type { Answer } from "./answer.ts";
 import { findingAnswer } from "./finding-answer.ts";
 
@@ -19,7 +19,9 @@ export function indicatorAnswer(indicator: Indicator, one: Case): Answer {
     throw new RangeError(
       `indicator "${indicator.title}": it needs a score with at_least or above, or a finding`,
     );
-  const { value } = scoreCase(one, scaleOf(score.scale));
+  const scale = scaleNamed(one, score.scale);
+  if (scale === undefined) throw new RangeError(`there is no scale "${score.scale}"`);
+  const { value } = scoreCase(one, scale);
   if (value === null) return "not examined";
   const reached =
     (score.at_least === undefined || value >= score.at_least) &&

@@ -25,11 +25,14 @@ export type {
   Anatomy,
   AutolysisBand,
   AutolysisKind,
+  ChoosingPigs,
+  ChoosingRule,
   ClassLimit,
   Fact,
   HerdExample,
   HerdIndex,
   Indicator,
+  Measure,
   Observation,
   Organ,
   Protocol,
@@ -66,13 +69,16 @@ export const systemTitle = (id: string): string => data.anatomy.systems[id]?.tit
 
 export const protocols: ReadonlyMap<string, Protocol> = new Map(data.protocols.map((p) => [p.id, p]));
 
+export { measures } from "./morphometry.ts";
 export { scales } from "./scales.ts";
 export { confidenceWords, sourceLine } from "./source-line.ts";
 
 /** By organ id, the scales whose grade is written down on the spot. */
 export const recordedGrades = data.recorded_grades;
-/** Names of the scales that ship, without the scales themselves. */
-export const scaleIds = data.scale_ids;
+/** Organ and range of the scales that ship, by name, without the scales themselves. */
+export const scaleRanges = data.scale_ranges;
+/** Names of the scales that ship. */
+export const scaleIds: readonly string[] = Object.keys(data.scale_ranges);
 
 export const indicators: ReadonlyMap<string, Indicator> = new Map(Object.entries(data.indicators.indicators));
 export const facts: ReadonlyMap<string, Fact> = new Map(Object.entries(data.facts.facts));
@@ -85,6 +91,7 @@ export const deathMethods = data.death_methods.methods;
 export const selectionBases = data.selection_bases.bases;
 export const selectionSource: Source = data.selection_bases.source;
 export const selectionRules = data.selection_rules;
+export const choosingPigs = data.choosing_pigs;
 export const interpretationWords = data.interpretation_words;
 export const autolysis = data.autolysis;
 export const sampleRules = data.sample_rules;

@@ -6,10 +6,12 @@ const order = Object.entries(anatomy.systems).flatMap(([system, { organs }]) =>
   Object.keys(organs).map((key) => `${system}.${key}`),
 );
 
-/** Scales from nose to pleura: in the order of their organs, then by name. */
+const placeOf = (organ: string): number => (order.includes(organ) ? order.indexOf(organ) : order.length);
+
+/** Scales from the skin inwards: in the order of their organs, then by name; those of the whole pig last. */
 export const scales: ReadonlyMap<string, Scale> = new Map(
   files
-    .map((scale) => ({ scale, place: order.indexOf(scale.organ) }))
+    .map((scale) => ({ scale, place: placeOf(scale.organ) }))
     .sort((a, b) => a.place - b.place)
     .map(({ scale }) => [scale.id, scale]),
 );

@@ -68,7 +68,8 @@ export function lintCases(archive: Archive, options: LintOptions = {}): LintResu
         add(rule, subject, message, path, points);
     };
 
-  for (const subject of new Set<Subject>([...archive.farms, ...archive.visits, ...archive.cases]))
+  const { farms, visits, cases, scales } = archive;
+  for (const subject of new Set<Subject>([...farms, ...visits, ...cases, ...scales]))
     for (const fault of subject.faults) {
       const rule = chosen.find((one) => one.id === ruleOfFault(fault));
       if (rule === undefined) continue;
@@ -106,9 +107,10 @@ export function lintCases(archive: Archive, options: LintOptions = {}): LintResu
   };
 }
 
-type Subject = Case | Visit | Archive["farms"][number];
+type Subject = Case | Visit | Archive["farms"][number] | Archive["scales"][number];
 
-const ruleOfFault = (fault: Fault): string => (fault.outOfRange ? "observation-out-of-range" : "case-format");
+const ruleOfFault = (fault: Fault): string =>
+  fault.rule ?? (fault.outOfRange ? "observation-out-of-range" : "case-format");
 
 function fromFault(rule: Rule, level: Level, fault: Fault): Finding {
   const { message, file, line, column, length, excerpt } = fault;

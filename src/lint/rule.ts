@@ -38,6 +38,8 @@ export interface Example {
   readonly others?: readonly string[];
   /** Laid over plain settings. */
   readonly settings?: string;
+  /** A scale file of the practice, named in the settings. */
+  readonly scale?: string;
   /** Empty files that lie beside the cases, such as photographs. */
   readonly files?: readonly string[];
 }

@@ -2,5 +2,15 @@
 export type { CaseScore, Confidence, ScoredCase } from "./case-score.ts";
 export { classOf, lastReached } from "./classify.ts";
 export { rounded, withoutFloatError } from "./float-error.ts";
-export { casesOf, type ScoreOptions, scaleOf, scoreCase, scoreCases } from "./score-cases.ts";
+export { scalesInUse } from "./in-use.ts";
+export {
+  casesOf,
+  checkScales,
+  type ScoreOptions,
+  scaleNamed,
+  scalesOf,
+  scoreCase,
+  scoreCases,
+} from "./score-cases.ts";
 export { scoreOrgan } from "./score-organ.ts";
+export { type ExampleFault, exampleFaults } from "./worked-examples.ts";

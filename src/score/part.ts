@@ -1,8 +1,9 @@
 /** Reads one part of a scale from what is recorded on the organ. */
-import { pathOf, valueAt } from "../cases/index.ts";
-import { organById, type Scale, type ScalePart } from "../knowledge/index.ts";
+import type { Scale, ScalePart } from "../knowledge/index.ts";
 import { lastReached } from "./classify.ts";
+import { holds } from "./condition.ts";
 import { withoutFloatError } from "./float-error.ts";
+import { inUnit, observation, observedRange } from "./observed.ts";
 import { misfit, pathIn, type Reading, shown } from "./reading.ts";
 
 /**
@@ -11,6 +12,10 @@ import { misfit, pathIn, type Reading, shown } from "./reading.ts";
  * @returns the value; or the missing path; or, for something written that the scale cannot use, the reason
  */
 export function readPart(scale: Scale, part: ScalePart, entry: object | undefined): Reading {
+  const condition = part.zero_unless && holds(part.zero_unless, entry);
+  if (condition === false) return { value: 0 };
+  if (part.zero_unless !== undefined && condition === undefined)
+    return { value: null, missing: pathIn(scale, part.zero_unless.read) };
   const path = pathIn(scale, part.read);
   const written = observation(entry, part.read);
   const wholeIsZero = part.zero_if_zero !== undefined && observation(entry, part.zero_if_zero) === 0;
@@ -26,12 +31,6 @@ export function readPart(scale: Scale, part: ScalePart, entry: object | undefine
   return { value: converted };
 }
 
-/** What is written at a path below the organ; undefined for a blank or an empty list. */
-function observation(entry: object | undefined, read: string): unknown {
-  const value = valueAt(entry, pathOf(read));
-  return value === null || (Array.isArray(value) && value.length === 0) ? undefined : value;
-}
-
 /** The value of what is written; for a list the largest. A text says why there is none. */
 function convert(scale: Scale, part: ScalePart, written: unknown): number | string {
   if (!Array.isArray(written)) return convertOne(scale, part, written);
@@ -41,31 +40,33 @@ function convert(scale: Scale, part: ScalePart, written: unknown): number | stri
 }
 
 function convertOne(scale: Scale, part: ScalePart, written: unknown): number | string {
-  const plain = toNumber(scale, part, written);
+  const plain = toNumber(scale, part, inUnit(part, written));
   if (typeof plain === "string") return plain;
-  const lowest = Math.min(0, scale.range[0]);
+  const lowest = part.min ?? Math.min(0, scale.range[0]);
   const highest = part.max ?? (scale.combine === "weighted-sum" ? 100 : scale.range[1]);
-  const fault = misfit(scale, plain, lowest, highest);
-  if (fault !== undefined) return fault;
-  return scale.combine === "weighted-sum" ? withoutFloatError((plain * (part.weight ?? 1)) / 100) : plain;
+  // Where cut points follow on the total, only the total is a whole grade.
+  const whole = scale.whole === true && scale.total_steps === undefined;
+  return misfit(plain, lowest, highest, whole) ?? weighted(scale, part, plain);
+}
+
+function weighted({ combine }: Scale, { weight = 1 }: ScalePart, plain: number): number {
+  if (combine === "weighted-sum") return withoutFloatError((plain * weight) / 100);
+  return combine === "linear" ? withoutFloatError(plain * weight) : plain;
 }
 
 function toNumber(scale: Scale, part: ScalePart, written: unknown): number | string {
   const words = part.map ?? scale.map;
-  if (words !== undefined) {
+  if (words !== undefined && part.steps === undefined) {
     const key = String(written);
     return (Object.hasOwn(words, key) ? words[key] : undefined) ?? "this scale has no value for it";
   }
+  if (part.unit !== undefined && written === undefined) return "not a length in mm or cm";
   if (typeof written !== "number" || !Number.isFinite(written)) return "not a number";
-  if (scale.steps === undefined) return written;
+  const steps = part.steps ?? scale.steps;
+  if (steps === undefined) return written;
   const [lowest, highest] = observedRange(scale, part);
   if (!(written >= lowest && written <= highest)) return `out of range (${lowest} to ${highest})`;
-  return lastReached(scale.steps, written)?.value ?? "below the first cut point of this scale";
-}
-
-/** The range of the observation that a part reads, from the anatomy; unlimited when it has none. */
-function observedRange(scale: Scale, part: ScalePart): readonly [number, number] {
-  const [key = ""] = part.read.split(".");
-  const [lowest, highest] = organById(scale.organ)?.definition.observations?.[key]?.range ?? [];
-  return [lowest ?? Number.NEGATIVE_INFINITY, highest ?? Number.POSITIVE_INFINITY];
+  const reached = lastReached(steps, written);
+  if (reached === undefined) return "below the first cut point of this scale";
+  return reached.value ?? "the source of this scale gives no grade for it";
 }

@@ -23,11 +23,10 @@ export const shown = (raw: unknown): string =>
 
 /**
  * Why a value does not fit a scale, or undefined when it does.
- * @param lowest lowest value allowed; @param highest highest value allowed
+ * @param lowest lowest value allowed; @param highest highest value allowed; @param whole only whole numbers are
  */
-export function misfit(scale: Scale, value: number, lowest: number, highest: number): string | undefined {
+export function misfit(value: number, lowest: number, highest: number, whole: boolean): string | undefined {
   if (!(value >= lowest && value <= highest)) return `out of range for this scale (${lowest} to ${highest})`;
-  if (scale.whole === true && !Number.isInteger(value))
-    return "a fraction, and this scale has whole grades only";
+  if (whole && !Number.isInteger(value)) return "a fraction, and this scale has whole grades only";
   return undefined;
 }

@@ -1,11 +1,13 @@
 /** Scores of whole cases. */
-import { type Archive, type Case, unknownName } from "../cases/index.ts";
-import { organById, type Scale, scales as shippedScales } from "../knowledge/index.ts";
+import { type Archive, allShipped, type Case, unknownName } from "../cases/index.ts";
+import { type Scale, scales as shippedScales } from "../knowledge/index.ts";
 import type { CaseScore, ScoredCase } from "./case-score.ts";
+import { scalesInUse } from "./in-use.ts";
 import { scoreOrgan } from "./score-organ.ts";
+import { stateFor } from "./state-for.ts";
 
 export interface ScoreOptions {
-  /** Ids of the scales to compute. Default: those of the settings of each case. */
+  /** Ids of the scales to compute. Default: those of the settings of each case, or those in use (see `scalesInUse`). */
   readonly scales?: readonly string[];
 }
 
@@ -17,12 +19,14 @@ export function scoreCases(
   from: Archive | readonly Case[],
   options: ScoreOptions = {},
 ): { readonly cases: readonly ScoredCase[] } {
-  const chosen = options.scales?.map(scaleOf);
+  const cases = casesOf(from);
+  checkScales(cases, options.scales);
+  const inUse = scalesInUse(cases);
   return {
-    cases: casesOf(from).map((one) => ({
+    cases: cases.map((one) => ({
       case: one.id,
       file: one.file,
-      scores: (chosen ?? one.settings.scales).map((scale) => scoreCase(one, scale)),
+      scores: scalesOf(one, inUse, options.scales).map((scale) => scoreCase(one, scale)),
     })),
   };
 }
@@ -31,22 +35,29 @@ export function scoreCases(
  * The score of one case on one scale.
  * @throws RangeError when the scale is for an organ that does not exist
  */
-export function scoreCase(one: Case, scale: Scale): CaseScore {
-  const organ = organById(scale.organ);
-  if (organ === undefined) throw new RangeError(`scale ${scale.id}: ${unknownOrgan(scale.organ)}`);
-  return scoreOrgan(scale, one.organ(organ));
+export const scoreCase = (one: Case, scale: Scale): CaseScore => scoreOrgan(scale, stateFor(one, scale));
+
+/** The scale that a case means by a name: one that ships, or one of the practice's own. */
+export const scaleNamed = (one: Case, id: string): Scale | undefined =>
+  shippedScales.get(id) ?? one.settings.houseScales.get(id);
+
+/** The scales of a case: those asked for that it knows, those that its settings name, or else those in use. */
+export function scalesOf(
+  one: Case,
+  inUse: (one: Case) => readonly Scale[],
+  asked?: readonly string[],
+): readonly Scale[] {
+  const ids = asked ?? one.settings.scales;
+  if (ids === undefined) return inUse(one);
+  return [...new Set(ids.flatMap((id) => (id === allShipped ? inUse(one) : (scaleNamed(one, id) ?? []))))];
 }
 
-const unknownOrgan = (id: string): string => `there is no organ "${id}"; write it as system.organ`;
-
-/**
- * The scale with this id.
- * @throws RangeError with the nearest known id when there is none
- */
-export function scaleOf(id: string): Scale {
-  const scale = shippedScales.get(id);
-  if (scale === undefined) throw new RangeError(unknownName(id, [...shippedScales.keys()], "scale"));
-  return scale;
+/** @throws RangeError with the nearest known name when a name is no scale of any case */
+export function checkScales(cases: readonly Case[], asked: readonly string[] | undefined): void {
+  const known = new Set([...shippedScales.keys(), allShipped]);
+  for (const { settings } of cases) for (const id of settings.houseScales.keys()) known.add(id);
+  const unknown = asked?.find((id) => !known.has(id));
+  if (unknown !== undefined) throw new RangeError(unknownName(unknown, [...known], "scale"));
 }
 
 /** The cases of an archive, or the cases themselves. */

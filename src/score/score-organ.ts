@@ -93,16 +93,13 @@ function fromEntry(scale: Scale, entry: object | undefined, normal: boolean): Ou
     return { name, reading: normal ? asNormal(scale, reading, part.read) : reading };
   });
   const parts = Object.fromEntries(readings.map(({ name, reading }) => [name, reading.value]));
-  const computed = total(
-    scale,
-    readings.map(({ reading }) => reading),
-  );
+  const computed = total(scale, readings);
   const settled = withGrade(scale, entry, computed);
   const faults = [...unmet, ...settled.faults];
   return {
     value: faults.length > 0 ? null : settled.value,
     parts,
-    missing: faults.flatMap(({ missing }) => missing ?? []),
+    missing: [...new Set(faults.flatMap(({ missing }) => missing ?? []))],
     reasons: faults.flatMap(({ reason }) => reason ?? []),
     ...(settled.fromGrade && faults.length === 0 && { fromGrade: true as const }),
   };
@@ -123,18 +120,21 @@ interface Total {
   readonly fromGrade?: true;
 }
 
-function total(scale: Scale, readings: readonly Reading[]): Total {
-  const faults = readings.filter(({ value }) => value === null);
+function total(
+  scale: Scale,
+  readings: readonly { readonly name: string; readonly reading: Reading }[],
+): Total {
+  const faults = readings.map(({ reading }) => reading).filter(({ value }) => value === null);
   if (faults.length > 0) return { value: null, faults };
-  const value = combine(
-    scale,
-    readings.flatMap((reading) => reading.value ?? []),
-  );
-  if (value === undefined) return fault("no rule of this scale fits these parts");
-  const [lowest, highest] = scale.range;
-  const wrong = misfit(scale, value, lowest, highest);
+  const parts = new Map(readings.map(({ name, reading }) => [name, reading.value ?? Number.NaN]));
+  const value = combine(scale, parts);
+  if (typeof value === "string") return fault(value);
+  const wrong = misfitOf(scale, value);
   return wrong === undefined ? { value, faults: [] } : fault(`the score would be ${value}: ${wrong}`);
 }
+
+const misfitOf = ({ range: [lowest, highest], whole }: Scale, value: number): string | undefined =>
+  misfit(value, lowest, highest, whole === true);
 
 /** A total that was graded on the spot, under the name of the scale, stands in for parts that were not recorded. */
 function withGrade(scale: Scale, entry: object | undefined, computed: Total): Total {
@@ -143,8 +143,7 @@ function withGrade(scale: Scale, entry: object | undefined, computed: Total): To
   const isPart = Object.values(scale.parts).some((part) => part.read === read);
   if (isPart || grade === undefined || grade === null) return computed;
   const path = pathIn(scale, read);
-  const [lowest, highest] = scale.range;
-  const wrong = typeof grade === "number" ? misfit(scale, grade, lowest, highest) : "not a number";
+  const wrong = typeof grade === "number" ? misfitOf(scale, grade) : "not a number";
   if (wrong !== undefined) return fault(`${path} is ${grade}: ${wrong}`);
   const unusable = computed.faults.filter(({ reason }) => reason !== undefined);
   if (unusable.length > 0) return { value: null, faults: unusable };

@@ -43,3 +43,32 @@ export function requireProbability(name: string, value: number): void {
     throw new RangeError(`${name} must lie from 0 to 1, got ${value}`);
   }
 }
+
+/**
+ * Demand a number between two bounds, both allowed.
+ *
+ * @throws RangeError otherwise, NaN included.
+ */
+export function requireBetween(name: string, value: number, lowest: number, highest: number): void {
+  if (!(value >= lowest && value <= highest)) {
+    throw new RangeError(`${name} must lie from ${lowest} to ${highest}, got ${value}`);
+  }
+}
+
+/** Beyond this a sum of squares could overflow. */
+const LARGEST_VALUE = 1e150;
+
+/**
+ * Demand numbers of at most 1e150 in size.
+ *
+ * @throws RangeError naming the place (from 0) of the first that is not, NaN included.
+ */
+export function requireValues(name: string, values: readonly number[]): void {
+  for (const [place, value] of values.entries()) {
+    if (!(Math.abs(value) <= LARGEST_VALUE)) {
+      throw new RangeError(
+        `${name}[${place}] must be a number of at most ${LARGEST_VALUE} in size, got ${value}`,
+      );
+    }
+  }
+}

@@ -1,4 +1,5 @@
 import { LARGEST_COUNT, requireLevel, requireWhole } from "./checks.ts";
+import { firstTrue } from "./first-true.ts";
 import { hypergeometricAtLeast, hypergeometricAtMost } from "./hypergeometric.ts";
 
 /** A probability must exceed the error by more than this (relative) to count as above it: a tie is rejected. */
@@ -19,18 +20,6 @@ export interface FiniteInterval {
   readonly population: number;
   readonly level: number;
   readonly method: "hypergeometric";
-}
-
-/** The smallest whole number from `low` to `high` for which a condition that stays true once true holds. */
-function firstTrue(low: number, high: number, holds: (count: number) => boolean): number {
-  let from = low;
-  let to = high;
-  while (from < to) {
-    const middle = Math.floor((from + to) / 2);
-    if (holds(middle)) to = middle;
-    else from = middle + 1;
-  }
-  return from;
 }
 
 function requireFinite(affected: number, examined: number, population: number, level: number): void {

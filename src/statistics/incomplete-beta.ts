@@ -98,12 +98,16 @@ export function regularisedBeta(x: number, a: number, b: number): { lower: numbe
   return { lower, upper };
 }
 
+/** Log-odds near the end of what a floating-point number can hold as a probability. */
+const FAR = 700;
+
 /**
  * Log-odds of the point that leaves `probability` (0 < probability < 1) in the named tail of Beta(a, b).
  *
  * Newton's method on the logarithm of the smaller tail as a function of the log-odds. The density is
  * log-concave on that scale, hence so is each tail, and Newton on a concave monotone function cannot
- * overshoot twice: it needs no bracket.
+ * overshoot twice: it needs no bracket. Beyond {@link FAR} the logarithm is a straight line to the last bit,
+ * so the step from there is the answer.
  */
 export function betaQuantileLogOdds(
   probability: number,
@@ -121,7 +125,9 @@ export function betaQuantileLogOdds(
     const logTail = lower ? tails.logLower : tails.logUpper;
     const slope = Math.exp(tails.logDensity - logTail);
     const step = (target - logTail) / (lower ? slope : -slope);
-    logOdds += step;
+    const next = logOdds + step;
+    if (Math.abs(logOdds) === FAR && Math.abs(next) > FAR) return next;
+    logOdds = Math.max(-FAR, Math.min(FAR, next));
     if (Math.abs(step) < 1e-9 * scale) break;
   }
   return logOdds;

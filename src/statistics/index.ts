@@ -1,4 +1,5 @@
 /** Statistics of proportions and scores: pure functions of numbers, usable on their own. */
+export { affectedCount, ROUNDINGS, type Rounding } from "./affected-count.ts";
 export {
   BINOMIAL_METHODS,
   type BinomialInterval,
@@ -6,7 +7,50 @@ export {
   type BinomialMethod,
   binomialInterval,
 } from "./binomial-interval.ts";
+export {
+  type BootstrapInterval,
+  type BootstrapMeasure,
+  type BootstrapOptions,
+  bootstrapInterval,
+} from "./bootstrap.ts";
+export { chiSquaredQuantile, chiSquaredTail } from "./chi-squared.ts";
+export {
+  type ClusterCount,
+  type ClusterPrevalence,
+  clusterPrevalence,
+  type ProportionLimits,
+} from "./cluster-prevalence.ts";
+export { type Correlation, type CorrelationMethod, correlation, kendallTauB } from "./correlation.ts";
+export {
+  type DetectionOptions,
+  type DetectionSampleSize,
+  detectionProbability,
+  detectionSampleSize,
+  detectionSampleSizeUnlimited,
+} from "./detection.ts";
+export { type AffectedHerd, cannonRoe, cannonWithSensitivity, macDiarmid } from "./detection-formulas.ts";
+export { designEffect, designEffectInterval, type EffectiveInterval } from "./effective-sample.ts";
+export { type FDegrees, fCdf, fQuantile } from "./f-distribution.ts";
 export { type FiniteInterval, finiteInterval, zeroUpperFinite } from "./finite-interval.ts";
+export { type FisherOptions, type FisherTest, fisherExact } from "./fisher.ts";
+export {
+  type ComparisonOptions,
+  type ComparisonSampleSize,
+  detectableShares,
+  fisherPower,
+  fisherSampleSize,
+  LARGEST_GROUP,
+  type TwoShares,
+} from "./fisher-power.ts";
+export {
+  type HerdAccuracy,
+  type HerdTestSampleSize,
+  type HerdTestTargets,
+  herdAccuracy,
+  herdTestSampleSize,
+  type TestAccuracy,
+} from "./herd-test.ts";
+export { holm } from "./holm.ts";
 export {
   type HypergeometricSample,
   hypergeometricAtLeast,
@@ -14,6 +58,48 @@ export {
   hypergeometricProbability,
 } from "./hypergeometric.ts";
 export { betaQuantile, regularisedBeta } from "./incomplete-beta.ts";
+export { gammaQuantile, regularisedGamma } from "./incomplete-gamma.ts";
+export {
+  type Icc,
+  type IntraclassCorrelations,
+  intraclassCorrelations,
+  type MeanSquares,
+} from "./intraclass-correlation.ts";
+export { cohenKappa, type Kappa, type KappaWeights } from "./kappa.ts";
+export { type KruskalWallisTest, kruskalWallis } from "./kruskal-wallis.ts";
+export { type AccuracyStudy, type LangReiczigelInterval, langReiczigelInterval } from "./lang-reiczigel.ts";
+export type { Limits } from "./limits.ts";
+export { type MantelHaenszel, mantelHaenszel } from "./mantel-haenszel.ts";
+export { type MeanInterval, meanInterval } from "./mean-interval.ts";
+export { type MedianInterval, medianInterval } from "./median-interval.ts";
 export { normalCdf, normalQuantile } from "./normal.ts";
+export { type OddsHomogeneity, oddsHomogeneity } from "./odds-homogeneity.ts";
 export { oneSidedLower, oneSidedUpper } from "./one-sided.ts";
+export { type PercentAgreement, percentAgreement } from "./percent-agreement.ts";
+export { type PoissonInterval, type PoissonMethod, poissonInterval } from "./poisson-interval.ts";
+export {
+  type PooledSampleSize,
+  type Pools,
+  pooledDetectionProbability,
+  pooledSampleSize,
+  pooledSampleSizeUnlimited,
+} from "./pooled-detection.ts";
+export { type PrecisionGoal, type PrecisionSampleSize, precisionSampleSize } from "./precision.ts";
+export { type PrecisionFormula, type PrecisionQuestion, precisionFormula } from "./precision-formula.ts";
+export { type SeededRandom, seededRandom } from "./random.ts";
+export { type RankSumTest, rankSumTest } from "./rank-sum.ts";
+export {
+  RISK_DIFFERENCE_METHODS,
+  type RiskDifference,
+  type RiskDifferenceMethod,
+  type RiskDifferenceOptions,
+  riskDifference,
+} from "./risk-difference.ts";
+export { type RiskRatio, riskRatio } from "./risk-ratio.ts";
+export { hodgesLehmann, type Shift } from "./shift.ts";
+export { type StratifiedProportion, type StratumCount, stratifiedProportion } from "./stratified.ts";
+export { studentTCdf, studentTQuantile, studentTTwoSided } from "./student-t.ts";
 export { type Summary, summarise, type ValueCount } from "./summary.ts";
+export { type OrderedGroup, type TrendTest, trendTest } from "./trend.ts";
+export { type Accuracy, type TruePrevalence, truePrevalence } from "./true-prevalence.ts";
+export type { TwoGroups } from "./two-by-two.ts";

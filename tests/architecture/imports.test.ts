@@ -14,6 +14,7 @@ const floors: Record<string, number> = {
   knowledge: 1,
   cases: 2,
   score: 3,
+  measure: 3,
   alarms: 3,
   sampling: 3,
   lint: 4,

@@ -44,6 +44,7 @@ function exampleBlocks(example: Example): string {
   if (example.case !== undefined) blocks.push(block(example.case));
   if (example.visit !== undefined) blocks.push(`In the visit file:\n\n${block(example.visit)}`);
   if (example.settings !== undefined) blocks.push(`In \`carcase.yaml\`:\n\n${block(example.settings)}`);
+  if (example.scale !== undefined) blocks.push(`In a scale file of the practice:\n\n${block(example.scale)}`);
   for (const other of example.others ?? []) blocks.push(`In a second case of the visit:\n\n${block(other)}`);
   return blocks.join("\n\n");
 }

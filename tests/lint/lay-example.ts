@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { parse, stringify } from "yaml";
 import { readCases } from "../../src/cases/index.ts";
+import { checkHouseScales } from "../../src/herd/index.ts";
 import { type Example, type LintOptions, type LintResult, lintCases } from "../../src/lint/index.ts";
 
 const base = new URL("../fixtures/birch-farm/", import.meta.url);
@@ -34,7 +35,12 @@ export function lintExample(example: Example, options: LintOptions = {}): LintRe
     mkdirSync(day);
     const one = baseFile("2026-04-20/pig-01.yaml");
     const write = (name: string, value: unknown): void => writeFileSync(join(folder, name), stringify(value));
-    write("carcase.yaml", lay({ format: 1 }, parse(example.settings ?? "{}")));
+    const named = example.scale === undefined ? {} : { scales: ["shipped", "scales/house.yaml"] };
+    write("carcase.yaml", lay({ format: 1, ...named }, parse(example.settings ?? "{}")));
+    if (example.scale !== undefined) {
+      mkdirSync(join(folder, "scales"));
+      writeFileSync(join(folder, "scales/house.yaml"), example.scale);
+    }
     write("farm.yaml", baseFile("farm.yaml"));
     write("2026-04-20/visit.yaml", lay(baseFile("2026-04-20/visit.yaml"), parse(example.visit ?? "{}")));
     for (const name of example.files ?? []) {
@@ -44,7 +50,7 @@ export function lintExample(example: Example, options: LintOptions = {}): LintRe
     write("2026-04-20/pig-01.yaml", lay(one, parse(example.case ?? "{}")));
     for (const [index, other] of (example.others ?? []).entries())
       write(`2026-04-20/pig-0${index + 2}.yaml`, lay(renumbered(one, index + 2), parse(other)));
-    return lintCases(readCases([folder]), options);
+    return lintCases(checkHouseScales(readCases([folder])), options);
   } finally {
     rmSync(folder, { recursive: true });
   }

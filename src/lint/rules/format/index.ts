@@ -6,10 +6,14 @@ import { acceptedUnused } from "./accepted-unused.ts";
 import { acceptedWithoutReason } from "./accepted-without-reason.ts";
 import { caseFormat } from "./case-format.ts";
 import { protocolUnknown } from "./protocol-unknown.ts";
+import { scaleExample } from "./scale-example.ts";
+import { scaleFormat } from "./scale-format.ts";
 
 export const formatRules: readonly Rule[] = [
   caseFormat,
   protocolUnknown,
+  scaleFormat,
+  scaleExample,
   acceptedWithoutReason,
   acceptedUnused,
   acceptedUnknownRule,

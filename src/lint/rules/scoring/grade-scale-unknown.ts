@@ -17,7 +17,8 @@ export const gradeScaleUnknown: CaseRule = {
   good: { case: "respiratory: {turbinates: {grades: {maff-1978: 2}}}" },
   check(one, report) {
     for (const organ of organs) {
-      const known = recordedGrades[organ.id] ?? [];
+      const own = [...one.settings.houseScales.values()].filter((scale) => scale.organ === organ.id);
+      const known = [...(recordedGrades[organ.id] ?? []), ...own.map(({ id }) => id)];
       for (const id of Object.keys(one.organ(organ).entry?.grades ?? {})) {
         const path = [...pathOf(organ.id), "grades", id];
         if (known.length === 0)

@@ -1,5 +1,5 @@
 import { formatPath, pathOf } from "../../../cases/index.ts";
-import { organs } from "../../../knowledge/index.ts";
+import { organs, scaleRanges } from "../../../knowledge/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
 /** Numbers of the format itself are checked by the reader, whose faults carry this rule's name too. */
@@ -16,8 +16,9 @@ export const observationOutOfRange: CaseRule = {
   check(one, report) {
     for (const organ of organs)
       for (const [id, grade] of Object.entries(one.organ(organ).entry?.grades ?? {})) {
-        const scale = one.settings.scales.find((known) => known.id === id && known.organ === organ.id);
-        if (scale === undefined) continue;
+        const shipped = Object.hasOwn(scaleRanges, id) ? scaleRanges[id] : undefined;
+        const scale = shipped ?? one.settings.houseScales.get(id);
+        if (scale?.organ !== organ.id) continue;
         const [low, high] = scale.range;
         const path = [...pathOf(organ.id), "grades", id];
         if (grade < low || grade > high)

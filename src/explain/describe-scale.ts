@@ -1,0 +1,162 @@
+/** Everything there is to say about a scale, said once: the terminal and the page of the scale print the same. */
+import {
+  type HerdIndex,
+  organById,
+  type Scale,
+  type ScalePart,
+  scales,
+  sourceLine,
+} from "../knowledge/index.ts";
+import { type Block, block } from "./described.ts";
+import { conversionBlocks, formulaBlocks, limitWords } from "./formula.ts";
+import { inline } from "./inline.ts";
+
+/** The description of a scale, in the order in which it is read. */
+export function describeScale(scale: Scale): Block[] {
+  return [
+    ...block(null, { text: opening(scale) }),
+    ...block("What the grades mean", {
+      table: { head: ["grade", "meaning"], rows: Object.entries(scale.meaning ?? {}) },
+    }),
+    ...block("What is read", {
+      table: {
+        head: ["part", "observation", "counts"],
+        rows: Object.entries(scale.parts).map(partRow(scale)),
+      },
+    }),
+    ...conversionBlocks(scale),
+    ...formulaBlocks(scale),
+    ...block("Exactly at a cut point", { text: [scale.boundary, ...special(scale)] }),
+    ...classBlock(scale),
+    ...(scale.indices ?? []).flatMap(indexBlock),
+    ...(scale.references ?? []).flatMap((one) =>
+      block(`Published values: ${one.of}`, {
+        text: [`Of ${one.population}; no limit, and true of these pigs only.`],
+        table: {
+          head: ["of", "value"],
+          rows: Object.entries(one.values).map(([of, value]) => [of, String(value)]),
+        },
+        after: [...(one.note === undefined ? [] : [one.note]), `Source: ${sourceLine(one.source)}`],
+      }),
+    ),
+    ...block("Not to be compared with", { text: notComparable(scale) }),
+    ...scale.examples.flatMap(exampleBlock),
+    ...(scale.herd_examples ?? []).flatMap(herdExampleBlock),
+  ];
+}
+
+function opening(scale: Scale): string[] {
+  const { organ, range, unit, by_default: shown, recorded_only: onlyRecorded } = scale;
+  const place = organById(organ)?.definition.title;
+  const name = place === undefined ? organ : `${organ} (${place})`;
+  return [
+    `Scores ${name}, from ${range[0]} to ${range[1]}${unit === undefined ? "" : ` ${unit}`}.`,
+    ...(scale.whole === true ? ["Whole grades only."] : []),
+    ...(onlyRecorded === undefined ? [] : [onlyRecorded]),
+    ...(shown === "when-recorded" ? ["Shown for a visit in which one pig has something that it reads."] : []),
+    ...(shown === "when-named" ? ["Shown only when it is named, with --scale or in the settings."] : []),
+  ];
+}
+
+const partRow =
+  ({ organ }: Scale) =>
+  ([name, part]: [string, ScalePart]): string[] => [name, `${organ}.${part.read}`, counts(part)];
+
+function counts({ weight, min, max, unit, zero_if_zero: zero, zero_unless: unless }: ScalePart): string {
+  return [
+    unit === undefined ? "" : `in ${unit}`,
+    weight === undefined ? "" : `weight ${weight}`,
+    min === undefined ? "" : `from ${min}`,
+    max === undefined ? "" : `up to ${max}`,
+    zero === undefined ? "" : `0 where ${zero} is 0`,
+    unless === undefined ? "" : `0 unless ${unless.read} is ${condition(unless)}`,
+  ]
+    .filter((text) => text !== "")
+    .join(", ");
+}
+
+const condition = ({ is, from, above, below }: NonNullable<ScalePart["zero_unless"]>): string =>
+  [
+    ...(is === undefined ? [] : [is.join(" or ")]),
+    ...(from === undefined ? [] : [`${from} or more`]),
+    ...(above === undefined ? [] : [`above ${above}`]),
+    ...(below === undefined ? [] : [`below ${below}`]),
+  ].join(" and ");
+
+const special = (scale: Scale): string[] => [
+  ...(scale.when_normal === undefined
+    ? []
+    : [`An organ recorded as normal counts ${scale.when_normal} in every part.`]),
+  ...Object.entries(scale.requires ?? {}).map(
+    ([key, values]) => `Only scored where ${key} is ${values.join(", ")}.`,
+  ),
+];
+
+const limitRows = (limits: NonNullable<Scale["classes"]>): string[][] =>
+  limits.map((one) => [one.name, limitWords(one)]);
+
+const classBlock = ({ classes = [], class_source: source }: Scale): Block[] =>
+  block("Classes", {
+    table: { head: ["class", "score"], rows: limitRows(classes) },
+    after: source === undefined || classes.length === 0 ? [] : [`Source: ${sourceLine(source)}`],
+  });
+
+function statistic({ statistic: kind, at_least: least, above }: HerdIndex): string {
+  const such = above === undefined ? `at ${least} or more` : `above ${above}`;
+  switch (kind) {
+    case "mean":
+      return "the mean of all pigs, zeros included: sum of the scores / n";
+    case "share":
+      return `pigs ${such} / n`;
+    case "severity":
+      return `sum of the scores ${such} / number of those pigs`;
+    case "sum-at-least-over-n":
+      return `sum of the scores ${such} / n`;
+  }
+}
+
+const indexBlock = (index: HerdIndex): Block[] =>
+  block(`Herd index ${index.id}: ${index.title}`, {
+    text: [
+      `${statistic(index)}${index.round === undefined ? "" : `, rounded to ${index.round} decimals before it is classed`}.`,
+      ...(index.population === undefined ? [] : [`Classes were made from: ${index.population}.`]),
+    ],
+    table: { head: ["class", "index"], rows: limitRows(index.classes ?? []) },
+    after: [...(index.note === undefined ? [] : [index.note]), `Source: ${sourceLine(index.source)}`],
+  });
+
+const notComparable = ({ not_comparable: others = [] }: Scale): string[] =>
+  others.map((id) => {
+    const title = scales.get(id)?.title;
+    return title === undefined ? id : `${id} (${title})`;
+  });
+
+function exampleBlock({
+  case: name,
+  record,
+  value,
+  class: named,
+  missing,
+  source,
+}: Scale["examples"][number]): Block[] {
+  const why = (missing ?? []).length === 0 ? "" : `; missing: ${(missing ?? []).join(", ")}`;
+  const result =
+    value === null ? `No score${why}.` : `Score: ${value}${named === undefined ? "" : `, ${named}`}.`;
+  return block(`Example: ${name}`, { record, after: [result, `Source: ${sourceLine(source)}`] });
+}
+
+const herdExampleBlock = ({
+  case: name,
+  counts: pigs,
+  indices = {},
+  index_classes = {},
+  source,
+}: NonNullable<Scale["herd_examples"]>[number]): Block[] =>
+  block(`Example of a herd: ${name}`, {
+    text: [
+      `Pigs at each score: ${inline(pigs)}.`,
+      ...Object.entries(indices).map(([id, value]) => `${id}: ${value}.`),
+      ...Object.entries(index_classes).map(([id, named]) => `${id} is classed ${named}.`),
+      `Source: ${sourceLine(source)}`,
+    ],
+  });

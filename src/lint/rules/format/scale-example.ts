@@ -1,0 +1,33 @@
+import type { FormatRule } from "../../rule.ts";
+
+const scale = (value: number): string => `format: 1
+id: our-ventral
+title: Ventral conchae 0-8
+short: [ventral, "0-8"]
+organ: respiratory.turbinates
+source: {cite: practice of H. Marlow 2026, confidence: common-practice}
+parts:
+  left: {read: left.ventral, max: 4}
+  right: {read: right.ventral, max: 4}
+combine: sum
+range: [0, 8]
+boundary: Whole grades only; the grades of both ventral conchae are added.
+examples:
+  - {case: slight on one side, record: {left: {ventral: 1}, right: {ventral: 0}}, value: ${value}, source: {cite: worked by hand, confidence: derived}}`;
+
+export const scaleExample: FormatRule = {
+  id: "scale-example",
+  scope: "format",
+  family: "format",
+  level: "error",
+  locked: true,
+  summary: "The worked examples in a scale file of the practice come out as the file says.",
+  protects:
+    "A cut point typed wrongly would go into every score; the example is the check that the file means what you mean.",
+  source: {
+    cite: "a scale is worked through by hand once before it is used; common practice",
+    confidence: "common-practice",
+  },
+  bad: { scale: scale(2) },
+  good: { scale: scale(1) },
+};

@@ -1,0 +1,49 @@
+/** Measures tracings by the list: files that were named, and those that cases name. */
+import type { Case, Path } from "../cases/index.ts";
+import { caseTracings, type MeasurableOrgan, measureCaseTracing } from "./case-tracings.ts";
+import { type Measured, type Measurement, measureTracing } from "./measure.ts";
+import type { Problem } from "./problem.ts";
+
+/** Where a tracing was named. */
+export interface Owner {
+  /** Id of the case. */
+  readonly case: string;
+  readonly file: string;
+  readonly organ: MeasurableOrgan;
+  /** Where the organ stands in the case. */
+  readonly path: Path;
+}
+
+/** A measurement, with the case that names its tracing; `owner` is null for a file that was named itself. */
+export interface OwnedMeasurement extends Measurement {
+  readonly owner: Owner | null;
+}
+
+export interface OwnedProblem extends Problem {
+  readonly owner: Owner | null;
+}
+
+export interface Measurements {
+  readonly measurements: readonly OwnedMeasurement[];
+  readonly problems: readonly OwnedProblem[];
+}
+
+/**
+ * @param files tracings, SVG or GeoJSON
+ * @param cases whose turbinates and lungs may name tracings
+ */
+export function measureAll(files: readonly string[], cases: readonly Case[]): Measurements {
+  const measurements: OwnedMeasurement[] = [];
+  const problems: OwnedProblem[] = [];
+  const add = (measured: Measured, owner: Owner | null): void => {
+    if (measured.ok) measurements.push({ ...measured.measurement, owner });
+    else problems.push(...measured.problems.map((problem) => ({ ...problem, owner })));
+  };
+  for (const file of files) add(measureTracing(file), null);
+  for (const one of cases)
+    for (const named of caseTracings(one)) {
+      const { organ, path } = named;
+      add(measureCaseTracing(one, named), { case: one.id, file: one.file, organ, path });
+    }
+  return { measurements, problems };
+}

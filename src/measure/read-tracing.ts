@@ -1,0 +1,83 @@
+/** Reads the file of a tracing: what kind it is, by its content, and every reason why it cannot be measured. */
+import { isUtf8 } from "node:buffer";
+import { readFileSync, statSync } from "node:fs";
+import { outlineErrors, problemIn } from "./check-outlines.ts";
+import { geojsonDrawing } from "./geojson-tracing.ts";
+import { type Problem, TracingError } from "./problem.ts";
+import { sha256 } from "./sha256.ts";
+import { svgDrawing } from "./svg-tracing.ts";
+import type { Drawing } from "./tracing.ts";
+
+/** A tracing may hold the photograph it was drawn on; beyond this it is something else. */
+const maxBytes = 20 * 1024 * 1024;
+
+export type ReadTracing =
+  | { readonly ok: true; readonly drawing: Drawing; readonly sha256: string }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/**
+ * @param file as shown to people
+ * @param location where it lies
+ */
+export function readTracing(file: string, location = file): ReadTracing {
+  try {
+    const bytes = readBytes(location);
+    const { drawing, errors } = drawingIn(bytes);
+    const all = [...errors, ...outlineErrors(drawing)];
+    if (all.length > 0) return { ok: false, problems: all.map((error) => problemIn(file, error)) };
+    return { ok: true, drawing, sha256: sha256(bytes) };
+  } catch (error) {
+    if (error instanceof TracingError) return { ok: false, problems: [problemIn(file, error)] };
+    throw error;
+  }
+}
+
+function readBytes(location: string): Buffer {
+  try {
+    const status = statSync(location);
+    if (!status.isFile())
+      throw new TracingError("file-unreadable", "it is no file; a tracing is an SVG or GeoJSON file.");
+    if (status.size > maxBytes)
+      throw new TracingError(
+        "file-too-large",
+        `the file has ${(status.size / 1e6).toFixed(1)} MB, and ${maxBytes / 1024 / 1024} MB is the limit; link the photograph instead of embedding it.`,
+      );
+    return readFileSync(location);
+  } catch (error) {
+    if (error instanceof TracingError) throw error;
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === undefined) throw error;
+    const why =
+      code === "ENOENT" || code === "ENOTDIR" ? "there is no such file" : `it cannot be read (${code})`;
+    throw new TracingError("file-unreadable", `${why}.`);
+  }
+}
+
+/** First bytes of files that hold a picture and no outline. */
+const pictures: readonly (readonly [string, RegExp])[] = [
+  ["a PNG picture", /^\x89PNG/],
+  ["a JPEG picture", /^\xff\xd8\xff/],
+  ["a TIFF picture", /^(II\*\0|MM\0\*)/],
+  ["a GIF picture", /^GIF8/],
+  ["a WebP picture", /^RIFF....WEBP/s],
+  ["a HEIF picture", /^....ftyp/s],
+  ["a BMP picture", /^BM/],
+];
+
+function drawingIn(bytes: Buffer): ReturnType<typeof svgDrawing> {
+  const head = bytes.subarray(0, 16).toString("latin1");
+  const picture = pictures.find(([, begin]) => begin.test(head))?.[0];
+  if (picture !== undefined)
+    throw new TracingError(
+      "raster-only",
+      `the file is ${picture}, in which there are no outlines to measure; place it in a drawing program, draw the outlines over it, and save as SVG.`,
+    );
+  const utf16 = /^(\xff\xfe|\xfe\xff)/.test(head);
+  if (utf16 || bytes.includes(0) || !isUtf8(bytes))
+    throw new TracingError("not-a-tracing", "the file is no text in UTF-8; save it as plain SVG.");
+  const text = bytes.toString("utf8").replace(/^\ufeff/, "");
+  const first = text.trimStart()[0];
+  if (first === "<") return svgDrawing(text);
+  if (first === "{") return geojsonDrawing(text);
+  throw new TracingError("not-svg", "the file is neither SVG nor GeoJSON; save the tracing as plain SVG.");
+}

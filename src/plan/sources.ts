@@ -1,0 +1,48 @@
+/** Who stands behind the planned numbers. */
+import type { Source } from "../knowledge/index.ts";
+
+export const exactDraw: Source = {
+  cite: "Exact hypergeometric probability (drawing without replacement), searched for the smallest number",
+  confidence: "derived",
+};
+export const cannonRoeSource: Source = {
+  cite: "Cannon & Roe 1982, Livestock disease surveys, Canberra: the formula",
+  confidence: "verified",
+  note: "The formula was read in copies; the exact number counts.",
+};
+export const unlimitedDraw: Source = {
+  cite: "Binomial probability: ln(1 - confidence) / ln(1 - prevalence x sensitivity)",
+  confidence: "derived",
+};
+export const herdTestSource: Source = {
+  cite: "Cameron & Baldock 1998, Prev Vet Med 34:1-17: herd sensitivity and specificity",
+  confidence: "verified",
+};
+export const poolSource: Source = {
+  cite: "Exact probability that no working pool holds an affected pig; Christensen & Gardner 2000, Prev Vet Med 45:83-106",
+  confidence: "from-memory",
+};
+export const exactInterval: Source = {
+  cite: "Clopper & Pearson 1934, Biometrika 26:404-413: the exact interval, searched for the number",
+  confidence: "derived",
+};
+export const finiteExactInterval: Source = {
+  cite: "Exact interval from hypergeometric tails, searched for the number",
+  confidence: "derived",
+};
+export const normalFormula: Source = {
+  cite: "Normal formula z² p (1 - p) / d², with finite population correction",
+  confidence: "common-practice",
+};
+export const designEffectSource: Source = {
+  cite: "Design effect 1 + (m - 1) x correlation: Kish 1965, Survey sampling",
+  confidence: "from-memory",
+};
+export const fisherSource: Source = {
+  cite: "Fisher 1935, exact test, two-sided; power by adding up all tables",
+  confidence: "derived",
+};
+export const generatorSource: Source = {
+  cite: "Blackman & Vigna 2021, ACM Trans Math Softw 47:36: the generator xoshiro128**; partial shuffle of Fisher and Yates",
+  confidence: "from-memory",
+};

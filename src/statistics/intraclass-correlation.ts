@@ -1,0 +1,162 @@
+import { mean } from "simple-statistics";
+import { requireLevel, requireValues } from "./checks.ts";
+import { fQuantile } from "./f-distribution.ts";
+import { type Limits, noLimits } from "./limits.ts";
+
+/** An intraclass correlation with its interval; null when there is no variance to divide. */
+export type Icc = { readonly icc: number | null } & Limits;
+
+/** Mean squares of the two-way table of subjects and readers. */
+export interface MeanSquares {
+  /** Between subjects, BMS. */
+  readonly subjects: number;
+  /** Within subjects, WMS. */
+  readonly within: number;
+  /** Between readers, JMS. */
+  readonly readers: number;
+  /** Residual, EMS. */
+  readonly residual: number;
+}
+
+/** The six intraclass correlations of Shrout & Fleiss: of one reading, and of the mean of all k. */
+export interface IntraclassCorrelations {
+  readonly subjects: number;
+  readonly readers: number;
+  readonly meanSquares: MeanSquares;
+  /** ICC(1,1): each subject read by other readers. */
+  readonly oneWay: Icc;
+  /** ICC(2,1): the readers stand for all who might read; being higher counts as disagreement. */
+  readonly agreement: Icc;
+  /** ICC(3,1): these readers only; being higher throughout does not count. */
+  readonly consistency: Icc;
+  /** ICC(1,k), ICC(2,k), ICC(3,k): the same for the mean of the k readings. */
+  readonly oneWayMean: Icc;
+  readonly agreementMean: Icc;
+  readonly consistencyMean: Icc;
+  readonly level: number;
+}
+
+/**
+ * Intraclass correlations of readings, with F intervals.
+ *
+ * @param ratings one row a subject, one reading a reader in the same order, all present; at least 2 by 2.
+ * @throws RangeError when the table is too small or ragged, or a value or the level is outside its range.
+ *
+ * Source: Shrout & Fleiss 1979, Psychol Bull 86:420-428. The interval of ICC(2,1) takes Satterthwaite's degrees
+ * of freedom, with a negative estimate counted as 0 in them, so that they stay within those of the mean squares.
+ */
+export function intraclassCorrelations(
+  ratings: readonly (readonly number[])[],
+  { level = 0.95 }: { readonly level?: number } = {},
+): IntraclassCorrelations {
+  requireLevel(level);
+  const n = ratings.length;
+  const k = ratings[0]?.length ?? 0;
+  if (n < 2 || k < 2)
+    throw new RangeError(`ratings must be of at least 2 subjects by 2 readers, got ${n} by ${k}`);
+  for (const [i, row] of ratings.entries()) {
+    if (row.length !== k) throw new RangeError(`ratings[${i}] must have ${k} values, got ${row.length}`);
+    requireValues(`ratings[${i}]`, row);
+  }
+  const meanSquares = meanSquaresOf(ratings, n, k);
+  const { subjects: bms, within: wms, readers: jms, residual: ems } = meanSquares;
+  const half = (1 - level) / 2;
+  const oneWay = ratio(bms, wms, { numerator: n - 1, denominator: n * (k - 1) }, half);
+  const twoWay = ratio(bms, ems, { numerator: n - 1, denominator: (n - 1) * (k - 1) }, half);
+  const single = (f: number) => (f - 1) / (f + k - 1);
+  const averaged = (f: number) => 1 - 1 / f;
+  const random = agreementOf(meanSquares, n, k, half);
+  const stepUp = (value: number) => (k * value) / (1 + (k - 1) * value);
+  const meanTotal = bms + (jms - ems) / n;
+  return {
+    subjects: n,
+    readers: k,
+    meanSquares,
+    oneWay: carried(oneWay, (bms - wms) / (bms + (k - 1) * wms), single),
+    agreement: random,
+    consistency: carried(twoWay, (bms - ems) / (bms + (k - 1) * ems), single),
+    oneWayMean: carried(oneWay, (bms - wms) / bms, averaged),
+    agreementMean: carried(random, (bms - ems) / meanTotal, stepUp),
+    consistencyMean: carried(twoWay, (bms - ems) / bms, averaged),
+    level,
+  };
+}
+
+const TOO_FEW = "too few readings for an interval";
+
+/** An estimate (null when it is 0 / 0 or infinite) with limits carried over from another scale. */
+function carried(limits: Limits, icc: number, carry: (value: number) => number): Icc {
+  if (!Number.isFinite(icc)) return { icc: null, ...noLimits("there is no variance between the subjects") };
+  if (limits.reason !== null) return { icc, ...limits };
+  const lower = carry(limits.lower);
+  const upper = carry(limits.upper);
+  return lower <= upper ? { icc, lower, upper, reason: null } : { icc, ...noLimits(TOO_FEW) };
+}
+
+/** The limits of the true ratio of two mean squares. */
+function ratio(
+  above: number,
+  below: number,
+  { numerator, denominator }: { numerator: number; denominator: number },
+  half: number,
+): Limits {
+  if (above === 0) return noLimits("the subjects do not differ");
+  if (below === 0) return noLimits("the readings do not differ");
+  const f = above / below;
+  return {
+    lower: f / fQuantile(half, { numerator, denominator }, "upper"),
+    upper: f * fQuantile(half, { numerator: denominator, denominator: numerator }, "upper"),
+    reason: null,
+  };
+}
+
+/** ICC(2,1) and its interval. */
+function agreementOf(
+  { subjects: bms, readers: jms, residual: ems }: MeanSquares,
+  n: number,
+  k: number,
+  half: number,
+): Icc {
+  const icc = (bms - ems) / (bms + (k - 1) * ems + (k * (jms - ems)) / n);
+  if (!Number.isFinite(icc)) return { icc: null, ...noLimits("there is no variance at all") };
+  if (bms === 0) return { icc, ...noLimits("the subjects do not differ") };
+  if (ems === 0)
+    return { icc, ...noLimits("the readers differ by the same amount on every subject, or not at all") };
+  const held = Math.max(0, icc);
+  const ratioOfReaders = jms / ems;
+  const own = n * (1 + (k - 1) * held) - k * held;
+  const numerator = (k - 1) * (n - 1) * (k * held * ratioOfReaders + own) ** 2;
+  const denominator = (n - 1) * (k * held * ratioOfReaders) ** 2 + own ** 2;
+  const df = numerator / denominator;
+  const high = fQuantile(half, { numerator: n - 1, denominator: df }, "upper");
+  const low = fQuantile(half, { numerator: df, denominator: n - 1 }, "upper");
+  const spread = k * jms + (k * n - k - n) * ems;
+  const lower = (n * (bms - high * ems)) / (high * spread + n * bms);
+  const upper = (n * (low * bms - ems)) / (spread + n * low * bms);
+  return lower <= upper ? { icc, lower, upper, reason: null } : { icc, ...noLimits(TOO_FEW) };
+}
+
+function meanSquaresOf(ratings: readonly (readonly number[])[], n: number, k: number): MeanSquares {
+  const rows = ratings.map((row) => mean([...row]));
+  const columns = Array.from({ length: k }, (_, j) => mean(ratings.map((row) => row[j] ?? Number.NaN)));
+  const centre = mean(rows);
+  let [between, within, readers, residual] = [0, 0, 0, 0];
+  for (const [i, row] of ratings.entries()) {
+    const own = rows[i] ?? Number.NaN;
+    between += k * (own - centre) ** 2;
+    for (const [j, value] of row.entries()) {
+      within += (value - own) ** 2;
+      residual += (value - own - (columns[j] ?? Number.NaN) + centre) ** 2;
+    }
+  }
+  for (const column of columns) readers += n * (column - centre) ** 2;
+  // What rounding leaves of equal readings is nothing.
+  const dust = 1e-28 * ratings.flat().reduce((most, value) => Math.max(most, Math.abs(value)), 0) ** 2;
+  const cleaned = (square: number) => (square <= dust ? 0 : square);
+  return {
+    subjects: cleaned(between / (n - 1)),
+    within: cleaned(within / (n * (k - 1))),
+    readers: cleaned(readers / (k - 1)),
+    residual: cleaned(residual / ((n - 1) * (k - 1))),
+  };
+}

@@ -1,0 +1,153 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { fisherExact, riskDifference, riskRatio } from "../../src/statistics/index.ts";
+import { expectClose } from "./reference.ts";
+
+type Counts = [x1: number, n1: number, x2: number, n2: number];
+const four = (value: number): string => (Math.abs(value) < 5e-5 ? "0.0000" : value.toFixed(4));
+
+describe("risk difference, published examples: Newcombe 1998, Stat Med 17:873-890, Table II", () => {
+  it.each<[...Counts, number, number]>([
+    [56, 70, 48, 80, 0.0524, 0.3339],
+    [9, 10, 3, 10, 0.1705, 0.809],
+    [6, 7, 2, 7, 0.0582, 0.8062],
+    [5, 56, 0, 29, -0.0381, 0.1926],
+    [0, 10, 0, 20, -0.1611, 0.2775],
+    [0, 10, 0, 10, -0.2775, 0.2775],
+    [10, 10, 0, 20, 0.6791, 1],
+    [10, 10, 0, 10, 0.6075, 1],
+  ])("method 10: %d/%d - %d/%d", (x1, n1, x2, n2, lower, upper) => {
+    const got = riskDifference({ x1, n1, x2, n2 });
+    expect([four(got.lower), four(got.upper)]).toEqual([four(lower), four(upper)]);
+  });
+
+  it.each<[...Counts, number, number]>([
+    [56, 70, 48, 80, 0.0528, 0.3382],
+    [9, 10, 3, 10, 0.17, 0.8406],
+    [6, 7, 2, 7, 0.0342, 0.8534],
+    [5, 56, 0, 29, -0.0326, 0.1933],
+    [0, 10, 0, 20, -0.1658, 0.2844],
+    [0, 10, 0, 10, -0.2879, 0.2879],
+  ])("Miettinen & Nurminen 1985, Stat Med 4:213-226: %d/%d - %d/%d", (x1, n1, x2, n2, lower, upper) => {
+    const got = riskDifference({ x1, n1, x2, n2 }, { method: "miettinen-nurminen" });
+    expect([four(got.lower), four(got.upper)]).toEqual([four(lower), four(upper)]);
+  });
+
+  it("Mee 1984: 56/70 - 48/80 is .0533 to .3377", () => {
+    const got = riskDifference({ x1: 56, n1: 70, x2: 48, n2: 80 }, { method: "mee" });
+    expect([four(got.lower), four(got.upper)]).toEqual(["0.0533", "0.3377"]);
+  });
+});
+
+describe("score intervals against an independent solution with 40 digits (mpmath: trigonometric root of the cubic)", () => {
+  it.each<[...Counts, number, number, number]>([
+    [56, 70, 48, 80, 0.95, 0.0528297132458446, 0.338172940015868],
+    [56, 70, 48, 80, 0.99, 0.0051030360285441, 0.379265147418017],
+    [9, 10, 3, 10, 0.99, 0.0218091155838799, 0.879161594638027],
+    [6, 7, 2, 7, 0.95, 0.0341755450843645, 0.85340525989742],
+    [5, 56, 0, 29, 0.95, -0.0325965617435137, 0.193330976690881],
+    [0, 10, 0, 20, 0.99, -0.255500533451593, 0.407009836545711],
+    [10, 10, 0, 20, 0.95, 0.715618660465623, 1],
+    [7, 34, 1, 34, 0.95, 0.0270416265834468, 0.345291216966224],
+    [23, 60, 35, 116, 0.95, -0.063014795832291, 0.231559968106606],
+  ])("Miettinen-Nurminen difference %d/%d - %d/%d at %d", (x1, n1, x2, n2, level, lower, upper) => {
+    const got = riskDifference({ x1, n1, x2, n2 }, { level, method: "miettinen-nurminen" });
+    expectClose(got.lower, lower, 1e-12, "lower");
+    expectClose(got.upper, upper, 1e-12, "upper");
+  });
+
+  it.each<[...Counts, number, number, number]>([
+    [36, 40, 16, 80, 0.95, 2.93956919221499, 7.15222343486603],
+    [36, 40, 16, 80, 0.9, 3.13675922106052, 6.63273807640483],
+    [7, 34, 1, 34, 0.95, 1.22085285351481, 42.5757176097604],
+    [0, 10, 3, 12, 0.95, 0, 1.3018226407829],
+    [5, 56, 0, 29, 0.95, 0.725688883593619, Number.POSITIVE_INFINITY],
+    [10, 10, 3, 20, 0.95, 2.77454955283565, 19.0953589375957],
+    [1, 4, 17, 300, 0.9, 0.986146539975279, 12.8536880002349],
+  ])("Koopman ratio %d/%d : %d/%d at %d", (x1, n1, x2, n2, level, lower, upper) => {
+    const got = riskRatio({ x1, n1, x2, n2 }, { level });
+    expectClose(got.lower, lower, 1e-12, "lower");
+    expectClose(got.upper, upper, 1e-12, "upper");
+  });
+});
+
+const tables = fc
+  .record({ n1: fc.integer({ min: 1, max: 200 }), n2: fc.integer({ min: 1, max: 200 }) })
+  .chain(({ n1, n2 }) =>
+    fc.record({ x1: fc.nat(n1), n1: fc.constant(n1), x2: fc.nat(n2), n2: fc.constant(n2) }),
+  );
+
+describe("properties", () => {
+  it("differences and ratios turn round when the groups are swapped, and hold their estimate", () => {
+    fc.assert(
+      fc.property(
+        tables,
+        fc.constantFrom("newcombe", "miettinen-nurminen", "mee" as const),
+        ({ x1, n1, x2, n2 }, method) => {
+          const got = riskDifference({ x1, n1, x2, n2 }, { method });
+          const turned = riskDifference({ x1: x2, n1: n2, x2: x1, n2: n1 }, { method });
+          expect(turned.lower).toBeCloseTo(-got.upper, 12);
+          expect(turned.upper).toBeCloseTo(-got.lower, 12);
+          expect(got.lower).toBeLessThanOrEqual(got.difference);
+          expect(got.upper).toBeGreaterThanOrEqual(got.difference);
+          expect(got.lower).toBeGreaterThanOrEqual(-1);
+          expect(got.upper).toBeLessThanOrEqual(1);
+          const ratio = riskRatio({ x1, n1, x2, n2 });
+          const other = riskRatio({ x1: x2, n1: n2, x2: x1, n2: n1 });
+          if (ratio.lower > 0) expectClose(1 / other.upper, ratio.lower, 1e-10, "ratio");
+          if (ratio.ratio !== null) {
+            expect(ratio.lower).toBeLessThanOrEqual(ratio.ratio);
+            expect(ratio.upper).toBeGreaterThanOrEqual(ratio.ratio);
+          }
+        },
+      ),
+      { numRuns: 300 },
+    );
+  });
+
+  it("the Mee difference and the Koopman ratio leave out equality together: the test of equality is the same", () => {
+    fc.assert(
+      fc.property(tables, (groups) => {
+        const { lower, upper } = riskDifference(groups, { method: "mee" });
+        const ratio = riskRatio(groups);
+        fc.pre(Math.abs(lower) > 1e-9 && Math.abs(upper) > 1e-9);
+        expect(ratio.lower > 1 || ratio.upper < 1).toBe(lower > 0 || upper < 0);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it("a higher level gives a wider interval", () => {
+    fc.assert(
+      fc.property(tables, (groups) => {
+        for (const method of ["newcombe", "miettinen-nurminen"] as const) {
+          const narrow = riskDifference(groups, { level: 0.8, method });
+          const wide = riskDifference(groups, { level: 0.99, method });
+          expect(wide.lower).toBeLessThanOrEqual(narrow.lower);
+          expect(wide.upper).toBeGreaterThanOrEqual(narrow.upper);
+        }
+        expect(riskRatio(groups, { level: 0.99 }).upper).toBeGreaterThanOrEqual(
+          riskRatio(groups, { level: 0.8 }).upper,
+        );
+        expect(fisherExact(groups, { level: 0.99 }).lower).toBeLessThanOrEqual(
+          fisherExact(groups, { level: 0.8 }).lower,
+        );
+      }),
+    );
+  });
+
+  it("nothing affected in both groups: no ratio, no limits of it", () => {
+    expect(riskRatio({ x1: 0, n1: 10, x2: 0, n2: 20 })).toMatchObject({
+      ratio: null,
+      lower: 0,
+      upper: Number.POSITIVE_INFINITY,
+    });
+  });
+
+  it("an unknown method is refused by name", () => {
+    const method = "wald" as "mee";
+    expect(() => riskDifference({ x1: 1, n1: 2, x2: 1, n2: 2 }, { method })).toThrow(
+      new RangeError("method must be one of newcombe, miettinen-nurminen, mee, got wald"),
+    );
+  });
+});
