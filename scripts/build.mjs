@@ -37,8 +37,11 @@ await build({
 });
 await writeRuleTexts(next);
 
-// Read only where a practice has scales of its own.
-cpSync(join(root, "src/generated/scale-validator.cjs"), join(next, "generated/scale-validator.cjs"));
+// Read only for files that do not fit their schema.
+cpSync(join(root, "src/generated"), join(next, "generated"), {
+  recursive: true,
+  filter: (path) => !/\.[jt]s$|[\\/]knowledge$/.test(path),
+});
 
 // Declarations of the public interface. Schema errors come typed from ajv, which users need not have.
 execFileSync(

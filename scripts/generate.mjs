@@ -5,7 +5,7 @@ import { writeKnowledge } from "./generate/knowledge.mjs";
 import { generatedFolder, readYaml, readYamlFolder } from "./generate/read.mjs";
 import { writeOrgansSchema, writeVocabularySchema } from "./generate/schemas.mjs";
 import { writeTypes } from "./generate/types.mjs";
-import { writeRareValidators, writeValidators } from "./generate/validators.mjs";
+import { writeChecks, writeValidators } from "./generate/validators.mjs";
 
 mkdirSync(generatedFolder, { recursive: true });
 const knowledge = {
@@ -18,22 +18,25 @@ const knowledge = {
   death_methods: readYaml("death-methods.yaml"),
   selection_rules: readYaml("selection-rules.yaml"),
   choosing_pigs: readYaml("choosing-pigs.yaml"),
+  published_agreement: readYaml("published-agreement.yaml"),
   interpretation_words: readYaml("interpretation-words.yaml"),
   selection_bases: readYaml("selection.yaml"),
   facts: readYaml("facts.yaml"),
   protocols: readYamlFolder("protocols"),
   scales: readYamlFolder("scales"),
   indicators: readYaml("indicators.yaml"),
+  clinical_predictors: readYaml("clinical-predictors.yaml"),
   alarms: readYamlFolder("alarms"),
   transport: readYaml("transport.yaml"),
   protection: readYaml("protection.yaml"),
   autolysis: readYaml("autolysis.yaml"),
   sample_rules: readYaml("sample-rules.yaml"),
   morphometry: readYaml("morphometry.yaml"),
+  snout_reading: readYaml("snout-reading.yaml"),
 };
 writeVocabularySchema(knowledge.vocabulary);
 writeOrgansSchema(knowledge.anatomy);
 writeKnowledge(knowledge);
 writeValidators();
-writeRareValidators();
+writeChecks();
 await writeTypes();

@@ -18,8 +18,12 @@ export {
 export { type Explanation, explain } from "./explain/index.ts";
 export { type FixedText, type FixTextOptions, fixText } from "./fix/index.ts";
 export {
+  checkHouseScales,
   type Dimension,
   type Estimate,
+  type GroupDimension,
+  type GroupOptions,
+  groupScores,
   type HerdOptions,
   type HerdReport,
   type HerdScores,
@@ -34,5 +38,23 @@ export {
   type LintResult,
   lintCases,
 } from "./lint/index.ts";
+export {
+  type ChooseQuestion,
+  type CompareQuestion,
+  type DetectQuestion,
+  type EstimateQuestion,
+  farmFrame,
+  type Plan,
+  planChoose,
+  planCompare,
+  planDetect,
+  planDiagnostic,
+  planEstimate,
+  planSay,
+  type SayQuestion,
+  tagsFrame,
+  type Unit,
+} from "./plan/index.ts";
+export { type SnoutReading, type SnoutStatement, snoutReading } from "./reading/index.ts";
 export { type Sample, sampleWorth, type TestWorth, type Worth } from "./sampling/index.ts";
 export { type CaseScore, type ScoredCase, type ScoreOptions, scoreCases } from "./score/index.ts";

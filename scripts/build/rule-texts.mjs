@@ -20,7 +20,7 @@ export async function writeRuleTexts(folder) {
     format: "esm",
     platform: "node",
     banner: {
-      js: 'import { createRequire } from "node:module";const require = createRequire(import.meta.url);',
+      js: 'import { createRequire as nodeRequire } from "node:module";const require = nodeRequire(import.meta.url);',
     },
     logLevel: "warning",
   });

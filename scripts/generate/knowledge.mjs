@@ -29,18 +29,21 @@ export function writeKnowledge(knowledge) {
     death_methods: "DeathMethods",
     selection_rules: "SelectionRules",
     choosing_pigs: "ChoosingPigs",
+    published_agreement: "PublishedAgreements",
     interpretation_words: "InterpretationWords",
     selection_bases: "SelectionBases",
     facts: "Facts",
     protocols: "Protocol[]",
     scales: "Scale[]",
     indicators: "Indicators",
+    clinical_predictors: "ClinicalPredictors",
     alarms: "AlarmPattern[]",
     transport: "Transport",
     protection: "Protection",
     autolysis: "Autolysis",
     sample_rules: "SampleRules",
     morphometry: "Morphometry",
+    snout_reading: "SnoutReadingRules",
   };
   // A module each: a command that does not ask for one of them does not load it.
   const folder = join(generatedFolder, "knowledge");
@@ -59,7 +62,7 @@ export const ${name}: ${type} = JSON.parse(${text});
   writeFileSync(
     join(folder, "recorded_grades.ts"),
     `${note}
-/** By organ, the scales whose grade is written down on the spot. */
+/** By organ, the scales under whose name a grade may be written down on the spot. */
 export const recorded_grades: Readonly<Record<string, readonly string[]>> = ${JSON.stringify(recordedGrades(knowledge.scales))};
 `,
   );
@@ -83,8 +86,6 @@ export const scale_ranges: Readonly<Record<string, Pick<Scale, "id" | "organ" | 
 
 function recordedGrades(scales) {
   const grades = {};
-  for (const { id, organ, parts } of scales)
-    if (Object.values(parts).some(({ read }) => read === `grades.${id}`))
-      grades[organ] = [...(grades[organ] ?? []), id];
+  for (const { id, organ } of scales) grades[organ] = [...(grades[organ] ?? []), id];
   return grades;
 }

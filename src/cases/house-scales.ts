@@ -22,8 +22,6 @@ export interface HouseScales extends HouseFiles {
   readonly unreadable: readonly Fault[];
   /** Entries that lead nowhere, by their place in the settings. */
   readonly missing: readonly { readonly path: Path; readonly message: string }[];
-  /** Names of the scales in these files; null when a file is missing or unreadable, and with it its name. */
-  readonly names: readonly string[] | null;
 }
 
 export interface HouseScaleOptions {
@@ -148,5 +146,7 @@ const hints: Readonly<Record<string, string>> = {
   examples: "Write one worked example at least, with its value; the linter works it out.",
 };
 
-const withHint = ({ message, path }: Fault): string =>
-  message.replace(/ Write it[^.]*\.$/, ` ${hints[String(path.at(-1))] ?? "Write it."}`);
+function withHint({ message, path }: Fault): string {
+  const hint = hints[String(path.at(-1))];
+  return hint === undefined ? message : message.replace(/( is missing\.| is left blank\.).*$/, `$1 ${hint}`);
+}

@@ -10,5 +10,6 @@ export { formatPath, type Path, pathOf, pathsMeet, valueAt } from "./path.ts";
 export type { ResolvedProtocol } from "./protocol.ts";
 export { quantity } from "./quantity.ts";
 export { type ReadOptions, readCases } from "./read-cases.ts";
+export { type ReadSettings, readSettings } from "./read-settings.ts";
 export type { Settings } from "./settings.ts";
 export { allShipped, unknownName } from "./settings-faults.ts";

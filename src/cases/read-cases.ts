@@ -102,7 +102,7 @@ export function readCases(paths: readonly string[], options: ReadOptions = {}): 
     visits,
     farms: [...touched],
     scales: surroundings.scales,
-    unreadable: [...surroundings.unreadable, ...unreadable],
+    unreadable: once([...surroundings.unreadable, ...unreadable]),
     pathsWithoutCases,
   };
 }
@@ -135,4 +135,12 @@ const caseKeys = [
 /** Other YAML files lie in a repository too; a case has at least one of the keys of a case. */
 function looksLikeCase({ value }: KeyedDocument): boolean {
   return caseKeys.some((key) => Object.hasOwn(value, key));
+}
+
+/** Each fault once: a broken scale file is met by the settings that name it, and again on the way through its folder. */
+function once(faults: readonly Fault[]): Fault[] {
+  const known = new Map(
+    faults.map((fault) => [JSON.stringify([fault.file, fault.line, fault.column, fault.message]), fault]),
+  );
+  return [...known.values()];
 }

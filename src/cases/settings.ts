@@ -14,6 +14,8 @@ export interface Settings {
   readonly scales: readonly string[] | undefined;
   /** Scales of the practice's own, by name. */
   readonly houseScales: ReadonlyMap<string, Scale>;
+  /** Names of those whose file is at fault as well; null when some are not known. */
+  readonly houseScaleNames: readonly string[] | null;
   readonly protocols: ReadonlyMap<string, ResolvedProtocol>;
   readonly indicators: ReadonlyMap<string, Indicator>;
   /** Confidence level of intervals, 0.95 unless set. */
@@ -32,6 +34,8 @@ export const defaultSettings: Settings = buildSettings({ format: 1 }, undefined)
 export interface HouseFiles {
   /** Sound scales by name. */
   readonly scales: ReadonlyMap<string, Scale>;
+  /** Names of all of them, sound or not; null when a file is missing or unreadable, and with it its name. */
+  readonly names: readonly string[] | null;
   /** The names that each entry under `scales:` leads to. */
   readonly shown: readonly string[];
 }
@@ -57,6 +61,7 @@ export function buildSettings(value: SettingsFile, file: string | undefined, hou
         ? undefined
         : (house?.shown ?? value.scales).filter((id) => id === allShipped || known(id)),
     houseScales,
+    houseScaleNames: house === undefined ? [] : house.names,
     protocols: resolveProtocols(value),
     indicators: new Map([...shippedIndicators, ...own]),
     level: value.level ?? 0.95,

@@ -1,13 +1,13 @@
 /** Checks a document against its schema and keeps the part of it that is valid. */
-import type { Validator } from "../generated/validators.js";
-import { caseFile, farmFile, settingsFile, visitFile } from "../generated/validators.js";
+import { caseFits, farmFits, settingsFits, visitFits } from "../generated/fits.js";
+import { errorsOf } from "./full-validator.ts";
 import { type Path, valueAt } from "./path.ts";
-import { scaleValidator } from "./scale-validator.ts";
 import { type SchemaFault, schemaFaults } from "./schema-faults.ts";
 
-const validators = { case: caseFile, visit: visitFile, farm: farmFile, settings: settingsFile } as const;
+/** Nearly all files fit, so this is asked first; what is wrong with the others is told by what is loaded then. */
+const fits = { case: caseFits, visit: visitFits, farm: farmFits, settings: settingsFits } as const;
 
-export type FileKind = keyof typeof validators | "scale";
+export type FileKind = keyof typeof fits | "scale";
 
 /** In a scale file `value:` of a worked example may be null: no score. */
 const mayBeNull: Partial<Record<FileKind, string>> = { scale: "value" };
@@ -25,15 +25,14 @@ export interface Validated {
  * stay true), which lets the rules work on the rest.
  */
 export function validate(kind: FileKind, value: Record<string, unknown>): Validated {
-  const validator: Validator = kind === "scale" ? scaleValidator() : validators[kind];
   const kept = mayBeNull[kind];
-  const faults = faultsOf(validator, value, kept);
+  const faults = faultsOf(kind, value, kept);
   if (faults.length === 0) return { faults, raw: value, record: withoutBlanks(value, kept) };
   const raw = structuredClone(value);
   for (const fault of faults) remove(raw, cut(fault));
   // What was taken out may now be missing; in the end whole keys of the top are given up.
   for (let round = 0; round < 5; round++) {
-    const rest = faultsOf(validator, raw, kept).filter((fault) => cut(fault).length > 0);
+    const rest = faultsOf(kind, raw, kept).filter((fault) => cut(fault).length > 0);
     if (rest.length === 0) break;
     for (const fault of rest) remove(raw, round < 3 ? cut(fault) : fault.path.slice(0, 1));
   }
@@ -41,13 +40,10 @@ export function validate(kind: FileKind, value: Record<string, unknown>): Valida
 }
 
 /** Faults of the document as if its blanks were not there, and keys that do not exist even if they are blank. */
-function faultsOf(
-  validator: Validator,
-  value: Record<string, unknown>,
-  kept: string | undefined,
-): SchemaFault[] {
-  const errors = validator(withoutBlanks(value, kept)) ? [] : (validator.errors ?? []);
-  const unknown = !hasBlanks(value) || validator(value) ? [] : (validator.errors ?? []);
+function faultsOf(kind: FileKind, value: Record<string, unknown>, kept: string | undefined): SchemaFault[] {
+  const plain = withoutBlanks(value, kept);
+  const errors = kind !== "scale" && fits[kind](plain) ? [] : errorsOf(kind, plain);
+  const unknown = hasBlanks(value) ? errorsOf(kind, value) : [];
   const blank = unknown.filter(
     ({ keyword, params, data }) =>
       keyword === "additionalProperties" &&

@@ -1,28 +1,44 @@
 /** `carcase explain`: what is this rule, scale, organ or word, and who says so? */
-import { explain, nearestNames, topics } from "../explain/index.ts";
+import { readSettings } from "../cases/index.ts";
+import { explain, houseScaleTopics, nearestNames, type Topic, topics } from "../explain/index.ts";
 import { explainJson, explainListJson } from "../formats/explain-json.ts";
 import { explainListText, explainText } from "../formats/explain-text.ts";
+import { faultsText } from "../formats/faults-text.ts";
 import { listing } from "../words/listing.ts";
 import { chosenFormat } from "./open-archive.ts";
 import type { OutputOptions } from "./options.ts";
-import { resultStyle, writeResult } from "./terminal.ts";
+import { resultStyle, styleFor, writeResult } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 
-export function runExplain(name: string | undefined, options: OutputOptions): number {
-  const format = chosenFormat(options, ["text", "json"]);
-  const style = resultStyle(options);
-  if (name === undefined) {
-    writeResult(format === "json" ? explainListJson(topics) : explainListText(topics, style), options);
-    return 0;
-  }
-  const explanations = explain(name);
-  if (explanations.length === 0) throw new UsageError(unknown(name));
-  writeResult(format === "json" ? explainJson(explanations) : explainText(explanations, style), options);
-  return 0;
+export interface ExplainOptions extends OutputOptions {
+  readonly config?: string;
 }
 
-function unknown(name: string): string {
-  const near = nearestNames(name);
+export function runExplain(name: string | undefined, options: ExplainOptions): number {
+  const format = chosenFormat(options, ["text", "json"]);
+  const style = resultStyle(options);
+  const { own, failed } = ownTopics(options);
+  if (name === undefined) {
+    const all = [...topics, ...own];
+    writeResult(format === "json" ? explainListJson(all) : explainListText(all, style), options);
+    return failed ? 2 : 0;
+  }
+  const explanations = explain(name, own);
+  if (explanations.length === 0) throw new UsageError(unknown(name, own));
+  writeResult(format === "json" ? explainJson(explanations) : explainText(explanations, style), options);
+  return failed ? 2 : 0;
+}
+
+/** Scales of the practice, named in the settings of the current folder; what is wrong with them is said. */
+function ownTopics(options: ExplainOptions): { own: Topic[]; failed: boolean } {
+  const { scales, unreadable } = readSettings(".", options.config);
+  const faults = [...unreadable, ...scales.flatMap((one) => one.faults)];
+  process.stderr.write(faultsText(faults, styleFor(process.stderr, options)));
+  return { own: houseScaleTopics(scales), failed: faults.length > 0 };
+}
+
+function unknown(name: string, own: readonly Topic[]): string {
+  const near = nearestNames(name, 4, own);
   return near.length === 0
     ? `nothing is called "${name}"; carcase explain lists what can be explained`
     : `nothing is called "${name}". Did you mean ${listing(near, "or")}?`;

@@ -2,7 +2,9 @@
 import { unknownName } from "../cases/index.ts";
 import { herdJson } from "../formats/herd-json.ts";
 import { herdText } from "../formats/herd-text.ts";
+import { snoutText } from "../formats/snout-text.ts";
 import { type Dimension, dimensions, herdEstimates } from "../herd/index.ts";
+import { snoutReading } from "../reading/index.ts";
 import { asUsage, idList } from "./lists.ts";
 import { chosenFormat, openArchive } from "./open-archive.ts";
 import type { CommonOptions } from "./options.ts";
@@ -30,7 +32,10 @@ export function runHerd(paths: readonly string[], options: HerdCommandOptions): 
       ...idList("scales", options.scale),
     }),
   );
-  const text = format === "json" ? herdJson(report) : herdText(report, resultStyle(options));
+  const snouts = snoutReading(archive);
+  const style = resultStyle(options);
+  const text =
+    format === "json" ? herdJson(report, snouts) : `${herdText(report, style)}${snoutText(snouts, style)}`;
   if (archive.cases.length > 0 || format === "json") writeResult(text, options);
   return failed ? 2 : 0;
 }

@@ -1,4 +1,5 @@
 /** Lists of ids on the command line. */
+import { unknownName } from "../cases/index.ts";
 import { UsageError } from "./usage-error.ts";
 
 /** `{ scales: ["maff-1978"] }` from `maff-1978,`; nothing when the option was not given. */
@@ -22,4 +23,17 @@ export function asUsage<T>(option: string, call: () => T): T {
     if (error instanceof RangeError) throw new UsageError(`${option}: ${error.message}`);
     throw error;
   }
+}
+
+/**
+ * Words of a list that is known: `group,age-class`; hyphens and underscores are the same.
+ * @throws UsageError with the nearest word for one that is not known
+ */
+export function choices<Word extends string>(option: string, text: string, known: readonly Word[]): Word[] {
+  const chosen = text.split(",").map((part) => {
+    const word = known.find((one) => one === part.trim().replaceAll("-", "_"));
+    if (word === undefined) throw new UsageError(`${option}: ${unknownName(part.trim(), known, "part")}`);
+    return word;
+  });
+  return [...new Set(chosen)];
 }

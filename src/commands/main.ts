@@ -1,9 +1,12 @@
 /** The program: parses the command line and hands over to one command, which is loaded only then. */
 import { Command, CommanderError } from "commander";
 import { visible } from "../words/visible.ts";
+import { addAgree } from "./agree-options.ts";
 import { addLintOptions, type LintCommandOptions } from "./lint-options.ts";
 import type { MeasureOptions } from "./measure.ts";
 import { addCommonOptions, type CommonOptions, type OutputOptions } from "./options.ts";
+import { addPlan } from "./plan-options.ts";
+import { addScoreOptions, type ScoreCommandOptions, scoreFormatHelp } from "./score-options.ts";
 import { UsageError } from "./usage-error.ts";
 import { version } from "./version.ts";
 
@@ -34,14 +37,13 @@ function makeProgram(): Command {
       const { runLint } = await import("./lint.ts");
       process.exitCode = await runLint(paths, options);
     });
-  addCommonOptions(program.command("score"))
+  addScoreOptions(addCommonOptions(program.command("score"), scoreFormatHelp))
     .summary("what does each published scale make of each pig?")
     .description(
       "Computes published gross scores from what was observed, and says which observations are missing.",
     )
-    .option("--scale <ids>", "only these scales, separated by commas")
     .addHelpText("after", scoreHelp)
-    .action(async (paths: string[], options: CommonOptions & { scale?: string }) => {
+    .action(async (paths: string[], options: ScoreCommandOptions) => {
       const { runScore } = await import("./score.ts");
       process.exitCode = runScore(paths, options);
     });
@@ -80,6 +82,8 @@ function makeProgram(): Command {
       const { runMeasure } = await import("./measure.ts");
       process.exitCode = runMeasure(paths, options);
     });
+  addPlan(program);
+  addAgree(program);
   program
     .command("explain")
     .argument("[name]", "a rule, scale, protocol, organ, sign, word, indicator, alarm ...; default: list all")
@@ -87,9 +91,13 @@ function makeProgram(): Command {
     .description("Explains a name: what it means, where it comes from, how sure that is.")
     .option("--format <format>", "text for people, json for scripts", "text")
     .option("-o, --output <file>", "write the result to a file instead of the terminal")
+    .option(
+      "--config <file>",
+      "settings file that names scales of your own; default: the nearest carcase.yaml",
+    )
     .option("--no-color", "no colours (so does the variable NO_COLOR)")
     .addHelpText("after", explainHelp)
-    .action(async (name: string | undefined, options: OutputOptions) => {
+    .action(async (name: string | undefined, options: OutputOptions & { config?: string }) => {
       const { runExplain } = await import("./explain.ts");
       process.exitCode = runExplain(name, options);
     });
@@ -134,6 +142,9 @@ const scoreHelp = `
 Examples:
   carcase score alder-farm/2026-03-14
   carcase score --scale maff-1978,dottori-2007 .
+  carcase score --by group alder-farm
+  carcase score --matrix alder-farm/2026-03-14
+  carcase score --format csv -o scores.csv .
 A value marked * rests on a definition from memory that was not checked against its source.`;
 
 const herdHelp = `

@@ -54,7 +54,8 @@ export function runMeasure(paths: readonly string[], options: MeasureOptions): n
   }
   if (format === "json") writeResult(measureJson(measured), options);
   else if (format === "csv") writeResult(measureCsv(measured), options);
-  else if (!nothing) writeResult(measureText(measured, resultStyle(options)), options);
+  else if (!nothing)
+    writeResult(measureText(measured, resultStyle(options), options.quiet !== true), options);
   return exit;
 }
 

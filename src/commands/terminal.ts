@@ -27,6 +27,14 @@ export function writeResult(text: string, options: OutputOptions): void {
   writeWhole(options.output, text);
 }
 
+/** Whether bars can be shown: the locale is a UTF-8 one, or nothing is said and the system is one that has no other. */
+export function showsBars(): boolean {
+  const { LC_ALL: all, LC_CTYPE: type, LANG: lang, WT_SESSION: terminal } = process.env;
+  const locale = [all, type, lang].find((one) => one !== undefined && one !== "");
+  if (locale !== undefined) return /utf-?8/i.test(locale);
+  return process.platform === "darwin" || terminal !== undefined;
+}
+
 /** Now; or the time in SOURCE_DATE_EPOCH, for results that are to come out the same. */
 export function timeOfRun(): Date {
   const { SOURCE_DATE_EPOCH: seconds } = process.env;

@@ -30,8 +30,8 @@ export function describeScale(scale: Scale): Block[] {
     ...classBlock(scale),
     ...(scale.indices ?? []).flatMap(indexBlock),
     ...(scale.references ?? []).flatMap((one) =>
-      block(`Published values: ${one.of}`, {
-        text: [`Of ${one.population}; no limit, and true of these pigs only.`],
+      block("Published values", {
+        text: [`${one.of}: ${one.population}. No limit, and true of these pigs only.`],
         table: {
           head: ["of", "value"],
           rows: Object.entries(one.values).map(([of, value]) => [of, String(value)]),
@@ -116,8 +116,9 @@ function statistic({ statistic: kind, at_least: least, above }: HerdIndex): stri
 }
 
 const indexBlock = (index: HerdIndex): Block[] =>
-  block(`Herd index ${index.id}: ${index.title}`, {
+  block(`Herd index ${index.id}`, {
     text: [
+      `${index.title}.`,
       `${statistic(index)}${index.round === undefined ? "" : `, rounded to ${index.round} decimals before it is classed`}.`,
       ...(index.population === undefined ? [] : [`Classes were made from: ${index.population}.`]),
     ],
@@ -142,7 +143,11 @@ function exampleBlock({
   const why = (missing ?? []).length === 0 ? "" : `; missing: ${(missing ?? []).join(", ")}`;
   const result =
     value === null ? `No score${why}.` : `Score: ${value}${named === undefined ? "" : `, ${named}`}.`;
-  return block(`Example: ${name}`, { record, after: [result, `Source: ${sourceLine(source)}`] });
+  return block("Worked example", {
+    text: [`${name}.`],
+    record,
+    after: [result, `Source: ${sourceLine(source)}`],
+  });
 }
 
 const herdExampleBlock = ({
@@ -152,8 +157,9 @@ const herdExampleBlock = ({
   index_classes = {},
   source,
 }: NonNullable<Scale["herd_examples"]>[number]): Block[] =>
-  block(`Example of a herd: ${name}`, {
+  block("Worked example of a herd", {
     text: [
+      `${name}.`,
       `Pigs at each score: ${inline(pigs)}.`,
       ...Object.entries(indices).map(([id, value]) => `${id}: ${value}.`),
       ...Object.entries(index_classes).map(([id, named]) => `${id} is classed ${named}.`),

@@ -44,21 +44,23 @@ const plain = (text: string): string =>
 /**
  * Everything that goes by a name: a protocol and a system may share it. A part of a name (lungs for
  * respiratory.lungs) or a word of a list counts where no name is written so.
+ * @param own what a practice has beside the topics that ship (see `houseScaleTopics`)
  * @returns an empty list when nothing goes by it
  */
-export function explain(name: string): Explanation[] {
+export function explain(name: string, own: readonly Topic[] = []): Explanation[] {
   const written = plain(name);
-  const named = topics.filter((topic) => plain(topic.name) === written);
+  const all = [...topics, ...own];
+  const named = all.filter((topic) => plain(topic.name) === written);
   const found =
-    named.length > 0 ? named : topics.filter((topic) => topic.aliases.some((one) => plain(one) === written));
+    named.length > 0 ? named : all.filter((topic) => topic.aliases.some((one) => plain(one) === written));
   return found.map(({ kind, name: id, title, explain: text }) => ({ kind, name: id, title, ...text() }));
 }
 
 /** The names nearest to what was written, the nearest first; none when nothing is near. */
-export function nearestNames(name: string, most = 4): string[] {
+export function nearestNames(name: string, most = 4, own: readonly Topic[] = []): string[] {
   const written = plain(name);
   if (written === "" || written.length > 100) return [];
-  const words = topics.flatMap((topic) => [topic.name, ...topic.aliases]);
+  const words = [...topics, ...own].flatMap((topic) => [topic.name, ...topic.aliases]);
   return [...new Set(words)]
     .map((word) => ({ word, rank: rank(written, plain(word)) }))
     .filter((one) => one.rank < Number.POSITIVE_INFINITY)

@@ -38,9 +38,12 @@ export function blockEntry(measured: MeasuredRecord, indent: string, end: string
 /** @param indent of the lines that follow the first, before what lines the entries up */
 export function flowEntry(measured: MeasuredRecord, indent: string, end: string): string {
   const open = "measured: {";
-  const deeper = `${indent}${" ".repeat(open.length)}`;
+  const all = entries(measured);
+  const longest = all.reduce((most, entry) => Math.max(most, entry.length), 0);
+  const aligned = indent.length + open.length;
+  const deeper = " ".repeat(aligned + longest + 2 <= width ? aligned : indent.length + 2);
   const lines: string[] = [];
-  for (const entry of entries(measured)) {
+  for (const entry of all) {
     const last = lines.at(-1);
     if (last !== undefined && deeper.length + last.length + entry.length + 3 <= width)
       lines[lines.length - 1] = `${last}, ${entry}`;

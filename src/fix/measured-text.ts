@@ -32,7 +32,12 @@ export function withMeasured(text: string, path: Path, measured: MeasuredRecord)
   const old = valueAt(document.value, [...path, key]);
   if (isDeepStrictEqual(old, measured)) return { ok: true, text };
   const site = siteIn(text, document, path);
-  const edits = old === undefined || old === null ? undefined : replacement(site, old, measured, end);
+  const edits =
+    old === undefined
+      ? undefined
+      : old === null
+        ? [filling(site, measured, end)]
+        : replacement(site, old, measured, end);
   if (edits === "comment")
     return failed(`${[...path, key].join(".")} holds a comment that would be lost; take the entry out`);
   const after = applyEdits(text, edits ?? [insertion(site, measured, end)]);
@@ -85,6 +90,15 @@ function insertion(site: Site, measured: MeasuredRecord, end: string): TextEdit 
   const entry = blockEntry(measured, " ".repeat(column), end);
   if (feed < 0) return { start: text.length, end: text.length, text: `${end}${entry.trimEnd()}` };
   return { start: feed + 1, end: feed + 1, text: entry };
+}
+
+/** The entry in place of a key that was left blank. */
+function filling(site: Site, measured: MeasuredRecord, end: string): TextEdit {
+  const [begin, behind] = site.keySpan([...site.path, key]);
+  const blank = /^["']?[ \t]*:?[ \t]*(?:null|~)?/.exec(site.text.slice(behind))?.[0] ?? "";
+  const indent = " ".repeat(site.column(begin));
+  const entry = site.isFlow ? flowEntry(measured, indent, end) : blockEntry(measured, indent, end).trim();
+  return { start: begin, end: behind + blank.length, text: entry };
 }
 
 /** Edits that turn an old entry into the new one; the word `comment` when they would take a comment out. */

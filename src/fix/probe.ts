@@ -3,14 +3,12 @@
  * fits nowhere but in free text, and the errors tell what would have fitted. So a value that fits is known too.
  */
 import type { ErrorObject } from "ajv";
+import { errorsOf } from "../cases/full-validator.ts";
 import { type Path, valueAt } from "../cases/index.ts";
 import { pointerPath } from "../cases/schema-faults.ts";
-import { caseFile, farmFile, visitFile } from "../generated/validators.js";
-
-const validators = { case: caseFile, visit: visitFile, farm: farmFile } as const;
 
 /** Files that can be fixed. */
-export type FixedKind = keyof typeof validators;
+export type FixedKind = "case" | "visit" | "farm";
 
 /** A text and what may stand in its place. */
 export interface Wanted {
@@ -58,11 +56,6 @@ export function keyOrder(kind: FixedKind): readonly string[] {
   return errorsOf(kind, { "": null }).flatMap((error) =>
     error.keyword === "additionalProperties" && error.instancePath === "" ? knownKeys(error) : [],
   );
-}
-
-function errorsOf(kind: FixedKind, value: unknown): readonly ErrorObject[] {
-  const validator = validators[kind];
-  return validator(value) ? [] : (validator.errors ?? []);
 }
 
 /** Fits no pattern and is no word of the format. */

@@ -1,6 +1,7 @@
 /** Explanations for people, wrapped to the width of a page. */
 import { type Explanation, kinds, type Section } from "../explain/index.ts";
 import { sourceLine } from "../knowledge/index.ts";
+import { visible } from "../words/visible.ts";
 import type { Style } from "./style.ts";
 
 const width = 100;
@@ -10,7 +11,7 @@ export const explainText = (explanations: readonly Explanation[], style: Style):
 
 function oneText({ kind, name, title, sections, source }: Explanation, style: Style): string {
   return [
-    `${style.heading(name)} (${kind})`,
+    `${style.heading(visible(name))} (${kind})`,
     ...wrap(title, "  "),
     ...sections.flatMap((section) => ["", ...sectionLines(section, style)]),
     "",
@@ -22,8 +23,8 @@ function oneText({ kind, name, title, sections, source }: Explanation, style: St
 
 function sectionLines({ heading, lines, yaml }: Section, style: Style): string[] {
   const indent = heading === null ? "" : "  ";
-  const body = lines.flatMap((line) => (yaml ? [`${indent}${line}`] : wrap(line, indent)));
-  return heading === null ? body : [style.heading(heading), ...body];
+  const body = lines.flatMap((line) => (yaml ? [`${indent}${visible(line)}`] : wrap(line, indent)));
+  return heading === null ? body : [style.heading(visible(heading)), ...body];
 }
 
 /** All names by kind, with one line each. */
@@ -36,7 +37,7 @@ export function explainListText(
     .filter(({ ofKind }) => ofKind.length > 0)
     .map(({ kind, ofKind }) => {
       const column = Math.max(...ofKind.map(({ name }) => name.length)) + 2;
-      const lines = ofKind.map(({ name, title }) => `  ${name.padEnd(column)}${title}`);
+      const lines = ofKind.map(({ name, title }) => `  ${visible(name).padEnd(column)}${visible(title)}`);
       return `${[style.heading(kind), ...lines].join("\n")}\n`;
     })
     .join("\n");
@@ -46,7 +47,7 @@ export function explainListText(
 function wrap(text: string, indent: string): string[] {
   const lines: string[] = [];
   let line = indent;
-  for (const word of text.split(/\s+/)) {
+  for (const word of text.split(/\s+/).map(visible)) {
     const start = line.trim() === "";
     if (!start && line.length + 1 + word.length > width) {
       lines.push(line);

@@ -13,7 +13,7 @@ export function herdText(report: HerdReport, style: Style): string {
   const lines = blocks.flatMap((block) => [
     style.heading(visible(titleOf(block))),
     ...estimateLines(block.estimates, style),
-    "",
+    ...(block.estimates.length === 0 ? [] : [""]),
     ...scoreLines(block.scores, style),
     "",
   ]);
@@ -170,7 +170,9 @@ function sourceLines({ estimates, scores }: HerdReport, style: Style): string[] 
   return [
     style.heading("Sources"),
     ...[...cited.values()].map((line) => `  ${line}`),
-    "  Intervals: Clopper & Pearson 1934, Biometrika 26:404-413, exact and two-sided.",
+    ...(estimates.length === 0
+      ? []
+      : ["  Intervals: Clopper & Pearson 1934, Biometrika 26:404-413, exact and two-sided."]),
     `  ${memoryLegend}`,
   ];
 }

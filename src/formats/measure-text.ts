@@ -9,9 +9,11 @@ import { table } from "./table.ts";
 
 type One = Measurements["measurements"][number];
 
-export function measureText({ measurements }: Measurements, style: Style): string {
+/** @param explained with what the values are and what was published */
+export function measureText({ measurements }: Measurements, style: Style, explained: boolean): string {
   const blocks = measurements.flatMap((one) => [style.heading(titleOf(one)), ...body(one, style), ""]);
-  return [...blocks, ...published(measurements, style)].map((line) => `${line}\n`).join("");
+  const more = explained ? published(measurements, style) : [];
+  return [...blocks, ...more].map((line) => `${line}\n`).join("");
 }
 
 function titleOf({ owner, tracing }: One): string {

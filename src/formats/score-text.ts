@@ -1,20 +1,21 @@
 /** Scores for people: one table a visit, a pig a line, then the scales and what is missing. */
-import type { Archive, Case } from "../cases/index.ts";
-import { type Scale, scales } from "../knowledge/index.ts";
+import type { Archive } from "../cases/index.ts";
+import type { Scale } from "../knowledge/index.ts";
 import type { CaseScore, ScoredCase } from "../score/index.ts";
 import { listing } from "../words/listing.ts";
 import { visible } from "../words/visible.ts";
 import { marked, memoryLegend } from "./memory-mark.ts";
 import { number } from "./numbers.ts";
+import { type ScoredRow, scoredVisits, usedScales } from "./score-visits.ts";
 import type { Style } from "./style.ts";
 import { table } from "./table.ts";
 
 export function scoreText(scored: readonly ScoredCase[], archive: Archive, style: Style): string {
-  const used = scalesOf(scored);
-  const byFile = new Map(scored.map((one) => [one.file, one]));
-  const blocks = byVisit(archive).flatMap(({ title, cases }) => [
+  const visits = scoredVisits(scored, archive);
+  const used = usedScales(visits);
+  const blocks = visits.flatMap(({ title, rows }) => [
     style.heading(visible(title)),
-    ...visitTable(cases, byFile, used, style),
+    ...visitTable(rows, used, style),
     "",
   ]);
   return [...blocks, ...missingLines(scored, style), ...legend(used, style)]
@@ -22,48 +23,20 @@ export function scoreText(scored: readonly ScoredCase[], archive: Archive, style
     .join("");
 }
 
-function scalesOf(scored: readonly ScoredCase[]): Scale[] {
-  const ids = new Set(scored.flatMap((one) => one.scores.map((score) => score.scale)));
-  return [...ids].map((id) => scales.get(id)).filter((scale) => scale !== undefined);
-}
-
-function byVisit({ cases }: Archive): { title: string; cases: Case[] }[] {
-  const visits = new Map<string, { title: string; cases: Case[] }>();
-  for (const one of cases) {
-    const key = one.visit?.folder ?? "";
-    const block = visits.get(key) ?? {
-      title: one.visit === undefined ? "Cases without a visit" : `visit ${one.visit.id}`,
-      cases: [],
-    };
-    block.cases.push(one);
-    visits.set(key, block);
-  }
-  return [...visits.values()];
-}
-
-function visitTable(
-  cases: readonly Case[],
-  byFile: ReadonlyMap<string, ScoredCase>,
-  used: readonly Scale[],
-  style: Style,
-): string[] {
-  const rows = cases.map((one) => {
-    const scores = new Map(byFile.get(one.file)?.scores.map((score) => [score.scale, score]));
-    const { group } = one.record.pig ?? {};
-    return [
-      visible(one.id),
-      visible(group ?? "–"),
-      one.record.selection?.basis ?? "–",
-      ...used.map((scale) => cell(scores.get(scale.id))),
-    ];
-  });
+function visitTable(scored: readonly ScoredRow[], used: readonly Scale[], style: Style): string[] {
+  const rows = scored.map(({ one, scores }) => [
+    visible(one.id),
+    visible(one.record.pig?.group ?? "–"),
+    one.record.selection?.basis ?? "–",
+    ...used.map((scale) => cell(scores.get(scale))),
+  ]);
   const columns = [
     { head: "" },
     { head: "" },
     { head: "" },
-    ...used.map((scale) => ({ head: scale.short[0] ?? "", right: true })),
+    ...used.map((scale) => ({ head: visible(scale.short[0] ?? ""), right: true })),
   ];
-  const second = ["case", "group", "basis", ...used.map((scale) => `${scale.short[1]} `)];
+  const second = ["case", "group", "basis", ...used.map((scale) => `${visible(scale.short[1] ?? "")} `)];
   const [first, ...rest] = table(columns, [second, ...rows]);
   return [first ?? "", ...rest].map((line, index) => `  ${index < 2 ? style.quiet(line) : line}`);
 }
@@ -93,9 +66,9 @@ function grouped(scores: readonly CaseScore[]): { ids: string[]; why: string }[]
 
 function legend(used: readonly Scale[], style: Style): string[] {
   const rows = used.map((scale) => [
-    `${scale.short.join(" ")}`,
+    visible(scale.short.join(" ")),
     scale.id,
-    `${marked(scale.title, scale.source.confidence)}. ${scale.source.cite}`,
+    visible(`${marked(scale.title, scale.source.confidence)}. ${scale.source.cite}`),
   ]);
   const lines = table([{ head: "column" }, { head: "scale" }, { head: "" }], rows);
   const memory = used.some((scale) => scale.source.confidence === "from-memory") ? [`  ${memoryLegend}`] : [];

@@ -75,7 +75,7 @@ function questionsOf({ cases }: StratumOfCases, asked: readonly string[] | undef
 }
 
 /** The scales of a stratum, each with the cases that know it in the same form. */
-function scalesIn(
+export function scalesIn(
   { cases }: StratumOfCases,
   inUse: (one: Case) => readonly Scale[],
   asked: readonly string[] | undefined,

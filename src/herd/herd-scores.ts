@@ -6,6 +6,17 @@ import { type Summary, summarise } from "../statistics/index.ts";
 import { herdIndices, type IndexResult } from "./herd-index.ts";
 import type { Stratum, StratumOfCases } from "./strata.ts";
 
+/** Pigs at a grade or a higher one. */
+export interface GradeShare {
+  readonly grade: number;
+  readonly pigs: number;
+  /** pigs / n, 0 to 1. */
+  readonly share: number;
+}
+
+/** With more grades than this the distribution says it better. */
+const mostGrades = 6;
+
 /** Mean, median, quartiles, least and greatest are in points of the scale (or its `unit`); null when n is 0. */
 export interface HerdScores extends Summary {
   /** Id of the scale. */
@@ -17,6 +28,8 @@ export interface HerdScores extends Summary {
   readonly basis: string | null;
   /** Pigs without a score, for whatever reason; they are not in n. */
   readonly not_examined: number;
+  /** Of scales with few whole grades: the pigs at each grade or a higher one, from the second grade up. */
+  readonly at_or_above?: readonly GradeShare[];
   readonly indices: readonly IndexResult[];
   readonly confidence: Confidence;
   /** Citation of the scale. */
@@ -46,11 +59,27 @@ export function herdScores(scale: Scale, { stratum, basis, cases }: StratumOfCas
     min,
     max,
     distribution,
+    ...atOrAbove(scale, values),
     indices: herdIndices(scale, values, { basis, slaughtered: cases.every(wasSlaughtered) }),
     confidence: source.confidence,
     source: source.cite,
     ...(source.note !== undefined && { note: source.note }),
     ...(not_comparable !== undefined && { not_comparable }),
+  };
+}
+
+function atOrAbove(
+  { whole, range: [lowest, highest] }: Scale,
+  values: readonly number[],
+): Pick<HerdScores, "at_or_above"> {
+  const grades = highest - lowest;
+  if (whole !== true || grades > mostGrades || values.length === 0) return {};
+  return {
+    at_or_above: Array.from({ length: grades }, (_, index) => {
+      const grade = lowest + index + 1;
+      const pigs = values.filter((value) => value >= grade).length;
+      return { grade, pigs, share: pigs / values.length };
+    }),
   };
 }
 

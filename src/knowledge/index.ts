@@ -36,9 +36,11 @@ export type {
   Observation,
   Organ,
   Protocol,
+  PublishedAgreement,
   Scale,
   ScaleExample,
   ScalePart,
+  ScaleReference,
   Sex,
   Source,
 } from "../generated/knowledge.types.ts";
@@ -73,7 +75,7 @@ export { measures } from "./morphometry.ts";
 export { scales } from "./scales.ts";
 export { confidenceWords, sourceLine } from "./source-line.ts";
 
-/** By organ id, the scales whose grade is written down on the spot. */
+/** By organ id, the scales under whose name a grade may be written down on the spot. */
 export const recordedGrades = data.recorded_grades;
 /** Organ and range of the scales that ship, by name, without the scales themselves. */
 export const scaleRanges = data.scale_ranges;
@@ -81,6 +83,7 @@ export const scaleRanges = data.scale_ranges;
 export const scaleIds: readonly string[] = Object.keys(data.scale_ranges);
 
 export const indicators: ReadonlyMap<string, Indicator> = new Map(Object.entries(data.indicators.indicators));
+export const clinicalPredictors = new Map(Object.entries(data.clinical_predictors.predictors));
 export const facts: ReadonlyMap<string, Fact> = new Map(Object.entries(data.facts.facts));
 export const ageClasses = data.age_classes;
 export const growth = data.growth;
@@ -92,12 +95,14 @@ export const selectionBases = data.selection_bases.bases;
 export const selectionSource: Source = data.selection_bases.source;
 export const selectionRules = data.selection_rules;
 export const choosingPigs = data.choosing_pigs;
+export const publishedAgreement = data.published_agreement.studies;
 export const interpretationWords = data.interpretation_words;
 export const autolysis = data.autolysis;
 export const sampleRules = data.sample_rules;
 export const alarmPatterns: readonly AlarmPattern[] = data.alarms;
 export const transportLimits = data.transport.limits;
 export const protection = data.protection;
+export const snoutReadingRules = data.snout_reading;
 export const anatomySource: Source = data.anatomy.source;
 export const factsSource: Source = data.facts.source;
 

@@ -3,9 +3,9 @@
  * rule and path, and how many there are; never by line.
  */
 
+import { errorsOf } from "../cases/full-validator.ts";
 import { schemaFaults } from "../cases/schema-faults.ts";
 import type { BaselineEntry, BaselineFile } from "../generated/baseline.types.ts";
-import { baselineFile } from "../generated/validators.js";
 import type { Finding } from "./finding.ts";
 import type { LintResult } from "./lint.ts";
 import { rules } from "./rules/index.ts";
@@ -27,8 +27,9 @@ export function parseBaseline(text: string): Baseline | string {
   } catch {
     return "it is not JSON";
   }
-  if (baselineFile(value)) return value as Baseline;
-  return schemaFaults(baselineFile.errors ?? [], value)[0]?.message ?? "it is not a baseline";
+  const errors = errorsOf("baseline", value);
+  if (errors.length === 0) return value as Baseline;
+  return schemaFaults(errors, value)[0]?.message ?? "it is not a baseline";
 }
 
 export const formatBaseline = (baseline: Baseline): string => `${JSON.stringify(baseline, null, 2)}\n`;

@@ -1,6 +1,6 @@
 /** Where the record of an organ says that something is wrong with it: a finding, an observation or a grade. */
 import type { Case, OrganState, Path } from "../cases/index.ts";
-import type { Observation, PlacedOrgan } from "../knowledge/index.ts";
+import { type Observation, type PlacedOrgan, scaleRanges } from "../knowledge/index.ts";
 
 /** Where the entry says that there is a lesion. */
 export function lesionOf(one: Case, organ: PlacedOrgan, state: OrganState): Path | undefined {
@@ -12,9 +12,13 @@ export function lesionOf(one: Case, organ: PlacedOrgan, state: OrganState): Path
     const below = lesionIn(state.entry?.[key], definition);
     if (below !== undefined) return [...state.path, key, ...below];
   }
-  const grade = Object.entries(state.entry?.grades ?? {}).find(([, value]) => value > 0);
+  const grade = Object.entries(state.entry?.grades ?? {}).find(([id, value]) => value > normalGrade(id));
   return grade === undefined ? undefined : [...state.path, "grades", grade[0]];
 }
+
+/** The grade of a normal organ: 0, or the lowest grade of a scale that begins at 1. */
+const normalGrade = (id: string): number =>
+  Math.max(0, (Object.hasOwn(scaleRanges, id) ? scaleRanges[id]?.range[0] : undefined) ?? 0);
 
 function lesionIn(value: unknown, definition: Observation): Path | undefined {
   const isLesion = (part: unknown): boolean => {

@@ -6,7 +6,6 @@ import { flatten } from "./flatten.ts";
 import { distanceToRings, isInsideRings } from "./inside.ts";
 import { lobeId, lobes, sides } from "./parts.ts";
 import { type Problem, TracingError } from "./problem.ts";
-import { contourLength } from "./region.ts";
 import type { Drawing, Shape } from "./tracing.ts";
 
 /**
@@ -73,8 +72,7 @@ function traced(shape: Shape): Traced {
 
 function shapeError(shape: Shape, scale: number): TracingError | undefined {
   const { id, contours, place } = shape;
-  const length = contours.reduce((sum, contour) => sum + contourLength(contour), 0);
-  if (length === 0)
+  if (extent(contours.flatMap(({ curves }) => curves.flat())) === 0)
     return new TracingError("outline-empty", `${id} has no extent; draw it anew, or take it out.`, place);
   const open = contours.find(({ closed }) => !closed);
   // The septum may be drawn as its midline.

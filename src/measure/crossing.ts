@@ -26,47 +26,60 @@ export function crossingOf(
       return b === undefined ? [] : [{ a, b, ring, index, around: closed ? points.length : 0 }];
     }),
   );
-  for (const cell of cells(pieces).values())
-    for (const [position, one] of cell.entries())
-      for (const other of cell.slice(position + 1)) {
-        const place = meeting(one, other);
+  const grid = new Grid(rings.flatMap(({ points }) => points));
+  // Each piece is held against those before it, so that a wild drawing is known at its first crossing.
+  for (const piece of pieces)
+    for (const cell of grid.cellsOf(piece)) {
+      for (const other of cell) {
+        const place = meeting(other, piece);
         if (place !== undefined) return place;
       }
+      cell.push(piece);
+    }
   return undefined;
 }
 
-/** Pieces by the cells of a grid that they may run through: only pieces of one cell can meet. */
-function cells(pieces: readonly Piece[]): Map<number, Piece[]> {
-  const xs = pieces.flatMap(({ a, b }) => [a.x, b.x]);
-  const ys = pieces.flatMap(({ a, b }) => [a.y, b.y]);
-  const least = (values: readonly number[]): number => values.reduce((x, y) => Math.min(x, y), Infinity);
-  const most = (values: readonly number[]): number => values.reduce((x, y) => Math.max(x, y), -Infinity);
-  const [left, top] = [least(xs), least(ys)];
-  const across = Math.min(maxCells, Math.max(1, Math.ceil(Math.sqrt(pieces.length))));
-  const size = Math.max(most(xs) - left, most(ys) - top) / across || 1;
-  const grid = new Map<number, Piece[]>();
-  for (const piece of pieces) {
-    const { a, b } = piece;
+/** Pieces by the square cells that they may run through: only pieces of one cell can meet. */
+class Grid {
+  readonly #left: number;
+  readonly #top: number;
+  readonly #size: number;
+  readonly #cells = new Map<number, Piece[]>();
+
+  constructor(points: readonly Point[]) {
+    let [left, right, top, bottom] = [Infinity, -Infinity, Infinity, -Infinity];
+    for (const { x, y } of points) {
+      [left, right] = [Math.min(left, x), Math.max(right, x)];
+      [top, bottom] = [Math.min(top, y), Math.max(bottom, y)];
+    }
+    [this.#left, this.#top] = [left, top];
+    const across = Math.min(maxCells, Math.max(1, Math.ceil(Math.sqrt(points.length))));
+    this.#size = Math.max(right - left, bottom - top) / across || 1;
+  }
+
+  /** The cells along a piece: column by column, and in each the rows that it runs through, a little more against rounding. */
+  *cellsOf({ a, b }: Piece): Generator<Piece[]> {
     const [low, high] = a.x <= b.x ? [a, b] : [b, a];
-    const column = (x: number): number => Math.floor((x - left) / size);
+    const column = (x: number): number => Math.floor((x - this.#left) / this.#size);
+    const row = (y: number): number => (y - this.#top) / this.#size;
     for (let i = column(low.x); i <= column(high.x); i++) {
-      // The part of the piece that lies in this column, a little wider against rounding.
-      const at = (x: number): number =>
+      const edge = (x: number): number =>
         high.x === low.x ? low.y : low.y + ((high.y - low.y) * (x - low.x)) / (high.x - low.x);
-      const begin = high.x === low.x ? low.y : at(Math.max(low.x, left + i * size));
-      const end = high.x === low.x ? high.y : at(Math.min(high.x, left + (i + 1) * size));
-      const row = (y: number): number => (y - top) / size;
+      const begin = edge(Math.max(low.x, this.#left + i * this.#size));
+      const end = high.x === low.x ? high.y : edge(Math.min(high.x, this.#left + (i + 1) * this.#size));
       const from = Math.floor(row(Math.min(begin, end)) - 1e-6);
       const to = Math.floor(row(Math.max(begin, end)) + 1e-6);
-      for (let j = from; j <= to; j++) {
-        const key = i * (maxCells * 4) + j;
-        const cell = grid.get(key);
-        if (cell === undefined) grid.set(key, [piece]);
-        else cell.push(piece);
-      }
+      for (let j = from; j <= to; j++) yield this.#cell(i * (maxCells * 4) + j);
     }
   }
-  return grid;
+
+  #cell(key: number): Piece[] {
+    const known = this.#cells.get(key);
+    if (known !== undefined) return known;
+    const fresh: Piece[] = [];
+    this.#cells.set(key, fresh);
+    return fresh;
+  }
 }
 
 /** Where two pieces meet, other than as neighbours do. */

@@ -65,7 +65,11 @@ function drawingOf(all: readonly Feature[], report: Report): Drawing {
       report(error);
     }
   }
-  if (outlines.length + affected.length + absent.length === 0)
+  const anyPart = all.some(
+    ({ properties: { part } }) =>
+      typeof part === "string" && !passedOver.includes(part) && partOf(part)?.kind !== "scale-bar",
+  );
+  if (!anyPart)
     report(
       new TracingError(
         "no-parts",

@@ -1,6 +1,7 @@
 /** Measures tracings by the list: files that were named, and those that cases name. */
+import { dirname, resolve } from "node:path";
 import type { Case, Path } from "../cases/index.ts";
-import { caseTracings, type MeasurableOrgan, measureCaseTracing } from "./case-tracings.ts";
+import { type CaseTracing, caseTracings, type MeasurableOrgan } from "./case-tracings.ts";
 import { type Measured, type Measurement, measureTracing } from "./measure.ts";
 import type { Problem } from "./problem.ts";
 
@@ -46,4 +47,15 @@ export function measureAll(files: readonly string[], cases: readonly Case[]): Me
       add(measureCaseTracing(one, named), { case: one.id, file: one.file, organ, path });
     }
   return { measurements, problems };
+}
+
+/** Measures a tracing of a case; one that shows nothing of the organ it stands under is a problem. */
+export function measureCaseTracing(one: Case, { organ, tracing, path }: CaseTracing): Measured {
+  const measured = measureTracing(tracing, resolve(dirname(one.file), tracing));
+  if (!measured.ok) return measured;
+  const { snout, lungs } = measured.measurement;
+  if ((organ === "respiratory.lungs" ? lungs : snout) !== null) return measured;
+  const wanted = organ === "respiratory.lungs" ? "lobe-left-cranial" : "cavity-left";
+  const message = `${path.join(".")} names this tracing, but it shows nothing of that organ (no outline such as ${wanted}); name the right file.`;
+  return { ok: false, problems: [{ kind: "other-organ", file: tracing, line: 0, column: 0, message }] };
 }

@@ -1,6 +1,7 @@
 /** Measures a tracing: every outline, and what follows from them. */
 import { problemIn } from "./check-outlines.ts";
 import { type LungMeasures, lungMeasures } from "./lungs.ts";
+import { lobeId, lobes, snoutParts } from "./parts.ts";
 import { type Problem, TracingError } from "./problem.ts";
 import { readTracing } from "./read-tracing.ts";
 import { contourLength, type Region, regionOf } from "./region.ts";
@@ -71,11 +72,11 @@ function measured({
   const line = septum === undefined || regions.has("septum") ? [] : [lineOutline(septum, scale)];
   return {
     mm_per_unit: scale,
-    outlines: [
+    outlines: inOrder([
       ...[...regions].map(([part, region]) => outline(part, region)),
       ...line,
       ...spots.map(({ part, region }) => outline(part, region)),
-    ],
+    ]),
     snout: snoutMeasures(regions, septum === undefined ? undefined : septumDeviation(septum) * scale) ?? null,
     lungs: lungMeasures(regions, affectedAreas) ?? null,
     passed_over: passedOver,
@@ -93,3 +94,11 @@ const lineOutline = ({ id, contours }: Shape, scale: number): MeasuredOutline =>
   area_mm2: null,
   perimeter_mm: contours.reduce((sum, contour) => sum + contourLength(contour), 0) * scale,
 });
+
+/** Snout parts first, then lobes, then affected areas as they were drawn. */
+function inOrder(outlines: readonly MeasuredOutline[]): MeasuredOutline[] {
+  const order: readonly string[] = [...snoutParts, ...lobes.map((lobe) => lobeId(lobe))];
+  const place = ({ part }: MeasuredOutline): number =>
+    order.includes(part) ? order.indexOf(part) : order.length;
+  return [...outlines].sort((a, b) => place(a) - place(b));
+}

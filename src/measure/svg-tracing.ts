@@ -28,8 +28,10 @@ function drawingOf(file: SvgFile, report: Report): Drawing {
   const absent: Drawing["absent"][number][] = [];
   const passedOver: string[] = [];
   let bar: ScaleBar | undefined;
+  let anyPart = false;
   for (const element of file.elements) {
     const named = namedPart(element);
+    if (named !== undefined && named.part.kind !== "scale-bar") anyPart = true;
     if (element.name === "use" && (named !== undefined || isDrawn(element)))
       report(
         new TracingError(
@@ -42,8 +44,10 @@ function drawingOf(file: SvgFile, report: Report): Drawing {
     const id = element.attributes.get("id");
     if (named === undefined) {
       const meant = id === undefined ? undefined : meantPart(id);
-      if (id !== undefined && meant !== undefined) report(unknownPart(id, meant, element));
-      else passedOver.push(id ?? `${element.name} in line ${element.place.line}`);
+      if (id !== undefined && meant !== undefined) {
+        anyPart = true;
+        report(unknownPart(id, meant, element));
+      } else passedOver.push(id ?? `${element.name} in line ${element.place.line}`);
       continue;
     }
     const { part, holder } = named;
@@ -63,7 +67,7 @@ function drawingOf(file: SvgFile, report: Report): Drawing {
       report(error);
     }
   }
-  if (outlines.length + affected.length + absent.length === 0) noParts(file, report);
+  if (!anyPart) noParts(file, report);
   return { outlines, affected, absent, scale: scaleIn(bar, report), passedOver };
 }
 

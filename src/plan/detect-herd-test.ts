@@ -2,7 +2,7 @@
 import { affectedCount, herdTestSampleSize } from "../statistics/index.ts";
 import { count } from "../words/listing.ts";
 import { levelPercent, percent } from "../words/percent.ts";
-import { type AskedDetection, affectedSentence, askedCells } from "./detect.ts";
+import { type AskedDetection, affectedSentence, askedCells } from "./detection-question.ts";
 import { cautionsOf, type Plan } from "./plan.ts";
 import { herdTestSource } from "./sources.ts";
 

@@ -2,7 +2,7 @@
 import { affectedCount, pooledSampleSize, pooledSampleSizeUnlimited } from "../statistics/index.ts";
 import { count } from "../words/listing.ts";
 import { levelPercent, percent } from "../words/percent.ts";
-import { type AskedDetection, affectedSentence, askedCells } from "./detect.ts";
+import { type AskedDetection, affectedSentence, askedCells } from "./detection-question.ts";
 import { type Cell, cautionsOf, type Plan } from "./plan.ts";
 import { poolSource } from "./sources.ts";
 
@@ -16,7 +16,10 @@ export function detectByPools(asked: AskedDetection, poolSize: number): Plan {
       return { affected: null, pools, animals, probability: -Math.expm1(pools * Math.log1p(-one)) };
     }
     const affected = affectedCount(herd, share, rounding);
-    return { affected, ...pooledSampleSize({ population: herd, affected }, { poolSize, sensitivity }, confidence) };
+    return {
+      affected,
+      ...pooledSampleSize({ population: herd, affected }, { poolSize, sensitivity }, confidence),
+    };
   };
   const found = at(prevalence);
   const of = herd === undefined ? "a large herd" : `the ${count(herd, "pig")}`;

@@ -3,42 +3,21 @@ import {
   affectedCount,
   detectionSampleSize,
   detectionSampleSizeUnlimited,
-  type Rounding,
-  zeroUpperFinite,
   oneSidedUpper,
+  zeroUpperFinite,
 } from "../statistics/index.ts";
 import { count } from "../words/listing.ts";
 import { levelPercent, percent } from "../words/percent.ts";
 import { detectByHerdTest } from "./detect-herd-test.ts";
 import { detectByPools } from "./detect-pools.ts";
-import { ascending, type Cell, cautionsOf, type Plan } from "./plan.ts";
+import {
+  type AskedDetection,
+  affectedSentence,
+  askedCells,
+  type DetectQuestion,
+} from "./detection-question.ts";
+import { ascending, cautionsOf, type Plan } from "./plan.ts";
 import { cannonRoeSource, exactDraw, unlimitedDraw } from "./sources.ts";
-
-/** A question about detection. Shares are from 0 to 1. */
-export interface DetectQuestion {
-  /** Pigs in the herd or group; without limit when left out. */
-  readonly herd?: number;
-  /** Share affected that is not to be missed. */
-  readonly prevalence: number;
-  /** Wanted probability of finding at least one; 0.95 when left out. */
-  readonly confidence?: number;
-  /** Share of affected pigs (or of pools with one) that the examination finds; 1 when left out. */
-  readonly sensitivity?: number;
-  /** Share of healthy pigs that it calls healthy; 1 when left out. */
-  readonly specificity?: number;
-  /** Wanted probability that a herd without the disease is called free of it; 0.95 when left out. */
-  readonly herdSpecificity?: number;
-  /** Pigs in one pooled sample; no pools when left out. */
-  readonly poolSize?: number;
-  /** How a share of the herd becomes whole pigs; up when left out. */
-  readonly rounding?: Rounding;
-  /** Prevalences of the table. */
-  readonly over?: readonly number[];
-}
-
-/** A question with its defaults in place. */
-export type AskedDetection = Required<Omit<DetectQuestion, "herd" | "poolSize">> &
-  Pick<DetectQuestion, "herd" | "poolSize">;
 
 const usualPrevalences = [0.01, 0.02, 0.05, 0.1, 0.15, 0.2, 0.3, 0.5];
 
@@ -66,23 +45,6 @@ export function planDetect(question: DetectQuestion): Plan {
   return asked.herd === undefined ? unlimited(asked) : inHerd(asked, asked.herd);
 }
 
-/** What was asked, as it stands in JSON. */
-export const askedCells = (asked: AskedDetection): Record<string, Cell> => ({
-  herd: asked.herd ?? null,
-  prevalence: asked.prevalence,
-  confidence: asked.confidence,
-  sensitivity: asked.sensitivity,
-  specificity: asked.specificity,
-  rounding: asked.rounding,
-});
-
-/** `5 % of 600 pigs is 30 affected pigs (D = 30; the share is rounded up).` */
-export function affectedSentence({ prevalence, rounding }: AskedDetection, herd: number): string {
-  const words = { ceil: "up (ceil)", round: "to the nearest (round)", floor: "down (floor)" };
-  const affected = affectedCount(herd, prevalence, rounding);
-  return `${levelPercent(prevalence)} of ${count(herd, "pig")} is taken as D = ${affected} affected, rounded ${words[rounding]}, at least 1.`;
-}
-
 function inHerd(asked: AskedDetection, herd: number): Plan {
   const { prevalence, confidence: level, sensitivity, rounding } = asked;
   const at = (share: number) => {
@@ -99,7 +61,14 @@ function inHerd(asked: AskedDetection, herd: number): Plan {
     plan: "detect",
     title: "Number to detect",
     asked: askedCells(asked),
-    answer: { affected, n, probability, probability_before: probabilityBefore, most, cannon_roe_raw: cannonRoe },
+    answer: {
+      affected,
+      n,
+      probability,
+      probability_before: probabilityBefore,
+      most,
+      cannon_roe_raw: cannonRoe,
+    },
     sentences: [
       answer,
       affectedSentence(asked, herd),
@@ -128,7 +97,12 @@ function inHerd(asked: AskedDetection, herd: number): Plan {
         };
       }),
     },
-    cautions: cautionsOf("random-only", "not-free", "pens-alike", ...(sensitivity === 1 ? ["perfect-test" as const] : ["no-false-positives" as const])),
+    cautions: cautionsOf(
+      "random-only",
+      "not-free",
+      "pens-alike",
+      ...(sensitivity === 1 ? ["perfect-test" as const] : ["no-false-positives" as const]),
+    ),
     sources: sensitivity === 1 ? [exactDraw, cannonRoeSource] : [exactDraw],
   };
 }
@@ -151,7 +125,9 @@ function unlimited(asked: AskedDetection): Plan {
       `Examine ${count(n, "pig")}, drawn at random. If ${levelPercent(prevalence)} or more of a large herd are affected, at least one affected pig is found with a probability of ${percent(found(n, prevalence))}.`,
       "No herd size was given, so the herd is taken as without limit; in a herd of known size fewer are enough (--herd).",
       ...(sensitivity === 1
-        ? [`If none of ${n} is affected, there is ${levelPercent(level)} confidence that at most ${percent(oneSidedUpper(0, n, level))} of the herd are.`]
+        ? [
+            `If none of ${n} is affected, there is ${levelPercent(level)} confidence that at most ${percent(oneSidedUpper(0, n, level))} of the herd are.`,
+          ]
         : []),
     ],
     table: {
@@ -161,9 +137,18 @@ function unlimited(asked: AskedDetection): Plan {
         { key: "n", head: "examine", as: "count" },
         { key: "probability", head: "found with", as: "share" },
       ],
-      rows: asked.over.map((share) => ({ prevalence: share, n: at(share).n, probability: found(at(share).n, share) })),
+      rows: asked.over.map((share) => ({
+        prevalence: share,
+        n: at(share).n,
+        probability: found(at(share).n, share),
+      })),
     },
-    cautions: cautionsOf("random-only", "not-free", "pens-alike", ...(sensitivity === 1 ? ["perfect-test" as const] : ["no-false-positives" as const])),
+    cautions: cautionsOf(
+      "random-only",
+      "not-free",
+      "pens-alike",
+      ...(sensitivity === 1 ? ["perfect-test" as const] : ["no-false-positives" as const]),
+    ),
     sources: [unlimitedDraw],
   };
 }

@@ -1,6 +1,7 @@
 /** What every planned number is answered with: sentences, a table over a range, cautions and sources. */
+
+import type { ChoosingPigs, ChoosingRule, Source } from "../knowledge/index.ts";
 import { choosingPigs } from "../knowledge/index.ts";
-import type { ChoosingPigs, Source } from "../knowledge/index.ts";
 
 /** Text, a number as it is (shares from 0 to 1), or nothing. */
 export type Cell = string | number | null;
@@ -31,6 +32,8 @@ export interface Plan {
   readonly answer: Readonly<Record<string, Cell>>;
   /** The answer in plain words, one sentence or a few each. */
   readonly sentences: readonly string[];
+  /** Rules to tick off, shown to people in place of the table. */
+  readonly steps?: readonly ChoosingRule[];
   readonly table: PlanTable;
   readonly cautions: readonly string[];
   readonly sources: readonly Source[];

@@ -17,6 +17,7 @@ export const unlimitedDraw: Source = {
 export const herdTestSource: Source = {
   cite: "Cameron & Baldock 1998, Prev Vet Med 34:1-17: herd sensitivity and specificity",
   confidence: "verified",
+  note: "The formula and its examples were read in manuals that repeat them.",
 };
 export const poolSource: Source = {
   cite: "Exact probability that no working pool holds an affected pig; Christensen & Gardner 2000, Prev Vet Med 45:83-106",

@@ -28,7 +28,10 @@ function checked(scale: Scale, example: ScaleExample, at: Path): ExampleFault[] 
       path: [...at, "record", ...path.slice(keys.length)],
       message: `${name(at)}: its record does not fit the case format. ${message}`,
     }));
-  const state = stateFor({ record: raw as unknown as CaseFile, organ: (organ) => organState(raw, organ) }, scale);
+  const state = stateFor(
+    { record: raw as unknown as CaseFile, organ: (organ) => organState(raw, organ) },
+    scale,
+  );
   return differences(example, scoreOrgan(scale, state), at);
 }
 

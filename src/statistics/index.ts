@@ -33,15 +33,13 @@ export { designEffect, designEffectInterval, type EffectiveInterval } from "./ef
 export { type FDegrees, fCdf, fQuantile } from "./f-distribution.ts";
 export { type FiniteInterval, finiteInterval, zeroUpperFinite } from "./finite-interval.ts";
 export { type FisherOptions, type FisherTest, fisherExact } from "./fisher.ts";
+export { fisherPower, LARGEST_GROUP, type TwoShares } from "./fisher-power.ts";
 export {
   type ComparisonOptions,
   type ComparisonSampleSize,
   detectableShares,
-  fisherPower,
   fisherSampleSize,
-  LARGEST_GROUP,
-  type TwoShares,
-} from "./fisher-power.ts";
+} from "./fisher-sample-size.ts";
 export {
   type HerdAccuracy,
   type HerdTestSampleSize,
@@ -97,6 +95,7 @@ export {
 } from "./risk-difference.ts";
 export { type RiskRatio, riskRatio } from "./risk-ratio.ts";
 export { hodgesLehmann, type Shift } from "./shift.ts";
+export { signTest } from "./sign-test.ts";
 export { type StratifiedProportion, type StratumCount, stratifiedProportion } from "./stratified.ts";
 export { studentTCdf, studentTQuantile, studentTTwoSided } from "./student-t.ts";
 export { type Summary, summarise, type ValueCount } from "./summary.ts";

@@ -1,4 +1,4 @@
-import { mean } from "simple-statistics";
+import { max, mean, min } from "simple-statistics";
 import { requireLevel, requireValues } from "./checks.ts";
 import { type Limits, noLimits } from "./limits.ts";
 import { studentTQuantile } from "./student-t.ts";
@@ -34,7 +34,8 @@ export function meanInterval(
   const n = values.length;
   const common = { n, level, method: "t" } as const;
   if (n === 0) return { ...common, mean: null, standardError: null, ...noLimits("no values") };
-  const centre = mean([...values]);
+  // Rounding of the sum must not carry the mean of equal values off them.
+  const centre = Math.min(max([...values]), Math.max(min([...values]), mean([...values])));
   if (n === 1) return { ...common, mean: centre, standardError: null, ...noLimits("only one value") };
   const squares = values.reduce((sum, value) => sum + (value - centre) ** 2, 0);
   const standardError = Math.sqrt(squares / (n - 1) / n);

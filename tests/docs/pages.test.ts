@@ -1,6 +1,7 @@
 /** Pages that are made from rules and data files. `npm run docs` writes them; here they must be up to date. */
 import { readdirSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { figureName, scaleFigure } from "../../src/explain/figures/index.ts";
 import { scales } from "../../src/knowledge/index.ts";
 import { rules } from "../../src/lint/index.ts";
 import { ruleIndex, rulePage } from "./rule-page.ts";
@@ -24,11 +25,15 @@ describe("pages of rules", () => {
 describe("pages of scales", () => {
   it.each([...scales])("%s", async (id, scale) => {
     await expect(scalePage(scale)).toMatchFileSnapshot(`../../docs/scales/${id}.md`);
+    await expect(scaleFigure(scale)).toMatchFileSnapshot(`../../docs/scales/figures/${figureName(scale)}`);
   });
   it("index", async () => {
     await expect(scaleIndex([...scales.values()])).toMatchFileSnapshot("../../docs/scales/README.md");
   });
   it("none is left over", () => {
-    expect(pagesIn("scales").sort()).toEqual([...scales.keys()].map((id) => `${id}.md`).sort());
+    const written = ["figures", "house-scales.md"];
+    const made = [...scales.keys()].map((id) => `${id}.md`);
+    expect(pagesIn("scales").sort()).toEqual([...made, ...written].sort());
+    expect(pagesIn("scales/figures").sort()).toEqual([...scales.values()].map(figureName).sort());
   });
 });

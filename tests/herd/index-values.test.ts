@@ -103,6 +103,11 @@ test("share counts the limit itself (Morrison et al. 1985: 5 % or more of the lu
   expect(indexOf("maff-1978", "snouts-grade-3-up", { 2: 3, 3: 1 }).value).toBe(0.25);
 });
 
+test("share above a limit leaves the limit itself out (Rutter et al. 1984: more than +10 mm in 6 of 47)", () => {
+  expect(indexOf("rutter-1984", "jaws-above-10-mm", { 10: 41, 10.1: 6 }).value).toBeCloseTo(6 / 47, 12);
+  expect(indexOf("halbur-1995", "severity-halbur-1995", { 0: 9, 0.5: 1, 3.5: 1 }).value).toBe(2);
+});
+
 test("without any score every index is null", () => {
   for (const scale of scales.values())
     for (const index of scale.indices ?? []) expect(indexValue(index, [])).toBeNull();
@@ -148,6 +153,16 @@ describe("classes of the indices, both sides of every limit", () => {
     ["dottori-2007", "pleuropneumonia-index", twos(1000, 405), "third quarter", [0.81]],
     ["dottori-2007", "pleuropneumonia-index", twos(10000, 4051), "worst quarter", []],
     ["dottori-2007", "pleuropneumonia-index", twos(100, 45), "worst quarter", []],
+    // Piffer & Brito 1991 (from memory): up to 0.55, 0.56-0.89, 0.90 and more; rounded first (this project's choice)
+    ["piffer-brito-1991", "pneumonia-index", { 0: 1 }, "free or negligible", [0]],
+    ["piffer-brito-1991", "pneumonia-index", per(1000, 554), "free or negligible", []],
+    ["piffer-brito-1991", "pneumonia-index", per(1000, 555), "intermediate", [0.56]],
+    ["piffer-brito-1991", "pneumonia-index", per(1000, 894), "intermediate", []],
+    ["piffer-brito-1991", "pneumonia-index", per(1000, 895), "high", [0.9]],
+    // Mange surveys, USA (verified): below 0.5; that 0.5 itself is not below is this project's reading
+    ["papular-dermatitis", "average-dermatitis-score", { 0: 1 }, "free of mange or no problem", [0]],
+    ["papular-dermatitis", "average-dermatitis-score", per(1000, 499), "free of mange or no problem", []],
+    ["papular-dermatitis", "average-dermatitis-score", per(100, 50), "not below the limit", [0.5]],
   ];
 
   test.each(rows)("%s %s of %j is the %s", (scale, index, counts, name) => {

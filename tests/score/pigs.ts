@@ -16,8 +16,8 @@ export function pig(record: Json, name = "pig.yaml"): Case {
 
 /** `respiratory.lungs` and its entry as the record of a case. */
 export function organ(id: string, entry: unknown): Json {
-  const [system = "", key = ""] = id.split(".");
-  return { [system]: { [key]: entry } };
+  const [system = "", key] = id.split(".");
+  return { [system]: key === undefined ? entry : { [key]: entry } };
 }
 
 export function scaleNamed(id: string): Scale {

@@ -1,13 +1,30 @@
 /** What must hold for every lung, snout and pleura. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { scales } from "../../src/knowledge/index.ts";
+import { type ScalePart, scales } from "../../src/knowledge/index.ts";
 import { scoreCase } from "../../src/score/index.ts";
 import { type Json, lobes, organ, pig, scaleNamed, without } from "./pigs.ts";
 
 const share = fc.integer({ min: 0, max: 100 });
 const grade = fc.integer({ min: 0, max: 4 });
+/** Something else on the organ, so that taking out the only grade does not leave it blank. */
+const findings = fc.constant([{ process: "oedema", distribution: "diffuse" }]);
+/** A grade under each scale that is only recorded. */
+const graded = (place: string) =>
+  fc.record(
+    Object.fromEntries(
+      [...scales.values()]
+        .filter((scale) => scale.organ === place && scale.recorded_only !== undefined)
+        .map(({ id, range: [min, max] }) => [id, fc.integer({ min, max })]),
+    ),
+  );
+const millimetres = (min: number, max: number) => fc.integer({ min, max }).map((value) => `${value} mm`);
 const lung = fc.record({
+  float: fc.constantFrom("sinks", "partly", "floats"),
+  grades: graded("respiratory.lungs"),
+  lesion_size: fc.record(
+    Object.fromEntries(lobes.map((lobe) => [lobe, fc.constantFrom("below-coin", "coin-or-more")])),
+  ),
   consolidation: fc.record(
     Object.fromEntries(lobes.map((lobe) => [lobe, share.filter((value) => value > 0)])),
   ),
@@ -21,15 +38,68 @@ const snouts = fc.record({
   grades: fc.record({
     "maff-1978": fc.integer({ min: 0, max: 5 }),
     "embrapa-1993": fc.integer({ min: 0, max: 3 }),
+    "collins-1989-grade": fc.integer({ min: 0, max: 3 }),
+    "correge-2013": fc.integer({ min: 0, max: 20 }),
+  }),
+  measured: fc.record({
+    perimeter_ratio: fc.record({ total: fc.integer({ min: 0, max: 200 }).map((value) => value / 100) }),
+    concha_area_fraction: fc.record({ total: fc.integer({ min: 0, max: 100 }).map((value) => value / 100) }),
+    free_area_percent: fc.record({ total: share }),
   }),
 });
 const side = fc.constantFrom("none", "cranioventral", "dorsocaudal-focal", "dorsocaudal-extensive");
-const pleura = fc.record({ pleurisy: fc.record({ left: side, right: side }) });
+const pleura = fc.record({
+  pleurisy: fc.record({ left: side, right: side }),
+  adhering_area: share,
+  grades: graded("respiratory.pleura"),
+});
+const gradesOnly = (place: string) => fc.record({ findings, grades: graded(place) });
 const entries: Record<string, fc.Arbitrary<Json>> = {
   "respiratory.lungs": lung,
   "respiratory.turbinates": snouts,
   "respiratory.pleura": pleura,
+  "external.skin": gradesOnly("external.skin"),
+  "external.subcutis": gradesOnly("external.subcutis"),
+  "lymphoid.superficial_inguinal_nodes": gradesOnly("lymphoid.superficial_inguinal_nodes"),
+  "locomotor.joints": gradesOnly("locomotor.joints"),
+  "external.snout": fc.record({ findings, brachygnathia: millimetres(-60, 100) }),
+  "external.ears": fc.record({
+    rim_wound: fc.record({ left: share, right: share }),
+    lost: fc.record({ left: share, right: share }),
+  }),
+  "external.tail": fc.record({
+    lost: share,
+    wound: fc.constantFrom("none", "healed", "scratch", "open"),
+    wound_size: millimetres(0, 100),
+    wound_swollen: fc.constantFrom("no", "yes"),
+  }),
+  "cardiovascular.pericardium": fc.record({
+    findings,
+    pericarditis: fc.constantFrom("none", "mild", "severe"),
+  }),
+  "stomach.pars_oesophagea": fc.record({
+    keratin: share,
+    erosion: share,
+    ulcer: share,
+    grades: graded("stomach.pars_oesophagea"),
+  }),
+  "liver_pancreas.liver": fc.record({
+    milk_spots: fc.integer({ min: 0, max: 1000 }),
+    grades: graded("liver_pancreas.liver"),
+  }),
+  pig: fc.record({ condition: fc.integer({ min: 1, max: 5 }), crown_rump: millimetres(30, 300) }),
 };
+
+/** Where the source gives no grade, between three quarters and the entire lobe, there is no score. */
+const nowhereUngraded = (entry: Json): Json => ({
+  ...entry,
+  consolidation: Object.fromEntries(
+    Object.entries(entry.consolidation as Record<string, number>).map(([lobe, value]) => [
+      lobe,
+      value > 75 && value < 100 ? 75 : value,
+    ]),
+  ),
+});
 
 const read = (scale: string, entry: Json) =>
   scoreCase(pig(organ(scaleNamed(scale).organ, entry)), scaleNamed(scale));
@@ -37,7 +107,7 @@ const read = (scale: string, entry: Json) =>
 const entryOf = (scale: string): fc.Arbitrary<Json> => {
   const entry = entries[scaleNamed(scale).organ];
   if (entry === undefined) throw new Error(`no arbitrary for the organ of ${scale}`);
-  return entry;
+  return scale === "madec-leneveu-2011" ? entry.map(nowhereUngraded) : entry;
 };
 
 test.each([...scales.keys()])("%s: a complete record has a score within the range", (id) => {
@@ -59,7 +129,9 @@ test.each([...scales.keys()])(
     const scale = scaleNamed(id);
     const reads = [
       ...Object.keys(scale.requires ?? {}),
-      ...Object.values(scale.parts).map((part) => part.read),
+      ...Object.values(scale.parts)
+        .filter((part) => part.zero_unless === undefined)
+        .map((part) => part.read),
     ];
     fc.assert(
       fc.property(entryOf(id), fc.constantFrom(...reads), (entry, path) => {
@@ -83,6 +155,45 @@ test.each(["madec-kobisch-1982", "madec-kobisch-1982-six-lobes", "christensen-19
         const less = read(id, entry).value ?? Number.NaN;
         const greater = read(id, { ...entry, consolidation: worse }).value ?? Number.NaN;
         expect(greater).toBeGreaterThanOrEqual(less);
+      }),
+      { numRuns: 60 },
+    );
+  },
+);
+
+test.each(
+  [...scales.values()].filter((scale) => Object.values(scale.parts).some((part) => part.zero_unless)),
+)("$id: what counts only under a condition is missed only while the condition holds", (scale) => {
+  const conditional = Object.values(scale.parts).filter((part) => part.zero_unless !== undefined);
+  fc.assert(
+    fc.property(entryOf(scale.id), fc.constantFrom(...conditional), (entry, part) => {
+      const score = read(scale.id, without(entry, part.read));
+      if (conditionHolds(part.zero_unless, entry)) {
+        expect(score.value).toBeNull();
+        expect(score.missing).toEqual([`${scale.organ}.${part.read}`]);
+      } else expect(score.value).toBe(read(scale.id, entry).value);
+    }),
+    { numRuns: 60 },
+  );
+});
+
+function conditionHolds(condition: ScalePart["zero_unless"], entry: Json): boolean {
+  const keys = condition?.read.split(".") ?? [];
+  const value = keys.reduce<unknown>((below, key) => (below as Json)[key], entry);
+  if (condition?.is !== undefined) return condition.is.includes(String(value));
+  const { above = Number.NEGATIVE_INFINITY, below = Number.POSITIVE_INFINITY } = condition ?? {};
+  return Number(value) > above && Number(value) < below;
+}
+
+test.each(["swaby-gregory-2012", "polish-stomach-2024", "brazil-stomach-2014", "stomach-index-2016"])(
+  "%s: a larger ulcer never lowers the grade",
+  (id) => {
+    fc.assert(
+      fc.property(entryOf(id), share, (entry, more) => {
+        const worse = { ...entry, ulcer: Math.max(Number(entry.ulcer), more) };
+        expect(read(id, worse).value ?? Number.NaN).toBeGreaterThanOrEqual(
+          read(id, entry).value ?? Number.NaN,
+        );
       }),
       { numRuns: 60 },
     );

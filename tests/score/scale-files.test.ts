@@ -23,10 +23,17 @@ describe.each([...scales.values()])("$id", (scale) => {
     scale.source,
     ...(scale.class_source === undefined ? [] : [scale.class_source]),
     ...(scale.indices ?? []).map(({ source }) => source),
+    ...(scale.references ?? []).map(({ source }) => source),
     ...scale.examples.map(({ source }) => source),
     ...(scale.herd_examples ?? []).map(({ source }) => source),
   ];
-  const limits = [scale.steps, scale.classes, ...(scale.indices ?? []).map(({ classes }) => classes)];
+  const limits = [
+    scale.steps,
+    scale.total_steps,
+    ...Object.values(scale.parts).map(({ steps }) => steps),
+    scale.classes,
+    ...(scale.indices ?? []).map(({ classes }) => classes),
+  ];
 
   test("names source, confidence, boundary and at least one example", () => {
     for (const { cite, confidence } of sources) {
@@ -53,12 +60,20 @@ describe.each([...scales.values()])("$id", (scale) => {
 
   test("reads what the anatomy has, and names scales that exist", () => {
     const observations = organById(scale.organ)?.definition.observations ?? {};
-    const reads = Object.values(scale.parts).flatMap(({ read, zero_if_zero: zero }) => [read, zero ?? read]);
+    const reads = Object.values(scale.parts).flatMap((part) => [
+      part.read,
+      part.zero_if_zero ?? part.read,
+      part.zero_unless?.read ?? part.read,
+    ]);
     for (const read of [...reads, ...Object.keys(scale.requires ?? {})]) {
-      if (read === `grades.${scale.id}`) continue;
-      const [key = "", part] = read.split(".");
+      if (read === `grades.${scale.id}` || scale.organ === "pig") continue;
+      const [key = "", ...below] = read.split(".");
       expect(Object.keys(observations)).toContain(key);
-      if (part !== undefined) expect(Object.keys(observations[key]?.parts ?? {})).toContain(part);
+      const figure = observations[key]?.figures?.[below[0] ?? ""];
+      const parts = figure?.parts ?? observations[key]?.parts;
+      const part = figure === undefined ? below[0] : below[1];
+      expect(part === undefined).toBe(parts === undefined);
+      if (part !== undefined) expect(Object.keys(parts ?? {})).toContain(part);
     }
     for (const other of scale.not_comparable ?? []) expect(scales.has(other)).toBe(true);
   });
@@ -66,7 +81,9 @@ describe.each([...scales.values()])("$id", (scale) => {
   test("a weighted scale reaches its maximum when every part is full", () => {
     if (scale.combine !== "weighted-sum") return;
     const weights = Object.values(scale.parts).map(({ weight }) => weight ?? Number.NaN);
-    expect(weights.reduce((sum, weight) => sum + weight, 0)).toBe(scale.range[1]);
+    expect(weights.reduce((sum, weight) => sum + weight, 0)).toBe(
+      scale.total_steps === undefined ? scale.range[1] : 100,
+    );
   });
 
   test.each([...scale.examples])("example: $case", (example) => {
@@ -79,6 +96,26 @@ describe.each([...scales.values()])("$id", (scale) => {
     expect(score.source).toBe(scale.source.cite);
     expect(score.confidence).toBe(scale.source.confidence);
   });
+});
+
+test("no two scales share an index, so that a name means one number", () => {
+  const ids = [...scales.values()].flatMap(({ indices }) => (indices ?? []).map(({ id }) => id));
+  expect(ids.filter((id, place) => ids.indexOf(id) !== place)).toEqual([]);
+});
+
+test("what must not be compared is said on both sides", () => {
+  const oneSided = [...scales.values()].flatMap(({ id, not_comparable: others }) =>
+    (others ?? [])
+      .filter((other) => !scales.get(other)?.not_comparable?.includes(id))
+      .map((other) => [id, other]),
+  );
+  expect(oneSided).toEqual([]);
+});
+
+test("a weak memory is off unless named", () => {
+  const weak = [...scales.values()].filter(({ source }) => /weak memory/.test(source.note ?? ""));
+  expect(weak.length).toBeGreaterThanOrEqual(5);
+  for (const { by_default: when } of weak) expect(when).toBe("when-named");
 });
 
 test.each([...indicators])(

@@ -5,7 +5,8 @@ import { scales } from "../../src/knowledge/index.ts";
 import { scoreCases, scoreOrgan } from "../../src/score/index.ts";
 import { consolidation, organ, pig, scaleNamed, scoreOf, scoreOn, snout } from "./pigs.ts";
 
-const all = [...scales.values()];
+/** The scales of organs; those of the pig as a whole have no state such as normal. */
+const all = [...scales.values()].filter((scale) => scale.organ !== "pig");
 
 /** A state with this entry that did not pass the reader, which would have taken wrong values out. */
 const unchecked = (entry: object): OrganState => ({
@@ -19,7 +20,7 @@ const unchecked = (entry: object): OrganState => ({
   sides: [],
 });
 
-describe.each(all)("$id", ({ id, organ: place, requires }) => {
+describe.each(all)("$id", ({ id, organ: place, requires, when_normal: normal, range }) => {
   const [system = ""] = place.split(".");
 
   test("a blank organ is missing", () => {
@@ -57,11 +58,15 @@ describe.each(all)("$id", ({ id, organ: place, requires }) => {
     }
   });
 
-  test("a normal organ is 0, when what the scale requires is recorded", () => {
+  test("a normal organ has the lowest grade, unless it must be measured, when what the scale requires is recorded", () => {
     const section = requires === undefined ? {} : { section: "premolar-2" };
-    expect(scoreOn(id, { state: "normal", ...section })).toMatchObject({ value: 0, missing: [] });
+    const value = normal === undefined ? null : Math.max(0, range[0]);
+    const score = scoreOn(id, { state: "normal", ...section });
+    expect(score.value).toBe(value);
+    expect(score.missing.length).toBe(normal === undefined ? 1 : 0);
     const word = scoreOn(id, "normal");
-    if (requires === undefined) expect(word).toMatchObject({ value: 0, missing: [] });
+    if (requires === undefined) expect(word.value).toBe(value);
+    else if (normal === undefined) expect(word.missing).toContain("respiratory.turbinates.section");
     else expect(word).toMatchObject({ value: null, missing: ["respiratory.turbinates.section"] });
   });
 
@@ -201,5 +206,7 @@ test("an unknown scale is refused with the nearest name", () => {
 test("without a choice the scales of the settings are computed, in their order", () => {
   const [scored] = scoreCases([pig({})]).cases;
   expect(scored).toMatchObject({ case: "pig-1", file: "pig.yaml" });
-  expect(scored?.scores.map(({ scale }) => scale)).toEqual([...scales.keys()]);
+  const always = [...scales.values()].filter(({ by_default: when = "always" }) => when === "always");
+  expect(always.length).toBe(8);
+  expect(scored?.scores.map(({ scale }) => scale)).toEqual(always.map(({ id }) => id));
 });

@@ -283,7 +283,7 @@ describe("exact coverage, n = 1 to 60", () => {
         end * (1 + 1e-10),
         1 - (1 - end) * (1 + 1e-10),
       ]);
-      for (let i = 0; i <= 250; i++) grid.push(i / 250);
+      for (let i = 0; i <= 1000; i++) grid.push(i / 1000);
       for (const p of grid) {
         if (!(p >= 0 && p <= 1)) continue;
         const terms = binomialProbabilities(n, p);

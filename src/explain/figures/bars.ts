@@ -49,7 +49,7 @@ function axis(title: string, [lowest, highest]: readonly [number, number], limit
       index === 0 ? "rest" : "read",
     );
   });
-  const marks = limits.map(({ at }, index) =>
+  const marks = limits.map(({ at }) =>
     text(Math.min(right, x(Math.max(lowest, at))), 66, String(round(at)), {
       class: "soft",
       anchor: "middle",

@@ -1,7 +1,7 @@
 /** The snout sawn across behind the first premolar, seen from in front: what a scale reads, and where. */
 import type { Scale, ScalePart } from "../../knowledge/index.ts";
 import { listing } from "../../words/listing.ts";
-import { line, outline, type Piece, type Point, path, text } from "./svg.ts";
+import { line, outline, type Piece, type Point, path, text, wrapped } from "./svg.ts";
 
 const middle = 360;
 
@@ -114,7 +114,12 @@ export function snoutSection(scale: Scale): Piece {
   });
   const one = listing(reads.map(([name]) => name));
   const note = whole
-    ? [text(530, 178, "the whole section:"), text(530, 195, one, { class: "ink strong" })]
+    ? [
+        text(530, 178, "the whole section:"),
+        ...wrapped(one, 22).map((words, index) =>
+          text(530, 195 + index * 17, words, { class: "ink strong" }),
+        ),
+      ]
     : [];
   return {
     height: 346,

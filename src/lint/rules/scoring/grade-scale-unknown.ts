@@ -21,6 +21,9 @@ export const gradeScaleUnknown: CaseRule = {
       const known = [...(recordedGrades[organ.id] ?? []), ...own.map(({ id }) => id)];
       for (const id of Object.keys(one.organ(organ).entry?.grades ?? {})) {
         const path = [...pathOf(organ.id), "grades", id];
+        // A scale file at fault is reported itself.
+        const { houseScales, houseScaleNames: names } = one.settings;
+        if (!known.includes(id) && !houseScales.has(id) && (names === null || names.includes(id))) continue;
         if (known.length === 0)
           report(`${formatPath(path)}: no scale grades this organ as a whole.`, path, "key");
         else if (!known.includes(id))

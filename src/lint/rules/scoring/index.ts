@@ -7,6 +7,7 @@ import { brainInPiecesJudged } from "./brain-in-pieces-judged.ts";
 import { environmentalLossSevere } from "./environmental-loss-severe.ts";
 import { environmentalLossUnmeasured } from "./environmental-loss-unmeasured.ts";
 import { gradeScaleUnknown } from "./grade-scale-unknown.ts";
+import { measurementOutdated } from "./measurement-outdated.ts";
 import { observationOutOfRange } from "./observation-out-of-range.ts";
 import { skullCutWrong } from "./skull-cut-wrong.ts";
 import { snoutSectionMissing } from "./snout-section-missing.ts";
@@ -30,4 +31,5 @@ export const scoringRules: readonly Rule[] = [
   environmentalLossUnmeasured,
   observationOutOfRange,
   gradeScaleUnknown,
+  measurementOutdated,
 ];

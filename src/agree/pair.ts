@@ -1,0 +1,107 @@
+/** Two readers on the same pigs. */
+import {
+  cohenKappa,
+  type IntraclassCorrelations,
+  intraclassCorrelations,
+  type Kappa,
+  type MeanInterval,
+  meanInterval,
+  type PercentAgreement,
+  percentAgreement,
+  signTest,
+} from "../statistics/index.ts";
+
+/** Chance-corrected agreement on the grades of a scale. */
+export interface GradeAgreement {
+  readonly unweighted: Kappa;
+  readonly linear: Kappa;
+  readonly quadratic: Kappa;
+  readonly pabak: PercentAgreement["pabak"];
+  /** How often each pair of grades was given: row = grade of the first reader, column = of the second. */
+  readonly table: readonly (readonly number[])[];
+}
+
+/** Who is higher. */
+export interface Difference {
+  /** Second reader less first, with its t interval, in points of the scale. */
+  readonly mean: MeanInterval;
+  readonly second_higher: number;
+  readonly first_higher: number;
+  readonly equal: number;
+  /** Two-sided p of the exact sign test. */
+  readonly p: number;
+}
+
+export interface PairAgreement {
+  readonly first: string;
+  readonly second: string;
+  /** Pigs that both read. */
+  readonly pigs: number;
+  /** Share of pigs given the same value by both. */
+  readonly same: PercentAgreement["agreement"];
+  /** Null on a scale with too many values for grades. */
+  readonly grades: GradeAgreement | null;
+  /** Null below two pigs. */
+  readonly icc: Pick<IntraclassCorrelations, "agreement" | "consistency"> | null;
+  readonly difference: Difference;
+}
+
+/** Readings of two readers of one pig, in the order of the readers. */
+export type Two = readonly [number, number];
+
+/**
+ * Compares two readers.
+ * @param pairs one a pig, at least one
+ * @param grades the grades of the scale, ascending, every value among them; null when it has too many
+ * @throws RangeError when there is no pair or the level is out of its range
+ */
+export function comparePair(
+  [first, second]: readonly [string, string],
+  pairs: readonly Two[],
+  grades: readonly number[] | null,
+  level: number,
+): PairAgreement {
+  const equal = pairs.filter(([a, b]) => a === b).length;
+  const differing = [
+    [equal, pairs.length - equal],
+    [0, 0],
+  ];
+  const icc = pairs.length < 2 ? null : intraclassCorrelations(pairs, { level });
+  return {
+    first,
+    second,
+    pigs: pairs.length,
+    same: percentAgreement(differing, { level }).agreement,
+    grades: grades === null ? null : gradeAgreement(pairs, grades, level),
+    icc: icc === null ? null : { agreement: icc.agreement, consistency: icc.consistency },
+    difference: differenceOf(pairs, level),
+  };
+}
+
+function gradeAgreement(pairs: readonly Two[], grades: readonly number[], level: number): GradeAgreement {
+  const table = grades.map((row) =>
+    grades.map((column) => pairs.filter(([a, b]) => a === row && b === column).length),
+  );
+  return {
+    unweighted: cohenKappa(table, { level }),
+    linear: cohenKappa(table, { level, weights: "linear" }),
+    quadratic: cohenKappa(table, { level, weights: "quadratic" }),
+    pabak: percentAgreement(table, { level }).pabak,
+    table,
+  };
+}
+
+function differenceOf(pairs: readonly Two[], level: number): Difference {
+  const second_higher = pairs.filter(([a, b]) => b > a).length;
+  const first_higher = pairs.filter(([a, b]) => a > b).length;
+  return {
+    mean: meanInterval(
+      pairs.map(([a, b]) => b - a),
+      { level },
+    ),
+    second_higher,
+    first_higher,
+    equal: pairs.length - second_higher - first_higher,
+    p: signTest(second_higher, first_higher),
+  };
+}

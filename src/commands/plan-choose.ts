@@ -1,0 +1,106 @@
+/** `carcase plan choose`: a random draw that can be repeated, or the rules for a diagnostic necropsy. */
+import { randomInt } from "node:crypto";
+import { statSync } from "node:fs";
+import { join } from "node:path";
+import { type Fault, readCases } from "../cases/index.ts";
+import { decode, readText, type TextResult } from "../cases/read-text.ts";
+import { faultsText } from "../formats/faults-text.ts";
+import { farmFrame, planChoose, planDiagnostic, tagsFrame, type Unit } from "../plan/index.ts";
+import { asUsage, idList } from "./lists.ts";
+import { whole } from "./numbers.ts";
+import type { OutputOptions } from "./options.ts";
+import { writePlan } from "./plan.ts";
+import { readStandardInput } from "./read-stdin.ts";
+import { styleFor } from "./terminal.ts";
+import { UsageError } from "./usage-error.ts";
+
+export interface ChooseOptions extends OutputOptions {
+  readonly pigs?: string;
+  readonly pens?: string;
+  readonly reserve?: string;
+  readonly groups?: string;
+  readonly each?: true;
+  readonly seed?: string;
+  readonly diagnostic?: true;
+}
+
+/** @param from a tag list, `-` for standard input, a farm.yaml or its folder */
+export function runChoose(from: string | undefined, options: ChooseOptions): number {
+  if (options.diagnostic) {
+    if (from !== undefined || options.pigs !== undefined || options.pens !== undefined)
+      throw new UsageError(
+        "--diagnostic prints the rules and draws nothing; leave the list and the numbers out",
+      );
+    writePlan(planDiagnostic(), options);
+    return 0;
+  }
+  if (from === undefined)
+    throw new UsageError(
+      "name the list to draw from: a file with one tag a line, - for standard input, or a farm.yaml",
+    );
+  const { unit, take } = wanted(options);
+  const frame = asUsage(from, () => frameOf(from, unit, options));
+  const plan = asUsage("plan choose", () =>
+    planChoose({
+      frame: frame.units,
+      unit: frame.unit,
+      take,
+      reserve: options.reserve === undefined ? 0 : whole("--reserve", options.reserve, 0),
+      seed: seedOf(options.seed),
+      each: options.each ?? false,
+    }),
+  );
+  writePlan(plan, options);
+  return 0;
+}
+
+function wanted({ pigs, pens }: ChooseOptions): { unit: "pigs" | "pens"; take: number } {
+  if (pigs !== undefined && pens !== undefined) throw new UsageError("write --pigs or --pens, not both");
+  if (pens !== undefined) return { unit: "pens", take: whole("--pens", pens) };
+  if (pigs !== undefined) return { unit: "pigs", take: whole("--pigs", pigs) };
+  throw new UsageError("--pigs is missing; write for example --pigs 12");
+}
+
+/** A seed that was not given is made up, and printed like any other. */
+const seedOf = (text: string | undefined): number =>
+  text === undefined ? randomInt(1_000_000_000) : whole("--seed", text, 0, Number.MAX_SAFE_INTEGER);
+
+interface Frame {
+  readonly units: readonly Unit[];
+  readonly unit: "tags" | "pigs" | "pens";
+}
+
+function frameOf(from: string, unit: "pigs" | "pens", options: ChooseOptions): Frame {
+  const file = from !== "-" && isFolder(from) ? join(from, "farm.yaml") : from;
+  if (/\.ya?ml$/.test(file)) {
+    const units = farmFrame(farmOf(file, options), { ...idList("groups", options.groups), unit });
+    return { units, unit };
+  }
+  if (unit === "pens") throw new UsageError("--pens draws pens of a farm.yaml; a list of tags holds pigs");
+  if (options.groups !== undefined || options.each)
+    throw new UsageError("--groups and --each go with a farm.yaml; a list of tags has no groups");
+  return { units: tagsFrame(textOf(file)), unit: "tags" };
+}
+
+function textOf(file: string): string {
+  const read: TextResult = file === "-" ? decode(readStandardInput()) : readText(file);
+  if (read.ok) return read.text;
+  const [fault] = read.faults;
+  const line = fault?.place === undefined ? "" : `line ${fault.place.line}: `;
+  throw new UsageError(
+    `${file === "-" ? "standard input" : file}: ${line}${fault?.message ?? "it cannot be read"}`,
+  );
+}
+
+function farmOf(file: string, options: OutputOptions) {
+  const { farms, unreadable } = readCases([file]);
+  const [farm] = farms;
+  const faults: readonly Fault[] = [...unreadable, ...(farm?.faults ?? [])];
+  if (faults.length > 0) process.stderr.write(faultsText(faults, styleFor(process.stderr, options)));
+  if (farm === undefined)
+    throw new UsageError(`${file}: there is no farm file here; a farm file is called farm.yaml`);
+  if (faults.length > 0) throw new UsageError(`${file}: put the farm file right first`);
+  return farm.record;
+}
+
+const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;

@@ -1,0 +1,113 @@
+/** `carcase plan`: how many pigs, which ones, and what will that number be able to say? */
+import { planCsv, planJson } from "../formats/plan-data.ts";
+import { planMarkdown } from "../formats/plan-markdown.ts";
+import { planText } from "../formats/plan-text.ts";
+import { type Plan, planCompare, planDetect, planEstimate, planSay } from "../plan/index.ts";
+import type { Rounding } from "../statistics/index.ts";
+import { asUsage } from "./lists.ts";
+import { openShare, share, shares, someShare, whole, wholes } from "./numbers.ts";
+import { chosenFormat } from "./open-archive.ts";
+import type { OutputOptions } from "./options.ts";
+import { resultStyle, writeResult } from "./terminal.ts";
+import { UsageError } from "./usage-error.ts";
+
+/** Options as commander gives them: texts. */
+export type PlanOptions = OutputOptions & Readonly<Record<string, string | boolean | undefined>>;
+
+/** Writes a plan in the format that was asked for. */
+export function writePlan(plan: Plan, options: OutputOptions): void {
+  const format = chosenFormat(options, ["text", "json", "csv", "markdown"]);
+  const write = {
+    text: () => planText(plan, resultStyle(options)),
+    json: () => planJson(plan),
+    csv: () => planCsv(plan),
+    markdown: () => planMarkdown(plan),
+  };
+  writeResult(write[format](), options);
+}
+
+export function runPlan(name: "detect" | "estimate" | "compare" | "say", options: PlanOptions): number {
+  const plans = { detect, estimate, compare, say };
+  const plan = asUsage(`plan ${name}`, () => plans[name](options));
+  writePlan(plan, options);
+  return 0;
+}
+
+/** The value of an option read by `read`, under the name the question has; nothing when it was not given. */
+function given<Name extends string, T>(
+  options: PlanOptions,
+  option: string,
+  name: Name,
+  read: (option: string, text: string) => T,
+): { [key in Name]?: T } {
+  const text = options[option.replaceAll(/-([a-z])/g, (_, letter: string) => letter.toUpperCase())];
+  return typeof text === "string" ? ({ [name]: read(`--${option}`, text) } as { [key in Name]?: T }) : {};
+}
+
+/** As {@link given}, for an option without which there is no question. */
+function needed<T>(
+  options: PlanOptions,
+  option: string,
+  read: (option: string, text: string) => T,
+  example: string,
+): T {
+  const { value } = given(options, option, "value", read);
+  if (value === undefined)
+    throw new UsageError(`--${option} is missing; write for example --${option} ${example}`);
+  return value;
+}
+
+const pigs = (option: string, text: string): number => whole(option, text);
+const visitNumbers = (option: string, text: string): number[] => wholes(option, text, 1, 1000);
+
+function rounding(option: string, text: string): Rounding {
+  const found = (["ceil", "round", "floor"] as const).find((rule) => rule === text);
+  if (found === undefined)
+    throw new UsageError(`${option}: "${text}" is no rule; write ceil, round or floor`);
+  return found;
+}
+
+const detect = (options: PlanOptions): Plan =>
+  planDetect({
+    prevalence: needed(options, "prevalence", someShare, "5%"),
+    ...given(options, "herd", "herd", pigs),
+    ...given(options, "confidence", "confidence", openShare),
+    ...given(options, "sensitivity", "sensitivity", someShare),
+    ...given(options, "specificity", "specificity", someShare),
+    ...given(options, "herd-specificity", "herdSpecificity", openShare),
+    ...given(options, "pool", "poolSize", pigs),
+    ...given(options, "rounding", "rounding", rounding),
+    ...given(options, "over", "over", shares),
+  });
+
+const estimate = (options: PlanOptions): Plan =>
+  planEstimate({
+    expected: needed(options, "expected", share, "20%"),
+    within: needed(options, "within", openShare, "5%"),
+    ...given(options, "herd", "herd", pigs),
+    ...given(options, "confidence", "confidence", openShare),
+    ...given(options, "from-each-pen", "fromEachPen", pigs),
+    ...given(options, "correlation", "correlation", share),
+    ...given(options, "over", "over", shares),
+  });
+
+const compare = (options: PlanOptions): Plan =>
+  planCompare({
+    from: needed(options, "from", share, "40%"),
+    to: needed(options, "to", share, "15%"),
+    ...given(options, "power", "power", openShare),
+    ...given(options, "alpha", "alpha", openShare),
+    ...given(options, "over", "over", visitNumbers),
+  });
+
+const say = (options: PlanOptions): Plan =>
+  planSay({
+    pigs: needed(options, "pigs", pigs, "12"),
+    ...given(options, "herd", "herd", pigs),
+    ...given(options, "confidence", "confidence", openShare),
+    ...given(options, "from", "from", share),
+    ...given(options, "power", "power", openShare),
+    ...given(options, "alpha", "alpha", openShare),
+    ...given(options, "rounding", "rounding", rounding),
+    ...given(options, "over", "over", shares),
+  });

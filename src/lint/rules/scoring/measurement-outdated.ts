@@ -1,0 +1,59 @@
+import { readFileSync } from "node:fs";
+import { formatPath, valueAt } from "../../../cases/index.ts";
+import { caseTracings } from "../../../measure/case-tracings.ts";
+import { sha256 } from "../../../measure/sha256.ts";
+import { besideCase, isAbsent } from "../../photographs.ts";
+import type { CaseRule } from "../../rule.ts";
+
+const laid = (fingerprint: string): string =>
+  `respiratory: {turbinates: {tracing: tracings/pig-01.svg, measured: {tracing: tracings/pig-01.svg, sha256: ${fingerprint}}}}`;
+
+export const measurementOutdated: CaseRule = {
+  id: "measurement-outdated",
+  scope: "case",
+  family: "scoring",
+  level: "error",
+  summary: "What was measured belongs to the tracing as it is now.",
+  protects: "Ratios of an outline that was corrected since would be read as those of the corrected one.",
+  source: {
+    cite: "the fingerprint (SHA-256) of the file that was measured; common practice of filing",
+    confidence: "common-practice",
+  },
+  bad: {
+    case: laid("d7a8fbb307d7809469ca9abcb0082e4f8d5651e46d3cdb762d02d0bf37c9e592"),
+    files: ["tracings/pig-01.svg"],
+  },
+  good: {
+    case: laid("e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855"),
+    files: ["tracings/pig-01.svg"],
+  },
+  check(one, report) {
+    for (const { tracing, path } of caseTracings(one)) {
+      const at = [...path, "measured"];
+      const measured = valueAt(one.record, at);
+      const recorded = valueAt(measured, ["sha256"]);
+      if (recorded === undefined || isAbsent(one, tracing)) continue;
+      const from = valueAt(measured, ["tracing"]);
+      const again = "Run carcase measure --write on this case.";
+      if (from !== undefined && from !== tracing)
+        report(
+          `${formatPath(at)}: it was measured in ${String(from)}, but the tracing is now ${tracing}. ${again}`,
+          [...at, "tracing"],
+        );
+      else if (recorded !== fingerprint(besideCase(one, tracing)))
+        report(`${formatPath(at)}: the tracing ${tracing} was changed after it was measured. ${again}`, [
+          ...at,
+          "sha256",
+        ]);
+    }
+  },
+};
+
+/** @returns undefined for a file that cannot be read: it fits no measurement */
+function fingerprint(file: string): string | undefined {
+  try {
+    return sha256(readFileSync(file));
+  } catch {
+    return undefined;
+  }
+}

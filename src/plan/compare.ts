@@ -1,0 +1,72 @@
+/** How many pigs on each of two visits, to see a change? */
+import { detectableShares, fisherPower, fisherSampleSize, LARGEST_GROUP } from "../statistics/index.ts";
+import { count } from "../words/listing.ts";
+import { levelPercent, percent } from "../words/percent.ts";
+import { ascending, type Cell, cautionsOf, type Plan } from "./plan.ts";
+import { fisherSource } from "./sources.ts";
+
+/** A question about a comparison. Shares are from 0 to 1. */
+export interface CompareQuestion {
+  /** Share affected now. */
+  readonly from: number;
+  /** Share affected then, which is to be told apart from it. */
+  readonly to: number;
+  /** Wanted probability of seeing the change; 0.8 when left out. */
+  readonly power?: number;
+  /** Significance level of the two-sided test; 0.05 when left out. */
+  readonly alpha?: number;
+  /** Numbers per visit of the table. */
+  readonly over?: readonly number[];
+}
+
+const usualNumbers = [10, 20, 30, 50, 75, 100, 150, 200];
+
+/**
+ * Plans the number per visit for Fisher's exact test with a wanted power, and shows what other numbers would do.
+ *
+ * @throws RangeError when a number is out of its range or the shares are equal.
+ */
+export function planCompare(question: CompareQuestion): Plan {
+  const { from, to, power = 0.8, alpha = 0.05 } = question;
+  if (from === to) throw new RangeError("the two shares are the same, so there is no change to see");
+  const found = fisherSampleSize({ p1: from, p2: to }, { power, alpha });
+  const numbers = ascending(...(question.over ?? usualNumbers), ...(found.n === null ? [] : [found.n]));
+  const change = `${to < from ? "a fall" : "a rise"} from ${levelPercent(from)} to ${levelPercent(to)}`;
+  return {
+    plan: "compare",
+    title: "Number to compare two visits",
+    asked: { from, to, power, alpha },
+    answer: { n: found.n, power: found.power, first: found.first },
+    sentences: [
+      found.n === null
+        ? `${LARGEST_GROUP} pigs on each visit are not enough to see ${change}: the probability is ${percent(found.power)}. Look for a larger difference, or grade instead of counting.`
+        : `Examine ${count(found.n, "pig")} on each visit, drawn at random. If there is ${change}, Fisher's exact test sees it at ${levelPercent(alpha)} with a probability (power) of ${percent(found.power)}.`,
+      `If there is no change, a difference is claimed with a probability of at most ${levelPercent(alpha)}; if there is one, it is missed with a probability of ${percent(1 - found.power)}.`,
+      ...(found.n !== null && found.first !== null && found.first < found.n
+        ? [
+            `Some smaller numbers from ${found.first} on reach the power too, but not every number above them does: the exact power has steps.`,
+          ]
+        : []),
+    ],
+    table: {
+      title: `What a number on each visit would see, starting from ${levelPercent(from)}`,
+      columns: [
+        { key: "n", head: "each visit", as: "count" },
+        { key: "power", head: `power for ${levelPercent(to)}`, as: "share" },
+        { key: "below", head: "least fall seen: to", as: "share" },
+        { key: "above", head: "least rise seen: to", as: "share" },
+      ],
+      rows: numbers.map((n) => row(n, from, to, power, alpha)),
+    },
+    cautions: cautionsOf("two-visits", "random-only", "pens-alike"),
+    sources: [fisherSource],
+  };
+}
+
+function row(n: number, from: number, to: number, power: number, alpha: number): Record<string, Cell> {
+  return {
+    n,
+    power: fisherPower(n, n, { p1: from, p2: to }, alpha),
+    ...detectableShares(n, n, from, { power, alpha }),
+  };
+}

@@ -1,0 +1,96 @@
+/** What a visit holds of what the reading asks: snouts, jaws, air, and tests for the toxin gene. */
+import { type Case, type Visit, valueAt } from "../cases/index.ts";
+import { organById, snoutReadingRules } from "../knowledge/index.ts";
+import { scaleNamed, scoreCase } from "../score/index.ts";
+
+/** One pig whose snout was examined. */
+export interface Snout {
+  /** Grade on the scale whose mean is told; undefined without one. */
+  readonly grade: number | undefined;
+  /** Whether any concha or grade shows loss. */
+  readonly loss: boolean;
+  /** Signs of severe loss, in words; none where there is none. */
+  readonly severe: readonly string[];
+  readonly ageDays: number | undefined;
+  readonly slaughtered: boolean;
+  /** Selection basis; null when it is not recorded. */
+  readonly basis: string | null;
+}
+
+export interface SnoutFacts {
+  readonly snouts: readonly Snout[];
+  /** Highest reading of the visit in ppm; undefined when none was read. */
+  readonly ammonia: number | undefined;
+  /** Highest reading of total dust in mg/m3. */
+  readonly dust: number | undefined;
+  /** Results of tests for the toxin gene. */
+  readonly tests: readonly ("positive" | "negative" | "pending")[];
+}
+
+/** The facts of a visit; cases whose snout was not examined, or was sawn too far in front, are not among them. */
+export function snoutFacts({ record }: Pick<Visit, "record">, cases: readonly Case[]): SnoutFacts {
+  const highest = (key: "ammonia" | "dust"): number | undefined => {
+    const readings = (record.environment ?? []).flatMap((one) => leadingNumber(one[key]) ?? []);
+    return readings.length === 0 ? undefined : Math.max(...readings);
+  };
+  return {
+    snouts: cases.flatMap((one) => snoutOf(one) ?? []),
+    ammonia: highest("ammonia"),
+    dust: highest("dust"),
+    tests: (record.tests ?? []).flatMap(({ test, result }) => (test === "toxin-gene" ? [result] : [])),
+  };
+}
+
+/** 28 of `28 ppm`; the schema has checked the unit. */
+const leadingNumber = (text: string | undefined): number | undefined =>
+  text === undefined ? undefined : Number.parseFloat(text);
+
+const turbinates = "respiratory.turbinates";
+const tooFarInFront = "rostral-to-premolar-1";
+
+function snoutOf(one: Case): Snout | undefined {
+  const organ = organById(turbinates);
+  const state = organ && one.organ(organ);
+  if (state === undefined || state.bySystem || (state.status !== "normal" && state.status !== "recorded"))
+    return undefined;
+  const { entry } = state;
+  if (valueAt(entry, ["section"]) === tooFarInFront) return undefined;
+  const conchae = (["left", "right"] as const).flatMap((side) =>
+    (["dorsal", "ventral"] as const).map((concha) => ({ concha, loss: valueAt(entry, [side, concha]) })),
+  );
+  const grades: unknown[] = Object.values(entry?.grades ?? {});
+  return {
+    grade: scored(one, snoutReadingRules.scale),
+    loss:
+      state.findings.some(({ finding }) => finding.process === "atrophy") ||
+      [...grades, ...conchae.map(({ loss }) => loss)].some((value) => typeof value === "number" && value > 0),
+    severe: severeSigns(one, conchae),
+    ageDays: one.ageDays,
+    slaughtered: one.record.death?.manner === "slaughtered",
+    basis: one.record.selection?.basis ?? null,
+  };
+}
+
+function severeSigns(
+  one: Case,
+  conchae: readonly { readonly concha: string; readonly loss: unknown }[],
+): string[] {
+  const { scores, ventral_concha: ventral } = snoutReadingRules.severe;
+  const lost = conchae.some(
+    ({ concha, loss }) => concha === "ventral" && typeof loss === "number" && loss >= ventral.at_least,
+  );
+  return [
+    ...scores
+      .filter(({ scale, at_least = Number.NEGATIVE_INFINITY, above = Number.NEGATIVE_INFINITY }) => {
+        const value = scored(one, scale);
+        return value !== undefined && value >= at_least && value > above;
+      })
+      .map(({ words }) => words),
+    ...(lost ? [ventral.words] : []),
+  ];
+}
+
+function scored(one: Case, id: string): number | undefined {
+  const scale = scaleNamed(one, id);
+  return scale === undefined ? undefined : (scoreCase(one, scale).value ?? undefined);
+}

@@ -1,0 +1,48 @@
+/** The reading of the snouts, visit by visit. */
+import type { Archive } from "../cases/index.ts";
+import { snoutFacts } from "./snout-facts.ts";
+import { type SnoutStatement, statementsOf } from "./statements.ts";
+
+export interface SnoutReading {
+  /** Id of the visit. */
+  readonly visit: string;
+  readonly farm: string | null;
+  /** Pigs whose snout was examined and can be read. */
+  readonly snouts: number;
+  /** Pigs with a sign of severe loss. */
+  readonly severe: number;
+  /** Highest reading, in ppm; null when none was read. */
+  readonly ammonia_ppm: number | null;
+  /** Highest reading of total dust, in mg/m3; null when none was read. */
+  readonly dust_mg_per_m3: number | null;
+  readonly tests: readonly ("positive" | "negative" | "pending")[];
+  readonly statements: readonly SnoutStatement[];
+}
+
+/**
+ * What the snouts of each visit are consistent with, what the air readings say, and which test would settle it.
+ *
+ * Visits in which no snout was examined are left out, and so are cases without a visit: their air and tests are not known.
+ * Sources stand beside each statement; limits and texts are in src/knowledge/snout-reading.yaml.
+ */
+export function snoutReading({ visits, cases }: Pick<Archive, "visits" | "cases">): SnoutReading[] {
+  return visits.flatMap((visit) => {
+    const facts = snoutFacts(
+      visit,
+      visit.cases.filter((one) => cases.includes(one)),
+    );
+    if (facts.snouts.length === 0) return [];
+    return [
+      {
+        visit: visit.id,
+        farm: visit.farm?.id ?? null,
+        snouts: facts.snouts.length,
+        severe: facts.snouts.filter(({ severe }) => severe.length > 0).length,
+        ammonia_ppm: facts.ammonia ?? null,
+        dust_mg_per_m3: facts.dust ?? null,
+        tests: facts.tests,
+        statements: statementsOf(facts),
+      },
+    ];
+  });
+}

@@ -1,0 +1,64 @@
+/** The short check of a file and the full one, which explains, never disagree. */
+import { readdirSync, readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { parse } from "yaml";
+import { fullValidator } from "../../src/cases/full-validator.ts";
+import { caseFits, farmFits, settingsFits, visitFits } from "../../src/generated/fits.js";
+
+const root = new URL("../..", import.meta.url).pathname;
+const kinds = { case: caseFits, visit: visitFits, farm: farmFits, settings: settingsFits } as const;
+type Kind = keyof typeof kinds;
+
+const kindOf = (file: string): Kind | undefined =>
+  file.endsWith("visit.yaml")
+    ? "visit"
+    : file.endsWith("farm.yaml")
+      ? "farm"
+      : file.endsWith("carcase.yaml")
+        ? "settings"
+        : /pig-\d+\.yaml$/.test(file)
+          ? "case"
+          : undefined;
+
+/** Every value of a document in turn put out of order: of another kind, with a key too many, or left out. */
+function* spoilt(value: unknown): Generator<unknown> {
+  yield typeof value === "number" ? "?" : -1e9;
+  yield null;
+  if (typeof value !== "object" || value === null) return;
+  const list = Array.isArray(value);
+  if (!list) yield { ...value, no_such_key: 1 };
+  for (const [key, item] of Object.entries(value)) {
+    const put = (one: unknown) => (list ? value.with(Number(key), one) : { ...value, [key]: one });
+    yield list ? value.filter((_, index) => index !== Number(key)) : without(value, key);
+    for (const one of spoilt(item)) yield put(one);
+  }
+}
+
+const without = (value: object, left: string) =>
+  Object.fromEntries(Object.entries(value).filter(([key]) => key !== left));
+
+describe("the short check of a file", () => {
+  const files = ["cases-example", "tests/fixtures/birch-farm"].flatMap((folder) =>
+    readdirSync(`${root}/${folder}`, { recursive: true, encoding: "utf8" }).map(
+      (file) => `${folder}/${file}`,
+    ),
+  );
+  it.each(Object.keys(kinds) as Kind[])("says of every %s file what the full one says", (kind) => {
+    const full = fullValidator(kind);
+    let wrong = 0;
+    let right = 0;
+    // A few whole files are enough for the mutants; every file is checked as it stands.
+    for (const [index, file] of files.filter((one) => kindOf(one) === kind).entries()) {
+      const document: unknown = parse(readFileSync(`${root}/${file}`, "utf8"));
+      const mutants = index < 4 ? [document, ...spoilt(document)] : [document];
+      for (const one of mutants) {
+        const expected = full(one);
+        expect(kinds[kind](one), `${file}: ${JSON.stringify(one).slice(0, 200)}`).toBe(expected);
+        if (expected) right += 1;
+        else wrong += 1;
+      }
+    }
+    expect(right).toBeGreaterThan(0);
+    expect(wrong).toBeGreaterThan(right);
+  });
+});
