@@ -5,6 +5,16 @@
  *     const archive = readCases(["alder-farm"]);
  *     const { findings } = lintCases(archive);
  */
+export {
+  type AgreeReport,
+  agree,
+  caseReadings,
+  type PairAgreement,
+  type Reading,
+  ReadingError,
+  type ScaleAgreement,
+  tableReadings,
+} from "./agree/index.ts";
 export { type Alarm, findAlarms, openAlarms } from "./alarms/index.ts";
 export {
   type Archive,
@@ -38,6 +48,14 @@ export {
   type LintResult,
   lintCases,
 } from "./lint/index.ts";
+export {
+  type Measured,
+  type Measurement,
+  type Measurements,
+  measureAll,
+  measureTracing,
+  type Problem,
+} from "./measure/index.ts";
 export {
   type ChooseQuestion,
   type CompareQuestion,

@@ -82,7 +82,7 @@ const detect = (options: PlanOptions): Plan =>
 
 const estimate = (options: PlanOptions): Plan =>
   planEstimate({
-    expected: needed(options, "expected", share, "20%"),
+    expected: needed(options, "expected", openShare, "20%"),
     within: needed(options, "within", openShare, "5%"),
     ...given(options, "herd", "herd", pigs),
     ...given(options, "confidence", "confidence", openShare),

@@ -24,4 +24,4 @@ export const addScoreOptions = (command: Command): Command =>
       "scores by group, visit, farm or age-class (any of them, separated by commas) instead of by pig",
     )
     .option("--matrix", "the pattern over pigs: a row a pig, a mark a scale, or a part of the only scale")
-    .option("--ascii", "with --matrix: digits instead of bars, for terminals that cannot show them");
+    .option("--ascii", "with --matrix: plain characters instead of bars");

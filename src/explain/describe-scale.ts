@@ -47,7 +47,7 @@ export function describeScale(scale: Scale): Block[] {
 
 function opening(scale: Scale): string[] {
   const { organ, range, unit, by_default: shown, recorded_only: onlyRecorded } = scale;
-  const place = organById(organ)?.definition.title;
+  const place = organ === "pig" ? "the pig as a whole" : organById(organ)?.definition.title;
   const name = place === undefined ? organ : `${organ} (${place})`;
   return [
     `Scores ${name}, from ${range[0]} to ${range[1]}${unit === undefined ? "" : ` ${unit}`}.`,

@@ -30,9 +30,27 @@ const quoted = (value: string | number): string => JSON.stringify(value);
 
 /** @param indent of the key; each line ends with `end` */
 export function blockEntry(measured: MeasuredRecord, indent: string, end: string): string {
-  return ["measured:", ...entries(measured).map((entry) => `  ${entry}`)]
+  return ["measured:", ...entries(measured).flatMap((entry) => folded(entry, indent.length + 2))]
     .map((line) => `${indent}${line}${end}`)
     .join("");
+}
+
+/** A list of figures that is too long for its line goes on below its first figure. */
+function folded(entry: string, column: number): string[] {
+  if (column + entry.length <= width) return [`  ${entry}`];
+  const open = entry.indexOf("{") + 1;
+  const lines = [`  ${entry.slice(0, open)}`];
+  for (const [index, figure] of entry.slice(open).split(", ").entries()) {
+    const last = lines.at(-1) ?? "";
+    if (index === 0) lines[0] = `${last}${figure}`;
+    else if (column + last.length + figure.length + 2 <= width)
+      lines[lines.length - 1] = `${last}, ${figure}`;
+    else {
+      lines[lines.length - 1] = `${last},`;
+      lines.push(`${" ".repeat(open + 2)}${figure}`);
+    }
+  }
+  return lines;
 }
 
 /** @param indent of the lines that follow the first, before what lines the entries up */

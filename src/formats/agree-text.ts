@@ -53,7 +53,7 @@ function higher({ first, second, difference, pigs }: PairAgreement, level: numbe
     mean.lower === null
       ? ""
       : ` (${levelPercent(level)} interval ${number(mean.lower)} to ${number(mean.upper)})`;
-  return `${who}: ${counts} (${sign}); ${second} less ${first} is ${number(mean.mean)} points on average${range}.`;
+  return `${who}: ${counts} (${sign}). Mean difference, ${second} less ${first}: ${number(mean.mean)} points${range}.`;
 }
 
 function valuesOf({ grades, icc }: PairAgreement): [string, Shown][] {

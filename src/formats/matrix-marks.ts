@@ -6,7 +6,7 @@ import type { CaseScore } from "../score/index.ts";
 /** A value as a share of the highest (0 to 1), or why there is none. */
 export type Mark = number | "not recorded" | "not assessable" | "no score";
 
-const heights = { unicode: "▁▂▃▄▅▆▇█", ascii: "123456789" } as const;
+const heights = { unicode: "▁▂▃▄▅▆▇█", ascii: ":=+*#@" } as const;
 export type Alphabet = keyof typeof heights;
 
 /** The character of a mark: all of them can be told apart without colour. */
@@ -20,7 +20,7 @@ export function markCharacter(mark: Mark, alphabet: Alphabet): string {
 }
 
 export const markLegend = (alphabet: Alphabet): string =>
-  `${alphabet === "unicode" ? "▁ to █" : "1 to 9"} grows with the share of the highest value   . 0   - not recorded   x not assessable   ? recorded, but no score`;
+  `${alphabet === "unicode" ? "▁ to █" : ": = + * # @"} rising share of the highest value   . 0   - not recorded   x not assessable   ? recorded, but no score`;
 
 /** The mark of a whole score. */
 export function scoreMark(score: CaseScore | undefined, scale: Scale, one: Case): Mark {
@@ -48,7 +48,8 @@ function why({ missing, reason }: CaseScore, scale: Scale, one: Case): Mark {
   const status = stateOf(scale, one);
   if (status === "not_assessable") return "not assessable";
   if (status === "not_examined" || status === "blank") return "not recorded";
-  return reason === undefined && missing.length > 0 ? "not recorded" : "no score";
+  const nothing = Object.values(scale.parts).every(({ read }) => missing.includes(`${scale.organ}.${read}`));
+  return nothing || (reason === undefined && missing.length > 0) ? "not recorded" : "no score";
 }
 
 function stateOf(scale: Scale, one: Case): string | undefined {

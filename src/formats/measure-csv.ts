@@ -1,5 +1,6 @@
 /** Measurements as one tidy table: a value a line, with its unit, and what is missing where there is none. */
 import type { Measurements, Sided, Value } from "../measure/index.ts";
+import { type CsvCell, csv } from "./csv.ts";
 import { portablePath } from "./portable-path.ts";
 
 const head = ["case", "organ", "tracing", "sha256", "part", "measure", "value", "unit", "missing"];
@@ -14,21 +15,19 @@ interface Row {
 
 /** Values are not rounded; numbers have a point. */
 export function measureCsv({ measurements }: Measurements): string {
-  const lines = measurements.flatMap((measurement) => {
+  const rows = measurements.flatMap((measurement) => {
     const { owner, tracing, sha256 } = measurement;
-    const common = [owner?.case ?? "", owner?.organ ?? "", portablePath(tracing), sha256];
-    return rowsOf(measurement).map(({ part, measure, value, unit, missing = [] }) =>
-      line([
-        ...common.map(text),
-        part,
-        measure,
-        value === null ? "" : String(value),
-        unit,
-        missing.join(" "),
-      ]),
-    );
+    const common = [owner?.case ?? null, owner?.organ ?? null, portablePath(tracing), sha256];
+    return rowsOf(measurement).map(({ part, measure, value, unit, missing = [] }): CsvCell[] => [
+      ...common,
+      part,
+      measure,
+      value,
+      unit,
+      missing.join(" "),
+    ]);
   });
-  return [line(head), ...lines].join("");
+  return csv(head, rows);
 }
 
 function rowsOf({ outlines, snout, lungs }: Measurements["measurements"][number]): Row[] {
@@ -61,9 +60,3 @@ function rowsOf({ outlines, snout, lungs }: Measurements["measurements"][number]
     rows.push(row(lobe, "affected_percent", value, "%"));
   return rows;
 }
-
-/** A spreadsheet would take a text that begins like a formula for one. */
-const text = (cell: string): string => (/^[=+\-@\t\r]/.test(cell) ? `'${cell}` : cell);
-
-const line = (cells: readonly string[]): string =>
-  `${cells.map((cell) => (/[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell)).join(",")}\r\n`;

@@ -6,6 +6,7 @@ import { visible } from "../words/visible.ts";
 import { memoryLegend, memoryMark } from "./memory-mark.ts";
 import type { Style } from "./style.ts";
 import { table } from "./table.ts";
+import { wrapped } from "./wrap.ts";
 
 type One = Measurements["measurements"][number];
 
@@ -38,7 +39,7 @@ function body(one: One, style: Style): string[] {
     ...outlineLines(one, style),
     ...(snout === null ? [] : snoutLines(snout, style)),
     ...(lungs === null ? [] : lungLines(lungs.affected_percent, style)),
-    ...rest.map((line) => `  ${line}`),
+    ...rest.flatMap((line) => wrapped(line, "  ")),
   ];
 }
 
@@ -104,20 +105,22 @@ function published(measurements: Measurements["measurements"], style: Style): st
   );
   if (asked.length === 0) return [];
   const lines = asked.flatMap((measure) => [
-    `${nameOf(measure)}: ${measure.formula}. ${sourceLine(measure.source)}`,
-    ...(measure.never_with === undefined ? [] : [`  ${measure.never_with}.`]),
-    ...measure.references.flatMap((reference) => [
-      `  Published, ${reference.of} (${reference.unit}): ${reference.values.map(referenceText).join("; ")}. ${sourceLine(reference.source)}`,
+    ...wrapped(`${nameOf(measure)}: ${measure.formula}. ${sourceLine(measure.source)}`, "  "),
+    ...(measure.never_with === undefined ? [] : wrapped(`${measure.never_with}.`, "    ")),
+    ...measure.references.flatMap(({ of, unit, values, source }) => [
+      ...wrapped(`Published, ${of} (${unit}): ${sourceLine(source)}`, "    "),
+      ...values.map((value) => `      ${referenceText(value)}`),
     ]),
   ]);
-  const memory = asked.some(({ source }) => source.confidence === "from-memory") ? [memoryLegend] : [];
+  const memory = asked.some(({ source }) => source.confidence === "from-memory") ? [`  ${memoryLegend}`] : [];
   return [
     style.heading("What the values are; published ones are for comparison, no limits"),
-    ...[...lines, ...memory].map((line) => `  ${line}`),
+    ...lines,
+    ...memory,
   ];
 }
 
 function referenceText({ of, mean, sd, n }: Measure["references"][number]["values"][number]): string {
   const more = [...(sd === undefined ? [] : [`SD ${sd}`]), ...(n === undefined ? [] : [`n ${n}`])];
-  return `${of} ${mean}${more.length === 0 ? "" : ` (${more.join(", ")})`}`;
+  return `${mean}  ${of}${more.length === 0 ? "" : ` (${more.join(", ")})`}`;
 }

@@ -83,5 +83,12 @@ export function scalesIn(
   const used = new Map<Scale, Case[]>();
   for (const one of cases)
     for (const scale of scalesOf(one, inUse, asked)) used.set(scale, [...(used.get(scale) ?? []), one]);
-  return [...used].map(([scale, scored]) => ({ scale, cases: scored }));
+  // A shipped scale that is in use for one pig is asked of all that name no scales, so that the others count as not examined.
+  const optional = (scale: Scale): boolean => asked === undefined && scale.by_default === "when-recorded";
+  return [...used].map(([scale, scored]) => ({
+    scale,
+    cases: optional(scale)
+      ? cases.filter((one) => one.settings.scales === undefined || scored.includes(one))
+      : scored,
+  }));
 }

@@ -28,6 +28,8 @@ export interface HerdScores extends Summary {
   readonly basis: string | null;
   /** Pigs without a score, for whatever reason; they are not in n. */
   readonly not_examined: number;
+  /** Pigs above the lowest score, and the mean of their scores alone; left out where a scale has no normal score. */
+  readonly affected?: { readonly pigs: number; readonly mean: number | null };
   /** Of scales with few whole grades: the pigs at each grade or a higher one, from the second grade up. */
   readonly at_or_above?: readonly GradeShare[];
   readonly indices: readonly IndexResult[];
@@ -59,6 +61,7 @@ export function herdScores(scale: Scale, { stratum, basis, cases }: StratumOfCas
     min,
     max,
     distribution,
+    ...affected(scale, values),
     ...atOrAbove(scale, values),
     indices: herdIndices(scale, values, { basis, slaughtered: cases.every(wasSlaughtered) }),
     confidence: source.confidence,
@@ -66,6 +69,13 @@ export function herdScores(scale: Scale, { stratum, basis, cases }: StratumOfCas
     ...(source.note !== undefined && { note: source.note }),
     ...(not_comparable !== undefined && { not_comparable }),
   };
+}
+
+/** Severity among the affected: sum of the scores above the normal one / number of those pigs (common practice). */
+function affected({ when_normal, range }: Scale, values: readonly number[]): Pick<HerdScores, "affected"> {
+  if (when_normal === undefined) return {};
+  const { n, mean } = summarise(values.filter((value) => value > Math.max(0, range[0])));
+  return { affected: { pigs: n, mean } };
 }
 
 function atOrAbove(

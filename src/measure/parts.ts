@@ -55,6 +55,12 @@ export function partOf(id: string): Part | undefined {
 
 /** The agreed id that somebody probably meant. */
 export function meantPart(id: string): string | undefined {
+  // Some programs allow no hyphens, or put _1_ behind a name that was taken.
+  const plain = id
+    .toLowerCase()
+    .replace(/_\d+_$/, "")
+    .replaceAll(/[\s_]+/g, "-");
+  if (partOf(plain) !== undefined) return plain;
   const number = /-\d+$/.exec(id)?.[0] ?? "";
   const base = id.slice(0, id.length - number.length);
   const meant = nearest(base, [...outlines, ...absences, ...affected.keys(), scaleBar]);

@@ -38,6 +38,9 @@ export function planDetect(question: DetectQuestion): Plan {
     over: ascending(...(question.over ?? usualPrevalences), question.prevalence),
   };
   if (asked.poolSize !== undefined) {
+    if (asked.herd !== undefined && asked.poolSize > asked.herd) {
+      throw new RangeError(`a pool of ${asked.poolSize} pigs cannot be filled from a herd of ${asked.herd}`);
+    }
     if (asked.specificity < 1) throw new RangeError("pools are worked out for a specificity of 1 only");
     return detectByPools(asked, asked.poolSize);
   }

@@ -52,7 +52,13 @@ export interface FarmFrameOptions {
 export function farmFrame(farm: Pick<FarmFile, "groups">, { groups, unit }: FarmFrameOptions): Unit[] {
   const known = farm.groups ?? {};
   const names = groups ?? Object.keys(known);
-  if (names.length === 0) throw new RangeError("the farm file has no groups; write them under groups:");
+  if (names.length === 0) {
+    throw new RangeError(
+      groups === undefined
+        ? "the farm file has no groups; write them under groups:"
+        : `no group is named; the farm file has ${listing(Object.keys(known))}`,
+    );
+  }
   const key = unit === "pens" ? "pens" : "head";
   const sizes = names.map((name) => {
     const group = Object.hasOwn(known, name) ? known[name] : undefined;

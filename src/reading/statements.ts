@@ -1,6 +1,7 @@
 /** Which sentences hold for the snouts of a visit, in the order in which they are read. */
 import { reachOf } from "../herd/index.ts";
 import { snoutReadingRules as rules, type Source } from "../knowledge/index.ts";
+import { summarise } from "../statistics/index.ts";
 import { count, listing } from "../words/listing.ts";
 import type { Snout, SnoutFacts } from "./snout-facts.ts";
 
@@ -82,17 +83,32 @@ const notFound = (severe: boolean, loss: boolean, values: Values): SnoutStatemen
   return loss ? [say("toxin-not-found-mild", values)] : [];
 };
 
+/** Means by selection basis: pigs that were chosen in different ways are never taken together. */
 function meanStatement(snouts: readonly Snout[]): SnoutStatement[] {
-  const grades = snouts.flatMap(({ grade }) => grade ?? []);
-  const mean = grades.reduce((sum, grade) => sum + grade, 0) / grades.length;
-  return grades.length > 0 && mean > rules.mean_above.value
-    ? [say("mean-alone", { mean: Number(mean.toFixed(2)), graded: count(grades.length, "pig") })]
+  const means = basesOf(snouts).flatMap((basis) => {
+    const grades = snouts.filter((one) => one.basis === basis).flatMap(({ grade }) => grade ?? []);
+    const { mean } = summarise(grades);
+    return mean === null
+      ? []
+      : [
+          {
+            mean,
+            words: `${Number(mean.toFixed(2))} in ${count(grades.length, "pig")} (${reachOf(basis).title})`,
+          },
+        ];
+  });
+  return means.some(({ mean }) => mean > rules.mean_above.value)
+    ? [say("mean-alone", { means: listing(means.map(({ words }) => words)) })]
     : [];
 }
 
+const basesOf = (snouts: readonly Snout[]): (string | null)[] => [
+  ...new Set(snouts.map(({ basis }) => basis)),
+];
+
 /** How the pigs were chosen, and what their numbers may be said to mean. */
 function chosenStatements(snouts: readonly Snout[]): SnoutStatement[] {
-  return [...new Set(snouts.map(({ basis }) => basis))].map((basis) => {
+  return basesOf(snouts).map((basis) => {
     const { title, wording } = reachOf(basis);
     return say("chosen", {
       chosen: count(snouts.filter((one) => one.basis === basis).length, "snout"),

@@ -9,7 +9,8 @@ const byDefault = (wanted: NonNullable<Scale["by_default"]>): Scale[] =>
 
 /**
  * The scales to show for each of these cases: those that are always shown, and those that are shown when recorded, where
- * one case of the same visit has something that they read. Scales that are shown only when named are never among them.
+ * one case of the same visit has something that they read. A scale that a normal organ does not answer, since something must
+ * be measured, is shown for the cases that have it. Scales that are shown only when named are never among them.
  */
 export function scalesInUse(cases: readonly Case[]): (one: Case) => readonly Scale[] {
   const always = new Set(byDefault("always"));
@@ -22,7 +23,10 @@ export function scalesInUse(cases: readonly Case[]): (one: Case) => readonly Sca
   }
   return (one) => {
     const used = visits.get(visitOf(one)) ?? always;
-    return [...scales.values()].filter((scale) => used.has(scale));
+    return [...scales.values()].filter(
+      (scale) =>
+        always.has(scale) || (used.has(scale) && (scale.when_normal !== undefined || isRecorded(one, scale))),
+    );
   };
 }
 

@@ -1,6 +1,5 @@
 import { binomialMasses } from "./binomial-mass.ts";
 import { requireLevel, requireProbability, requireWhole } from "./checks.ts";
-import { conditional } from "./conditional.ts";
 
 /** Largest number in one group for which the power is enumerated. */
 export const LARGEST_GROUP = 1000;
@@ -38,9 +37,11 @@ export function rejectedTables(
   requireLevel(1 - alpha);
   const tables = new Uint8Array((n1 + 1) * (n2 + 1));
   for (let total = totals.from; total <= totals.to; total++) {
-    const x1 = Math.max(0, total - n2);
-    const { from, logWeights } = conditional({ x1, n1, x2: total - x1, n2 });
-    for (const place of rejectedPlaces(logWeights, alpha)) {
+    const from = Math.max(0, total - n2);
+    const weights = conditionalWeights(n1, n2, total);
+    const { low, high } = acceptedPlaces(weights, alpha);
+    for (let place = 0; place < weights.length; place++) {
+      if (place >= low && place <= high) continue;
       const k = from + place;
       tables[k * (n2 + 1) + total - k] = 1;
     }
@@ -49,39 +50,59 @@ export function rejectedTables(
 }
 
 /**
- * Places of the tables of one total whose p is at most alpha. The weights rise to one largest and fall, so the
- * least probable table left is always at one of the two ends; ties come in together.
+ * Weights of the possible counts of the first group, from the least, scaled so that the largest is 1: built outwards
+ * from it by the ratio of neighbours. Those that underflow to 0 are rejected at any level.
  */
-function rejectedPlaces(logWeights: Float64Array, alpha: number): number[] {
-  const weights = logWeights.map(Math.exp);
+function conditionalWeights(n1: number, n2: number, total: number): Float64Array {
+  const from = Math.max(0, total - n2);
+  const to = Math.min(n1, total);
+  const mode = Math.min(to, Math.max(from, Math.floor(((n1 + 1) * (total + 1)) / (n1 + n2 + 2))));
+  const weights = new Float64Array(to - from + 1);
+  weights[mode - from] = 1;
+  for (let k = mode, weight = 1; k < to; k++) {
+    weight *= ((n1 - k) * (total - k)) / ((k + 1) * (n2 - total + k + 1));
+    weights[k + 1 - from] = weight;
+  }
+  for (let k = mode, weight = 1; k > from; k--) {
+    weight *= (k * (n2 - total + k)) / ((n1 - k + 1) * (total - k + 1));
+    weights[k - 1 - from] = weight;
+  }
+  return weights;
+}
+
+/**
+ * First and last place of the tables of one total whose p is above alpha. The weights rise to one largest and fall,
+ * so the least probable table left is always at one of the two ends; ties come in together.
+ */
+function acceptedPlaces(weights: Float64Array, alpha: number): { low: number; high: number } {
   const limit = weights.reduce((sum, weight) => sum + weight, 0) * alpha * (1 + 1e-12);
-  const places: number[] = [];
   let low = 0;
   let high = weights.length - 1;
   let sum = 0;
-  while (low <= high) {
+  for (;;) {
     const tied = Math.min(weights[low] ?? 0, weights[high] ?? 0) * (1 + TIE);
-    const from = low;
-    const to = high;
-    for (; low <= high && (weights[low] ?? 0) <= tied; low++) sum += weights[low] ?? 0;
-    for (; high >= low && (weights[high] ?? 0) <= tied; high--) sum += weights[high] ?? 0;
-    if (sum > limit) break;
-    for (let place = from; place < low; place++) places.push(place);
-    for (let place = to; place > high; place--) places.push(place);
+    let nextLow = low;
+    let nextHigh = high;
+    for (; nextLow <= nextHigh && (weights[nextLow] ?? 0) <= tied; nextLow++) sum += weights[nextLow] ?? 0;
+    for (; nextHigh >= nextLow && (weights[nextHigh] ?? 0) <= tied; nextHigh--) sum += weights[nextHigh] ?? 0;
+    // With all tables in, p is 1: the last ones are never rejected.
+    if (sum > limit || nextLow > nextHigh) return { low, high };
+    low = nextLow;
+    high = nextHigh;
   }
-  return places;
 }
 
 /** Probability that a table of the set comes up when the true shares affected are `p1` and `p2`. */
 export function powerOf({ n1, n2, tables }: Rejected, p1: number, p2: number): number {
   const first = binomialMasses(n1, p1);
   const second = binomialMasses(n2, p2);
+  const { from, to } = likely(second);
   let power = 0;
   for (const [x1, mass] of first.entries()) {
     if (mass < NEGLIGIBLE) continue;
-    let row = 0;
     const start = x1 * (n2 + 1);
-    for (const [x2, other] of second.entries()) if (tables[start + x2] === 1) row += other;
+    let row = 0;
+    for (let x2 = from; x2 <= to; x2++) if (tables[start + x2] === 1) row += second[x2] ?? 0;
     power += mass * row;
   }
   return Math.min(1, power);

@@ -9,6 +9,9 @@ import {
 } from "./fisher-power.ts";
 import { normalQuantile } from "./normal.ts";
 
+/** From 100 animals on, the steps of the power are lower than this; smaller groups are tried one by one. */
+const STEP = 0.03;
+
 /** What may be chosen for a comparison. */
 export interface ComparisonOptions {
   /** Wanted power, strictly between 0 and 1; 0.8 when left out. */
@@ -31,7 +34,8 @@ export interface ComparisonSampleSize {
  * Number in each of two equal groups so that Fisher's exact test tells two shares apart with the wanted power.
  *
  * Exact power is not monotone in n (it drops whenever another table is no longer called different), so the answer
- * is the smallest n from which the power stays: at n and at each of the next `max(20, n / 5)` numbers. The search
+ * is the smallest n from which the power stays: at n and at each of the next `max(20, n / 5)` numbers, or
+ * until it is 0.03 above the wanted one. The search
  * starts at 0.8 times the number that the normal formula without correction gives, which is below what Fisher's test
  * needs.
  *
@@ -49,17 +53,25 @@ export function fisherSampleSize(
   const at = (n: number): number => fisherPower(n, n, { p1, p2 }, alpha);
   let first: number | null = null;
   let since: { n: number; power: number } | null = null;
-  for (let n = startOfSearch(p1, p2, power, alpha); n <= LARGEST_GROUP; n++) {
+  for (let n = startOfSearch(p1, p2, power, alpha); n <= LARGEST_GROUP; ) {
     const reached = at(n);
-    if (reached < power - 1e-12) since = null;
-    else {
-      first ??= n;
-      since ??= { n, power: reached };
-      if (n - since.n >= Math.max(20, since.n / 5)) return { ...since, first };
+    if (reached < power - 1e-12) {
+      since = null;
+      n += 1 + leap(n, power - reached);
+      continue;
     }
+    first ??= n;
+    since ??= { n, power: reached };
+    const sure = n >= 100 && reached > power + STEP;
+    if (sure || n - since.n >= Math.max(20, since.n / 5)) return { ...since, first };
+    n += 1;
   }
   return since === null ? { n: null, power: at(LARGEST_GROUP), first } : { ...since, first };
 }
+
+/** How many numbers cannot reach the power when it is missed by so much: it rises by less than 1 / n a number. */
+const leap = (n: number, missed: number): number =>
+  n >= 100 && missed > STEP ? Math.floor((missed - STEP) * n) : 0;
 
 function startOfSearch(p1: number, p2: number, power: number, alpha: number): number {
   const z = normalQuantile(alpha / 2, "upper") + normalQuantile(1 - power, "upper");

@@ -27,7 +27,7 @@ export type Kappa = {
  * `linear` is `1 - |i - j| / (k - 1)`, `quadratic` `1 - ((i - j) / (k - 1))^2`; or a table of agreement weights
  * from 0 to 1, 1 on the diagonal (disagreement weights v become `1 - v / max v`).
  * The interval is kappa -+ z standard errors, not cut off at 1; without limits when agreement is perfect (the
- * standard error is then 0, which claims too much) or kappa is undefined.
+ * standard error is then 0, which claims too much), the standard error is 0 otherwise, or kappa is undefined.
  *
  * @param table k by k counts, row = category of the first reader, column = of the second; k at least 2, at least
  *   one subject.
@@ -65,6 +65,9 @@ export function cohenKappa(
   }, 0);
   const variance = (spread - (kappa - expected * (1 - kappa)) ** 2) / (n * (1 - expected) ** 2);
   const standardError = Math.sqrt(Math.max(0, variance));
+  // Rounding leaves a little of a variance that is 0, as with one subject.
+  if (standardError < 1e-7)
+    return { ...common, kappa, standardError: 0, ...noLimits("the readings are too few or too uniform") };
   const margin = normalQuantile((1 - level) / 2, "upper") * standardError;
   return { ...common, kappa, standardError, lower: kappa - margin, upper: kappa + margin, reason: null };
 }

@@ -46,8 +46,12 @@ export function pooledDetectionProbability(
   requireWhole("poolSize", poolSize, 1, herd.population);
   requireWhole("pools", pools, 0, Math.floor(herd.population / poolSize));
   requireAccuracy("sensitivity", sensitivity);
+  // Farther from the mean than this the working pools have a probability below 1e-16 together.
+  const reach = 9 * Math.sqrt(pools * sensitivity * (1 - sensitivity)) + 50;
+  const first = Math.max(0, Math.floor(pools * sensitivity - reach));
+  const last = Math.min(pools, Math.ceil(pools * sensitivity + reach));
   let none = 0;
-  for (let working = 0; working <= pools; working++) {
+  for (let working = first; working <= last; working++) {
     const mass = binomialMass(working, pools, sensitivity);
     if (mass > 0) none += mass * hypergeometricProbability(0, { ...herd, drawn: working * poolSize });
   }

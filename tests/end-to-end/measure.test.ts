@@ -110,10 +110,13 @@ describe("the example tracing", () => {
     const farmFolder = "cases-example/alder-farm";
     const ran = carcase(["measure", "--write", "--dry-run", farmFolder], { cwd: root });
     expect(ran).toMatchObject({ code: 0, out: "" });
-    const [one] = JSON.parse(
+    const [one, lungs] = JSON.parse(
       carcase(["measure", "--format", "json", farmFolder], { cwd: root }).out,
     ).measurements;
     // The right side is the worse one, as it was graded.
     expect(one.snout.perimeter_ratio.right.value).toBeLessThan(one.snout.perimeter_ratio.left.value);
+    // Drawn and palpated shares of the lobes agree.
+    expect(lungs.lungs.affected_percent.left_middle.value).toBeCloseTo(10, 0);
+    expect(lungs.lungs.affected_percent.right_caudal.value).toBe(0);
   });
 });

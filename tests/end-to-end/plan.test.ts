@@ -59,6 +59,8 @@ describe("plan", () => {
     [["detect", "--prevalence", "105%"], "write a share up to 100%"],
     [["detect", "--prevalence", "5%", "--herd", "0"], "write a whole number from 1"],
     [["detect", "--prevalence", "5%", "--confidence", "100%"], "above 0% and below 100%"],
+    [["detect", "--prevalence", "5%", "--herd", "10", "--pool", "20"], "cannot be filled from a herd of 10"],
+    [["estimate", "--expected", "0%", "--within", "5%"], "above 0% and below 100%"],
     [["detect", "--prevalence", "5%", "--rounding", "up"], "write ceil, round or floor"],
     [["detect", "--prevalence", "5%", "--format", "yaml"], "there are text, json, csv, markdown"],
     [["compare", "--from", "40%", "--to", "40%"], "there is no change to see"],

@@ -67,6 +67,24 @@ describe("a new entry", () => {
     expect(written(short).endsWith("\n")).toBe(false);
   });
 
+  it("folds a list of figures that is too long for a line", () => {
+    const lobes = [
+      "left_cranial",
+      "left_middle",
+      "left_caudal",
+      "right_cranial",
+      "right_middle",
+      "right_caudal",
+    ];
+    const long = { ...measured, affected_percent: Object.fromEntries(lobes.map((lobe) => [lobe, 12.5])) };
+    const after = written(block, long);
+    expect(parse(after).respiratory.turbinates.measured).toEqual(long);
+    for (const line of after.split("\n")) expect(line.length).toBeLessThanOrEqual(110);
+    // Measured again, its figures are found where they stand.
+    const later = { ...long, affected_percent: { ...long.affected_percent, right_caudal: 3 } };
+    expect(written(after, later)).toBe(after.replace("right_caudal: 12.5", "right_caudal: 3"));
+  });
+
   it("quotes a name that YAML would read as something else", () => {
     const odd = { ...measured, tracing: "12: #x.svg" };
     const text = block.replace("tracings/a.svg   #", '"12: #x.svg"   #');

@@ -1,6 +1,7 @@
 /** Every way in which a tracing can be wrong has a name, a line where there is one, and a sentence what to do. */
 import { describe, expect, it } from "vitest";
 import { problemKinds } from "../../src/measure/index.ts";
+import { meantPart } from "../../src/measure/parts.ts";
 import { bar, measuredFile, problemsOf, svg } from "./drawn.ts";
 
 const square = (id: string, x = 0, y = 0, size = 20): string =>
@@ -80,6 +81,7 @@ const wrong: readonly (readonly [what: string, content: string | Uint8Array, pro
     ["groups without end", plain("<g>".repeat(200) + "</g>".repeat(200)), ["not-a-tracing 1"]],
     ["a mistyped id", svg(`${cavity}\n${square("dorsl-left", 3, 3, 4)}`), ["part-unknown 3"]],
     ["a copy's id", svg(`${cavity}\n${square("dorsal-left-5", 3, 3, 4)}`), ["part-unknown 3"]],
+    ["an id with underscores", svg(`${cavity}\n${square("dorsal_left_1_", 3, 3, 4)}`), ["part-unknown 3"]],
     ["a part twice", svg(`${cavity}\n${square("cavity-left", 50)}`), ["part-twice 3"]],
     ["two scale bars", svg(`${cavity}\n${bar}`), ["part-twice 4"]],
     [
@@ -310,4 +312,25 @@ describe("a tracing that is right is not refused", () => {
     const measured = measuredFile(content);
     expect(measured.ok && measured.measurement.mm_per_unit).toBe(1);
   });
+});
+
+describe("the id that was meant", () => {
+  it.each([
+    ["dorsl-left", "dorsal-left"],
+    ["Cavity_left", "cavity-left"],
+    ["septum_1_", "septum"],
+    ["scale_bar_10_mm", "scale-bar-10-mm"],
+    ["scalebar", "scale-bar"],
+    ["lobe-right-apical", "lobe-right-cranial"],
+    ["afected-left-middle-2", "affected-left-middle-2"],
+  ])("%s: %s", (written, meant) => {
+    expect(meantPart(written)).toBe(meant);
+  });
+
+  it.each(["path12", "rect10", "Layer_1", "SVGID_1_", "outline", "background", "skin", "tooth-left", "x"])(
+    "%s: none, it is passed over",
+    (written) => {
+      expect(meantPart(written)).toBeUndefined();
+    },
+  );
 });

@@ -1,6 +1,7 @@
 /** What holds for every outline. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { crossingOf } from "../../src/measure/crossing.ts";
 import { type Contour, type Cubic, type Point, polygonal } from "../../src/measure/curve.ts";
 import { regionOf } from "../../src/measure/region.ts";
 import { sizeOf } from "./drawn.ts";
@@ -117,6 +118,45 @@ describe("a polygon", () => {
         near(cut.area, whole.area * (1 - s * s));
         near(cut.perimeter, whole.perimeter * (1 + s));
       }),
+    );
+  });
+});
+
+describe("crossings", () => {
+  const coordinate = fc.integer({ min: 0, max: 30 });
+  const corners = fc.uniqueArray(fc.record({ x: coordinate, y: coordinate }), {
+    minLength: 3,
+    maxLength: 12,
+    selector: ({ x, y }) => 100 * x + y,
+  });
+
+  /** Whether two closed pieces have a point in common, in whole numbers: by the signs of the four triangles. */
+  function meet([a, b]: readonly [Point, Point], [c, d]: readonly [Point, Point]): boolean {
+    const turn = (p: Point, q: Point, r: Point): number =>
+      Math.sign((q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x));
+    const on = (p: Point, q: Point, r: Point): boolean =>
+      turn(p, q, r) === 0 && (r.x - p.x) * (r.x - q.x) <= 0 && (r.y - p.y) * (r.y - q.y) <= 0;
+    if (on(a, b, c) || on(a, b, d) || on(c, d, a) || on(c, d, b)) return true;
+    return turn(a, b, c) !== turn(a, b, d) && turn(c, d, a) !== turn(c, d, b);
+  }
+
+  it("are found in a polygon exactly when two pieces that are no neighbours meet, or one runs back over another", () => {
+    fc.assert(
+      fc.property(corners, (points) => {
+        const n = points.length;
+        const at = (index: number): Point => points[index % n] ?? { x: 0, y: 0 };
+        const piece = (index: number): readonly [Point, Point] => [at(index), at(index + 1)];
+        let expected = false;
+        for (let i = 0; i < n; i++) {
+          const [p, q, r] = [at(i), at(i + 1), at(i + 2)];
+          const straight = (q.x - p.x) * (r.y - q.y) === (q.y - p.y) * (r.x - q.x);
+          if (straight && (q.x - p.x) * (r.x - q.x) + (q.y - p.y) * (r.y - q.y) < 0) expected = true;
+          for (let j = i + 2; j < n; j++)
+            if (!(i === 0 && j === n - 1) && meet(piece(i), piece(j))) expected = true;
+        }
+        expect(crossingOf([{ points, closed: true }]) !== undefined).toBe(expected);
+      }),
+      { numRuns: 2000 },
     );
   });
 });

@@ -119,7 +119,7 @@ test.each([...scales.keys()])("%s: a complete record has a score within the rang
       expect(score.value).toBeGreaterThanOrEqual(lowest);
       expect(score.value).toBeLessThanOrEqual(highest);
     }),
-    { numRuns: 60 },
+    { numRuns: 25 },
   );
 });
 
@@ -140,7 +140,7 @@ test.each([...scales.keys()])(
         expect(score.class).toBeNull();
         expect(score.missing).toEqual([`${scale.organ}.${path}`]);
       }),
-      { numRuns: 60 },
+      { numRuns: 25 },
     );
   },
 );

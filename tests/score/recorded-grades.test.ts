@@ -1,6 +1,7 @@
 /** Grades written on the line feed their own scale alone, and scales appear where they are used. */
 import { describe, expect, test } from "vitest";
 import { readCases } from "../../src/cases/index.ts";
+import { herdEstimates } from "../../src/herd/index.ts";
 import { organs, scales } from "../../src/knowledge/index.ts";
 import { scalesInUse, scoreCases } from "../../src/score/index.ts";
 import { organ, pig, scoreOf } from "./pigs.ts";
@@ -66,6 +67,24 @@ describe("which scales are shown when nobody names any", () => {
     const [recorded, normal] = scoreCases([pig(liver), pig(organ("liver_pancreas.liver", "normal"))]).cases;
     for (const one of [recorded, normal])
       expect(one?.scores.find(({ scale }) => scale === "german-rule-liver")?.value).toBe(0);
+  });
+
+  test("what must be measured is shown for the pigs that have it", () => {
+    const traced = organ("respiratory.turbinates", {
+      section: "premolar-1",
+      measured: { perimeter_ratio: { total: 1.2 } },
+    });
+    const stillborn = organ("respiratory.lungs", { float: "sinks" });
+    const [one, two, three] = scoreCases([pig(traced), pig(stillborn), pig({})]).cases.map(({ scores }) =>
+      scores.map(({ scale }) => scale).filter((id) => !always.some((scale) => scale.id === id)),
+    );
+    expect([one, two, three]).toEqual([["collins-1989-perimeter"], ["lung-float"], []]);
+    const { scores } = herdEstimates([pig(traced), pig({})], { by: [] });
+    expect(scores.find(({ scale }) => scale === "collins-1989-perimeter")).toMatchObject({
+      n: 1,
+      not_examined: 1,
+      mean: 1.2,
+    });
   });
 
   test("a grade under its name shows a scale, but not one that is off unless named", () => {

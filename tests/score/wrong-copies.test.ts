@@ -1,16 +1,15 @@
 /** A scale that lacks what makes it trustworthy, or whose worked example does not come out, is found. */
 import { describe, expect, test } from "vitest";
-import { scaleValidator } from "../../src/cases/scale-validator.ts";
+import { errorsOf } from "../../src/cases/full-validator.ts";
 import { type Scale, scales } from "../../src/knowledge/index.ts";
 import { scoreOrgan } from "../../src/score/index.ts";
 import { exampleFaults } from "../../src/score/worked-examples.ts";
 import { pig, scaleNamed } from "./pigs.ts";
 
 /** What is wrong with a scale file: against the schema, and its examples worked out again. */
-function faultsOf(scale: unknown): string[] {
-  const fits = scaleValidator();
-  if (!fits(scale))
-    return (fits.errors ?? []).map(({ instancePath, keyword }) => `${instancePath} ${keyword}`);
+function faultsOf(scale: object): string[] {
+  const errors = errorsOf("scale", scale as Record<string, unknown>);
+  if (errors.length > 0) return errors.map(({ instancePath, keyword }) => `${instancePath} ${keyword}`);
   return exampleFaults(scale as Scale).map(({ message }) => message);
 }
 

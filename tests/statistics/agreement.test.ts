@@ -80,6 +80,17 @@ describe("kappa", () => {
     ).toBe(-1);
   });
 
+  it("has no interval without spread: one subject, or each reader with a grade of his own", () => {
+    for (const pigs of [1, 30]) {
+      const got = cohenKappa([
+        [0, pigs],
+        [0, 0],
+      ]);
+      expect(got).toMatchObject({ kappa: 0, standardError: 0, lower: null, upper: null });
+      expect(got.reason).toBe("the readings are too few or too uniform");
+    }
+  });
+
   it("has no value when both readers used one category only, and one when each used another", () => {
     expect(
       cohenKappa([
@@ -335,14 +346,12 @@ describe("intraclass correlation", () => {
   });
 
   it("holds its estimate, does not depend on order, moves with the scale", () => {
-    const table = fc
-      .tuple(fc.integer({ min: 3, max: 12 }), fc.integer({ min: 2, max: 4 }))
-      .chain(([n, k]) =>
-        fc.array(fc.array(fc.integer({ min: 0, max: 9 }), { minLength: k, maxLength: k }), {
-          minLength: n,
-          maxLength: n,
-        }),
-      );
+    const table = fc.tuple(fc.integer({ min: 3, max: 12 }), fc.integer({ min: 2, max: 4 })).chain(([n, k]) =>
+      fc.array(fc.array(fc.integer({ min: 0, max: 9 }), { minLength: k, maxLength: k }), {
+        minLength: n,
+        maxLength: n,
+      }),
+    );
     fc.assert(
       fc.property(table, (ratings) => {
         const got = intraclassCorrelations(ratings);

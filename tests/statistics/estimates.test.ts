@@ -12,10 +12,11 @@ import {
   langReiczigelInterval,
   poissonInterval,
   type StratumCount,
+  signTest,
   stratifiedProportion,
   truePrevalence,
 } from "../../src/statistics/index.ts";
-import { expectClose } from "./reference.ts";
+import { binomialProbabilities, expectClose } from "./reference.ts";
 
 describe("rate", () => {
   it("gives the printed limits of 0 and 10 events (Garwood 1936)", () => {
@@ -502,5 +503,19 @@ describe("correlation", () => {
         if (got.lower !== null) expect(got.lower).toBeLessThanOrEqual(got.correlation);
       }),
     );
+  });
+});
+
+describe("sign test", () => {
+  it("is exact: twice the binomial tail at one half, never above 1", () => {
+    for (let n = 0; n <= 60; n++) {
+      const terms = binomialProbabilities(n, 0.5);
+      for (let x = 0; x <= n; x++) {
+        const tail = terms.slice(0, Math.min(x, n - x) + 1).reduce((sum, term) => sum + term, 0);
+        expectClose(signTest(x, n - x), Math.min(1, 2 * tail), 1e-12, `${x} and ${n - x}`);
+      }
+    }
+    expect(() => signTest(-1, 2)).toThrow(/positive must be a whole number/);
+    expect(() => signTest(1, 2.5)).toThrow(/negative must be a whole number/);
   });
 });

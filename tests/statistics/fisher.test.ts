@@ -169,6 +169,26 @@ describe("power of Fisher's exact test", () => {
     },
   );
 
+  it.each([
+    [0.3, 0.2, 0.8, 250, 420],
+    [0.1, 0.02, 0.8, 100, 260],
+    [0.15, 0.05, 0.9, 150, 320],
+  ])("%d against %d with power %d, every number from %d to %d tried", (p1, p2, power, from, to) => {
+    const got = fisherSampleSize({ p1, p2 }, { power });
+    const reached = Array.from({ length: to - from + 1 }, (_, i) =>
+      fisherPower(from + i, from + i, { p1, p2 }),
+    );
+    const fits = reached.map((one) => one >= power);
+    expect(got.n).toBe(from + fits.lastIndexOf(false) + 1);
+    expect(got.first).toBe(from + fits.indexOf(true));
+    // The step that the search relies on: no number has a power lower than an earlier one by 0.03.
+    let highest = 0;
+    for (const one of reached) {
+      expect(one).toBeGreaterThan(highest - 0.03);
+      highest = Math.max(highest, one);
+    }
+  });
+
   it("gives no number when 1000 are not enough", () => {
     expect(fisherSampleSize({ p1: 0.5, p2: 0.5001 }, { power: 0.999_999 }).n).toBe(null);
   });

@@ -180,6 +180,52 @@ describe("Kruskal-Wallis test", () => {
     );
   });
 
+  /** Every way to share the places out to groups of these sizes. */
+  function sharings(places: readonly number[], sizes: readonly number[]): number[][][] {
+    const [size = 0, ...rest] = sizes;
+    if (rest.length === 0) return [[[...places]]];
+    return choices(0, places.length, size).flatMap((chosen) => {
+      const mine = chosen.map((at) => places[at] ?? 0);
+      const others = places.filter((place) => !mine.includes(place));
+      return sharings(others, rest).map((tail) => [mine, ...tail]);
+    });
+  }
+
+  it("exact p equals all sharings tried one by one, ties included", () => {
+    fc.assert(
+      fc.property(grades(1, 3), grades(1, 3), grades(1, 3), (...groups) => {
+        const { h, exactP } = kruskalWallis(groups, { exact: true });
+        fc.pre(h !== null);
+        const values = groups.flat();
+        const all = sharings(
+          [...values.keys()],
+          groups.map((group) => group.length),
+        );
+        const far = all.filter((sharing) => {
+          const other = kruskalWallis(sharing.map((places) => places.map((place) => values[place] ?? 0)));
+          return (other.h ?? 0) >= (h ?? 0) - 1e-9;
+        });
+        expectClose(exactP ?? Number.NaN, far.length / all.length, 1e-12, "exact p");
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it("of two groups the exact p is that of the rank-sum test", () => {
+    fc.assert(
+      fc.property(grades(1, 9), grades(1, 9), (first, second) => {
+        const { h, exactP } = kruskalWallis([first, second], { exact: true });
+        fc.pre(h !== null);
+        expectClose(exactP ?? Number.NaN, rankSumTest(first, second).p, 1e-10, "exact p");
+      }),
+    );
+  });
+
+  it("gives up the exact p where it would take long, and keeps the other", () => {
+    const groups = [0, 1, 2].map((shift) => Array.from({ length: 30 }, (_, i) => i + shift / 3));
+    expect(kruskalWallis(groups, { exact: true }).exactP).toBe(null);
+  });
+
   it("does not mind the order of groups, and says nothing of equal values", () => {
     const groups = [
       [0, 1, 1, 2],
@@ -187,7 +233,7 @@ describe("Kruskal-Wallis test", () => {
       [3, 3, 2, 3],
     ];
     expectClose(kruskalWallis([...groups].reverse()).p, kruskalWallis(groups).p, 1e-12, "order");
-    expect(kruskalWallis([[1, 1], [1], [1]])).toEqual({ h: null, df: 2, p: 1 });
+    expect(kruskalWallis([[1, 1], [1], [1]], { exact: true })).toEqual({ h: null, df: 2, p: 1, exactP: 1 });
     expect(() => kruskalWallis([[1, 2]])).toThrow(new RangeError("at least two groups are needed, got 1"));
   });
 });

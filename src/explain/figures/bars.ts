@@ -125,7 +125,7 @@ function steps(title: string, list: ScalePart["steps"] = []): Piece[] {
 }
 
 /** The parts of a scale that has neither meaning, classes nor cut points: a bar each, as long as it can count. */
-export function partBars({ parts, range }: Scale): Piece[] {
+export function partBars({ parts, range, combine }: Scale): Piece[] {
   const entries = Object.entries(parts).map(([name, part]) => ({
     name,
     most: Math.abs(part.weight ?? part.max ?? range[1]),
@@ -142,7 +142,12 @@ export function partBars({ parts, range }: Scale): Piece[] {
   return [
     {
       height: 22 + entries.length * 24,
-      body: [text(left, 12, "What each part can count", { class: "soft" }), ...rows].join("\n"),
+      body: [
+        text(left, 12, combine === "linear" ? "Factor of each part" : "What each part can count", {
+          class: "soft",
+        }),
+        ...rows,
+      ].join("\n"),
     },
   ];
 }

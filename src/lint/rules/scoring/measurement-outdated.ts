@@ -1,8 +1,8 @@
-import { readFileSync } from "node:fs";
+import { readFileSync, statSync } from "node:fs";
 import { formatPath, valueAt } from "../../../cases/index.ts";
 import { caseTracings } from "../../../measure/case-tracings.ts";
 import { sha256 } from "../../../measure/sha256.ts";
-import { besideCase, isAbsent } from "../../photographs.ts";
+import { besideCase, isAbsent, isElsewhere } from "../../photographs.ts";
 import type { CaseRule } from "../../rule.ts";
 
 const laid = (fingerprint: string): string =>
@@ -32,7 +32,7 @@ export const measurementOutdated: CaseRule = {
       const at = [...path, "measured"];
       const measured = valueAt(one.record, at);
       const recorded = valueAt(measured, ["sha256"]);
-      if (recorded === undefined || isAbsent(one, tracing)) continue;
+      if (recorded === undefined || isElsewhere(tracing) || isAbsent(one, tracing)) continue;
       const from = valueAt(measured, ["tracing"]);
       const again = "Run carcase measure --write on this case.";
       if (from !== undefined && from !== tracing)
@@ -49,10 +49,10 @@ export const measurementOutdated: CaseRule = {
   },
 };
 
-/** @returns undefined for a file that cannot be read: it fits no measurement */
+/** @returns undefined for what cannot be read or is no plain file (a device would be read for ever): it fits no measurement */
 function fingerprint(file: string): string | undefined {
   try {
-    return sha256(readFileSync(file));
+    return statSync(file).isFile() ? sha256(readFileSync(file)) : undefined;
   } catch {
     return undefined;
   }
