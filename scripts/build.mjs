@@ -1,6 +1,6 @@
 // Bundles src into dist: the program and the library share chunks, so that nothing heavy is read before it is needed.
 import { execFileSync } from "node:child_process";
-import { cpSync, readFileSync, renameSync, rmSync } from "node:fs";
+import { cpSync, existsSync, readFileSync, renameSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { build } from "esbuild";
 import { withoutRuleTexts, writeRuleTexts } from "./build/rule-texts.mjs";
@@ -9,7 +9,8 @@ import { root } from "./generate/read.mjs";
 const { version } = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
 
 // Built beside its place and then moved, so that there is always a whole program to run.
-const next = join(root, "dist.next");
+// Two builds at once do not meet.
+const next = join(root, `dist.next-${process.pid}`);
 rmSync(next, { recursive: true, force: true });
 await build({
   absWorkingDir: root,
@@ -55,5 +56,7 @@ execFileSync(
   ],
   { stdio: "inherit", cwd: root },
 );
-rmSync(join(root, "dist"), { recursive: true, force: true });
+const last = join(root, `dist.last-${process.pid}`);
+if (existsSync(join(root, "dist"))) renameSync(join(root, "dist"), last);
 renameSync(next, join(root, "dist"));
+rmSync(last, { recursive: true, force: true });

@@ -38,6 +38,7 @@ export {
   type HerdReport,
   type HerdScores,
   herdEstimates,
+  predictedIndex,
   type Stratum,
 } from "./herd/index.ts";
 export {

@@ -149,6 +149,6 @@ function sourceLines(scales: readonly ScaleAgreement[], style: Style): string[] 
 
 const methods = [
   "Kappa: Cohen 1960 and 1968; its interval: Fleiss, Cohen & Everitt 1969, Psychol Bull 72:323-327.",
-  "PABAK: Byrt, Bishop & Carlin 1993, J Clin Epidemiol 46:423-429; interval carried over from the exact one of the agreement.",
+  "PABAK: Byrt, Bishop & Carlin 1993, J Clin Epidemiol 46:423-429 (citation from memory); interval carried over from the exact one of the agreement.",
   "ICC: Shrout & Fleiss 1979, Psychol Bull 86:420-428.",
 ];

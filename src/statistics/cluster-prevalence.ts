@@ -123,7 +123,7 @@ function fallback(affected: number, examined: number, variance: number | null): 
   return variance === 0 ? "the clusters do not differ" : null;
 }
 
-/** Intraclass correlation by one-way analysis of variance of 0s and 1s (Donner & Koval 1980, Biometrics 36:19-25). */
+/** Intraclass correlation by one-way analysis of variance of 0s and 1s (Donner & Koval 1980, Biometrics 36:19-25; citation from memory). */
 function anova(
   clusters: readonly ClusterCount[],
   p: number,

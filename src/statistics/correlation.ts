@@ -25,7 +25,7 @@ export type Correlation = {
  * by Fisher's z.
  *
  * - `pearson` (default): the interval has variance `1/(n - 3)`. Fisher 1921, Metron 1:3-32.
- * - `spearman`: of the ranks, equal values sharing theirs; variance `(1 + r^2/2)/(n - 3)`. Bonett & Wright 2000,
+ * - `spearman`: of the ranks, equal values sharing theirs; variance `(1 + r^2/2)/(n - 3)`. Bonett & Wright 2000 (citation from memory),
  *   Psychometrika 65:23-28. The t test is an approximation there, rough below ten pairs.
  *
  * Without limits, and with the reason, below four pairs, when one side does not vary, or when the pairs lie

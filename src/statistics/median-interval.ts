@@ -31,7 +31,7 @@ function coinAtMost(x: number, n: number): number {
  * @param values numbers of at most 1e150 in size; meant as a simple random sample.
  * @throws RangeError when a value or the level is outside its range.
  *
- * Source: Thompson 1936, Ann Math Stat 7:122-128 (the binomial argument).
+ * Source: Thompson 1936, Ann Math Stat 7:122-128 (the binomial argument; citation from memory).
  */
 export function medianInterval(
   values: readonly number[],

@@ -16,7 +16,7 @@ export interface PercentAgreement {
  * @param table as for Cohen's kappa: k by k counts, k at least 2, at least one subject.
  * @throws RangeError when the table or the level does not fit.
  *
- * Source: Byrt, Bishop & Carlin 1993, J Clin Epidemiol 46:423-429.
+ * Source: Byrt, Bishop & Carlin 1993, J Clin Epidemiol 46:423-429 (citation from memory).
  */
 export function percentAgreement(
   table: readonly (readonly number[])[],

@@ -9,7 +9,7 @@ import { regularisedBeta } from "./incomplete-beta.ts";
  * @param negative differences in the other; equal pairs are left out by the caller.
  * @throws RangeError when a count is outside its range.
  *
- * Source: Arbuthnott 1710 (the idea); Conover 1999, Practical Nonparametric Statistics, 3rd ed, ch 3 (from memory).
+ * Source: Arbuthnott 1710 (the idea, from memory); Conover 1999, Practical Nonparametric Statistics, 3rd ed, ch 3 (from memory).
  */
 export function signTest(positive: number, negative: number): number {
   requireWhole("positive", positive, 0, 5_000_000);
