@@ -3,6 +3,7 @@ import { execFileSync } from "node:child_process";
 import { cpSync, existsSync, readFileSync, renameSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { build } from "esbuild";
+import { lightNode } from "./build/light-node.mjs";
 import { withoutRuleTexts, writeRuleTexts } from "./build/rule-texts.mjs";
 import { root } from "./generate/read.mjs";
 
@@ -33,7 +34,7 @@ await build({
   alias: {
     "node:child_process": join(root, "scripts/build/no-child-process.mjs"),
   },
-  plugins: [withoutRuleTexts],
+  plugins: [withoutRuleTexts, lightNode],
   logLevel: "warning",
 });
 await writeRuleTexts(next);

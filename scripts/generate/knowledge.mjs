@@ -29,7 +29,9 @@ export function writeKnowledge(knowledge) {
     death_methods: "DeathMethods",
     selection_rules: "SelectionRules",
     choosing_pigs: "ChoosingPigs",
+    comparability: "Comparability",
     published_agreement: "PublishedAgreements",
+    intervals: "Intervals",
     interpretation_words: "InterpretationWords",
     selection_bases: "SelectionBases",
     facts: "Facts",
@@ -78,9 +80,11 @@ import type { Scale } from "../knowledge.types.ts";
 export const scale_ranges: Readonly<Record<string, Pick<Scale, "id" | "organ" | "range" | "whole">>> = ${JSON.stringify(Object.fromEntries(ranges))};
 `,
   );
-  const lines = [...Object.keys(types), "recorded_grades", "scale_ranges"].map(
-    (name) => `export { ${name} } from "./knowledge/${name}.ts";`,
-  );
+  const lines = [
+    ...Object.keys(types).filter((name) => name !== "scales"),
+    "recorded_grades",
+    "scale_ranges",
+  ].map((name) => `export { ${name} } from "./knowledge/${name}.ts";`);
   writeFileSync(join(generatedFolder, "knowledge.ts"), `${note}\n${lines.join("\n")}\n`);
 }
 

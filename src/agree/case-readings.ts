@@ -1,6 +1,6 @@
 /** Readings from cases: what others wrote under `readings`, and what the examiner's own record makes of the same scales. */
 import { type Archive, type Case, unknownName } from "../cases/index.ts";
-import { scales as shipped } from "../knowledge/index.ts";
+import { scales as shipped } from "../knowledge/scales.ts";
 import { scaleNamed, scoreCase } from "../score/index.ts";
 import { type Reading, ReadingError } from "./reading.ts";
 

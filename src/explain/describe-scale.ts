@@ -1,12 +1,6 @@
 /** Everything there is to say about a scale, said once: the terminal and the page of the scale print the same. */
-import {
-  type HerdIndex,
-  organById,
-  type Scale,
-  type ScalePart,
-  scales,
-  sourceLine,
-} from "../knowledge/index.ts";
+import { type HerdIndex, organById, type Scale, type ScalePart, sourceLine } from "../knowledge/index.ts";
+import { scales } from "../knowledge/scales.ts";
 import { type Block, block } from "./described.ts";
 import { conversionBlocks, formulaBlocks, limitWords } from "./formula.ts";
 import { inline } from "./inline.ts";

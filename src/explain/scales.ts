@@ -1,5 +1,6 @@
 /** How a scale comes to its score, and what its numbers mean. */
-import { type Scale, scales } from "../knowledge/index.ts";
+import type { Scale } from "../knowledge/index.ts";
+import { scales } from "../knowledge/scales.ts";
 import { describeScale } from "./describe-scale.ts";
 import type { Block } from "./described.ts";
 import type { Section, Topic } from "./explanation.ts";

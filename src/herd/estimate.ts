@@ -1,13 +1,15 @@
-/** How common something is in a stratum, with its exact interval. */
+/** How common something is in a stratum, with its interval. */
 import type { Case } from "../cases/index.ts";
 import type { Indicator } from "../knowledge/index.ts";
 import { type Confidence, scaleNamed } from "../score/index.ts";
-import { binomialInterval } from "../statistics/index.ts";
 import { count } from "../words/listing.ts";
+import { type Corrected, corrected, correctedWords, type TestAccuracy } from "./corrected.ts";
+import type { HeadCount } from "./head-count.ts";
 import { indicatorAnswer } from "./indicator-answer.ts";
-import { oneSidedLimit } from "./one-sided-limit.ts";
+import { type ClusterResult, type IntervalChoice, type IntervalMethod, intervalOf } from "./interval.ts";
+import type { OneSided } from "./one-sided-limit.ts";
 import type { Dimension, Stratum, StratumOfCases } from "./strata.ts";
-import { nothingExamined, wordingOf } from "./wording.ts";
+import { nothingExamined, reachOf, wordingOf } from "./wording.ts";
 
 export interface Estimate {
   /** Id of the indicator. */
@@ -30,10 +32,18 @@ export interface Estimate {
    * Exact one-sided limit when none (upper) or all (lower) are affected, 0 to 1; null otherwise. The two-sided limit
    * at the same level lies further out.
    */
-  readonly one_sided: { readonly limit: "lower" | "upper"; readonly value: number } | null;
+  readonly one_sided: OneSided | null;
   /** Confidence level, between 0 and 1. */
   readonly level: number;
-  readonly method: "clopper-pearson";
+  readonly method: IntervalMethod;
+  /** The group that the interval is of, where it is of a group of known size. */
+  readonly population?: HeadCount;
+  /** Where pens, rooms or litters were asked for. */
+  readonly clusters?: ClusterResult;
+  /** Where a test was said to err: the share behind the counted one. `proportion` stays that of the positives. */
+  readonly true_prevalence?: Corrected;
+  /** What must be known to read the interval, each a clause of `wording`; left out when there is nothing. */
+  readonly notes?: readonly string[];
   /** What the numbers may be said to mean. */
   readonly wording: string;
   /** Who says that this limit means something; null when the indicator names nobody. */
@@ -43,57 +53,77 @@ export interface Estimate {
   readonly scale?: { readonly id: string; readonly source: string; readonly confidence: Confidence };
 }
 
+/** How intervals are made of a stratum. */
+export interface EstimateChoice extends Omit<IntervalChoice, "prevalence"> {
+  /** How the eye or the test errs. */
+  readonly test?: TestAccuracy;
+}
+
 /**
- * Counts an indicator over a stratum. The interval is Clopper & Pearson 1934, Biometrika 26:404-413.
+ * Counts an indicator over a stratum.
  * @param id of the indicator
  * @param by the dimensions that the stratum was split by; what was left out and differs is said in the wording
- * @param level confidence level, between 0 and 1
  */
 export function estimate(
   id: string,
   indicator: Indicator,
   { stratum, basis, cases }: StratumOfCases,
   by: readonly Dimension[],
-  level: number,
+  choice: EstimateChoice,
 ): Estimate {
-  const answers = cases.map((one) => indicatorAnswer(indicator, one));
-  const affected = answers.filter((answer) => answer === "yes").length;
-  const not_examined = answers.filter((answer) => answer === "not examined").length;
-  const examined = answers.length - not_examined;
   const { title } = indicator;
-  const interval = examined === 0 ? undefined : binomialInterval(affected, examined, { level });
-  const pooled = takenTogether(cases, by);
-  return {
+  const answers = cases.map((one) => ({ one, answer: indicatorAnswer(indicator, one) }));
+  const answered = answers.flatMap(({ one, answer }) =>
+    answer === "not examined" ? [] : [{ one, yes: answer === "yes" }],
+  );
+  const [examined, affected] = [answered.length, answered.filter(({ yes }) => yes).length];
+  const known = {
     indicator: id,
     title,
     stratum,
     basis,
     examined,
-    not_examined,
+    not_examined: cases.length - examined,
     affected,
-    proportion: interval?.proportion ?? null,
-    lower: interval?.lower ?? null,
-    upper: interval?.upper ?? null,
-    one_sided: examined === 0 ? null : oneSidedLimit(affected, examined, level),
-    level,
-    method: "clopper-pearson",
-    wording:
-      interval === undefined
-        ? nothingExamined(title, cases.length)
-        : wordingOf({
-            title,
-            basis,
-            affected,
-            examined,
-            not_examined,
-            lower: interval.lower,
-            upper: interval.upper,
-            level,
-            ...(pooled !== undefined && { pooled }),
-          }),
+  };
+  const { level, test, method: plain } = choice;
+  const sources = {
     source: indicator.source?.cite ?? null,
     confidence: indicator.source?.confidence ?? null,
     ...scaleSource(indicator, cases),
+  };
+  if (examined === 0) {
+    const nothing = { proportion: null, lower: null, upper: null, one_sided: null, level, method: plain };
+    return { ...known, ...nothing, wording: nothingExamined(title, cases.length), ...sources };
+  }
+  const interval = intervalOf(answered, { ...choice, prevalence: reachOf(basis).prevalence });
+  const { lower, upper, one_sided, method, population, clusters } = interval;
+  const truth = test && corrected(affected, examined, test, { level, method: plain });
+  const pooled = takenTogether(cases, by);
+  const notes = truth === undefined ? interval.notes : [...interval.notes, correctedWords(truth, level)];
+  return {
+    ...known,
+    proportion: affected / examined,
+    lower,
+    upper,
+    one_sided,
+    level,
+    method,
+    ...(population !== undefined && { population }),
+    ...(clusters !== undefined && { clusters }),
+    ...(truth !== undefined && { true_prevalence: truth }),
+    ...(interval.notes.length > 0 && { notes: interval.notes }),
+    wording: wordingOf({
+      ...known,
+      lower,
+      upper,
+      level,
+      oneSided: truth === undefined ? one_sided : null,
+      notes,
+      ofGroup: population !== undefined,
+      ...(pooled !== undefined && { pooled }),
+    }),
+    ...sources,
   };
 }
 

@@ -1,6 +1,7 @@
 /** Whether a lesion is recorded on an organ: the `finding` form of an indicator. */
 import type { Case, Finding, OrganState } from "../cases/index.ts";
-import { type Indicator, organById, type Scale, type ScalePart, scales } from "../knowledge/index.ts";
+import { type Indicator, organById, type Scale, type ScalePart } from "../knowledge/index.ts";
+import { scales } from "../knowledge/scales.ts";
 import { scoreOrgan } from "../score/index.ts";
 import type { Answer } from "./answer.ts";
 

@@ -1,9 +1,16 @@
 /** How common and how bad, by visit, group, age class, and always by how the pigs were chosen. */
-import { type Archive, type Case, unknownName } from "../cases/index.ts";
-import type { Indicator, Scale } from "../knowledge/index.ts";
+import type { Archive, Case } from "../cases/index.ts";
+import type { Scale } from "../knowledge/index.ts";
 import { casesOf, checkScales, scalesInUse, scalesOf } from "../score/index.ts";
+import type { BinomialMethod } from "../statistics/index.ts";
+import { checkChoices } from "./check-choices.ts";
+import type { ClusterKind } from "./clusters.ts";
+import { type CombinedEstimate, combinedEstimates } from "./combine.ts";
+import type { TestAccuracy } from "./corrected.ts";
 import { type Estimate, estimate } from "./estimate.ts";
+import { headCount } from "./head-count.ts";
 import { type HerdScores, herdScores } from "./herd-scores.ts";
+import { checkIndicators, questionsOf } from "./questions.ts";
 import { type Dimension, dimensions, type StratumOfCases, strata } from "./strata.ts";
 
 export interface HerdOptions {
@@ -15,63 +22,67 @@ export interface HerdOptions {
   readonly indicators?: readonly string[];
   /** Ids of the scales. Default: those of the settings. */
   readonly scales?: readonly string[];
+  /** Interval of a proportion, for pigs drawn singly from a large group. Default: Clopper-Pearson. */
+  readonly interval?: BinomialMethod;
+  /** Whether the interval is to be that of a group of known size, where the head count is known. */
+  readonly finite?: boolean;
+  /** Count pigs by what they belong together by, and not as drawn singly. */
+  readonly cluster?: ClusterKind;
+  /** How the eye or the test errs; for one indicator. */
+  readonly test?: TestAccuracy;
+  /** Whether groups are also combined, weighted by their head counts. */
+  readonly combine?: boolean;
+  /** Seed of a bootstrap interval of the mean scores, a whole number; none is made when left out. */
+  readonly seed?: number;
 }
 
 export interface HerdReport {
   readonly estimates: readonly Estimate[];
   readonly scores: readonly HerdScores[];
+  /** Groups taken together with weights; only when asked for. */
+  readonly combined?: readonly CombinedEstimate[];
 }
 
 /**
  * Estimates and scores of every stratum, stratum by stratum.
- * @throws RangeError when an id names no indicator or scale, or the level is not between 0 and 1
+ * @throws RangeError when an id names no indicator or scale, the level is not between 0 and 1, or options do not go together
  */
 export function herdEstimates(from: Archive | readonly Case[], options: HerdOptions = {}): HerdReport {
   const cases = casesOf(from);
-  const { by = dimensions, level } = options;
-  if (level !== undefined && !(level > 0 && level < 1))
-    throw new RangeError(`level must lie strictly between 0 and 1 (0.95 for 95 %), got ${level}`);
-  checkIndicators(cases, options.indicators);
+  const { by = dimensions, indicators, interval: method = "clopper-pearson", seed } = options;
+  checkChoices(options);
+  checkIndicators(cases, indicators);
   checkScales(cases, options.scales);
   const cells = strata(cases, by);
   const inUse = scalesInUse(cases);
+  const levelOf = (some: readonly Case[]): number =>
+    options.level ?? Math.max(...some.map((one) => one.settings.level));
   return {
     estimates: cells.flatMap((cell) =>
-      questionsOf(cell, options.indicators).map(({ id, indicator, cases: asked }) =>
-        estimate(id, indicator, { ...cell, cases: asked }, by, level ?? levelOf(asked)),
-      ),
+      questionsOf(cell, indicators).map(({ id, indicator, cases: asked }) => {
+        const stratum = { ...cell, cases: asked };
+        return estimate(id, indicator, stratum, by, {
+          level: levelOf(asked),
+          method,
+          ...(options.finite === true && { population: headCount(cell, cases, by) }),
+          ...(options.cluster !== undefined && { cluster: options.cluster }),
+          ...(options.test !== undefined && { test: options.test }),
+        });
+      }),
     ),
     scores: cells.flatMap((cell) =>
       scalesIn(cell, inUse, options.scales).map(({ scale, cases: scored }) =>
-        herdScores(scale, { ...cell, cases: scored }),
+        herdScores(
+          scale,
+          { ...cell, cases: scored },
+          { level: levelOf(scored), method, ...(seed !== undefined && { seed }) },
+        ),
       ),
     ),
+    ...(options.combine === true && {
+      combined: combinedEstimates(cases, { by, levelOf, ...(indicators !== undefined && { indicators }) }),
+    }),
   };
-}
-
-const levelOf = (cases: readonly Case[]): number => Math.max(...cases.map((one) => one.settings.level));
-
-function checkIndicators(cases: readonly Case[], asked: readonly string[] | undefined): void {
-  const known = new Set(cases.flatMap((one) => [...one.settings.indicators.keys()]));
-  const unknown = asked?.find((id) => !known.has(id));
-  if (unknown !== undefined && cases.length > 0)
-    throw new RangeError(unknownName(unknown, [...known], "indicator"));
-}
-
-/** The indicators of a stratum, each with the cases whose settings have it in the same form. */
-function questionsOf({ cases }: StratumOfCases, asked: readonly string[] | undefined) {
-  const questions = new Map<string, { id: string; indicator: Indicator; cases: Case[] }>();
-  for (const one of cases)
-    for (const [id, indicator] of one.settings.indicators) {
-      if (asked !== undefined && !asked.includes(id)) continue;
-      const own = indicator.score && one.settings.houseScales.get(indicator.score.scale);
-      const key = JSON.stringify([id, indicator, own]);
-      const known = questions.get(key);
-      if (known === undefined) questions.set(key, { id, indicator, cases: [one] });
-      else known.cases.push(one);
-    }
-  const found = [...questions.values()];
-  return asked === undefined ? found : asked.flatMap((id) => found.filter((question) => question.id === id));
 }
 
 /** The scales of a stratum, each with the cases that know it in the same form. */

@@ -2,8 +2,9 @@
 import type { Case } from "../cases/index.ts";
 import type { Scale } from "../knowledge/index.ts";
 import { type Confidence, scoreCase } from "../score/index.ts";
-import { type Summary, summarise } from "../statistics/index.ts";
+import { type BinomialMethod, type Summary, summarise } from "../statistics/index.ts";
 import { herdIndices, type IndexResult } from "./herd-index.ts";
+import { type SeverityIntervals, type SeverityOptions, severityIntervals, shareLimits } from "./severity.ts";
 import type { Stratum, StratumOfCases } from "./strata.ts";
 
 /** Pigs at a grade or a higher one. */
@@ -12,13 +13,17 @@ export interface GradeShare {
   readonly pigs: number;
   /** pigs / n, 0 to 1. */
   readonly share: number;
+  /** Limits of the share, 0 to 1; only where intervals were asked for. */
+  readonly lower?: number;
+  readonly upper?: number;
+  readonly method?: BinomialMethod;
 }
 
 /** With more grades than this the distribution says it better. */
 const mostGrades = 6;
 
 /** Mean, median, quartiles, least and greatest are in points of the scale (or its `unit`); null when n is 0. */
-export interface HerdScores extends Summary {
+export interface HerdScores extends Summary, Partial<SeverityIntervals> {
   /** Id of the scale. */
   readonly scale: string;
   readonly title: string;
@@ -41,8 +46,12 @@ export interface HerdScores extends Summary {
   readonly not_comparable?: readonly string[];
 }
 
-/** Describes the scores of one scale over a stratum. */
-export function herdScores(scale: Scale, { stratum, basis, cases }: StratumOfCases): HerdScores {
+/** Describes the scores of one scale over a stratum; with intervals where it is said how. */
+export function herdScores(
+  scale: Scale,
+  { stratum, basis, cases }: StratumOfCases,
+  intervals?: SeverityOptions,
+): HerdScores {
   const values = cases.flatMap((one) => scoreCase(one, scale).value ?? []);
   const { n, mean, median, q1, q3, min, max, distribution } = summarise(values);
   const { source, unit, not_comparable } = scale;
@@ -61,8 +70,9 @@ export function herdScores(scale: Scale, { stratum, basis, cases }: StratumOfCas
     min,
     max,
     distribution,
+    ...(intervals !== undefined && severityIntervals(values, scale.range, intervals)),
     ...affected(scale, values),
-    ...atOrAbove(scale, values),
+    ...atOrAbove(scale, values, intervals),
     indices: herdIndices(scale, values, { basis, slaughtered: cases.every(wasSlaughtered) }),
     confidence: source.confidence,
     source: source.cite,
@@ -81,6 +91,7 @@ function affected({ when_normal, range }: Scale, values: readonly number[]): Pic
 function atOrAbove(
   { whole, range: [lowest, highest] }: Scale,
   values: readonly number[],
+  intervals: SeverityOptions | undefined,
 ): Pick<HerdScores, "at_or_above"> {
   const grades = highest - lowest;
   if (whole !== true || grades > mostGrades || values.length === 0) return {};
@@ -88,7 +99,8 @@ function atOrAbove(
     at_or_above: Array.from({ length: grades }, (_, index) => {
       const grade = lowest + index + 1;
       const pigs = values.filter((value) => value >= grade).length;
-      return { grade, pigs, share: pigs / values.length };
+      const share = { grade, pigs, share: pigs / values.length };
+      return intervals === undefined ? share : { ...share, ...shareLimits(pigs, values.length, intervals) };
     }),
   };
 }

@@ -1,7 +1,7 @@
 /** One honest sentence for an estimate: what was counted, how sure it is, and what it says nothing of. */
 import { selectionBases } from "../knowledge/index.ts";
 import { count } from "../words/listing.ts";
-import { oneSidedLimit } from "./one-sided-limit.ts";
+import type { OneSided } from "./one-sided-limit.ts";
 import { levelPercent, percent, percentRange } from "./percent.ts";
 
 export interface Counted {
@@ -16,6 +16,12 @@ export interface Counted {
   readonly upper: number;
   /** Confidence level, between 0 and 1. */
   readonly level: number;
+  /** The exact one-sided limit when none or all are affected; null when it is not to be said. */
+  readonly oneSided: OneSided | null;
+  /** What must be known to read the numbers, each a clause. */
+  readonly notes: readonly string[];
+  /** Whether the interval is of the group itself and not of a larger one. */
+  readonly ofGroup: boolean;
   /** What was taken together without weighting: `3 groups`. */
   readonly pooled?: string;
 }
@@ -70,25 +76,28 @@ function manyPigs(counted: Counted, reach: Reach): string[] {
   const main = reach.prevalence
     ? `${affected} of ${examined} pigs ${share}, ${reach.wording}`
     : `${affected} of ${examined} ${share} ${reach.wording}`;
-  const census = counted.basis === "complete" ? ["the interval is for pigs like these beyond the group"] : [];
+  const census =
+    counted.basis === "complete" && !counted.ofGroup
+      ? ["the interval is for pigs like these beyond the group"]
+      : [];
   return [main, ...oneSided(counted, reach), ...census];
 }
 
 /** The exact one-sided limit in words, when none or all are affected. */
-function oneSided({ affected, examined, level, basis }: Counted, { prevalence }: Reach): string[] {
-  const found = oneSidedLimit(affected, examined, level);
+function oneSided({ oneSided: found, level, basis, ofGroup }: Counted, { prevalence }: Reach): string[] {
   if (found === null) return [];
   const limit = `${found.limit === "upper" ? "no more than" : "at least"} ${percent(found.value)}`;
   const whose = !prevalence
     ? "of pigs that come to be examined in this way"
-    : basis === "complete"
+    : basis === "complete" && !ofGroup
       ? "of such pigs"
       : "of the group";
   return [`with ${levelPercent(level)} confidence ${limit} ${whose} (one-sided)`];
 }
 
-function leftOut({ examined, not_examined, pooled }: Counted): string[] {
+function leftOut({ examined, not_examined, pooled, notes }: Counted): string[] {
   return [
+    ...notes,
     ...(not_examined > 0 ? [`not examined in ${not_examined} of ${examined + not_examined} pigs`] : []),
     ...(pooled === undefined ? [] : [`${pooled} taken together without weighting`]),
   ];

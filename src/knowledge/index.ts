@@ -9,6 +9,7 @@ import type {
   Anatomy,
   Fact,
   Indicator,
+  IntervalSource,
   Organ,
   Protocol,
   Sex,
@@ -28,10 +29,12 @@ export type {
   ChoosingPigs,
   ChoosingRule,
   ClassLimit,
+  Comparability,
   Fact,
   HerdExample,
   HerdIndex,
   Indicator,
+  IntervalSource,
   Measure,
   Observation,
   Organ,
@@ -72,7 +75,6 @@ export const systemTitle = (id: string): string => data.anatomy.systems[id]?.tit
 export const protocols: ReadonlyMap<string, Protocol> = new Map(data.protocols.map((p) => [p.id, p]));
 
 export { measures } from "./morphometry.ts";
-export { scales } from "./scales.ts";
 export { confidenceWords, sourceLine } from "./source-line.ts";
 
 /** By organ id, the scales under whose name a grade may be written down on the spot. */
@@ -95,7 +97,12 @@ export const selectionBases = data.selection_bases.bases;
 export const selectionSource: Source = data.selection_bases.source;
 export const selectionRules = data.selection_rules;
 export const choosingPigs = data.choosing_pigs;
+export const comparability = data.comparability;
 export const publishedAgreement = data.published_agreement.studies;
+export const intervalMethods: ReadonlyMap<string, IntervalSource> = new Map(
+  Object.entries(data.intervals.methods),
+);
+export const clusterLimits = data.intervals.clusters;
 export const interpretationWords = data.interpretation_words;
 export const autolysis = data.autolysis;
 export const sampleRules = data.sample_rules;

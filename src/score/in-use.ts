@@ -1,6 +1,7 @@
 /** Which of the scales that ship are shown when nobody names any. */
 import type { Case } from "../cases/index.ts";
-import { type Scale, scales } from "../knowledge/index.ts";
+import type { Scale } from "../knowledge/index.ts";
+import { scales } from "../knowledge/scales.ts";
 import { observation } from "./observed.ts";
 import { stateFor } from "./state-for.ts";
 

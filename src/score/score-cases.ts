@@ -1,6 +1,7 @@
 /** Scores of whole cases. */
 import { type Archive, allShipped, type Case, unknownName } from "../cases/index.ts";
-import { type Scale, scales as shippedScales } from "../knowledge/index.ts";
+import type { Scale } from "../knowledge/index.ts";
+import { scales as shippedScales } from "../knowledge/scales.ts";
 import type { CaseScore, ScoredCase } from "./case-score.ts";
 import { scalesInUse } from "./in-use.ts";
 import { scoreOrgan } from "./score-organ.ts";

@@ -9,7 +9,8 @@ import { agreeCsv } from "../../src/formats/agree-csv.ts";
 import { agreeJson } from "../../src/formats/agree-json.ts";
 import { agreeText } from "../../src/formats/agree-text.ts";
 import { makeStyle } from "../../src/formats/style.ts";
-import { organs, publishedAgreement, scales } from "../../src/knowledge/index.ts";
+import { organs, publishedAgreement } from "../../src/knowledge/index.ts";
+import { scales } from "../../src/knowledge/scales.ts";
 
 const scaleOf = (id: string) => scales.get(id);
 const known = [...scales.keys()];

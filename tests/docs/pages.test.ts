@@ -2,7 +2,7 @@
 import { readdirSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { figureName, scaleFigure } from "../../src/explain/figures/index.ts";
-import { scales } from "../../src/knowledge/index.ts";
+import { scales } from "../../src/knowledge/scales.ts";
 import { rules } from "../../src/lint/index.ts";
 import { ruleIndex, rulePage } from "./rule-page.ts";
 import { scaleIndex, scalePage } from "./scale-page.ts";

@@ -3,7 +3,8 @@ import { describe, expect, it } from "vitest";
 import { describeScale } from "../../src/explain/describe-scale.ts";
 import { scaleFigure } from "../../src/explain/figures/index.ts";
 import { explain } from "../../src/explain/index.ts";
-import { type Scale, scales } from "../../src/knowledge/index.ts";
+import type { Scale } from "../../src/knowledge/index.ts";
+import { scales } from "../../src/knowledge/scales.ts";
 import { scalePage } from "../docs/scale-page.ts";
 
 /** Every text and number that stands in the data, but for the keys of the format. */

@@ -4,7 +4,8 @@ import { explain, kinds, nearestNames, topics } from "../../src/explain/index.ts
 import { explainJson, explainListJson } from "../../src/formats/explain-json.ts";
 import { explainListText, explainText } from "../../src/formats/explain-text.ts";
 import { makeStyle } from "../../src/formats/style.ts";
-import { alarmPatterns, indicators, organs, protocols, scales } from "../../src/knowledge/index.ts";
+import { alarmPatterns, indicators, organs, protocols } from "../../src/knowledge/index.ts";
+import { scales } from "../../src/knowledge/scales.ts";
 import { rules } from "../../src/lint/index.ts";
 
 const plain = makeStyle(false);

@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { herdIndices, indexValue } from "../../src/herd/index.ts";
-import { scales } from "../../src/knowledge/index.ts";
+import { scales } from "../../src/knowledge/scales.ts";
 import { scaleNamed } from "../score/pigs.ts";
 
 /** Scores from the number of pigs at each. */

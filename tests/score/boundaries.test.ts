@@ -1,6 +1,6 @@
 /** Both sides of every limit of every scale. The last test fails when a limit has no row here. */
 import { describe, expect, test } from "vitest";
-import { scales } from "../../src/knowledge/index.ts";
+import { scales } from "../../src/knowledge/scales.ts";
 import { classOf, rounded, withoutFloatError } from "../../src/score/index.ts";
 import { consolidation, scoreOn, snout } from "./pigs.ts";
 

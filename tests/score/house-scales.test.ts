@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { type Archive, readCases } from "../../src/cases/index.ts";
 import { explain, houseScaleTopics } from "../../src/explain/index.ts";
 import { checkHouseScales, herdEstimates } from "../../src/herd/index.ts";
-import { scales } from "../../src/knowledge/index.ts";
+import { scales } from "../../src/knowledge/scales.ts";
 import { lintCases } from "../../src/lint/index.ts";
 import { exampleFaults, scoreCases } from "../../src/score/index.ts";
 import { put, temporaryFolder } from "../cases/temporary.ts";

@@ -1,6 +1,7 @@
 /** Pigs for the tests, made through the real reader: a record in, a case out. */
 import { type Case, readCases } from "../../src/cases/index.ts";
-import { scales as allScales, type Scale } from "../../src/knowledge/index.ts";
+import type { Scale } from "../../src/knowledge/index.ts";
+import { scales as allScales } from "../../src/knowledge/scales.ts";
 import { type CaseScore, scoreCases } from "../../src/score/index.ts";
 
 export type Json = { readonly [key: string]: unknown };

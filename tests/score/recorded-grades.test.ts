@@ -2,7 +2,8 @@
 import { describe, expect, test } from "vitest";
 import { readCases } from "../../src/cases/index.ts";
 import { herdEstimates } from "../../src/herd/index.ts";
-import { organs, scales } from "../../src/knowledge/index.ts";
+import { organs } from "../../src/knowledge/index.ts";
+import { scales } from "../../src/knowledge/scales.ts";
 import { scalesInUse, scoreCases } from "../../src/score/index.ts";
 import { organ, pig, scoreOf } from "./pigs.ts";
 

@@ -1,6 +1,7 @@
 /** Every scale file is complete and computes its own examples. */
 import { describe, expect, test } from "vitest";
-import { indicators, organById, scales } from "../../src/knowledge/index.ts";
+import { indicators, organById } from "../../src/knowledge/index.ts";
+import { scales } from "../../src/knowledge/scales.ts";
 import { organ, scoreOf } from "./pigs.ts";
 
 test("the scales that the guide promises are there", () => {

@@ -1,7 +1,7 @@
 /** Blank, not examined, by system, out of place: null, with the path or the reason, never a guess. */
 import { describe, expect, test } from "vitest";
 import type { OrganState } from "../../src/cases/index.ts";
-import { scales } from "../../src/knowledge/index.ts";
+import { scales } from "../../src/knowledge/scales.ts";
 import { scoreCases, scoreOrgan } from "../../src/score/index.ts";
 import { consolidation, organ, pig, scaleNamed, scoreOf, scoreOn, snout } from "./pigs.ts";
 

@@ -1,7 +1,8 @@
 /** A scale that lacks what makes it trustworthy, or whose worked example does not come out, is found. */
 import { describe, expect, test } from "vitest";
 import { errorsOf } from "../../src/cases/full-validator.ts";
-import { type Scale, scales } from "../../src/knowledge/index.ts";
+import type { Scale } from "../../src/knowledge/index.ts";
+import { scales } from "../../src/knowledge/scales.ts";
 import { scoreOrgan } from "../../src/score/index.ts";
 import { exampleFaults } from "../../src/score/worked-examples.ts";
 import { pig, scaleNamed } from "./pigs.ts";

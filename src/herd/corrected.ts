@@ -1,0 +1,100 @@
+/** The share that is affected behind the share that was called so, when the eye or the test errs. */
+import { type BinomialMethod, langReiczigelInterval, truePrevalence } from "../statistics/index.ts";
+import { levelPercent, percent, percentRange } from "./percent.ts";
+
+/** How often something was called rightly among pigs whose state was known. */
+export interface RightCount {
+  readonly right: number;
+  /** 1 or more. */
+  readonly of: number;
+}
+
+/** Sensitivity and specificity: both as known shares from 0 to 1, or both as counts from a study. */
+export type TestAccuracy =
+  | { readonly sensitivity: number; readonly specificity: number }
+  | { readonly sensitivity: RightCount; readonly specificity: RightCount };
+
+/** The true share behind an apparent one. */
+export interface Corrected {
+  /** 0 to 1, held within; null when sensitivity and specificity of the counts do not add up to more than 1. */
+  readonly prevalence: number | null;
+  readonly lower: number;
+  readonly upper: number;
+  /** Of shares: the interval of the apparent share that was carried over. */
+  readonly interval: BinomialMethod | null;
+  readonly method: "rogan-gladen" | "lang-reiczigel";
+  /** 0 to 1. */
+  readonly sensitivity: number;
+  readonly specificity: number;
+  /** The counts that sensitivity and specificity come from; null when they are taken as known. */
+  readonly study: { readonly sensitivity: RightCount; readonly specificity: RightCount } | null;
+  /** Before it is held: below 0 when there are fewer positives than false positives to be expected. */
+  readonly unclipped: number | null;
+}
+
+const counted = (
+  accuracy: TestAccuracy,
+): accuracy is { readonly sensitivity: RightCount; readonly specificity: RightCount } =>
+  typeof accuracy.sensitivity !== "number";
+
+/**
+ * Rogan & Gladen 1978 with the interval of the apparent share carried over; Lang & Reiczigel 2014 for counts.
+ * @throws RangeError when the two do not add up to more than 1, or are no shares or counts
+ */
+export function corrected(
+  positive: number,
+  examined: number,
+  accuracy: TestAccuracy,
+  { level, method }: { readonly level: number; readonly method: BinomialMethod },
+): Corrected {
+  if (counted(accuracy)) {
+    const { sensitivity, specificity } = accuracy;
+    const study = {
+      truePositive: sensitivity.right,
+      affected: sensitivity.of,
+      trueNegative: specificity.right,
+      unaffected: specificity.of,
+    };
+    const { prevalence, lower, upper } = langReiczigelInterval(positive, examined, study, { level });
+    return {
+      prevalence,
+      lower,
+      upper,
+      interval: null,
+      method: "lang-reiczigel",
+      sensitivity: sensitivity.right / sensitivity.of,
+      specificity: specificity.right / specificity.of,
+      study: accuracy,
+      unclipped: null,
+    };
+  }
+  const found = truePrevalence(positive, examined, accuracy, { level, method });
+  const { prevalence, lower, upper, unclipped } = found;
+  return {
+    prevalence,
+    lower,
+    upper,
+    interval: method,
+    method: "rogan-gladen",
+    ...accuracy,
+    study: null,
+    unclipped,
+  };
+}
+
+/** The clause for a sentence. @param level confidence level, between 0 and 1 */
+export function correctedWords(found: Corrected, level: number): string {
+  const { study, sensitivity, specificity } = found;
+  const of = (share: number, part: RightCount | undefined) =>
+    `${percent(share)}${part === undefined ? "" : ` (${part.right} of ${part.of})`}`;
+  const accuracy = `a sensitivity of ${of(sensitivity, study?.sensitivity)} and a specificity of ${of(specificity, study?.specificity)}`;
+  const value = found.prevalence === null ? "" : `${percent(found.prevalence)}, `;
+  const low =
+    found.unclipped !== null && found.unclipped < 0
+      ? ["fewer are positive than false positives are to be expected"]
+      : [];
+  return [
+    `corrected for ${accuracy}, ${study === null ? "taken as known" : "both uncertain"}: ${value}${levelPercent(level)} CI ${percentRange(found.lower, found.upper)}`,
+    ...low,
+  ].join("; ");
+}

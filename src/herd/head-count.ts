@@ -1,0 +1,83 @@
+/** How many pigs the group of a stratum holds, where that is known and is what the pigs stand for. */
+import type { Case } from "../cases/index.ts";
+import { count } from "../words/listing.ts";
+import type { Dimension, StratumOfCases } from "./strata.ts";
+import { reachOf } from "./wording.ts";
+
+/** The pigs of a group. */
+export interface HeadCount {
+  readonly group: string;
+  readonly head: number;
+  /** `visit.yaml` counts the day of the visit (`at_risk`), `farm.yaml` the usual number (`head`). */
+  readonly from: "visit.yaml" | "farm.yaml";
+}
+
+/** No head count that could be used, and why not. */
+export interface NoHeadCount {
+  readonly reason: string;
+}
+
+/**
+ * The head count of the group that all pigs of a stratum belong to: of the day from visit.yaml, else the usual one from
+ * farm.yaml.
+ *
+ * None where the pigs were not drawn at random or examined whole, are of several groups or visits, or are one age class of
+ * a group of several; where no count is recorded, or one that cannot be (fewer than were examined; for a group examined
+ * whole, another number than that of the cases).
+ * @param all the cases that the strata were made of
+ * @param by the dimensions that they were split by
+ */
+export function headCount(
+  { basis, cases }: StratumOfCases,
+  all: readonly Case[],
+  by: readonly Dimension[],
+): HeadCount | NoHeadCount {
+  const reach = reachOf(basis);
+  const [first] = cases;
+  if (!reach.prevalence || first === undefined)
+    return { reason: `the pigs (${reach.title}) are no random sample of a group` };
+  const visits = new Set(cases.map((one) => one.visit?.folder));
+  if (visits.size > 1) return { reason: `the pigs are of ${count(visits.size, "visit")}` };
+  const groups = new Set(cases.map(groupKey));
+  if (groups.size > 1) return { reason: `the pigs are of ${count(groups.size, "group")}` };
+  const group = first.record.pig?.group;
+  if (group === undefined) return { reason: "the group of the pigs is not recorded" };
+  if (by.includes("age_class") && otherAges(first, all))
+    return { reason: `${group} holds several age classes, and its head count is of all` };
+  return checked(counted(first, group), cases.length, basis);
+}
+
+/** Farm and group of a case, as one word. */
+export const groupKey = (one: Case): string => JSON.stringify([one.farm?.folder, one.record.pig?.group]);
+
+const otherAges = (first: Case, all: readonly Case[]): boolean =>
+  all.some(
+    (other) =>
+      groupKey(other) === groupKey(first) &&
+      other.visit?.folder === first.visit?.folder &&
+      other.ageClass !== first.ageClass,
+  );
+
+function counted(one: Case, group: string): HeadCount | NoHeadCount {
+  const ofDay = own(one.visit?.record.groups, group)?.at_risk;
+  if (ofDay !== undefined) return { group, head: ofDay, from: "visit.yaml" };
+  const usual = own(one.farm?.record.groups, group)?.head;
+  if (usual !== undefined) return { group, head: usual, from: "farm.yaml" };
+  return { reason: `neither visit.yaml nor farm.yaml says how many pigs are in ${group}` };
+}
+
+const own = <T>(groups: Readonly<Record<string, T>> | undefined, name: string): T | undefined =>
+  groups !== undefined && Object.hasOwn(groups, name) ? groups[name] : undefined;
+
+function checked(
+  found: HeadCount | NoHeadCount,
+  pigs: number,
+  basis: string | null,
+): HeadCount | NoHeadCount {
+  if ("reason" in found) return found;
+  const says = `${found.from} has ${count(found.head, "pig")} in ${found.group}`;
+  if (found.head < pigs) return { reason: `${says}, but ${pigs} were examined` };
+  if (basis === "complete" && found.head !== pigs)
+    return { reason: `${says}, so the ${count(pigs, "pig")} examined as a whole group are another one` };
+  return found;
+}

@@ -1,0 +1,157 @@
+/** The interval of a stratum: for pigs drawn singly, of a group of known size, or of pens, as was asked for. */
+import {
+  type BinomialMethod,
+  binomialInterval,
+  clusterPrevalence,
+  finiteInterval,
+  zeroUpperFinite,
+} from "../statistics/index.ts";
+import { count } from "../words/listing.ts";
+import { type Answered, type ClusterKind, clustersOf, sharePens, tooFew } from "./clusters.ts";
+import type { HeadCount, NoHeadCount } from "./head-count.ts";
+import { type OneSided, oneSidedLimit } from "./one-sided-limit.ts";
+
+export type IntervalMethod = BinomialMethod | "hypergeometric" | "korn-graubard";
+
+/** What the pens, rooms or litters of the pigs say. */
+export interface ClusterResult {
+  readonly by: ClusterKind;
+  /** Clusters that are recorded. */
+  readonly number: number;
+  /** How many times the variance is that of as many pigs drawn singly; null where it cannot be told. */
+  readonly design_effect: number | null;
+  /** Pigs drawn singly that these are counted as; null where it cannot be told. */
+  readonly effective_size: number | null;
+  /** Intraclass correlation by analysis of variance, may be negative; null where it cannot be told. */
+  readonly icc: number | null;
+  /** Whether there are too few clusters for the interval to be relied on. */
+  readonly too_few: boolean;
+}
+
+export interface Interval {
+  /** 0 to 1. */
+  readonly lower: number;
+  readonly upper: number;
+  readonly method: IntervalMethod;
+  readonly one_sided: OneSided | null;
+  readonly population?: HeadCount;
+  readonly clusters?: ClusterResult;
+  /** What must be known to read the interval, each a clause. */
+  readonly notes: readonly string[];
+}
+
+export interface IntervalChoice {
+  readonly level: number;
+  /** For pigs drawn singly from a large group. */
+  readonly method: BinomialMethod;
+  /** The head count, or why there is none; only when the interval is to be that of a group of known size. */
+  readonly population?: HeadCount | NoHeadCount;
+  /** Only when clusters are to be counted. */
+  readonly cluster?: ClusterKind;
+  /** Whether the pigs are to stand for a group; only then shared pens are worth a word. */
+  readonly prevalence: boolean;
+}
+
+/** @param answered the pigs that answered, 1 or more */
+export function intervalOf(answered: readonly Answered[], choice: IntervalChoice): Interval {
+  if (choice.cluster !== undefined) return clustered(answered, choice.cluster, choice);
+  const notes = choice.prevalence ? sharedPens(answered) : [];
+  const { population } = choice;
+  if (population === undefined) return { ...singly(answered, choice), notes };
+  if ("reason" in population)
+    return {
+      ...singly(answered, choice),
+      notes: [`the interval is that for a large group, because ${population.reason}`, ...notes],
+    };
+  return { ...finite(answered, population, choice), notes: [...assumed(answered, population), ...notes] };
+}
+
+const affectedOf = (answered: readonly Answered[]): number => answered.filter(({ yes }) => yes).length;
+
+function singly(answered: readonly Answered[], { level, method }: IntervalChoice) {
+  const [x, n] = [affectedOf(answered), answered.length];
+  const { lower, upper } = binomialInterval(x, n, { level, method });
+  return { lower, upper, method, one_sided: oneSidedLimit(x, n, level) };
+}
+
+function finite(answered: readonly Answered[], population: HeadCount, { level }: IntervalChoice) {
+  const [x, n] = [affectedOf(answered), answered.length];
+  const { lower, upper } = finiteInterval(x, n, population.head, { level });
+  const method = "hypergeometric" as const;
+  return { lower, upper, method, one_sided: finiteOneSided(x, n, population.head, level), population };
+}
+
+function finiteOneSided(x: number, n: number, head: number, level: number): OneSided | null {
+  if (x === 0) return { limit: "upper", value: zeroUpperFinite(n, head, level).upper };
+  if (x === n) return { limit: "lower", value: 1 - zeroUpperFinite(n, head, level).upper };
+  return null;
+}
+
+function assumed(answered: readonly Answered[], { head, from }: HeadCount): string[] {
+  if (answered.length === head)
+    return [`all ${count(head, "pig")} of the group (${from}) were examined, so sampling adds no doubt`];
+  return [
+    `the interval is for the ${count(head, "pig")} of the group (${from}), as if each of them had the same chance to be drawn`,
+  ];
+}
+
+/** Pigs that share pens are not drawn singly, whatever the interval says. */
+function sharedPens(answered: readonly Answered[]): string[] {
+  const { counts, unrecorded } = clustersOf(answered, "pen");
+  if (unrecorded > 0 || !sharePens(answered.length, counts.length)) return [];
+  return [
+    `${count(answered.length, "pig")} from ${count(counts.length, "pen")} are taken as drawn singly: pigs of one pen resemble each other, so the interval is too narrow`,
+  ];
+}
+
+function clustered(answered: readonly Answered[], by: ClusterKind, choice: IntervalChoice): Interval {
+  const { counts, unrecorded } = clustersOf(answered, by);
+  const alone = singly(answered, choice);
+  const number = counts.length;
+  const nothing = {
+    by,
+    number,
+    design_effect: null,
+    effective_size: null,
+    icc: null,
+    too_few: tooFew(number),
+  };
+  if (unrecorded > 0) {
+    const where = answered.length === 1 ? "the pig" : `${unrecorded} of ${count(answered.length, "pig")}`;
+    const note = `the interval is as for pigs drawn singly, because the ${by} of ${where} is not recorded`;
+    return { ...alone, clusters: nothing, notes: [note] };
+  }
+  const found = clusterPrevalence(counts, { level: choice.level });
+  const clusters = { ...nothing, design_effect: found.designEffect, icc: found.icc };
+  if (found.adjustedSize === null)
+    return {
+      ...alone,
+      clusters,
+      notes: answered.length < 2 ? [] : [cannotTell(found.reason, answered.length, by)],
+    };
+  const effective_size = Math.min(found.adjustedSize, answered.length);
+  const { lower, upper } = found;
+  return {
+    lower,
+    upper,
+    method: "korn-graubard",
+    one_sided: null,
+    clusters: { ...clusters, effective_size },
+    notes: [
+      `${count(answered.length, "pig")} of ${count(number, by)} count as ${Number(effective_size.toFixed(1))} drawn singly`,
+      ...(tooFew(number)
+        ? [
+            `${count(number, by)} are too few to tell how alike pigs of one ${by} are, so do not rely on the interval`,
+          ]
+        : []),
+    ],
+  };
+}
+
+function cannotTell(reason: string | null, pigs: number, by: ClusterKind): string {
+  if (reason === "only one cluster")
+    return `all ${count(pigs, "pig")} are of one ${by}, so how much ${by}s differ cannot be told and the interval, as for pigs drawn singly, is too narrow`;
+  const why =
+    reason === "the clusters do not differ" ? `the ${by}s do not differ` : `${reason ?? "nothing known"}`;
+  return `${why}, so how alike pigs of one ${by} are cannot be told and the interval is as for pigs drawn singly, too narrow if they are alike`;
+}
