@@ -1,4 +1,5 @@
 /** A table of values separated by commas, as RFC 4180 has it, with the line that each row begins at. */
+import { CsvError, parse } from "csv-parse/sync";
 import { ReadingError } from "./reading.ts";
 
 export interface Row {
@@ -10,45 +11,32 @@ export interface Row {
 /**
  * Rows of a table, blank lines left out, blanks around cells taken off. Cells are separated by commas, or by
  * semicolons when the first line has semicolons and no comma.
- * @throws ReadingError when a quoted cell is not closed
+ * @throws ReadingError when a quoted cell is not closed, or closed in its midst
  */
 export function readTable(file: string, text: string): Row[] {
   const first = text.slice(0, text.search(/[\r\n]|$/));
-  const separator = first.includes(";") && !first.includes(",") ? ";" : ",";
-  const rows: Row[] = [];
-  let cells: string[] = [];
-  let cell = "";
-  let quoted: number | null = null;
-  let line = 1;
-  let begin = 1;
-  const endCell = () => {
-    cells.push(cell.trim());
-    cell = "";
-  };
-  const endRow = () => {
-    endCell();
-    if (cells.some((one) => one !== "")) rows.push({ cells, line: begin });
-    cells = [];
-    begin = line + 1;
-  };
-  const body = text.replace(/^\ufeff/, "").replaceAll(/\r\n?/g, "\n");
-  for (let at = 0; at < body.length; at++) {
-    const char = body[at] ?? "";
-    if (quoted !== null) {
-      if (char === '"' && body[at + 1] === '"') {
-        cell += '"';
-        at += 1;
-      } else if (char === '"') quoted = null;
-      else cell += char;
-    } else if (char === '"' && cell.trim() === "") {
-      cell = "";
-      quoted = line;
-    } else if (char === separator) endCell();
-    else if (char === "\n") endRow();
-    else cell += char;
-    if (char === "\n") line += 1;
+  try {
+    const rows = parse(text, {
+      bom: true,
+      delimiter: first.includes(";") && !first.includes(",") ? ";" : ",",
+      record_delimiter: ["\r\n", "\n", "\r"],
+      relax_column_count: true,
+      trim: true,
+      raw: true,
+      info: true,
+    }) as unknown as readonly { record: readonly string[]; raw: string; info: { lines: number } }[];
+    return rows
+      .map(({ record, raw, info }) => ({ cells: record, line: info.lines - lineEnds(raw) }))
+      .filter(({ cells }) => cells.some((cell) => cell !== ""));
+  } catch (error) {
+    if (!(error instanceof CsvError)) throw error;
+    const reason =
+      error.code === "CSV_QUOTE_NOT_CLOSED"
+        ? 'the table ends within a cell that begins with "; close it'
+        : 'a " stands in the midst of a cell; write "" for it and put the cell in quotes';
+    throw new ReadingError(`${file}:${error.lines}: ${reason}`);
   }
-  if (quoted !== null) throw new ReadingError(`${file}:${quoted}: a cell begins with " and is not closed`);
-  endRow();
-  return rows;
 }
+
+/** Line ends within a row, not the one that ends it. */
+const lineEnds = (raw: string): number => raw.trimEnd().match(/\r\n?|\n/g)?.length ?? 0;
