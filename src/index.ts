@@ -25,9 +25,18 @@ export {
   type Settings,
   type Visit,
 } from "./cases/index.ts";
+export {
+  type Compared,
+  type CompareOptions,
+  type CompareReport,
+  type Comparison,
+  compareCases,
+} from "./compare/index.ts";
 export { type Explanation, explain } from "./explain/index.ts";
 export { type FixedText, type FixTextOptions, fixText } from "./fix/index.ts";
 export {
+  type ClusterKind,
+  type CombinedEstimate,
   checkHouseScales,
   type Dimension,
   type Estimate,
@@ -40,6 +49,7 @@ export {
   herdEstimates,
   predictedIndex,
   type Stratum,
+  type TestAccuracy,
 } from "./herd/index.ts";
 export {
   type AcceptedFinding,

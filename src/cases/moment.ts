@@ -34,13 +34,21 @@ export function moment(text: string | undefined): Moment | undefined {
 /**
  * Whether the first moment lies after the second. A bare day counts as the whole day, so nothing on that day is
  * out of order with it. Zones count only where both moments have one: all clocks of a case hang on the same farm.
+ * Universal time (Z) beside a time without zone comes from another clock, often that of a camera, and the offset of
+ * the farm is not known: only more than the widest offset there is counts then.
  */
 export function isAfter(first: Moment, second: Moment): boolean {
   if (first.dayOnly || second.dayOnly)
     return Math.floor(first.written / 24) > Math.floor(second.written / 24);
   if (first.utc !== undefined && second.utc !== undefined) return first.utc > second.utc;
-  return first.written > second.written;
+  const unknown = isUniversal(first) !== isUniversal(second) ? widestOffset : 0;
+  return first.written - second.written > unknown;
 }
+
+/** Hours; no clock of a country is further from universal time. */
+const widestOffset = 14;
+
+const isUniversal = ({ utc, written }: Moment): boolean => utc === written;
 
 /** Hours east of Greenwich. */
 function zoneHours(zone: string | undefined): number | undefined {

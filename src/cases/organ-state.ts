@@ -83,12 +83,15 @@ function stateOf(value: unknown, path: Path, paired: boolean): OrganState {
       because: entry.not_assessable?.because,
     };
   if (entry.state === "normal") return { ...full, status: "normal" };
-  if (findings.length > 0 || hasObservations(entry, paired)) return { ...full, status: "recorded" };
+  if ((entry.findings ?? []).length > 0 || hasObservations(entry, paired)) return { ...full, status: "recorded" };
   return { ...full, status: sidesStatus(sides) };
 }
 
-function findingsAt(findings: readonly Finding[], path: Path): OrganState["findings"] {
-  return findings.map((finding, index) => ({ path: [...path, index], finding }));
+/** The findings that say what happened; one whose process cannot be read is a fault of the file. */
+function findingsAt(findings: readonly Partial<Finding>[], path: Path): OrganState["findings"] {
+  return findings.flatMap(({ process, ...rest }, index) =>
+    process === undefined ? [] : [{ path: [...path, index], finding: { process, ...rest } }],
+  );
 }
 
 function sidesOf(entry: object, path: Path): OrganState["sides"] {

@@ -84,7 +84,10 @@ function organFaults(scale: Scale): SettingsFault[] {
       ...(zero === undefined ? [] : readFaults(scale, ["parts", name, "zero_if_zero"], zero)),
       ...(unless === undefined ? [] : readFaults(scale, ["parts", name, "zero_unless", "read"], unless.read)),
     ]),
-    ...Object.keys(requires ?? {}).flatMap((read) => readFaults(scale, ["requires", read], read)),
+    ...Object.entries(requires ?? {}).flatMap(([read, words]) => {
+      const unknown = readFaults(scale, ["requires", read], read);
+      return unknown.length > 0 ? unknown : wordFaults(scale, ["requires", read], read, words);
+    }),
   ];
 }
 
@@ -110,6 +113,21 @@ function readFaults({ id, organ }: Scale, path: Path, read: string): SettingsFau
   return given === ""
     ? fault(path, `${key} has parts; name one, such as ${key}.${names[0]}.`)
     : fault(path, unknownName(given, names, `part of ${key}`));
+}
+
+/** What is required must be a word that the observation can be. */
+function wordFaults(
+  { organ }: Scale,
+  path: Path,
+  read: string,
+  required: readonly string[],
+): SettingsFault[] {
+  const observation = organById(organ)?.definition.observations?.[read.split(".")[0] ?? ""];
+  const words = observation?.values;
+  if (words === undefined) return [];
+  return required.flatMap((word, index) =>
+    words.includes(word) ? [] : fault([...path, index], unknownName(word, words, `word of ${read}`)),
+  );
 }
 
 /** Parts of an observation, or figures of a measurement with their parts. */

@@ -16,27 +16,53 @@ export interface Validated {
   readonly faults: readonly SchemaFault[];
   /** The document without the values at fault, blanks kept as null. */
   readonly raw: Record<string, unknown>;
-  /** The same without blanks; fits the schema but for keys missing at the top. */
+  /**
+   * The same without blanks; fits the schema but for keys missing at the top. What an entry of a list must have and
+   * lacks is empty there, so that its position stays true.
+   */
   readonly record: Record<string, unknown>;
 }
 
 /**
- * Validates one document. Values at fault are taken out (a whole list with a fault in one entry, so that positions
- * stay true), which lets the rules work on the rest.
+ * Validates one document. Only values at fault are taken out, which lets the rules work on the rest; the entries of a
+ * list keep their places. An entry that is no value of its list at all goes whole (see writtenPath). Of a scale, which
+ * is used whole or not at all, the list goes.
  */
 export function validate(kind: FileKind, value: Record<string, unknown>): Validated {
   const kept = mayBeNull[kind];
   const faults = faultsOf(kind, value, kept);
   if (faults.length === 0) return { faults, raw: value, record: withoutBlanks(value, kept) };
+  const { raw, lacking } = validPart(kind, value, faults);
+  const record = withoutBlanks(raw, kept);
+  for (const path of lacking) put(record, path, path.at(-1) === "grades" ? {} : "");
+  return { faults, raw, record };
+}
+
+/** The document without its values at fault, and the keys that entries of its lists then lack. */
+function validPart(
+  kind: FileKind,
+  value: Record<string, unknown>,
+  faults: readonly SchemaFault[],
+): { raw: Record<string, unknown>; lacking: readonly Path[] } {
+  const cut = kind === "scale" ? cutList : cutValue;
   const raw = structuredClone(value);
-  for (const fault of faults) remove(raw, cut(fault));
+  const lost = new Map<string, Path>();
+  let rest: readonly SchemaFault[] = faults;
   // What was taken out may now be missing; in the end whole keys of the top are given up.
-  for (let round = 0; round < 5; round++) {
-    const rest = faultsOf(kind, raw, kept).filter((fault) => cut(fault).length > 0);
-    if (rest.length === 0) break;
-    for (const fault of rest) remove(raw, round < 3 ? cut(fault) : fault.path.slice(0, 1));
+  for (let round = 0; rest.length > 0 && round < 7; round++) {
+    for (const fault of rest) {
+      const path = round < 5 ? cut(fault) : fault.path.slice(0, 1);
+      if (typeof path.at(-1) !== "number") remove(raw, path);
+      else if (isEmpty(valueAt(raw, path))) lost.set(JSON.stringify(path), path);
+      else put(raw, path, {});
+    }
+    rest = faultsOf(kind, raw, mayBeNull[kind]).filter(
+      (fault) => cut(fault).length > 0 && !lost.has(JSON.stringify(fault.path)),
+    );
   }
-  return { faults, raw, record: withoutBlanks(raw, kept) };
+  for (const path of [...lost.values()].reverse().sort(backwards)) leaveOut(raw, path);
+  const lacking = faultsOf(kind, raw, mayBeNull[kind]).filter(isLackingEntry);
+  return { raw, lacking: lacking.map(({ path }) => path) };
 }
 
 /** Faults of the document as if its blanks were not there, and keys that do not exist even if they are blank. */
@@ -52,18 +78,55 @@ function faultsOf(kind: FileKind, value: Record<string, unknown>, kept: string |
   return schemaFaults([...errors, ...blank], value);
 }
 
-/** What to take out for a fault: the value, the parent of a missing key, never a single entry of a list. */
-function cut(fault: SchemaFault): Path {
+/** A key that an entry of a list must have. */
+const isLackingEntry = ({ kind, path }: SchemaFault): boolean =>
+  kind === "missing-key" && typeof path.at(-2) === "number";
+
+/** What to take out for a fault: the value, the parent of a missing key; nothing for an entry that lacks a key. */
+function cutValue(fault: SchemaFault): Path {
+  if (isLackingEntry(fault)) return [];
+  return fault.kind === "missing-key" ? fault.path.slice(0, -1) : fault.path;
+}
+
+/** The same, but never inside a list. */
+function cutList(fault: SchemaFault): Path {
   const path = fault.kind === "missing-key" ? fault.path.slice(0, -1) : fault.path;
   const list = path.findIndex((step) => typeof step === "number");
   return list < 0 ? path : path.slice(0, list);
 }
+
+const isEmpty = (value: unknown): boolean =>
+  typeof value === "object" && value !== null && Object.keys(value).length === 0;
 
 function remove(target: Record<string, unknown>, path: Path): void {
   const last = path.at(-1);
   const parent = valueAt(target, path.slice(0, -1));
   if (last !== undefined && typeof parent === "object" && parent !== null)
     delete (parent as Record<string | number, unknown>)[last];
+}
+
+function put(target: Record<string, unknown>, path: Path, value: unknown): void {
+  const last = path.at(-1);
+  const parent = valueAt(target, path.slice(0, -1));
+  if (last !== undefined && typeof parent === "object" && parent !== null)
+    (parent as Record<string | number, unknown>)[last] = value;
+}
+
+/** Takes an entry out of its list, and the list with its last entry. */
+function leaveOut(target: Record<string, unknown>, path: Path): void {
+  const list = valueAt(target, path.slice(0, -1));
+  if (!Array.isArray(list)) return;
+  list.splice(Number(path.at(-1)), 1);
+  if (list.length === 0) remove(target, path.slice(0, -1));
+}
+
+/** Later entries first, and what lies inside an entry before the entry. */
+function backwards(a: Path, b: Path): number {
+  for (let i = 0; i < Math.min(a.length, b.length); i++) {
+    const [one, other] = [a[i], b[i]];
+    if (typeof one === "number" && typeof other === "number" && one !== other) return other - one;
+  }
+  return b.length - a.length;
 }
 
 function hasBlanks(value: unknown): boolean {

@@ -101,7 +101,7 @@ function readBaseline(file: string): Baseline {
   const baseline = parseBaseline(text);
   if (typeof baseline === "string")
     throw new UsageError(
-      `${file} is not a baseline: ${baseline}. Put back its last version, or write a new one under another name.`,
+      `${file} is not a baseline: ${baseline.replace(/\.$/, "")}. Put back its last version, or write a new one under another name.`,
     );
   return baseline;
 }

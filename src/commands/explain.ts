@@ -5,6 +5,7 @@ import { explainJson, explainListJson } from "../formats/explain-json.ts";
 import { explainListText, explainText } from "../formats/explain-text.ts";
 import { faultsText } from "../formats/faults-text.ts";
 import { listing } from "../words/listing.ts";
+import { withCheckedScales } from "./checked-scales.ts";
 import { chosenFormat } from "./open-archive.ts";
 import type { OutputOptions } from "./options.ts";
 import { resultStyle, styleFor, writeResult } from "./terminal.ts";
@@ -14,10 +15,10 @@ export interface ExplainOptions extends OutputOptions {
   readonly config?: string;
 }
 
-export function runExplain(name: string | undefined, options: ExplainOptions): number {
+export async function runExplain(name: string | undefined, options: ExplainOptions): Promise<number> {
   const format = chosenFormat(options, ["text", "json"]);
   const style = resultStyle(options);
-  const { own, failed } = ownTopics(options);
+  const { own, failed } = await ownTopics(options);
   if (name === undefined) {
     const all = [...topics, ...own];
     writeResult(format === "json" ? explainListJson(all) : explainListText(all, style), options);
@@ -30,11 +31,12 @@ export function runExplain(name: string | undefined, options: ExplainOptions): n
 }
 
 /** Scales of the practice, named in the settings of the current folder; what is wrong with them is said. */
-function ownTopics(options: ExplainOptions): { own: Topic[]; failed: boolean } {
-  const { scales, unreadable } = readSettings(".", options.config);
+async function ownTopics(options: ExplainOptions): Promise<{ own: Topic[]; failed: boolean }> {
+  const { scales, unreadable } = await withCheckedScales(readSettings(".", options.config));
   const faults = [...unreadable, ...scales.flatMap((one) => one.faults)];
   process.stderr.write(faultsText(faults, styleFor(process.stderr, options)));
-  return { own: houseScaleTopics(scales), failed: faults.length > 0 };
+  const sound = scales.filter((one) => one.faults.length === 0);
+  return { own: houseScaleTopics(sound), failed: faults.length > 0 };
 }
 
 function unknown(name: string, own: readonly Topic[]): string {

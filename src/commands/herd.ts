@@ -1,43 +1,88 @@
-/** `carcase herd`: how common and how bad, by visit, group and selection basis, with exact intervals? */
-import { unknownName } from "../cases/index.ts";
+/** `carcase herd`: how common and how bad, by visit, group and selection basis, with intervals? */
+import { type Archive, unknownName } from "../cases/index.ts";
+import { herdCsv } from "../formats/herd-csv.ts";
 import { herdJson } from "../formats/herd-json.ts";
+import { herdMarkdown } from "../formats/herd-markdown.ts";
+import { herdPlot } from "../formats/herd-plot.ts";
 import { herdText } from "../formats/herd-text.ts";
 import { snoutText } from "../formats/snout-text.ts";
-import { type Dimension, dimensions, herdEstimates } from "../herd/index.ts";
+import { clusterKinds, type Dimension, dimensions, type HerdReport, herdEstimates } from "../herd/index.ts";
 import { snoutReading } from "../reading/index.ts";
+import { BINOMIAL_METHODS } from "../statistics/index.ts";
+import { type AccuracyOptions, herdAccuracy } from "./herd-accuracy.ts";
 import { asUsage, idList } from "./lists.ts";
+import { whole } from "./numbers.ts";
 import { chosenFormat, openArchive } from "./open-archive.ts";
 import type { CommonOptions } from "./options.ts";
-import { withoutFormatFaults } from "./sound-cases.ts";
+import { countable } from "./sound-cases.ts";
 import { resultStyle, writeResult } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 
-export interface HerdCommandOptions extends CommonOptions {
+export interface HerdCommandOptions extends CommonOptions, AccuracyOptions {
   readonly by: string;
   readonly level?: string;
   readonly indicator?: string;
   readonly scale?: string;
+  readonly interval?: string;
+  readonly finite?: true;
+  readonly cluster?: string;
+  readonly combine?: true;
+  readonly bootstrap?: true;
+  readonly seed?: string;
+  readonly plot?: true;
 }
 
-export function runHerd(paths: readonly string[], options: HerdCommandOptions): number {
-  const format = chosenFormat(options, ["text", "json"]);
-  const by = dimensionsOf(options.by);
-  const level = levelOf(options.level);
-  const { archive, failed } = withoutFormatFaults(openArchive(paths, options), options);
-  const report = asUsage("herd", () =>
-    herdEstimates(archive, {
-      by,
-      ...level,
-      ...idList("indicators", options.indicator),
-      ...idList("scales", options.scale),
-    }),
-  );
-  const snouts = snoutReading(archive);
-  const style = resultStyle(options);
-  const text =
-    format === "json" ? herdJson(report, snouts) : `${herdText(report, style)}${snoutText(snouts, style)}`;
-  if (archive.cases.length > 0 || format === "json") writeResult(text, options);
+type Format = "text" | "json" | "csv" | "markdown";
+
+export async function runHerd(paths: readonly string[], options: HerdCommandOptions): Promise<number> {
+  const format = chosenFormat(options, ["text", "json", "csv", "markdown"]);
+  if (options.plot === true && format !== "text")
+    throw new UsageError(`--plot is drawn as text; leave out --format ${format}`);
+  const chosen = choicesOf(options);
+  const { archive, failed } = await countable(openArchive(paths, options), options);
+  const report = asUsage("herd", () => herdEstimates(archive, chosen));
+  const text = written(format, report, archive, options);
+  if (archive.cases.length > 0 || format === "json" || format === "csv") writeResult(text, options);
   return failed ? 2 : 0;
+}
+
+function written(format: Format, report: HerdReport, archive: Archive, options: HerdCommandOptions): string {
+  if (format === "csv") return herdCsv(report);
+  const style = resultStyle(options);
+  if (options.plot === true) return herdPlot(report, style);
+  const snouts = snoutReading(archive);
+  if (format === "json") return herdJson(report, snouts);
+  if (format === "markdown") return herdMarkdown(report, snouts);
+  return `${herdText(report, style)}${snoutText(snouts, style)}`;
+}
+
+function choicesOf(options: HerdCommandOptions) {
+  return {
+    by: dimensionsOf(options.by),
+    ...levelOf(options.level),
+    ...idList("indicators", options.indicator),
+    ...idList("scales", options.scale),
+    ...(options.interval !== undefined && {
+      interval: oneOf("--interval", options.interval, BINOMIAL_METHODS),
+    }),
+    ...(options.cluster !== undefined && { cluster: oneOf("--cluster", options.cluster, clusterKinds) }),
+    ...(options.finite === true && { finite: true }),
+    ...(options.combine === true && { combine: true }),
+    ...herdAccuracy(options),
+    ...seedOf(options),
+  };
+}
+
+function oneOf<Word extends string>(option: string, text: string, known: readonly Word[]): Word {
+  const word = known.find((one) => one === text.trim().replaceAll("_", "-"));
+  if (word === undefined) throw new UsageError(`${option}: ${unknownName(text.trim(), known, "choice")}`);
+  return word;
+}
+
+function seedOf({ bootstrap, seed }: HerdCommandOptions): { seed?: number } {
+  if (bootstrap === true) return { seed: seed === undefined ? 1 : whole("--seed", seed, 0, 4_294_967_295) };
+  if (seed !== undefined) throw new UsageError("--seed is for --bootstrap; without it nothing is drawn");
+  return {};
 }
 
 function dimensionsOf(text: string): readonly Dimension[] {
@@ -53,10 +98,12 @@ function dimensionsOf(text: string): readonly Dimension[] {
 
 function levelOf(text: string | undefined): { level?: number } {
   if (text === undefined) return {};
-  const level = Number(text);
-  if (!(level > 0.5 && level < 1))
+  const found = /^(\d+(?:\.\d+)?|\.\d+)\s*(%?)$/.exec(text.trim());
+  const level =
+    found === null ? Number.NaN : Number((Number(found[1]) / (found[2] === "%" ? 100 : 1)).toPrecision(12));
+  if (!(level > 0 && level < 1))
     throw new UsageError(
-      `--level: "${text}" is no confidence level; write a share above 0.5 and below 1, such as 0.95`,
+      `--level: "${text}" is no confidence level; write a share above 0 and below 1, such as 0.95 or 95%`,
     );
   return { level };
 }

@@ -1,6 +1,6 @@
 /** `carcase lint`: what was skipped, contradictory or unsafe, at which line? */
 import { openAlarmsOf } from "../alarms/index.ts";
-import { type Archive, unknownName } from "../cases/index.ts";
+import { unknownName } from "../cases/index.ts";
 import { alarmNotice } from "../formats/alarm-notice.ts";
 import { lintFormats, lintReport } from "../formats/lint-formats.ts";
 import type { LintReport } from "../formats/lint-report.ts";
@@ -10,6 +10,7 @@ import { type Level, type LintResult, levels, lintCases, rules } from "../lint/i
 import { count } from "../words/listing.ts";
 import { alsoList } from "./also.ts";
 import { checkBaselineOptions, withBaseline } from "./baseline.ts";
+import { withCheckedScales } from "./checked-scales.ts";
 import { fixFirst } from "./fix.ts";
 import type { LintCommandOptions } from "./lint-options.ts";
 import { chosenFormat, openArchive } from "./open-archive.ts";
@@ -23,7 +24,12 @@ export async function runLint(paths: readonly string[], options: LintCommandOpti
   const format = chosenFormat(options, lintFormats);
   const failing = failingLevels(options.failOn);
   const most = mostWarnings(options.maxWarnings);
-  const also = alsoList(options.also ?? [], options.output);
+  const also = alsoList(options.also ?? [], options.output, [
+    ...paths,
+    options.config,
+    options.baseline,
+    options.writeBaseline,
+  ]);
   const chosen = ruleChoice(options);
   checkBaselineOptions(options, paths);
   const fixed = fixFirst(paths, options);
@@ -47,13 +53,6 @@ export async function runLint(paths: readonly string[], options: LintCommandOpti
   return tooManyWarnings(result, most) || result.findings.some(({ level }) => failing.includes(level))
     ? 1
     : 0;
-}
-
-/** Scale files of the practice, where there are any, with their worked examples worked out. */
-async function withCheckedScales(archive: Archive): Promise<Archive> {
-  if (archive.scales.length === 0) return archive;
-  const { checkHouseScales } = await import("../herd/index.ts");
-  return checkHouseScales(archive);
 }
 
 /** On a terminal that shows standard error as well, the notice of alarms already stands at the top. */

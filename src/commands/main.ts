@@ -2,10 +2,13 @@
 import { Command, CommanderError } from "commander";
 import { visible } from "../words/visible.ts";
 import { addAgree } from "./agree-options.ts";
+import { addCompare } from "./compare-options.ts";
+import { addHerd } from "./herd-options.ts";
 import { addLintOptions, type LintCommandOptions } from "./lint-options.ts";
 import type { MeasureOptions } from "./measure.ts";
-import { addCommonOptions, type CommonOptions, type OutputOptions } from "./options.ts";
+import { addCommonOptions, type OutputOptions } from "./options.ts";
 import { addPlan } from "./plan-options.ts";
+import { checkResultFile } from "./result-file.ts";
 import { addScoreOptions, type ScoreCommandOptions, scoreFormatHelp } from "./score-options.ts";
 import { UsageError } from "./usage-error.ts";
 import { version } from "./version.ts";
@@ -25,7 +28,12 @@ function makeProgram(): Command {
     .helpCommand("help [command]", "show the help of a command")
     .showSuggestionAfterError(true)
     .showHelpAfterError("(carcase --help shows what can be asked)")
-    .addHelpText("after", `${afterHelp}\n`);
+    .addHelpText("after", `${afterHelp}\n`)
+    .hook("preAction", (_program, command) => {
+      const { output, config, baseline, writeBaseline } = command.opts();
+      if (typeof output === "string")
+        checkResultFile("--output", output, [...command.args, config, baseline, writeBaseline]);
+    });
 
   addLintOptions(addCommonOptions(program.command("lint"), lintFormatHelp))
     .summary("what was skipped, contradictory or unsafe, at which line?")
@@ -45,31 +53,9 @@ function makeProgram(): Command {
     .addHelpText("after", scoreHelp)
     .action(async (paths: string[], options: ScoreCommandOptions) => {
       const { runScore } = await import("./score.ts");
-      process.exitCode = runScore(paths, options);
+      process.exitCode = await runScore(paths, options);
     });
-  addCommonOptions(program.command("herd"))
-    .summary("how common and how bad, by visit, group and selection basis, with exact intervals?")
-    .description(
-      "Counts indicators and scores over pigs. Pigs of different selection basis are never added up.",
-    )
-    .option(
-      "--by <parts>",
-      "split by visit, group, age_class (any of them, separated by commas), or none",
-      "visit,group,age_class",
-    )
-    .option("--level <share>", "confidence level of the intervals, such as 0.95")
-    .option("--indicator <ids>", "only these indicators, separated by commas")
-    .option("--scale <ids>", "only these scales, separated by commas")
-    .addHelpText("after", herdHelp)
-    .action(
-      async (
-        paths: string[],
-        options: CommonOptions & { by: string; level?: string; indicator?: string; scale?: string },
-      ) => {
-        const { runHerd } = await import("./herd.ts");
-        process.exitCode = runHerd(paths, options);
-      },
-    );
+  addHerd(program);
   addCommonOptions(program.command("measure"), "text for people, json or csv for scripts")
     .summary("areas, perimeters and ratios of a traced snout section or lung")
     .description(
@@ -84,6 +70,7 @@ function makeProgram(): Command {
     });
   addPlan(program);
   addAgree(program);
+  addCompare(program);
   program
     .command("explain")
     .argument("[name]", "a rule, scale, protocol, organ, sign, word, indicator, alarm ...; default: list all")
@@ -99,7 +86,7 @@ function makeProgram(): Command {
     .addHelpText("after", explainHelp)
     .action(async (name: string | undefined, options: OutputOptions & { config?: string }) => {
       const { runExplain } = await import("./explain.ts");
-      process.exitCode = runExplain(name, options);
+      process.exitCode = await runExplain(name, options);
     });
   return program;
 }
@@ -146,12 +133,6 @@ Examples:
   carcase score --matrix alder-farm/2026-03-14
   carcase score --format csv -o scores.csv .
 A value marked * rests on a definition from memory that was not checked against its source.`;
-
-const herdHelp = `
-Examples:
-  carcase herd alder-farm
-  carcase herd --by visit --indicator snout-grade-2-up alder-farm
-Only pigs drawn at random, or a whole group, give a prevalence; for others the numbers are of the pigs examined.`;
 
 async function main(): Promise<void> {
   process.stdout.on("error", (error: NodeJS.ErrnoException) => {

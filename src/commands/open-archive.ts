@@ -15,7 +15,7 @@ export interface Opened {
 }
 
 export function openArchive(paths: readonly string[], options: CommonOptions): Opened {
-  const archive = readCases(paths, readOptions(paths, options));
+  const archive = readCases(inputOnce(paths), readOptions(paths, options));
   const style = styleFor(process.stderr, options);
   process.stderr.write(alarmNotice(openAlarmsOf(archive), style));
   process.stderr.write(faultsText(archive.unreadable, style));
@@ -26,9 +26,17 @@ export function openArchive(paths: readonly string[], options: CommonOptions): O
   return { archive, failed: archive.unreadable.length > 0 || archive.pathsWithoutCases.length > 0 };
 }
 
+/** Standard input can be read once, however often it is named. */
+const inputOnce = (paths: readonly string[]): readonly string[] =>
+  paths.filter((path, index) => path !== "-" || paths.indexOf("-") === index);
+
 function readOptions(paths: readonly string[], options: CommonOptions): ReadOptions {
   const config = options.config === undefined ? {} : { config: options.config };
-  if (!paths.includes("-")) return config;
+  if (!paths.includes("-")) {
+    if (options.stdinFilename !== undefined)
+      throw new UsageError("--stdin-filename goes with - among the paths, which reads standard input");
+    return config;
+  }
   return {
     ...config,
     input: { bytes: readStandardInput(), name: options.stdinFilename ?? "standard-input.yaml" },

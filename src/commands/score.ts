@@ -10,15 +10,15 @@ import { type ScoredCase, scoreCases } from "../score/index.ts";
 import { asUsage, choices, idList } from "./lists.ts";
 import { chosenFormat, openArchive } from "./open-archive.ts";
 import type { ScoreCommandOptions } from "./score-options.ts";
-import { withoutFormatFaults } from "./sound-cases.ts";
+import { countable } from "./sound-cases.ts";
 import { resultStyle, showsBars, writeResult } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 
-export function runScore(paths: readonly string[], options: ScoreCommandOptions): number {
+export async function runScore(paths: readonly string[], options: ScoreCommandOptions): Promise<number> {
   const format = chosenFormat(options, ["text", "json", "csv"]);
   checkTogether(options);
   const by = options.by === undefined ? undefined : choices("--by", options.by, groupDimensions);
-  const { archive, failed } = withoutFormatFaults(openArchive(paths, options), options);
+  const { archive, failed } = await countable(openArchive(paths, options), options);
   const chosen = idList("scales", options.scale?.join(","));
   const { cases, groups } = asUsage("--scale", () => ({
     ...scoreCases(archive, chosen),

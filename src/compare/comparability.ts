@@ -4,7 +4,7 @@ import { count, listing } from "../words/listing.ts";
 import type { Caveat, Factor, Reason } from "./comparison.ts";
 import { facets } from "./facets.ts";
 import type { Answered, Question } from "./questions.ts";
-import { basisOf, basisTitle, type Block, type Side } from "./sides.ts";
+import { type Block, basisOf, basisTitle, type Side } from "./sides.ts";
 
 /** Pigs of one side in which the question could be read, and how many more there were. */
 export interface AnsweredSide {
@@ -20,7 +20,7 @@ export interface Checked {
 }
 
 /** What each factor reads of an answer; undefined where it is not recorded. */
-const valueOf: Record<Exclude<Factor, "basis">, (answer: Answered) => string | undefined> = {
+const readFactor: Record<Exclude<Factor, "basis">, (answer: Answered) => string | undefined> = {
   age: ({ one }) => facets.age_class(one),
   place: ({ one }) => facets.place(one),
   reader: ({ one }) => facets.reader(one),
@@ -48,7 +48,7 @@ export function check(block: Block, question: Question, evenIf: readonly Factor[
   found.push(...aged.found);
   for (const factor of ["place", "reader", "section", "grade"] as const)
     found.push(...findingOn(factor, aged.sides));
-  if (new Set(aged.sides.flatMap(({ answers }) => answers.map(valueOf.scale))).size > 1)
+  if (new Set(aged.sides.flatMap(({ answers }) => answers.map(readFactor.scale))).size > 1)
     found.push(refusal("scale", "the settings of the sides define it in different ways"));
   return { sides: aged.sides, ...sorted(found, evenIf) };
 }
@@ -100,14 +100,15 @@ function withCommonAges(
   sides: readonly AnsweredSide[],
   evenIf: boolean,
 ): { sides: readonly AnsweredSide[]; found: Finding[] } {
-  const common = commonTo(sides, valueOf.age);
-  const outside = (answer: Answered): boolean => !common.includes(valueOf.age(answer) ?? "");
+  const common = commonTo(sides, readFactor.age);
+  const outside = (answer: Answered): boolean => !common.includes(readFactor.age(answer) ?? "");
   const others = sides.filter(({ answers }) => answers.some(outside));
   if (others.length === 0) return { sides, found: [] };
-  if (common.length === 0 || evenIf) return { sides, found: [refusal("age", perSide(sides, valueOf.age))] };
+  if (common.length === 0 || evenIf)
+    return { sides, found: [refusal("age", perSide(sides, readFactor.age))] };
   const left = others.map(({ side, answers }) => {
     const gone = answers.filter(outside);
-    const classes = [...new Set(gone.map((answer) => valueOf.age(answer) ?? notRecorded))];
+    const classes = [...new Set(gone.map((answer) => readFactor.age(answer) ?? notRecorded))];
     return `${count(gone.length, "pig")} ${side.title} (${listing(classes)})`;
   });
   return {
@@ -125,7 +126,7 @@ function withCommonAges(
 const notRecorded = "not recorded";
 
 function findingOn(factor: "place" | "reader" | "section" | "grade", sides: readonly AnsweredSide[]) {
-  const read = valueOf[factor];
+  const read = readFactor[factor];
   const { title } = comparability.factors[factor];
   const known = sides.map(({ answers }) => new Set(answers.flatMap((answer) => read(answer) ?? [])));
   const common = commonTo(sides, read);
@@ -158,10 +159,7 @@ function commonTo(
 }
 
 /** `on 2026-03-14 H. Marlow in 3, J. Teal in 7; on 2026-09-19 ...` */
-const perSide = (
-  sides: readonly AnsweredSide[],
-  read: (answer: Answered) => string | undefined,
-): string =>
+const perSide = (sides: readonly AnsweredSide[], read: (answer: Answered) => string | undefined): string =>
   sides
     .map(({ side, answers }) => `${side.title} ${tally(answers.map((one) => read(one) ?? notRecorded))}`)
     .join("; ");

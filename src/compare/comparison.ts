@@ -79,6 +79,8 @@ export interface Stratified {
   /** Pigs in strata that only one side has; they add nothing here. */
   readonly pigs_outside: number;
   readonly odds_ratio: Limited;
+  /** Whether it points the other way than all pigs together do. */
+  readonly opposite: boolean;
   /** With the correction of one half. */
   readonly p: number;
   /** Breslow & Day with Tarone's correction: a small one says that the strata differ; null when it cannot be told. */
@@ -156,6 +158,8 @@ export interface Compared {
   /** Whether a proportion over such pigs is a prevalence. */
   readonly prevalence: boolean;
   readonly sides: readonly SideLabel[];
+  /** Whether the sides are so small that not even all against none would be shown; the numbers then only describe. */
+  readonly too_few: boolean;
   /** The answer in one sentence. */
   readonly answer: string;
   /** Whether anything could be compared. */

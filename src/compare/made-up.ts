@@ -5,6 +5,7 @@ import type { AnsweredSide } from "./comparability.ts";
 import type { Between, Limited, Stratified } from "./comparison.ts";
 import { type Facet, facets } from "./facets.ts";
 import type { Answered } from "./questions.ts";
+import type { Side } from "./sides.ts";
 
 /** What the sides may be made up of in other shares; a group is the side itself when groups are compared. */
 const makeUp: Record<Between, readonly Facet[]> = {
@@ -15,17 +16,17 @@ const makeUp: Record<Between, readonly Facet[]> = {
 /** The facets whose shares differ between the sides. */
 export function unevenFacets(sides: readonly AnsweredSide[], between: Between): Facet[] {
   return makeUp[between].filter((facet) => {
-    const values = new Set(sides.flatMap(({ answers }) => answers.map((answer) => valueOf(answer, facet))));
+    const values = new Set(sides.flatMap(({ answers }) => answers.map((answer) => facetOf(answer, facet))));
     return [...values].some((value) => {
       const [first = 0, ...rest] = sides.map(
-        ({ answers }) => answers.filter((answer) => valueOf(answer, facet) === value).length / answers.length,
+        ({ answers }) => answers.filter((answer) => facetOf(answer, facet) === value).length / answers.length,
       );
       return rest.some((share) => Math.abs(share - first) > 1e-12);
     });
   });
 }
 
-const valueOf = ({ one }: Answered, facet: Facet): string => facets[facet](one) ?? "";
+const facetOf = ({ one }: Answered, facet: Facet): string => facets[facet](one) ?? "";
 
 /**
  * An indicator within strata of the facets given: Mantel & Haenszel 1959 with the homogeneity of Breslow & Day (Tarone).
@@ -39,7 +40,7 @@ export function stratified(
 ): Stratified | null {
   const cells = new Map<string, { first: Answered[]; second: Answered[] }>();
   const put = (answer: Answered, side: "first" | "second"): void => {
-    const key = JSON.stringify(by.map((facet) => valueOf(answer, facet)));
+    const key = JSON.stringify(by.map((facet) => facetOf(answer, facet)));
     const cell = cells.get(key) ?? { first: [], second: [] };
     cell[side].push(answer);
     cells.set(key, cell);
@@ -50,13 +51,15 @@ export function stratified(
   if (common.length === 0) return null;
   const strata = common.map((cell) => secondAgainstFirst(cell.first, cell.second));
   const { oddsRatio, lower, upper, pCorrected } = mantelHaenszel(strata, { level });
+  const { x1, n1, x2, n2 } = secondAgainstFirst(first, second);
   const homogeneity = oddsHomogeneity(strata);
-  const inside = strata.reduce((sum, { n1, n2 }) => sum + n1 + n2, 0);
+  const inside = strata.reduce((sum, one) => sum + one.n1 + one.n2, 0);
   return {
     by,
     strata: strata.length,
     pigs_outside: first.length + second.length - inside,
     odds_ratio: limited(oddsRatio, lower, upper),
+    opposite: oddsRatio !== null && Math.sign(oddsRatio - 1) * Math.sign(x1 / n1 - x2 / n2) < 0,
     p: pCorrected,
     p_homogeneity: homogeneity.chiSquared === null ? null : homogeneity.p,
   };
@@ -80,12 +83,12 @@ export const limited = (value: number | null, lower: number | null, upper: numbe
 });
 
 /** Where pigs share pens or the sides come from different numbers of pens: `10 pigs of 6 pens on 2026-03-14`. */
-export function penCounts(sides: readonly AnsweredSide[]): string | undefined {
-  const counted = sides.map(({ side, answers }) => {
-    const penned = answers.flatMap(({ one: { record } }) =>
+export function penCounts(sides: readonly Side[]): string | undefined {
+  const counted = sides.map((side) => {
+    const penned = side.cases.flatMap(({ record }) =>
       record.pig?.pen === undefined ? [] : [JSON.stringify([record.pig.group, record.pig.pen])],
     );
-    return { side, pigs: answers.length, penned: penned.length, pens: new Set(penned).size };
+    return { side, pigs: side.cases.length, penned: penned.length, pens: new Set(penned).size };
   });
   const [first] = counted;
   const shared = counted.some(({ penned, pens }) => pens < penned);

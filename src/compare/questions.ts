@@ -2,7 +2,14 @@
 import { type Case, pathOf, unknownName, valueAt } from "../cases/index.ts";
 import { indicatorAnswer } from "../herd/index.ts";
 import type { Indicator, Scale } from "../knowledge/index.ts";
-import { type Confidence, checkScales, scaleNamed, scalesInUse, scalesOf, scoreCase } from "../score/index.ts";
+import {
+  type Confidence,
+  checkScales,
+  scaleNamed,
+  scalesInUse,
+  scalesOf,
+  scoreCase,
+} from "../score/index.ts";
 
 /** One pig's answer, with what the answer rests on. */
 export interface Answered {

@@ -85,8 +85,7 @@ function couldShow({ x2, n1, n2 }: TwoGroups, level: number): SharesCompared["co
 
 function scoresOf(first: readonly number[], second: readonly number[], level: number): ScoresCompared {
   const { p, method, superiority } = rankSumTest(second, first);
-  const shift =
-    first.length * second.length > mostPairs ? null : hodgesLehmann(second, first, { level });
+  const shift = first.length * second.length > mostPairs ? null : hodgesLehmann(second, first, { level });
   return {
     test: "mann-whitney",
     exact: method === "exact",

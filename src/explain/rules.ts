@@ -2,7 +2,12 @@
 import { type Example, type Rule, type RuleTexts, rules, textsOf } from "../lint/index.ts";
 import { type Section, section, type Topic, yamlSection } from "./explanation.ts";
 
-const looksAt = { case: "one case", visit: "the cases of a visit together", format: "any file" } as const;
+const looksAt = {
+  case: "one case",
+  visit: "the cases of a visit together",
+  archive: "all cases that are read together",
+  format: "any file",
+} as const;
 
 export const ruleTopics: readonly Topic[] = rules.map((rule) => ({
   kind: "rule",

@@ -20,7 +20,7 @@ export function lintGithub({ result, unreadable }: LintReport): string {
 
 function properties({ file, line, column, length, rule }: Finding): string {
   const place = line === 0 ? {} : { line, endLine: line, col: column, endColumn: column + length };
-  return Object.entries({ file: portablePath(file), ...place, title: rule })
+  return Object.entries({ file: visible(portablePath(file)), ...place, title: rule })
     .map(([name, value]) => `${name}=${escapeProperty(String(value))}`)
     .join(",");
 }

@@ -2,6 +2,7 @@
 
 import type { Fault } from "../cases/index.ts";
 import { type Finding, type LintResult, rules } from "../lint/index.ts";
+import { visible } from "../words/visible.ts";
 import { fingerprints } from "./fingerprints.ts";
 import { toJson } from "./json.ts";
 import { portablePath } from "./portable-path.ts";
@@ -15,11 +16,11 @@ export function lintGitlab(result: LintResult, unreadable: readonly Fault[]): st
   const all = reported(result, unreadable);
   const names = fingerprints(all);
   const entries = all.map((finding, index) => ({
-    description: finding.message,
+    description: visible(finding.message),
     check_name: finding.rule,
     fingerprint: names[index],
     severity: severity(finding),
-    location: { path: portablePath(finding.file), lines: { begin: Math.max(1, finding.line) } },
+    location: { path: visible(portablePath(finding.file)), lines: { begin: Math.max(1, finding.line) } },
   }));
   return toJson(entries);
 }

@@ -1,7 +1,7 @@
 /** Choices that cannot be had together, said before anything is computed. */
 import { BINOMIAL_METHODS } from "../statistics/index.ts";
 import { corrected } from "./corrected.ts";
-import type { HerdOptions } from "./herd-estimates.ts";
+import type { HerdOptions } from "./herd-options.ts";
 
 /**
  * @throws RangeError when the level is not between 0 and 1, the interval has no such name, options do not go together,
@@ -16,13 +16,13 @@ export function checkChoices(options: HerdOptions): void {
   const own = finite === true ? "finite" : cluster === undefined ? undefined : "cluster";
   if (finite === true && cluster !== undefined)
     throw new RangeError(
-      "finite and cluster cannot be had together: the one takes pigs as drawn singly, the other does not",
+      `"finite" and "cluster" cannot be had together: the one takes pigs as drawn singly, the other does not`,
     );
   if (own !== undefined && interval !== undefined && interval !== "clopper-pearson")
-    throw new RangeError(`${own} makes an interval of its own; leave out interval ${interval}`);
+    throw new RangeError(`"${own}" makes an interval of its own; leave out "interval"`);
   if (combine === true && cluster !== undefined)
     throw new RangeError(
-      "combine and cluster cannot be had together: the weighted interval takes pigs as drawn singly within their group",
+      `"combine" and "cluster" cannot be had together: the weighted interval takes pigs as drawn singly within their group`,
     );
   if (test !== undefined) checkTest(options, own ?? (combine === true ? "combine" : undefined));
 }
@@ -32,7 +32,7 @@ function checkTest({ indicators, test, level = 0.95 }: HerdOptions, other: strin
     throw new RangeError("sensitivity and specificity are those of one question; name one indicator");
   if (other !== undefined)
     throw new RangeError(
-      `sensitivity and specificity cannot be had together with ${other}: no interval for both is known to us`,
+      `sensitivity and specificity cannot be had together with "${other}": no interval for both is known to us`,
     );
   if (test !== undefined) corrected(0, 1, test, { level, method: "clopper-pearson" });
 }

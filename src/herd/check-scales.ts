@@ -8,7 +8,7 @@ import { indexValue } from "./index-value.ts";
  * The same archive, in which the scale files carry what is wrong with their worked examples as well (rule
  * `scale-example`); `lintCases` reports it at its line.
  */
-export const checkHouseScales = (archive: Archive): Archive => ({
+export const checkHouseScales = <Read extends Pick<Archive, "scales">>(archive: Read): Read => ({
   ...archive,
   scales: archive.scales.map((one) => ({ ...one, faults: [...one.faults, ...faultsOf(one)] })),
 });

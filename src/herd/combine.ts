@@ -2,6 +2,7 @@
 import type { Case } from "../cases/index.ts";
 import { stratifiedProportion } from "../statistics/index.ts";
 import { count, listing } from "../words/listing.ts";
+import { type Estimate, sourcesOf } from "./estimate.ts";
 import { type HeadCount, headCount } from "./head-count.ts";
 import { indicatorAnswer } from "./indicator-answer.ts";
 import { levelPercent, percent, percentRange } from "./percent.ts";
@@ -20,7 +21,7 @@ export interface CombinedGroup {
   readonly affected: number;
 }
 
-export interface CombinedEstimate {
+export interface CombinedEstimate extends Pick<Estimate, "source" | "confidence" | "scale"> {
   /** Id of the indicator. */
   readonly indicator: string;
   readonly title: string;
@@ -103,6 +104,7 @@ function combined(
     affected: sum((group) => group.affected),
     level,
     method: "thinnest-stratum" as const,
+    ...sourcesOf(indicator, first.cell.cases),
   };
   const refused = whyNot(first.cell.basis, groups, heads);
   if (refused !== null) {

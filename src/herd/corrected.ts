@@ -82,19 +82,25 @@ export function corrected(
   };
 }
 
-/** The clause for a sentence. @param level confidence level, between 0 and 1 */
-export function correctedWords(found: Corrected, level: number): string {
+/** `a sensitivity of 90.0 % and a specificity of 98.0 %, taken as known` */
+export function accuracyWords(found: Corrected): string {
   const { study, sensitivity, specificity } = found;
   const of = (share: number, part: RightCount | undefined) =>
     `${percent(share)}${part === undefined ? "" : ` (${part.right} of ${part.of})`}`;
   const accuracy = `a sensitivity of ${of(sensitivity, study?.sensitivity)} and a specificity of ${of(specificity, study?.specificity)}`;
+  return `${accuracy}, ${study === null ? "taken as known" : "both uncertain"}`;
+}
+
+/** Whether fewer are positive than are to be expected of a group that is free. */
+export const belowFalsePositives = ({ unclipped }: Corrected): boolean => unclipped !== null && unclipped < 0;
+
+/** The clause for a sentence. @param level confidence level, between 0 and 1 */
+export function correctedWords(found: Corrected, level: number): string {
   const value = found.prevalence === null ? "" : `${percent(found.prevalence)}, `;
-  const low =
-    found.unclipped !== null && found.unclipped < 0
-      ? ["fewer are positive than false positives are to be expected"]
-      : [];
   return [
-    `corrected for ${accuracy}, ${study === null ? "taken as known" : "both uncertain"}: ${value}${levelPercent(level)} CI ${percentRange(found.lower, found.upper)}`,
-    ...low,
+    `corrected for ${accuracyWords(found)}: ${value}${levelPercent(level)} CI ${percentRange(found.lower, found.upper)}`,
+    ...(belowFalsePositives(found) ? [fewPositives] : []),
   ].join("; ");
 }
+
+export const fewPositives = "fewer are positive than false positives are to be expected";

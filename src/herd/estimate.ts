@@ -87,11 +87,7 @@ export function estimate(
     affected,
   };
   const { level, test, method: plain } = choice;
-  const sources = {
-    source: indicator.source?.cite ?? null,
-    confidence: indicator.source?.confidence ?? null,
-    ...scaleSource(indicator, cases),
-  };
+  const sources = sourcesOf(indicator, cases);
   if (examined === 0) {
     const nothing = { proportion: null, lower: null, upper: null, one_sided: null, level, method: plain };
     return { ...known, ...nothing, wording: nothingExamined(title, cases.length), ...sources };
@@ -126,6 +122,16 @@ export function estimate(
     ...sources,
   };
 }
+
+/** Who says that the limit means something, and the scale that is read. */
+export const sourcesOf = (
+  indicator: Indicator,
+  cases: readonly Case[],
+): Pick<Estimate, "source" | "confidence" | "scale"> => ({
+  source: indicator.source?.cite ?? null,
+  confidence: indicator.source?.confidence ?? null,
+  ...scaleSource(indicator, cases),
+});
 
 function scaleSource({ score }: Indicator, [first]: readonly Case[]): Pick<Estimate, "scale"> {
   const scale = score && first && scaleNamed(first, score.scale);

@@ -3,12 +3,20 @@ export type { Answer } from "./answer.ts";
 export { checkHouseScales } from "./check-scales.ts";
 export { type ClusterKind, clusterKinds } from "./clusters.ts";
 export type { CombinedEstimate, CombinedGroup } from "./combine.ts";
-export type { Corrected, RightCount, TestAccuracy } from "./corrected.ts";
+export {
+  accuracyWords,
+  belowFalsePositives,
+  type Corrected,
+  fewPositives,
+  type RightCount,
+  type TestAccuracy,
+} from "./corrected.ts";
 export type { Estimate } from "./estimate.ts";
 export { type GroupDimension, type GroupOptions, groupDimensions, groupScores } from "./group-scores.ts";
 export type { HeadCount } from "./head-count.ts";
-export { type HerdOptions, type HerdReport, herdEstimates } from "./herd-estimates.ts";
+export { type HerdReport, herdEstimates } from "./herd-estimates.ts";
 export { herdIndices, type IndexResult } from "./herd-index.ts";
+export type { HerdOptions } from "./herd-options.ts";
 export type { GradeShare, HerdScores } from "./herd-scores.ts";
 export { indexValue } from "./index-value.ts";
 export { indicatorAnswer } from "./indicator-answer.ts";

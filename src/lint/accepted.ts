@@ -59,6 +59,9 @@ function meets(path: string, at: string | undefined): boolean {
   return path === place || path.startsWith(`${place}.`) || path.startsWith(`${place}[`);
 }
 
+/** Whether a reason says nothing: blanks, dots, dashes. */
+const isBlank = (reason: string): boolean => !/[\p{L}\p{N}]/u.test(reason);
+
 interface EntryFault {
   readonly rule: string;
   readonly message: string;
@@ -88,7 +91,7 @@ function entryFault(
       message: `accepted: ${rule.id} guards safety or the format and cannot be accepted; its findings stay. Take this entry out and do what the finding says.`,
       path: ["rule"],
     };
-  if (entry.because === undefined)
+  if (entry.because === undefined || isBlank(entry.because))
     return {
       rule: "accepted-without-reason",
       message: `accepted: ${rule.id} is accepted without a reason, so the finding stays. Write because: and why it may stay so, for whoever reads the case next year.`,
@@ -107,6 +110,8 @@ function entryFault(
 function isWhole(rule: Rule, subject: Accepting, archive: Archive): boolean {
   if (subject.faults.length > 0 || ("unknownProtocol" in subject && subject.unknownProtocol !== undefined))
     return false;
+  // The other half of a pair may lie in a folder that was not asked about.
+  if (rule.scope === "archive") return false;
   if (rule.scope !== "visit") return true;
   return archive.visits.some(
     (visit) =>

@@ -14,6 +14,13 @@ interface ContainerRuleText {
   readonly good: Example;
 }
 
+/** `frozen`, `on a dry swab`, `in formalin`. */
+function inContainer(into: string): string {
+  if (into === "chilled" || into === "frozen") return into;
+  if (into === "dry-swab") return "on a dry swab";
+  return into.endsWith("-tube") ? `in a tube (${into})` : `in ${into.replaceAll("-", " ")}`;
+}
+
 export function containerRule(text: ContainerRuleText): CaseRule {
   const { source } = sampleRules.unfit[text.id] ?? sampleRules;
   return {
@@ -26,7 +33,7 @@ export function containerRule(text: ContainerRuleText): CaseRule {
         for (const { id, into, tests, why, instead } of unfitContainers(sample))
           if (id === text.id)
             report(
-              `samples[${index}].into: ${sample.id} is in ${into} and asked for ${listing(tests)}: ${why}. ${instead}.`,
+              `samples[${index}].into: ${sample.id} is ${inContainer(into)} and asked for ${listing(tests)}: ${why}. ${instead}.`,
               ["samples", index, "into"],
             );
     },

@@ -1,5 +1,5 @@
 /** Tests that come too late for their tissue, by kind of test. */
-import type { Case } from "../cases/index.ts";
+import { type Case, formatPath, type Path } from "../cases/index.ts";
 import { autolysis } from "../knowledge/index.ts";
 import { type Sample, samplesOf, spell, type TimeWorth, timeWorth } from "../sampling/index.ts";
 import { listing } from "../words/listing.ts";
@@ -22,15 +22,30 @@ export function lateSamples(one: Case, kind: string, worths: readonly TimeWorth[
   });
 }
 
-/** Reports each late sample: how late it was, what the limit is, what the test is still worth. */
+/**
+ * Reports late samples: how late they were, what the limit is, what the tests are still worth. Samples that are late
+ * alike have one cause and get one line.
+ */
 export function reportLate(one: Case, report: Report, kind: string): void {
-  for (const { sample, index, late } of lateSamples(one, kind, ["reduced", "doubtful"])) {
-    const tests = listing(late.map(({ test }) => test));
-    report(
-      `samples[${index}].for: ${sample.id} was taken ${lateness(one, late)}; the worth of ${tests} is ${late[0]?.worth}. Send it all the same (${autolysis.kinds[kind]?.still}), tell the laboratory, and add a pig killed for it.`,
-      ["samples", index, "for"],
-    );
+  const alike = new Map<string, LateSample[]>();
+  for (const found of lateSamples(one, kind, ["reduced", "doubtful"])) {
+    const key = `${lateness(one, found.late)} ${found.late[0]?.worth}`;
+    alike.set(key, [...(alike.get(key) ?? []), found]);
   }
+  for (const found of alike.values()) reportAlike(one, report, kind, found);
+}
+
+function reportAlike(one: Case, report: Report, kind: string, found: readonly LateSample[]): void {
+  const [first] = found;
+  if (first === undefined) return;
+  const single = found.length === 1;
+  const path: Path = single ? ["samples", first.index, "for"] : ["samples"];
+  const tests = listing([...new Set(found.flatMap(({ late }) => late.map(({ test }) => test)))]);
+  report(
+    `${formatPath(path)}: ${listing(found.map(({ sample }) => sample.id))} ${single ? "was" : "were"} taken ${lateness(one, first.late)}; the worth of ${tests} is ${first.late[0]?.worth}. Send ${single ? "it" : "them"} all the same (${autolysis.kinds[kind]?.still}), tell the laboratory, and add a pig killed for it.`,
+    path,
+    single ? "value" : "key",
+  );
 }
 
 /** `13 h after death between 4 and 15 °C, limit 12 h`. */

@@ -82,6 +82,7 @@ export function lintCases(archive: Archive, options: LintOptions = {}): LintResu
     if (rule.scope === "visit")
       for (const visit of archive.visits)
         rule.check(visit, reporter(rule, visit), (one) => reporter(rule, one));
+    if (rule.scope === "archive") rule.check(archive, (one) => reporter(rule, one));
   }
   findings.sort(byPlace);
   const faults: Finding[] = [];

@@ -1,5 +1,5 @@
 /** What a rule is: one thing a record must not lack or contradict, said once, with who says so. */
-import type { Case, Path, Visit } from "../cases/index.ts";
+import type { Archive, Case, Path, Visit } from "../cases/index.ts";
 import type { Source } from "../knowledge/index.ts";
 
 export const levels = ["error", "warning", "note"] as const;
@@ -72,9 +72,15 @@ export interface VisitRule extends RuleText {
   check(visit: Visit, reportVisit: Report, reportCase: (one: Case) => Report): void;
 }
 
+/** A rule that looks at everything that was read together, whatever folder it lies in. */
+export interface ArchiveRule extends RuleText {
+  readonly scope: "archive";
+  check(archive: Archive, reportCase: (one: Case) => Report): void;
+}
+
 /** A rule whose findings come from the reader, while it fits the file to the format, or from its accepted entries. */
 export interface FormatRule extends RuleText {
   readonly scope: "format";
 }
 
-export type Rule = CaseRule | VisitRule | FormatRule;
+export type Rule = CaseRule | VisitRule | ArchiveRule | FormatRule;

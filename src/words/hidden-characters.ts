@@ -2,10 +2,11 @@
 
 /**
  * Control characters other than tab and line ends (a carriage return alone is none), marks that turn the direction
- * of text, byte order marks inside a text, line separators, and halves of characters.
+ * of text, byte order marks inside a text, line separators, tag characters, characters that are none by definition,
+ * variation selectors that follow no emoji, and halves of characters.
  */
 export const hiddenCharacter =
-  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\p{Cs}]|\r(?!\n)/u;
+  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\p{Cs}\p{NChar}\u{e0000}-\u{e007f}]|(?<![\p{ExtPict}\d#*])[\ufe00-\ufe0f]|\r(?!\n)/u;
 
 /** `a control character (U+001B)` */
 export function hiddenName(character: string): string {

@@ -22,6 +22,7 @@ const floors: Record<string, number> = {
   herd: 4,
   agree: 4,
   plan: 4,
+  compare: 5,
   explain: 5,
   reading: 5,
   formats: 6,

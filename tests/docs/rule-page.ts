@@ -4,7 +4,12 @@ import { sourceLine } from "../../src/knowledge/index.ts";
 import type { Example, Rule } from "../../src/lint/index.ts";
 import { lintExample } from "../lint/lay-example.ts";
 
-const looksAt = { case: "one case", visit: "the cases of a visit together", format: "any file" } as const;
+const looksAt = {
+  case: "one case",
+  visit: "the cases of a visit together",
+  archive: "all cases that are read together",
+  format: "any file",
+} as const;
 
 export function rulePage(rule: Rule): string {
   return `# ${rule.id}

@@ -37,7 +37,7 @@ export const ageClassMismatch: CaseRule = {
       (weightKg < weight[0] || weightKg > weight[1])
     )
       report(
-        `pig.weight: ${one.record.pig?.weight} does not fit a ${ageClass} (${weight[0]} to ${weight[1]} kg, from memory). Correct the weight, its unit or the class.`,
+        `pig.weight: ${one.record.pig?.weight} does not fit the class ${ageClass} (${weight[0]} to ${weight[1]} kg, from memory). Correct the weight, its unit or the class.`,
         ["pig", "weight"],
       );
   },

@@ -16,7 +16,7 @@ export const crownRumpOfBornPig: CaseRule = {
     const { ageClass } = one;
     if (one.record.pig?.crown_rump === undefined || ageClass === undefined || isUnborn(ageClass)) return;
     report(
-      `pig.crown_rump: measured in a ${ageClass}. Take it out, or write class: mummy, aborted or stillborn.`,
+      `pig.crown_rump: measured in a pig of class ${ageClass}. Take it out, or write class: mummy, aborted or stillborn.`,
       ["pig", "crown_rump"],
     );
   },

@@ -1,5 +1,7 @@
-import { isAfter, type Moment, moment, type Path, quantity } from "../../../cases/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type Case, isAfter, type Moment, moment, type Path, quantity } from "../../../cases/index.ts";
+import { listing } from "../../../words/listing.ts";
+import { isOpeningTooLate, samplesBeforeOpening, yearSlips } from "../../misdated.ts";
+import type { CaseRule, Report } from "../../rule.ts";
 
 interface Event {
   readonly path: Path;
@@ -13,8 +15,7 @@ export const datesOutOfOrder: CaseRule = {
   scope: "case",
   family: "consistency",
   level: "error",
-  summary:
-    "Signs, death, opening and sampling follow each other in time, and the opening is not before the visit.",
+  summary: "Signs, death, opening and sampling follow each other in time.",
   protects:
     "Autolysis, incubation and treatment are reckoned from these times; a swapped pair makes every one of them wrong.",
   source: { cite: "order of events; common practice", confidence: "common-practice" },
@@ -24,9 +25,11 @@ export const datesOutOfOrder: CaseRule = {
     const death = event(["death", "at"], "death", one.record.death?.at);
     const opened = event(["opened", "at"], "opening", one.record.opened?.at);
     const onset = event(["selection", "onset"], "onset of signs", one.record.selection?.onset);
-    const visit = event(["opened", "at"], "visit", one.visit?.record.date);
+    // A mistyped year is named by year-off-visit, and says nothing about the order.
+    const slips = yearSlips(one).map(({ path }) => path.join("."));
     const order = (first: Event | undefined, second: Event | undefined): void => {
-      if (first !== undefined && second !== undefined && isAfter(first.at, second.at))
+      const slipped = [first, second].some((found) => slips.includes(found?.path.join(".") ?? ""));
+      if (!slipped && first !== undefined && second !== undefined && isAfter(first.at, second.at))
         report(
           `${second.path.join(".")}: the ${second.name} (${second.text}) lies before the ${first.name} (${first.text}). Correct one of them.`,
           second.path,
@@ -35,7 +38,6 @@ export const datesOutOfOrder: CaseRule = {
     order(onset, death);
     order(death, opened);
     if (death === undefined) order(onset, opened);
-    order(visit, opened);
     const treated = one.record.selection?.treated;
     const last =
       typeof treated === "object"
@@ -46,22 +48,26 @@ export const datesOutOfOrder: CaseRule = {
         `selection.treated.last: the last treatment (${last.text}) lies after the death (${death.text}). Correct one of them.`,
         last.path,
       );
-    for (const [index, sample] of (one.record.samples ?? []).entries()) {
-      const taken = event(["samples", index, "at"], `sample ${sample.id}`, sample.at);
-      // Blood is taken in life, so only what needs an open carcass is held against the opening.
-      if (
-        taken !== undefined &&
-        opened !== undefined &&
-        !/-tube$/.test(sample.into ?? "") &&
-        isAfter(opened.at, taken.at)
-      )
-        report(
-          `samples[${index}].at: ${taken.name} (${taken.text}) was taken before the pig was opened (${opened.text}). Correct one of them.`,
-          taken.path,
-        );
-    }
+    if (slips.length === 0) reportSamples(one, report);
   },
 };
+
+/** Each sample before the opening; where several are, the opening itself, once. */
+function reportSamples(one: Case, report: Report): void {
+  const early = samplesBeforeOpening(one);
+  const opened = one.record.opened?.at;
+  if (isOpeningTooLate(one))
+    report(
+      `opened.at: ${listing(early.map(({ name }) => name))} were taken before the pig was opened (${opened}), the first in the list at ${early[0]?.text}. Correct the time of the opening, or those of the samples.`,
+      ["opened", "at"],
+    );
+  else
+    for (const { path, name, text } of early)
+      report(
+        `samples[${path[1]}].at: ${name} (${text}) was taken before the pig was opened (${opened}). Correct one of them.`,
+        path,
+      );
+}
 
 /** A moment of the case; a duration such as an onset of 36 h is no moment and has no order to be in. */
 function event(path: Path, name: string, text: string | undefined): Event | undefined {

@@ -23,7 +23,7 @@ export const groupClassMismatch: CaseRule = {
     const { age, title } = ageClasses.classes[class_] ?? {};
     if (ageDays !== undefined && age !== undefined && ageDays >= age[0] && ageDays <= age[1]) return;
     report(
-      `pig.group: ${group} is a group of class ${class_}${title === undefined ? "" : ` (${title.toLowerCase()})`}, and this pig is a ${ageClass}. Correct the group, the age or the class in farm.yaml.`,
+      `pig.group: ${group} is a group of class ${class_}${title === undefined ? "" : ` (${title.toLowerCase()})`}, and this pig is of class ${ageClass}. Correct the group, the age or the class in farm.yaml.`,
       ["pig", "group"],
     );
   },

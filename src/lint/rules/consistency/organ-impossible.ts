@@ -27,7 +27,7 @@ export const organImpossible: CaseRule = {
         );
       else if (ageClass !== undefined && isWeaned(ageClass) && exists?.every(isUnborn) === true)
         report(
-          `${organ.id}: recorded in a ${ageClass}, which has none. Correct the age class, or take the organ out.`,
+          `${organ.id}: recorded in a pig of class ${ageClass}, which has none. Correct the age class, or take the organ out.`,
           path,
         );
     }

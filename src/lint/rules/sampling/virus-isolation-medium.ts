@@ -5,7 +5,7 @@ export const virusIsolationMedium = containerRule({
   level: "warning",
   summary: "A sample for virus isolation is chilled tissue, serum, or a swab in viral medium.",
   protects:
-    "Virus dries out on a plain swab and sticks to charcoal; EDTA and heparin harm the cells it should grow in.",
+    "Virus dries out on a plain swab, sticks to charcoal, and is overgrown in media made for bacteria.",
   bad: {
     case: "samples: [{id: 01-A, from: respiratory.nares, into: dry-swab, for: [pcr, virus-isolation]}]",
   },

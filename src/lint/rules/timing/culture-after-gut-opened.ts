@@ -1,4 +1,5 @@
-import { isContaminated, isFor, isSampledAfter, isTissue, samplesOf } from "../../../sampling/index.ts";
+import { isContaminated, isFixed, isFor, isTissue } from "../../../sampling/index.ts";
+import { afterGutOpened, reportAfterGut } from "../../gut-opened-first.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const cultureAfterGutOpened: CaseRule = {
@@ -19,16 +20,16 @@ export const cultureAfterGutOpened: CaseRule = {
     case: "steps: {gut_opened: 2026-04-20T10:00}\nsamples: [{id: 01-A, from: lymphoid.spleen, into: chilled, for: [culture], at: 2026-04-20T09:50}, {id: 01-B, from: intestine.ileum, into: chilled, for: [culture], at: 2026-04-20T10:20}]",
   },
   check(one, report) {
-    for (const { sample, index } of samplesOf(one))
-      if (
-        isFor(sample, "culture") &&
-        isTissue(sample.from) &&
-        !isContaminated(sample.from) &&
-        isSampledAfter(one, sample, "gut_opened")
-      )
-        report(
-          `samples[${index}].at: ${sample.id} for culture was taken after the gut was opened (${one.record.steps?.gut_opened}). Sear the surface and swab the depth of a piece that was not cut, or note the contamination; next time open the gut last.`,
-          ["samples", index, "at"],
-        );
+    // What lies in formalin grows nothing, sterile or not; culture-in-formalin says so.
+    const late = afterGutOpened(
+      one,
+      (sample) =>
+        isFor(sample, "culture") && !isFixed(sample) && isTissue(sample.from) && !isContaminated(sample.from),
+    );
+    reportAfterGut(one, late, report, {
+      what: " for culture",
+      advice:
+        "Sear the surface and swab the depth of a piece that was not cut, or note the contamination; next time open the gut last.",
+    });
   },
 };

@@ -1,4 +1,5 @@
-import { isFor, isForAgents, isGut, isSampledAfter, isTissue, samplesOf } from "../../../sampling/index.ts";
+import { isFor, isForAgents, isGut, isTissue } from "../../../sampling/index.ts";
+import { afterGutOpened, reportAfterGut } from "../../gut-opened-first.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const gutOpenedEarly: CaseRule = {
@@ -20,17 +21,14 @@ export const gutOpenedEarly: CaseRule = {
     case: "steps: {gut_opened: 2026-04-20T10:00}\nsamples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology], at: 2026-04-20T10:20}]",
   },
   check(one, report) {
-    for (const { sample, index } of samplesOf(one))
-      if (
-        isForAgents(sample) &&
-        !isFor(sample, "culture") &&
-        isTissue(sample.from) &&
-        !isGut(sample.from) &&
-        isSampledAfter(one, sample, "gut_opened")
-      )
-        report(
-          `samples[${index}].at: ${sample.id} was taken after the gut was opened (${one.record.steps?.gut_opened}). Change gloves and knife before fresh samples; next time open the gut last.`,
-          ["samples", index, "at"],
-        );
+    const late = afterGutOpened(
+      one,
+      (sample) =>
+        isForAgents(sample) && !isFor(sample, "culture") && isTissue(sample.from) && !isGut(sample.from),
+    );
+    reportAfterGut(one, late, report, {
+      what: "",
+      advice: "Change gloves and knife before fresh samples; next time open the gut last.",
+    });
   },
 };

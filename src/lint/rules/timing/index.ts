@@ -1,5 +1,6 @@
 /** Rules on timing: what autolysis leaves of a test, and the order of the steps at the table. Part of the list in rules/index.ts. */
 import { holdBack } from "../../hold-back.ts";
+import { whileTimesHold } from "../../misdated.ts";
 import type { Rule } from "../../rule.ts";
 import { autolysedGutNormal } from "./autolysed-gut-normal.ts";
 import { carcassStateImplausible } from "./carcass-state-implausible.ts";
@@ -24,18 +25,18 @@ import { sterileAfterGutOpened } from "./sterile-after-gut-opened.ts";
 import { toxicologyLate } from "./toxicology-late.ts";
 
 const rules: readonly Rule[] = [
-  gutHistologyLate,
-  gutHistologyLost,
-  gutPastTarget,
+  whileTimesHold(gutHistologyLate),
+  whileTimesHold(gutHistologyLost),
+  whileTimesHold(gutPastTarget),
   gutTimeMissing,
-  histologyLate,
-  cultureLate,
-  pcrLate,
-  toxicologyLate,
+  whileTimesHold(histologyLate),
+  whileTimesHold(cultureLate),
+  whileTimesHold(pcrLate),
+  whileTimesHold(toxicologyLate),
   frozenCarcassHistology,
-  carcassStateImplausible,
+  whileTimesHold(carcassStateImplausible),
   autolysedGutNormal,
-  carcassStorageUnstated,
+  whileTimesHold(carcassStorageUnstated),
   csfAfterHeadOff,
   csfAfterBrainOut,
   meningealSwabLate,

@@ -1,5 +1,6 @@
-import { isAfter } from "../../../cases/index.ts";
-import { stepAt } from "../../../sampling/index.ts";
+import { isForAgents, isTissue } from "../../../sampling/index.ts";
+import { listing } from "../../../words/listing.ts";
+import { afterGutOpened, isSterileStepLate } from "../../gut-opened-first.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const sterileAfterGutOpened: CaseRule = {
@@ -13,12 +14,14 @@ export const sterileAfterGutOpened: CaseRule = {
   bad: { case: "steps: {gut_opened: 2026-04-20T10:00, sterile_samples: 2026-04-20T10:15}\nsamples: " },
   good: { case: "steps: {sterile_samples: 2026-04-20T09:50, gut_opened: 2026-04-20T11:00}\nsamples: " },
   check(one, report) {
-    const opened = stepAt(one, "gut_opened");
-    const sterile = stepAt(one, "sterile_samples");
-    if (opened !== undefined && sterile !== undefined && isAfter(sterile, opened))
-      report(
-        `steps.sterile_samples: taken (${one.record.steps?.sterile_samples}) after the gut was opened (${one.record.steps?.gut_opened}). Tell the laboratory that they are not sterile; of the next pig take them right after the cavities are open.`,
-        ["steps", "sterile_samples"],
-      );
+    if (!isSterileStepLate(one)) return;
+    const ids = afterGutOpened(one, (sample) => isForAgents(sample) && isTissue(sample.from)).map(
+      ({ sample }) => sample.id,
+    );
+    const which = ids.length === 0 ? "they are not sterile" : `${listing(ids)} may carry germs of the gut`;
+    report(
+      `steps.sterile_samples: taken (${one.record.steps?.sterile_samples}) after the gut was opened (${one.record.steps?.gut_opened}). Tell the laboratory that ${which}; of the next pig take them right after the cavities are open.`,
+      ["steps", "sterile_samples"],
+    );
   },
 };

@@ -1,5 +1,6 @@
 import { moment } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
+import { yearSlips } from "../../misdated.ts";
 import type { VisitRule } from "../../rule.ts";
 
 export const caseDayOffVisit: VisitRule = {
@@ -21,7 +22,7 @@ export const caseDayOffVisit: VisitRule = {
       const opened = moment(one.record.opened?.at);
       if (day === undefined || opened === undefined) continue;
       const days = Math.floor(opened.written / 24) - Math.floor(day.written / 24);
-      if (days > selectionRules.case_days)
+      if (days > selectionRules.case_days && yearSlips(one).length === 0)
         reportCase(one)(
           `opened.at: ${days} days after the visit of ${visit.record.date}. Correct the day, or give this pig a visit of its own.`,
           ["opened", "at"],

@@ -1,27 +1,28 @@
-import type { VisitRule } from "../../rule.ts";
+import type { ArchiveRule } from "../../rule.ts";
 
-export const duplicateCase: VisitRule = {
+export const duplicateCase: ArchiveRule = {
   id: "duplicate-case",
-  scope: "visit",
+  scope: "archive",
   family: "visit",
   level: "error",
-  summary: "Every case of a visit has an id of its own.",
-  protects: "Samples and results are joined to pigs by the case id; two pigs under one id become one.",
+  summary: "Every case has an id of its own, in whatever folder it lies.",
+  protects:
+    "Samples and results are joined to pigs by the case id; two pigs under one id become one, and a copied file is one pig counted twice.",
   source: { cite: "ids are unique; common practice", confidence: "common-practice" },
   bad: { others: ["case: birch-2026-04-20-01\npig: {tag: '902'}"] },
   good: {
     others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],
     visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
   },
-  check(visit, _reportVisit, reportCase) {
+  check({ cases }, reportCase) {
     const first = new Map<string, string>();
-    for (const one of visit.cases) {
+    for (const one of cases) {
       if (one.record.case === undefined) continue;
       const other = first.get(one.id);
       if (other === undefined) first.set(one.id, one.file);
       else
         reportCase(one)(
-          `case: "${one.id}" is already the case of ${other}. Give one of them another number.`,
+          `case: "${one.id}" is already the case of ${other}. Take out the copy, or give one of the two pigs an id of its own.`,
           ["case"],
         );
     }

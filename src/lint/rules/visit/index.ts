@@ -10,10 +10,12 @@ import { duplicateTag } from "./duplicate-tag.ts";
 import { fewPigsForSyndrome } from "./few-pigs-for-syndrome.ts";
 import { noAcuteUntreatedPig } from "./no-acute-untreated-pig.ts";
 import { noHealthyComparison } from "./no-healthy-comparison.ts";
+import { openedBeforeVisit } from "./opened-before-visit.ts";
 import { organNeverExamined } from "./organ-never-examined.ts";
 import { smallRandomSample } from "./small-random-sample.ts";
 import { twoReaders } from "./two-readers.ts";
 import { visitCaseAbsent } from "./visit-case-absent.ts";
+import { yearOffVisit } from "./year-off-visit.ts";
 
 export const visitRules: readonly Rule[] = [
   duplicateCase,
@@ -28,6 +30,8 @@ export const visitRules: readonly Rule[] = [
   noHealthyComparison,
   twoReaders,
   organNeverExamined,
+  yearOffVisit,
+  openedBeforeVisit,
   caseDayOffVisit,
   caseListMissing,
 ];

@@ -1,0 +1,38 @@
+/** The options of `carcase compare`. */
+import type { Command } from "commander";
+import type { CompareCommandOptions } from "./compare.ts";
+import { addCommonOptions } from "./options.ts";
+
+export function addCompare(program: Command): void {
+  addCommonOptions(program.command("compare"), "text for people; json, csv or markdown")
+    .summary("did it change between visits, or does it differ between groups?")
+    .description(
+      "Compares visits of a farm, or groups of a visit: what changed, how sure that is, and what cannot be compared.",
+    )
+    .option("--between <what>", "visits or groups (default: visits, where a farm has two)")
+    .option(
+      "--where <facet=value>",
+      "only these pigs: group=nursery-2, basis=random, visit, farm, age-class, reader or place; may be given again",
+      (text: string, before: readonly string[] | undefined): readonly string[] => [...(before ?? []), text],
+    )
+    .option("--indicator <ids>", "only these indicators, separated by commas")
+    .option("--scale <ids>", "only these scales, separated by commas")
+    .option("--level <share>", "confidence level of the intervals, such as 95%")
+    .option(
+      "--even-if <factors>",
+      "compare although the sides differ in basis, age, place, reader, section, grade or scale",
+    )
+    .addHelpText("after", compareHelp)
+    .action(async (paths: string[], options: CompareCommandOptions) => {
+      const { runCompare } = await import("./compare.ts");
+      process.exitCode = runCompare(paths, options);
+    });
+}
+
+const compareHelp = `
+Examples:
+  carcase compare alder-farm
+  carcase compare --indicator snout-grade-2-up --where basis=random alder-farm
+  carcase compare --between groups alder-farm/2026-03-14
+  carcase compare --even-if reader --scale maff-1978 alder-farm
+Name the question before you look: each further comparison makes all of them harder to show.`;

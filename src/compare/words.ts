@@ -1,0 +1,84 @@
+/** Numbers of a comparison as they stand in a sentence. */
+import { indicators } from "../knowledge/index.ts";
+import { levelPercent, percent } from "../words/percent.ts";
+import type { Limited, Result, ScoresCompared, SharesCompared, SideNumbers } from "./comparison.ts";
+
+/** `p 0.070`, `p < 0.001`. */
+export const pText = (p: number): string => (p < 0.001 ? "p < 0.001" : `p ${p.toFixed(p < 0.1 ? 3 : 2)}`);
+
+/** `7 of 10`. */
+export const ofExamined = ({ affected = 0, examined }: SideNumbers): string => `${affected} of ${examined}`;
+
+/** At most two decimals. */
+export const plain = (value: number): string => String(Number(value.toFixed(2)));
+
+const hundred = (share: number): string => (Math.abs(share) * 100).toFixed(1);
+
+/** `50.0 fewer of every 100 pigs, 95 % interval 6.9 to 74.0 fewer`. */
+export function differenceText({ value, lower, upper }: Limited, level: number): string {
+  const change =
+    value === null || value === 0
+      ? "no more and no fewer"
+      : `${hundred(value)} ${value < 0 ? "fewer" : "more"} of every 100 pigs`;
+  return `${change}, ${levelPercent(level)} interval ${rangeText(lower ?? -1, upper ?? 1)}`;
+}
+
+function rangeText(lower: number, upper: number): string {
+  if (upper <= 0) return `${hundred(upper)} to ${hundred(lower)} fewer`;
+  if (lower >= 0) return `${hundred(lower)} to ${hundred(upper)} more`;
+  return `${hundred(lower)} fewer to ${hundred(upper)} more`;
+}
+
+/**
+ * `shift -1 points, 95 % interval -2 to 0`. A shift of 0 may hide a difference where most pigs share one score, so
+ * then stands how often a pig of the second side scores above one of the first.
+ */
+export function shiftText(
+  { shift, superiority }: ScoresCompared,
+  unit: string | undefined,
+  level: number,
+): string {
+  const often = `the second side is higher in ${hundred(superiority)} of 100 pairs of pigs, ties half`;
+  if (shift === null) return often;
+  const { value, lower, upper } = shift;
+  const by = `shift ${plain(value ?? 0)} ${unit ?? (Math.abs(value ?? 0) === 1 ? "point" : "points")}`;
+  const range =
+    lower === null || upper === null
+      ? "too few pigs for an interval"
+      : `${levelPercent(level)} interval ${plain(lower)} to ${plain(upper)}`;
+  return `${by}, ${range}${value === 0 && superiority !== 0.5 ? `; ${often}` : ""}`;
+}
+
+/** `Fisher's exact p 0.070`. */
+export function testText(result: Result): string {
+  const p = pText(result.p);
+  switch (result.test) {
+    case "fisher-exact":
+      return `Fisher's exact ${p}`;
+    case "mann-whitney":
+      return `Mann-Whitney ${p}, ${result.exact ? "exact" : "normal"}`;
+    case "cochran-armitage":
+      return `Cochran-Armitage trend ${p}`;
+    case "kruskal-wallis":
+      return `Kruskal-Wallis ${p}, ${result.exact ? "exact" : "chi-squared"}`;
+  }
+}
+
+/** The shares of the second side that would have been shown; empty where it was not worked out. */
+export function couldShowText({ could_show }: SharesCompared): string {
+  if (could_show === null) return "";
+  const { below, above } = could_show;
+  const shares = [
+    ...(below === null ? [] : [`${percent(below)} or less`]),
+    ...(above === null ? [] : [`${percent(above)} or more`]),
+  ];
+  return shares.length === 0
+    ? "no share would be shown four times in five, not even none or all"
+    : `${shares.join(" or ")} would be shown four times in five`;
+}
+
+/** The title as it stands within a sentence: those that ship begin small. */
+export function inSentence(id: string, title: string): string {
+  const ours = indicators.get(id)?.title === title;
+  return ours ? `${title.charAt(0).toLowerCase()}${title.slice(1)}` : title;
+}

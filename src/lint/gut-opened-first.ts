@@ -1,0 +1,34 @@
+/** Samples that were taken after the gut was opened: one cause, so one line for all of them. */
+import { type Case, isAfter, type Path } from "../cases/index.ts";
+import type { Sample } from "../sampling/index.ts";
+import { type IndexedSample, isSampledAfter, samplesOf, stepAt } from "../sampling/index.ts";
+import { listing } from "../words/listing.ts";
+import type { Report } from "./rule.ts";
+
+/** Samples of a kind taken after the gut was opened. */
+export const afterGutOpened = (one: Case, isMeant: (sample: Sample) => boolean): IndexedSample[] =>
+  samplesOf(one).filter(({ sample }) => isMeant(sample) && isSampledAfter(one, sample, "gut_opened"));
+
+/** Whether the step of the sterile samples came after the gut; that finding then speaks for the single samples. */
+export function isSterileStepLate(one: Case): boolean {
+  const [opened, sterile] = [stepAt(one, "gut_opened"), stepAt(one, "sterile_samples")];
+  return opened !== undefined && sterile !== undefined && isAfter(sterile, opened);
+}
+
+/** Reports one sample at its time, or several together at the list. @param what such as ` for culture` */
+export function reportAfterGut(
+  one: Case,
+  found: readonly IndexedSample[],
+  report: Report,
+  text: { readonly what: string; readonly advice: string },
+): void {
+  const [first] = found;
+  if (first === undefined || isSterileStepLate(one)) return;
+  const single = found.length === 1;
+  const path: Path = single ? ["samples", first.index, "at"] : ["samples"];
+  report(
+    `${single ? `samples[${first.index}].at` : "samples"}: ${listing(found.map(({ sample }) => sample.id))}${text.what} ${single ? "was" : "were"} taken after the gut was opened (${one.record.steps?.gut_opened}). ${text.advice}`,
+    path,
+    single ? "value" : "key",
+  );
+}

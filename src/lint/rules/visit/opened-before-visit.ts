@@ -1,0 +1,38 @@
+import { isAfter, moment } from "../../../cases/index.ts";
+import { yearSlips } from "../../misdated.ts";
+import type { VisitRule } from "../../rule.ts";
+
+/** So many pigs, and it is the date of the visit that is wrong. */
+const fewest = 3;
+
+export const openedBeforeVisit: VisitRule = {
+  id: "opened-before-visit",
+  scope: "visit",
+  family: "visit",
+  level: "error",
+  summary: "No pig of a visit is opened before its day.",
+  protects: "A wrong date joins the pigs to the air, the counts and the treatments of another day.",
+  source: { cite: "order of events; common practice", confidence: "common-practice" },
+  bad: { case: "death: {at: 2026-04-18T09:10}\nopened: {at: 2026-04-18T09:40}\nsamples: " },
+  good: { case: "death: {at: 2026-04-20T09:10}\nopened: {at: 2026-04-20T09:40}\nsamples: " },
+  check(visit, reportVisit, reportCase) {
+    const day = moment(visit.record.date);
+    if (day === undefined) return;
+    const opened = visit.cases.flatMap((one) => {
+      const at = moment(one.record.opened?.at);
+      return at === undefined || yearSlips(one).length > 0 ? [] : [{ one, at }];
+    });
+    const before = opened.filter(({ at }) => isAfter(day, at));
+    if (before.length >= fewest && before.length === opened.length)
+      reportVisit(
+        `date: ${visit.record.date}, yet all ${before.length} pigs were opened before that day, one at ${before[0]?.one.record.opened?.at}. Correct the date of the visit.`,
+        ["date"],
+      );
+    else
+      for (const { one } of before)
+        reportCase(one)(
+          `opened.at: the opening (${one.record.opened?.at}) lies before the visit (${visit.record.date}). Correct one of them.`,
+          ["opened", "at"],
+        );
+  },
+};

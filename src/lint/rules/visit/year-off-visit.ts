@@ -1,0 +1,53 @@
+import type { Case } from "../../../cases/index.ts";
+import { count } from "../../../words/listing.ts";
+import { datedEvents, yearSlips } from "../../misdated.ts";
+import type { VisitRule } from "../../rule.ts";
+
+/** So many pigs, and it is the date of the visit that is wrong. */
+const fewest = 3;
+
+export const yearOffVisit: VisitRule = {
+  id: "year-off-visit",
+  scope: "visit",
+  family: "visit",
+  level: "error",
+  summary: "Death, opening and samples are of the year of the visit.",
+  protects:
+    "In January the old year is typed by habit, and every hour after death, and with it the worth of every sample, is reckoned from it.",
+  source: { cite: "order of events; common practice", confidence: "common-practice" },
+  bad: { case: "death: {at: 2025-04-20T09:10}" },
+  good: { case: "death: {at: 2026-04-20T09:10}" },
+  check(visit, reportVisit, reportCase) {
+    const slipped = visit.cases.flatMap((one) => {
+      const slips = yearSlips(one);
+      return slips.length === 0 ? [] : [{ one, slips }];
+    });
+    const whole = slipped.filter(({ one, slips }) => slips.length === datedEvents(one).length);
+    const dated = visit.cases.filter((one) => datedEvents(one).length > 0);
+    const allOff = whole.length >= fewest && whole.length === dated.length;
+    if (allOff)
+      reportVisit(
+        `date: ${visit.record.date}, yet all ${count(whole.length, "pig")} died and were opened in another year. Check the year.`,
+        ["date"],
+      );
+    else for (const { one, slips } of slipped) reportSlips(one, slips, visit.record.date, reportCase);
+  },
+};
+
+function reportSlips(
+  one: Case,
+  [first, ...others]: ReturnType<typeof yearSlips>,
+  date: string | undefined,
+  reportCase: Parameters<VisitRule["check"]>[2],
+): void {
+  if (first === undefined) return;
+  const { path, name, text, days } = first;
+  const more =
+    others.length === 0
+      ? ""
+      : ` (and so ${others.length === 1 ? "does" : "do"} ${count(others.length, "other time")})`;
+  reportCase(one)(
+    `${name === "death" || name === "opening" ? path.join(".") : `samples[${path[1]}].at`}: the ${name} (${text}) lies ${Math.abs(days)} days ${days < 0 ? "before" : "after"} the visit of ${date}${more}. Check the year.`,
+    path,
+  );
+}

@@ -1,0 +1,232 @@
+/** Herd numbers as a picture, a table and Markdown: nothing too wide, nothing unescaped, nothing lost. */
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import type { Case } from "../../src/cases/index.ts";
+import { displayWidth, fitted } from "../../src/formats/display-width.ts";
+import { herdCsv } from "../../src/formats/herd-csv.ts";
+import { herdMarkdown } from "../../src/formats/herd-markdown.ts";
+import { herdPlot } from "../../src/formats/herd-plot.ts";
+import { herdText } from "../../src/formats/herd-text.ts";
+import { makeStyle } from "../../src/formats/style.ts";
+import { type HerdOptions, type HerdReport, herdEstimates } from "../../src/herd/index.ts";
+import { consolidation, organ } from "../score/pigs.ts";
+import { archiveOf, farm, visit } from "./archive.ts";
+
+const plain = makeStyle(false);
+const record = (ill: boolean, group: string, basis: string) => ({
+  format: 1,
+  pig: { group },
+  selection: { basis },
+  ...organ("respiratory.lungs", { consolidation: consolidation({ left_cranial: ill ? 30 : 0 }) }),
+});
+const asked: HerdOptions = { indicators: ["lung-consolidation"], scales: ["madec-kobisch-1982"] };
+
+function report(
+  groups: readonly (readonly [group: string, basis: string, ill: number, well: number])[],
+  title?: string,
+  options: HerdOptions = {},
+): HerdReport {
+  const house = { title: title ?? "", score: { scale: "madec-kobisch-1982", at_least: 1 } };
+  const { cases } = archiveOf({
+    ...(title !== undefined && { "carcase.yaml": { format: 1, indicators: { own: house } } }),
+    "farm.yaml": {
+      ...farm("alder"),
+      groups: Object.fromEntries(groups.map(([name]) => [name, { head: 90 }])),
+    },
+    "v/visit.yaml": visit("spring", "2026-03-14"),
+    ...Object.fromEntries(
+      groups.flatMap(([group, basis, ill, well], index) => [
+        ...Array.from({ length: ill }, (_, i) => [`v/${index}-i${i}.yaml`, record(true, group, basis)]),
+        ...Array.from({ length: well }, (_, i) => [`v/${index}-w${i}.yaml`, record(false, group, basis)]),
+      ]),
+    ),
+  });
+  return herdEstimates(cases as readonly Case[], {
+    ...asked,
+    ...(title !== undefined && { indicators: ["own"] }),
+    ...options,
+  });
+}
+
+const long = `nursery-${"x".repeat(90)}`;
+const rows = (text: string): string[] =>
+  text.split("\n").filter((line) => /[=Ox.]{5}.* \d+\/\d+ /.test(line));
+
+describe("the picture", () => {
+  test("stays within 80 cells and plain characters, whatever the names are called", () => {
+    const text = herdPlot(
+      report([
+        [long, "random", 3, 5],
+        [long.replace("n", "m"), "convenience", 0, 6],
+      ]),
+      plain,
+    );
+    expect(text.split("\n").every((line) => line.length <= 80)).toBe(true);
+    expect(text).toMatch(/^[\x20-\x7e\n]*$/);
+    const [first = "", second = ""] = rows(text);
+    expect(first).toMatch(/^ {2}nursery-x+\.\. random /);
+    expect(second).toMatch(/^ {2}mursery-x*\.\. convenience /);
+  });
+
+  test("the line reaches from limit to limit, the mark stands at the estimate", () => {
+    fc.assert(
+      fc.property(fc.nat(9), fc.nat(9), fc.constantFrom("random", "clinical"), (ill, well, basis) => {
+        fc.pre(ill + well > 0);
+        const made = report([["a", basis, ill, well]]);
+        const [found] = made.estimates;
+        const text = herdPlot(made, plain);
+        const [scale = ""] = text.split("\n").filter((line) => line.includes("100 %") && !line.includes("/"));
+        const begin = scale.indexOf("0");
+        const end = scale.length - 1;
+        const [row = ""] = rows(text);
+        const axis = row.slice(begin, end + 1);
+        const place = (share: number | null) => Math.round((share ?? 0) * (axis.length - 1));
+        expect(axis.search(/[=Ox]/)).toBe(place(found?.lower ?? 0));
+        expect(axis.length - 1 - [...axis].reverse().join("").search(/[=Ox]/)).toBe(place(found?.upper ?? 0));
+        expect(axis.indexOf(basis === "random" ? "O" : "x")).toBe(place(found?.proportion ?? 0));
+        expect(row.trimEnd()).toMatch(
+          new RegExp(`  ${ill}/${ill + well} +[<>]?[\\d.]+ %  [\\d.]+ to [\\d.]+ %$`),
+        );
+      }),
+      { numRuns: 15 },
+    );
+  });
+
+  test("says that chosen pigs are no prevalence, and why an interval is what it is", () => {
+    const text = herdPlot(
+      report(
+        [
+          ["a", "random", 2, 3],
+          ["a", "clinical", 3, 0],
+        ],
+        undefined,
+        { finite: true },
+      ),
+      plain,
+    );
+    expect(text).toContain("x  share of the pigs examined: it says nothing of how common it is in the group");
+    expect(text.replaceAll(/\s+/g, " ")).toContain(
+      "the interval is for the 90 pigs of the group (farm.yaml)",
+    );
+  });
+
+  test("draws the corrected share where a test was said to err", () => {
+    const made = report([["a", "random", 6, 6]], undefined, { test: { sensitivity: 0.6, specificity: 1 } });
+    expect(rows(herdPlot(made, plain))[0]).toContain("83.3 %");
+  });
+
+  test("one pig, nothing examined, no stratum", () => {
+    const none = report([["a", "random", 1, 0]], undefined, { indicators: ["snout-grade-2-up"] });
+    expect(herdPlot(none, plain)).toContain("not examined");
+    const bare = report([["a", "random", 2, 2]], undefined, { by: [] });
+    expect(rows(herdPlot(bare, plain))[0]).toMatch(/^ {2}random /);
+  });
+});
+
+describe("widths in a terminal", () => {
+  test("wide characters take two cells, marks none, and what is cut is cut visibly", () => {
+    expect(["ab", "猪圈", "é", "e\u0301", "🐖", "돼지"].map(displayWidth)).toEqual([2, 4, 1, 1, 2, 4]);
+    expect(fitted("猪圈猪圈", 7)).toBe("猪圈.. ".trimEnd().padEnd(5));
+    fc.assert(
+      fc.property(
+        fc.string({ unit: "grapheme", maxLength: 30 }),
+        fc.integer({ min: 2, max: 20 }),
+        (text, width) => {
+          const shown = fitted(text, width);
+          expect(displayWidth(shown)).toBe(width);
+          if (displayWidth(text) > width) expect(shown.trimEnd().endsWith("..")).toBe(true);
+          else expect(shown.startsWith(text)).toBe(true);
+        },
+      ),
+    );
+  });
+});
+
+describe("text from a case", () => {
+  const hostile = '=1+1|<b>"x",\u200b[31m*';
+  const made = report(
+    [
+      ["a", "random", 2, 3],
+      ["b", "random", 1, 3],
+    ],
+    hostile,
+    { combine: true },
+  );
+
+  test("reaches no terminal as it is", () => {
+    for (const text of [herdText(made, plain), herdPlot(made, plain)]) {
+      expect(text).toContain("=1+1|<b>");
+      expect(text).toContain("\\u{200b}");
+      expect(text).not.toContain("\u200b");
+    }
+  });
+
+  test("is no formula, and one cell, in CSV", () => {
+    const lines = herdCsv(made).split("\r\n");
+    expect(lines.filter((line) => line.includes("1+1")).length).toBe(3);
+    for (const line of lines.filter((one) => one.includes("1+1")))
+      expect(line).toContain(',"\'=1+1|<b>""x"",\\u{200b}[31m*",');
+  });
+
+  test("is no markup and no border in Markdown", () => {
+    const text = herdMarkdown(made, []);
+    expect(text).not.toContain("<b>");
+    expect(text).toContain("=1+1\\|&lt;b&gt;");
+    const tables = text.split("\n\n").filter((part) => part.startsWith("|"));
+    expect(tables.length).toBeGreaterThanOrEqual(4);
+    for (const part of tables) {
+      const columns = part
+        .trim()
+        .split("\n")
+        .map((line) => line.replaceAll("\\|", "").split("|").length);
+      expect(new Set(columns).size).toBe(1);
+    }
+  });
+});
+
+test("CSV has a row an estimate, with its numbers unrounded", () => {
+  const made = report(
+    [
+      ["a", "random", 3, 9],
+      ["b", "clinical", 3, 0],
+    ],
+    undefined,
+    { test: { sensitivity: 0.9, specificity: 0.95 }, seed: 3 },
+  );
+  const [head = "", ...lines] = herdCsv(made).trimEnd().split("\r\n");
+  expect(head).toBe(
+    "measure,id,title,farm,visit,group,age_class,basis,examined,not_examined,affected,value,lower,upper,unit,level,method,confidence,source,note",
+  );
+  const measures = lines.map((line) => line.split(",")[0]);
+  expect(measures).toEqual([
+    ...["proportion", "true_prevalence", "proportion", "true_prevalence"],
+    ...["mean", "mean_bootstrap", "median", "mean", "mean_bootstrap", "median"],
+  ]);
+  expect(lines[0]).toContain(
+    `,spring,a,,random,12,0,3,0.25,${made.estimates[0]?.lower},${made.estimates[0]?.upper},share,0.95,clopper-pearson,`,
+  );
+});
+
+test("text and Markdown say what was assumed, what was combined and what was refused", () => {
+  const made = report(
+    [
+      ["a", "random", 2, 3],
+      ["b", "random", 1, 3],
+      ["a", "clinical", 1, 0],
+    ],
+    undefined,
+    { combine: true, finite: true, seed: 5 },
+  );
+  const text = herdText(made, plain).replaceAll(/\s+/g, " ");
+  const markdown = herdMarkdown(made, []);
+  for (const words of [
+    "for the 90 pigs of the group (farm.yaml)",
+    "Not combined, because these pigs (chosen for signs)",
+    "seed 5, 9999 resamples",
+    "exact for a group of known size",
+  ]) {
+    expect(text).toContain(words);
+    expect(markdown.replaceAll("\\", "")).toContain(words);
+  }
+  expect(text).toContain("2 of 5 a (90), 1 of 4 b (90)");
+});
