@@ -82,14 +82,19 @@ function formMessage(value: unknown, errors: readonly ErrorObject[]): string | u
     forms.some(({ pattern }) => new RegExp(String(pattern), "u").test(`${value}`))
   )
     return `${value} is read as a number. Write it in quotes: "${value}".`;
-  const meant = suggestion(
-    value,
-    forms.map((one) => String(one.pattern)),
-  );
+  const patterns = forms.map((one) => String(one.pattern));
+  const meant = suggestion(value, patterns) ?? joined(value, patterns);
   if (meant !== undefined) return `${shown(value)} cannot be read. Did you mean ${meant}? ${hint}`;
   const unit = / unit|per cent|parts per|degrees|milligrams/.test(String(form.description));
   const bare = unit && /^-?\d+([.,]\d+)?$/.test(String(value));
   return bare ? `${shown(value)} has no unit. ${hint}` : `${shown(value)} cannot be read. ${hint}`;
+}
+
+/** `nursery-2` from `Nursery 2`, where that is a name that can stand here. */
+function joined(value: string | number, patterns: readonly string[]): string | undefined {
+  const name = String(value).trim().toLowerCase().replaceAll(/\s+/g, "-");
+  const isName = /^[a-z][a-z0-9._-]*$/.test(name) && name !== value;
+  return isName && patterns.some((pattern) => new RegExp(pattern, "u").test(name)) ? name : undefined;
 }
 
 function formHint({ description, examples }: Schema): string {

@@ -52,7 +52,7 @@ export const organTopics: readonly Topic[] = organs.map((organ) => ({
   kind: "organ",
   name: organ.id,
   title: organ.definition.title,
-  aliases: [organ.key, organ.definition.title],
+  aliases: [organ.key, organ.definition.title, ...observationWords(organ)],
   explain: () => ({
     sections: [
       ...section("Look at", [organ.definition.look]),
@@ -64,6 +64,20 @@ export const organTopics: readonly Topic[] = organs.map((organ) => ({
     source: anatomySource,
   }),
 }));
+
+/** Words of the observations of an organ that no other organ has: parts with and without their side, choices. */
+function observationWords(organ: PlacedOrgan): string[] {
+  const others = new Set(organs.flatMap((other) => (other === organ ? [] : wordsOf(other))));
+  return wordsOf(organ).filter((word) => !others.has(word));
+}
+
+function wordsOf({ definition }: PlacedOrgan): string[] {
+  const words = Object.values(definition.observations ?? {}).flatMap(({ values = [], parts = {} }) => [
+    ...values.map(String),
+    ...Object.values(parts).flatMap((part) => [part, part.replace(/^(?:left|right) /i, "")]),
+  ]);
+  return [...new Set(words)];
+}
 
 function due({ id, definition }: PlacedOrgan): string[] {
   const { base, exists, sex, when, form, forgotten } = definition;

@@ -4,6 +4,7 @@ import { organTopics, protocolTopics, systemTopics } from "./body.ts";
 import { type Explanation, kinds, type Topic } from "./explanation.ts";
 import { alarmTopics, indicatorTopics } from "./questions.ts";
 import { ruleTopics } from "./rules.ts";
+import { containerTopics, testTopics } from "./sampling.ts";
 import { scaleTopics } from "./scales.ts";
 import {
   ageClassTopics,
@@ -30,6 +31,8 @@ export const topics: readonly Topic[] = [
   ...factTopics,
   ...signTopics,
   ...wordTopics,
+  ...containerTopics,
+  ...testTopics,
   ...timeTopics,
 ].sort((a, b) => kinds.indexOf(a.kind) - kinds.indexOf(b.kind));
 

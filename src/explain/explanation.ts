@@ -15,6 +15,8 @@ export const kinds = [
   "fact",
   "signs",
   "word list",
+  "container",
+  "test",
   "time limit",
 ] as const;
 export type Kind = (typeof kinds)[number];
