@@ -83,7 +83,8 @@ function stateOf(value: unknown, path: Path, paired: boolean): OrganState {
       because: entry.not_assessable?.because,
     };
   if (entry.state === "normal") return { ...full, status: "normal" };
-  if ((entry.findings ?? []).length > 0 || hasObservations(entry, paired)) return { ...full, status: "recorded" };
+  if ((entry.findings ?? []).length > 0 || hasObservations(entry, paired))
+    return { ...full, status: "recorded" };
   return { ...full, status: sidesStatus(sides) };
 }
 

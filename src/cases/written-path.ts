@@ -27,7 +27,9 @@ export function writtenPath({ document, record, faults }: Checked, path: Path): 
     const [before, after] = [valueAt(document.value, list), valueAt(record, kept)];
     if (!Array.isArray(before) || !Array.isArray(after) || before.length <= after.length) return [];
     return faults
-      .filter((fault) => fault.path.length === list.length + 1 && list.every((one, i) => fault.path[i] === one))
+      .filter(
+        (fault) => fault.path.length === list.length + 1 && list.every((one, i) => fault.path[i] === one),
+      )
       .map((fault) => fault.path.at(-1))
       .filter((index) => typeof index === "number")
       .sort((a, b) => a - b);

@@ -25,7 +25,7 @@ export function addCompare(program: Command): void {
     .addHelpText("after", compareHelp)
     .action(async (paths: string[], options: CompareCommandOptions) => {
       const { runCompare } = await import("./compare.ts");
-      process.exitCode = runCompare(paths, options);
+      process.exitCode = await runCompare(paths, options);
     });
 }
 

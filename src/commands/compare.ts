@@ -17,7 +17,7 @@ import { asUsage, choices, idList } from "./lists.ts";
 import { openShare } from "./numbers.ts";
 import { chosenFormat, openArchive } from "./open-archive.ts";
 import type { CommonOptions } from "./options.ts";
-import { withoutFormatFaults } from "./sound-cases.ts";
+import { countable } from "./sound-cases.ts";
 import { resultStyle, writeResult } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 
@@ -31,7 +31,7 @@ export interface CompareCommandOptions extends CommonOptions {
 }
 
 /** Exit code 0 also when a comparison was refused: that is an answer. */
-export function runCompare(paths: readonly string[], options: CompareCommandOptions): number {
+export async function runCompare(paths: readonly string[], options: CompareCommandOptions): Promise<number> {
   const format = chosenFormat(options, ["text", "json", "csv", "markdown"]);
   const asked = {
     ...(options.between !== undefined && { between: betweenOf(options.between) }),
@@ -41,7 +41,7 @@ export function runCompare(paths: readonly string[], options: CompareCommandOpti
     ...idList("indicators", options.indicator),
     ...idList("scales", options.scale),
   };
-  const { archive, failed } = withoutFormatFaults(openArchive(paths, options), options);
+  const { archive, failed } = await countable(openArchive(paths, options), options);
   if (archive.cases.length === 0 && failed) return 2;
   const report = asUsage("compare", () => compareCases(archive, asked));
   writeResult(written(format, report, options), options);

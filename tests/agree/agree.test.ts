@@ -172,7 +172,9 @@ describe("table", () => {
       { cells: ["pig", "reader"], line: 1 },
       { cells: ["1", "A"], line: 2 },
     ]);
-    expect(() => readTable("x.csv", 'a\n"b')).toThrow('x.csv:2: the table ends within a cell that begins with "; close it');
+    expect(() => readTable("x.csv", 'a\n"b')).toThrow(
+      'x.csv:2: the table ends within a cell that begins with "; close it',
+    );
   });
 
   it("takes columns in any order, and no reading from a blank cell", () => {

@@ -27,7 +27,14 @@ const finding = (file: string, rule: string, path: string, line = 1): Finding =>
   length: 1,
   excerpt: "",
 });
-const empty = lintCases({ cases: [], visits: [], farms: [], scales: [], unreadable: [], pathsWithoutCases: [] });
+const empty = lintCases({
+  cases: [],
+  visits: [],
+  farms: [],
+  scales: [],
+  unreadable: [],
+  pathsWithoutCases: [],
+});
 const result = (findings: readonly Finding[]): LintResult => ({ ...empty, findings });
 const anyFindings = fc.array(
   fc
