@@ -89,7 +89,8 @@ const direction = ({ falls_with: falls, rises_with: rises }: Measure): string =>
   falls === undefined ? `rises with ${rises}` : `falls with ${falls}`;
 
 const lean = ({ value }: Value): string =>
-  value === null || value === 0 ? "" : `the ${value < 0 ? "left" : "right"} side has less`;
+  // Not what is shown as 0.000.
+  value === null || Math.abs(value) < 0.0005 ? "" : `the ${value < 0 ? "left" : "right"} side has less`;
 
 const shown = ({ value }: Value, { decimals }: Measure): string =>
   value === null ? "–" : (Number(value.toFixed(decimals)) + 0).toFixed(decimals);

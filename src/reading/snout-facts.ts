@@ -59,11 +59,13 @@ function snoutOf(one: Case): Snout | undefined {
     (["dorsal", "ventral"] as const).map((concha) => ({ concha, loss: valueAt(entry, [side, concha]) })),
   );
   const grades: unknown[] = Object.values(entry?.grades ?? {});
+  const judged = [...grades, ...conchae.map(({ loss }) => loss)].filter((value) => typeof value === "number");
+  const wasted = state.findings.some(({ finding }) => finding.process === "atrophy");
+  // Measured or sawn, but nobody said how the conchae look: blank is never normal.
+  if (judged.length === 0 && !wasted && state.status !== "normal") return undefined;
   return {
     grade: scored(one, snoutReadingRules.scale),
-    loss:
-      state.findings.some(({ finding }) => finding.process === "atrophy") ||
-      [...grades, ...conchae.map(({ loss }) => loss)].some((value) => typeof value === "number" && value > 0),
+    loss: wasted || judged.some((value) => value > 0),
     severe: severeSigns(one, conchae),
     ageDays: one.ageDays,
     slaughtered: one.record.death?.manner === "slaughtered",

@@ -90,7 +90,8 @@ function carried(limits: Limits, icc: number, carry: (value: number) => number):
   if (limits.reason !== null) return { icc, ...limits };
   const lower = carry(limits.lower);
   const upper = carry(limits.upper);
-  return lower <= upper ? { icc, lower, upper, reason: null } : { icc, ...noLimits(TOO_FEW) };
+  // Below -1 / (k - 1) for one reading, the mean of k readings has no limit; the formula runs past its pole to above 1.
+  return lower <= upper && upper <= 1 ? { icc, lower, upper, reason: null } : { icc, ...noLimits(TOO_FEW) };
 }
 
 /** The limits of the true ratio of two mean squares. */
@@ -133,7 +134,8 @@ function agreementOf(
   const spread = k * jms + (k * n - k - n) * ems;
   const lower = (n * (bms - high * ems)) / (high * spread + n * bms);
   const upper = (n * (low * bms - ems)) / (spread + n * low * bms);
-  return lower <= upper ? { icc, lower, upper, reason: null } : { icc, ...noLimits(TOO_FEW) };
+  // Below -1 / (k - 1) for one reading, the mean of k readings has no limit; the formula runs past its pole to above 1.
+  return lower <= upper && upper <= 1 ? { icc, lower, upper, reason: null } : { icc, ...noLimits(TOO_FEW) };
 }
 
 function meanSquaresOf(ratings: readonly (readonly number[])[], n: number, k: number): MeanSquares {

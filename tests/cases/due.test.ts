@@ -136,7 +136,8 @@ describe("organs due of a case", () => {
     ["", undefined, true],
     // A class or sign that cannot be read decides nothing.
     ["pig: {age: 120 d, class: fat}", "finisher", false],
-    ["pig: {age: 120 d}\nselection: {signs: [tremor, qqq]}", "finisher", false],
+    // What can be read beside it counts.
+    ["pig: {age: 120 d}\nselection: {signs: [tremor, qqq]}", "finisher", true],
   ])("%s", (keys, ageClass, brain) => {
     const bytes = new TextEncoder().encode(smallCase("x", `${keys}\n`));
     const [one] = readCases(["-"], { input: { bytes, name: "x.yaml" } }).cases;

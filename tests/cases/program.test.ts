@@ -70,7 +70,7 @@ function isPlain({ out, err, seconds }: Run): void {
   expect(raw.exec(out)).toBeNull();
   expect(raw.exec(err)).toBeNull();
   expect(`${out}${err}`).not.toMatch(
-    /internal fault|\n\s+at |node:internal|TypeError|RangeError|\[object|undefined|NaN/,
+    /internal fault|\n\s+at .*:\d+:\d+|node:internal|TypeError|RangeError|\[object|undefined|NaN/,
   );
   expect(seconds).toBeLessThan(25);
 }

@@ -91,7 +91,12 @@ describe("the valid part", () => {
           value = copy;
         }
         const again = validate("case", validate("case", value).raw).faults;
-        expect(again.filter((fault) => fault.kind !== "missing-key" || fault.path.length > 1)).toEqual([]);
+        expect(
+          again.filter(
+            ({ kind, path }) =>
+              kind !== "missing-key" || (path.length > 1 && typeof path.at(-2) !== "number"),
+          ),
+        ).toEqual([]);
       }),
       { numRuns: 300 },
     );
@@ -99,14 +104,25 @@ describe("the valid part", () => {
 
   it.each([
     [
-      "one wrong finding takes its whole list, so that positions stay true",
+      "a wrong word in a finding leaves the others, and the finding in its place",
       "liver_pancreas:\n  liver: {weight: 900 g, findings: [{process: nodule}, {process: qqq}]}\n  pancreas: [{process: oedema}]\n",
-      { liver_pancreas: { liver: { weight: "900 g" }, pancreas: [{ process: "oedema" }] } },
+      {
+        liver_pancreas: {
+          liver: { weight: "900 g", findings: [{ process: "nodule" }, { process: "" }] },
+          pancreas: [{ process: "oedema" }],
+        },
+      },
     ],
     [
-      "a wrong sample takes the list of samples and nothing else",
+      "a sample that lacks something keeps its place, and what it has",
       "samples: [{id: a, from: respiratory.lungs}, {id: b}]\nnote: x\n",
-      { note: "x" },
+      {
+        samples: [
+          { id: "a", from: "respiratory.lungs" },
+          { id: "b", from: "" },
+        ],
+        note: "x",
+      },
     ],
     [
       "a wrong detail of a treatment takes the treatment, not the selection",

@@ -89,6 +89,8 @@ const sample =
 
 /** The day of the opening. */
 const day = ({ record }: Case): string => (record.opened?.at ?? "").slice(0, 10);
+const before = (one: Case, days: number): string =>
+  new Date(Date.parse(day(one)) - days * 86_400_000).toISOString().slice(0, 10);
 const hasDay: When = (one) => day(one) !== "";
 const steps =
   (text: string): ((one: Case) => string) =>
@@ -97,7 +99,12 @@ const steps =
 
 export const contradictions: readonly Contradiction[] = [
   // Dates
-  slip("opened before it died", "dates-out-of-order", "", "opened: {at: 2020-01-01T10:00}"),
+  slip(
+    "opened before it died",
+    ["dates-out-of-order", "opened-before-visit", "year-off-visit"],
+    "",
+    "opened: {at: 2020-01-01T10:00}",
+  ),
   slip("died after it was opened", "dates-out-of-order", "", "death: {at: 2031-01-01T10:00}"),
   slip("a day that does not exist", "date-impossible", "opened.at", "opened: {at: 2026-02-31T10:00}"),
   slip(
@@ -276,7 +283,8 @@ export const contradictions: readonly Contradiction[] = [
     "fresh after two days in the heat",
     "carcass-state-implausible",
     "opened.state",
-    (one) => `death: {at: 2026-01-01T10:00}\nopened: {at: ${day(one)}T10:00, state: fresh, ambient: 30 °C}`,
+    (one) =>
+      `death: {at: ${before(one, 3)}T10:00}\nopened: {at: ${day(one)}T10:00, state: fresh, ambient: 30 °C}`,
     hasDay,
   ),
 
