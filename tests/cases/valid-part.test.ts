@@ -108,7 +108,7 @@ describe("the valid part", () => {
       "liver_pancreas:\n  liver: {weight: 900 g, findings: [{process: nodule}, {process: qqq}]}\n  pancreas: [{process: oedema}]\n",
       {
         liver_pancreas: {
-          liver: { weight: "900 g", findings: [{ process: "nodule" }, { process: "" }] },
+          liver: { weight: "900 g", findings: [{ process: "nodule" }, {}] },
           pancreas: [{ process: "oedema" }],
         },
       },
@@ -117,10 +117,7 @@ describe("the valid part", () => {
       "a sample that lacks something keeps its place, and what it has",
       "samples: [{id: a, from: respiratory.lungs}, {id: b}]\nnote: x\n",
       {
-        samples: [
-          { id: "a", from: "respiratory.lungs" },
-          { id: "b", from: "" },
-        ],
+        samples: [{ id: "a", from: "respiratory.lungs" }, { id: "b" }],
         note: "x",
       },
     ],
