@@ -1,6 +1,6 @@
 // Start-up and linting as ratios to an empty Node process, measured in turn so that a busy machine slows both alike.
 import { spawnSync } from "node:child_process";
-import { cpSync, mkdtempSync, rmSync } from "node:fs";
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -39,11 +39,21 @@ ratio("lint, example farm (26 cases)", ["bin/carcase.js", "lint", "cases-example
 ratio("score, example farm", ["bin/carcase.js", "score", "cases-example/alder-farm"]);
 ratio("herd, example farm", ["bin/carcase.js", "herd", "cases-example/alder-farm"]);
 
+/** The example farm under another name: no two pigs of an archive share an id. */
+function copyFarm(folder, copy) {
+  cpSync(join(root, "cases-example/alder-farm"), folder, { recursive: true });
+  for (const name of readdirSync(folder, { recursive: true, encoding: "utf8" }).filter((one) =>
+    one.endsWith(".yaml"),
+  )) {
+    const file = join(folder, name);
+    writeFileSync(file, readFileSync(file, "utf8").replaceAll("alder-2", `alder-${copy}-2`));
+  }
+}
+
 // Many visits: what one more case costs.
 const many = mkdtempSync(join(tmpdir(), "carcase-bench-"));
 try {
-  for (let copy = 0; copy < 20; copy++)
-    cpSync(join(root, "cases-example/alder-farm"), join(many, `farm-${copy}`), { recursive: true });
+  for (let copy = 0; copy < 20; copy++) copyFarm(join(many, `farm-${copy}`), copy);
   cpSync(join(root, "cases-example/carcase.yaml"), join(many, "carcase.yaml"));
   const start = seconds(["bin/carcase.js", "lint", one]);
   const all = seconds(["bin/carcase.js", "lint", "--format", "json", many]);
