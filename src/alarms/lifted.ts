@@ -2,13 +2,28 @@
 import { type Case, isAfter, type Moment, moment } from "../cases/index.ts";
 import type { AlarmSubject, Evidence } from "./alarm.ts";
 
-/** When the authority was reached, by the entries that hold for a file: its own and that of its visit. */
+/** A call so long after the visit is about something else, or its year is wrong; our own limit. */
+const lateHours = 30 * 24;
+
+/** Whether a call lies more than 30 days after the visit, so that it answers none of its alarms. */
+export function isFarAfter(call: string | undefined, date: string | undefined): boolean {
+  const [at, day] = [moment(call), moment(date)];
+  return at !== undefined && day !== undefined && at.written - day.written > lateHours;
+}
+
+/** When the authority was reached, by the entries that hold for a file, its own and that of its visit, and have an answer. */
 export function contacts(subject: AlarmSubject): Moment[] {
   const entries = [
     subject.record.authority,
     "cases" in subject ? undefined : subject.visit?.record.authority,
   ];
-  return entries.map((entry) => moment(entry?.contacted)).filter((at) => at !== undefined);
+  const visit = "cases" in subject ? subject : subject.visit;
+  const day = moment(visit?.record.date);
+  return entries
+    .filter((entry) => /[\p{L}\p{N}]/u.test(entry?.answer ?? ""))
+    .map((entry) => moment(entry?.contacted))
+    .filter((at) => at !== undefined)
+    .filter((at) => day === undefined || at.written - day.written <= lateHours);
 }
 
 /**
@@ -31,11 +46,18 @@ export function isLifted(subject: AlarmSubject, evidence: readonly Evidence[]): 
 }
 
 /** From when on the evidence was there to be told of. */
-function since(one: Case, evidence: readonly Evidence[]): Moment | undefined {
+export function since(one: Case, evidence: readonly Evidence[]): Moment | undefined {
   const opened = moment(one.record.opened?.at);
   const death = moment(one.record.death?.at);
   return evidence.every(({ beforeKnife }) => beforeKnife) ? death : (opened ?? death);
 }
 
 const isBefore = (at: Moment, limit: Moment | undefined): boolean =>
-  limit !== undefined && isAfter(limit, at);
+  limit !== undefined && (isAfter(limit, at) || isUnsure(limit, at));
+
+/** A time with a zone and one without: the call counts only when it is later as written, too. */
+const isUnsure = (limit: Moment, at: Moment): boolean =>
+  (limit.utc === undefined) !== (at.utc === undefined) &&
+  !limit.dayOnly &&
+  !at.dayOnly &&
+  limit.written > at.written;

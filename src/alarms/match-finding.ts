@@ -3,13 +3,12 @@ import { type Case, findingsOf, type PlacedFinding, pathOf } from "../cases/inde
 import { type AlarmCondition, type AlarmFinding, type AlarmWords, organById } from "../knowledge/index.ts";
 import type { Evidence } from "./alarm.ts";
 
-/** The findings that a pattern looks for; undefined when there is none. */
+/** The findings that a pattern looks for, called an artefact or not; undefined when there is none. */
 export function finding(wanted: AlarmFinding, one: Case): Evidence[] | undefined {
   const found = findingsOf(one).filter(
     (placed) =>
       wanted.organs.includes(placed.organ.id) &&
       wanted.process.includes(placed.finding.process) &&
-      placed.finding.certainty !== "artefact" &&
       (wanted.with === undefined || hasWord(wanted.with, placed)) &&
       !(wanted.unless !== undefined && hasWord(wanted.unless, placed)),
   );
@@ -31,10 +30,11 @@ function hasWord(words: AlarmWords, { finding: { ...described } }: PlacedFinding
 /** `lymphoid.spleen enlargement, black, friable` */
 function describe({
   organ,
-  finding: { process, colour, consistency, exudate, shape },
+  finding: { process, colour, consistency, exudate, shape, certainty },
 }: PlacedFinding): string {
   const words = [colour, consistency, exudate, shape].filter((word) => word !== undefined && word !== "none");
-  return [`${organ.id} ${process}`, ...words].join(", ");
+  const called = certainty === "artefact" ? ["called an artefact"] : [];
+  return [`${organ.id} ${process}`, ...words, ...called].join(", ");
 }
 
 /** A part of an observation above a number, such as a lobe with any consolidation. */

@@ -14,3 +14,4 @@ export { type ReadOptions, readCases } from "./read-cases.ts";
 export { type ReadSettings, readSettings } from "./read-settings.ts";
 export type { Settings } from "./settings.ts";
 export { allShipped, unknownName } from "./settings-faults.ts";
+export { writtenPath } from "./written-path.ts";

@@ -14,6 +14,7 @@ import {
 } from "../knowledge/index.ts";
 import { listing } from "../words/listing.ts";
 import { nearest } from "../words/nearest.ts";
+import { lockedRules } from "./locked-rules.ts";
 import type { Path } from "./path.ts";
 import { formatPath } from "./path.ts";
 
@@ -62,6 +63,11 @@ export function settingsFaults(
         alarmPatterns.map((pattern) => pattern.id),
         "alarm pattern",
       ),
+    ),
+    ...Object.entries(value.rules ?? {}).flatMap(([id, level]) =>
+      lockedRules.includes(id) && level !== "error"
+        ? fault(["rules", id], `${id} guards safety or the format and stays error. Take this line out.`)
+        : [],
     ),
     ...Object.keys(value.protocols ?? {}).flatMap((id) => checkProtocol(id, value, known)),
     ...circles(value),

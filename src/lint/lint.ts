@@ -7,6 +7,7 @@ import {
   type Path,
   pathsMeet,
   type Visit,
+  writtenPath,
 } from "../cases/index.ts";
 import { type AcceptedFinding, accept } from "./accepted.ts";
 import {
@@ -62,9 +63,13 @@ export function lintCases(archive: Archive, options: LintOptions = {}): LintResu
   };
   const reporter =
     (rule: Rule, subject: Subject) =>
-    (message: string, path: Path, points: "key" | "value" = "value") => {
-      // What the reader has already refused is not missing as well.
-      if (!subject.faults.some((fault) => pathsMeet(fault.path, path) || pathsMeet(fault.meant, path)))
+    (message: string, inRecord: Path, points: "key" | "value" = "value") => {
+      const path = writtenPath(subject, inRecord);
+      // What the reader has already refused is not missing as well; an alarm rests on what could be read.
+      if (
+        rule.family === "alarm" ||
+        !subject.faults.some((fault) => pathsMeet(fault.path, path) || pathsMeet(fault.meant, path))
+      )
         add(rule, subject, message, path, points);
     };
 

@@ -50,9 +50,31 @@ describe("an alarm", () => {
     expect(open({ cases: [{ ...lesions, diagnosis: { aetiologic: ["PDNS"] } }] })).toEqual([inner]);
   });
 
-  it("does not count what is marked as an artefact", () => {
+  it("counts what is called an artefact: no word lifts it, only the call", () => {
     const artefact = { external: { snout: [{ process: "vesicle", certainty: "artefact" }] } };
-    expect(open({ cases: [artefact] })).toEqual([]);
+    expect(open({ cases: [artefact] })).toEqual(["vesicles"]);
+    expect(open({ cases: [{ ...artefact, authority: call("2026-04-20T10:00") }] })).toEqual([]);
+  });
+
+  it.each([" ", "-", "...", "…", null, 3])("is not lifted by a call without an answer: %j", (answer) => {
+    const authority = { contacted: "2026-04-20T10:00", answer };
+    expect(open({ cases: [{ ...lesions, authority }] })).toEqual([inner]);
+    const faults = readAlarmFiles({ cases: [{ authority }] }).cases.flatMap((one) => one.faults);
+    expect(faults.map(({ path }) => path.join("."))).toEqual(["authority.answer"]);
+  });
+
+  it.each([
+    ["2026-05-20T00:00", []],
+    ["2026-05-20T00:01", [inner]],
+    ["2036-04-20T10:00", [inner]],
+  ])("is lifted by a call in the 30 days after the visit only: %s", (contacted, expected) => {
+    expect(open({ cases: [{ ...lesions, authority: call(contacted) }] })).toEqual(expected);
+    expect(open({ visit: { authority: call(contacted) }, cases: [lesions] })).toEqual(expected);
+  });
+
+  it("is not lifted by a call in universal time that is earlier as written", () => {
+    expect(open({ cases: [{ ...lesions, authority: call("2026-04-20T08:00Z") }] })).toEqual([inner]);
+    expect(open({ cases: [{ ...lesions, authority: call("2026-04-20T10:00Z") }] })).toEqual([]);
   });
 
   it("of several pigs is lifted by the visit, or by a call for each of the pigs", () => {

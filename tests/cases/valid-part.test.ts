@@ -7,6 +7,7 @@ import { organState } from "../../src/cases/organ-state.ts";
 import { parseYaml } from "../../src/cases/parse-yaml.ts";
 import { type Path, valueAt } from "../../src/cases/path.ts";
 import { validate } from "../../src/cases/validate.ts";
+import { writtenPath } from "../../src/cases/written-path.ts";
 import { organs } from "../../src/knowledge/index.ts";
 import { readingCase } from "./reading.ts";
 
@@ -163,5 +164,33 @@ describe("the valid part", () => {
     ],
   ])("%s", (_, keys, rest) => {
     expect(readingCase(keys).raw).toEqual({ format: 1, case: "x-1", ...rest });
+  });
+});
+
+describe("an entry that is no value of its list", () => {
+  const signs = ["fever", "qqq", "cough", { a: 1 }, "sneezing"];
+  const value = { format: 1, case: "x-1", selection: { signs } };
+  const { faults, record } = validate("case", value);
+  const subject = { document: { value }, record, faults };
+
+  it("goes alone", () => {
+    expect(valueAt(record, ["selection", "signs"])).toEqual(["fever", "cough", "sneezing"]);
+  });
+
+  it("leaves the place in the file of every other known", () => {
+    expect([0, 1, 2].map((at) => writtenPath(subject, ["selection", "signs", at]).at(-1))).toEqual([0, 2, 4]);
+    expect(writtenPath(subject, ["samples", 3, "id"])).toEqual(["samples", 3, "id"]);
+  });
+
+  it("takes the list with it when it is the only one", () => {
+    expect(validate("case", { ...value, selection: { signs: ["qqq"] } }).record.selection).toEqual({});
+  });
+
+  it("leaves an empty entry in a list of findings or samples", () => {
+    const raw = { ...value, samples: ["spleen", { id: "1-B", from: "lymphoid.spleen" }] };
+    expect(validate("case", raw).record.samples).toEqual([
+      { id: "", from: "" },
+      { id: "1-B", from: "lymphoid.spleen" },
+    ]);
   });
 });

@@ -5,7 +5,7 @@ export const alarmExclude: CaseRule = {
   id: "alarm-exclude",
   scope: "case",
   family: "alarm",
-  level: "warning",
+  level: "error",
   locked: true,
   summary:
     "Findings that look like a notifiable disease are told to the authority, and the disease is excluded before samples leave.",

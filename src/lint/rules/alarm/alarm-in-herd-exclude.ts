@@ -5,7 +5,7 @@ export const alarmInHerdExclude: VisitRule = {
   id: "alarm-in-herd-exclude",
   scope: "visit",
   family: "alarm",
-  level: "warning",
+  level: "error",
   locked: true,
   summary:
     "A pattern over the groups of a visit that looks like a notifiable disease is told to the authority, and the disease is excluded before samples leave.",

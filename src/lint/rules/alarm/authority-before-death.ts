@@ -1,3 +1,4 @@
+import { isFarAfter } from "../../../alarms/index.ts";
 import { isAfter, moment } from "../../../cases/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
@@ -7,7 +8,8 @@ export const authorityBeforeDeath: CaseRule = {
   family: "alarm",
   level: "error",
   locked: true,
-  summary: "The authority was contacted after the death of the pig that raised the suspicion.",
+  summary:
+    "The authority was contacted after the death of the pig that raised the suspicion, within a month of the visit.",
   protects: "A call about something else does not lift the alarm of this pig.",
   source: { cite: "order of events; common practice", confidence: "common-practice" },
   bad: { case: "authority: {contacted: 2026-04-20T08:00, answer: no suspicion}" },
@@ -18,6 +20,12 @@ export const authorityBeforeDeath: CaseRule = {
     if (call !== undefined && death !== undefined && isAfter(death, call))
       report(
         `authority.contacted: the authority was contacted (${contacted}) before the pig died (${one.record.death?.at}), so this call cannot answer what the opening showed. Correct the time, or call again.`,
+        ["authority", "contacted"],
+      );
+    const date = one.visit?.record.date;
+    if (isFarAfter(contacted, date))
+      report(
+        `authority.contacted: the authority was contacted (${contacted}) more than 30 days after the visit (${date}), so this call answers no alarm. Correct the time.`,
         ["authority", "contacted"],
       );
   },

@@ -1,4 +1,6 @@
+import { isFarAfter, openAlarms, since } from "../../../alarms/index.ts";
 import { isAfter, moment } from "../../../cases/index.ts";
+import { listing } from "../../../words/listing.ts";
 import type { VisitRule } from "../../rule.ts";
 
 export const authorityBeforeVisit: VisitRule = {
@@ -7,7 +9,8 @@ export const authorityBeforeVisit: VisitRule = {
   family: "alarm",
   level: "error",
   locked: true,
-  summary: "The authority entry of a visit is not older than the visit.",
+  summary:
+    "The authority entry of a visit belongs to it: not older than the visit or its alarms, not a month younger.",
   protects: "A call about an earlier visit does not lift the alarms of this one.",
   source: { cite: "order of events; common practice", confidence: "common-practice" },
   bad: { visit: "authority: {contacted: 2026-04-18T10:00, answer: no suspicion}" },
@@ -20,5 +23,23 @@ export const authorityBeforeVisit: VisitRule = {
         `authority.contacted: the authority was contacted (${contacted}) before the visit (${visit.record.date}), so this call cannot answer what the visit showed. Correct the time, or call again.`,
         ["authority", "contacted"],
       );
+    else if (isFarAfter(contacted, visit.record.date))
+      reportVisit(
+        `authority.contacted: the authority was contacted (${contacted}) more than 30 days after the visit (${visit.record.date}), so this call answers no alarm. Correct the time.`,
+        ["authority", "contacted"],
+      );
+    else if (call !== undefined) {
+      const early = visit.cases.filter((one) =>
+        openAlarms(one).some(({ evidence }) => {
+          const from = since(one, evidence);
+          return from !== undefined && isAfter(from, call);
+        }),
+      );
+      if (early.length > 0)
+        reportVisit(
+          `authority.contacted: the authority was contacted (${contacted}) before the alarm of ${listing(early.map(({ id }) => id))} was there to be told of, so this call does not answer it. Correct the time, or call again.`,
+          ["authority", "contacted"],
+        );
+    }
   },
 };

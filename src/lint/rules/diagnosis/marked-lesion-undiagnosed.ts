@@ -1,4 +1,5 @@
-import { formatPath } from "../../../cases/index.ts";
+import { openAlarms } from "../../../alarms/index.ts";
+import { formatPath, pathsMeet } from "../../../cases/index.ts";
 import { morphologicDiagnoses } from "../../diagnoses.ts";
 import { findingsOf } from "../../findings-of.ts";
 import type { CaseRule } from "../../rule.ts";
@@ -18,6 +19,9 @@ export const markedLesionUndiagnosed: CaseRule = {
     case: 'liver_pancreas: {liver: [{process: necrosis, distribution: multifocal, size: 4 mm, colour: white, severity: marked}]}\nsamples: \ndiagnosis: {morphologic: ["Liver: necrosis, multifocal, acute, marked"]}',
   },
   check(one, report) {
+    // While an alarm stands open nothing more is asked for, and a diagnosis that cannot be read may be the one.
+    const atFault = one.faults.some(({ meant }) => pathsMeet(meant, ["diagnosis", "morphologic"]));
+    if (atFault || openAlarms(one).length > 0) return;
     const diagnoses = morphologicDiagnoses(one);
     // A diagnosis whose organ is not understood may be the one.
     if (diagnoses.length === 0 || diagnoses.some(({ organs }) => organs.length === 0)) return;

@@ -14,7 +14,13 @@ export const parcelSampleUnknown: VisitRule = {
   bad: { visit: parcelExample({ samples: "[01-A, 01-B, 01-Z]" }) },
   good: { visit: parcelExample() },
   check(visit, reportVisit) {
-    if (!visit.complete) return;
+    // A number that cannot be read may be the one.
+    const unread = visit.cases.some(({ record, faults }) =>
+      record.samples === undefined
+        ? faults.some(({ meant }) => meant[0] === "samples")
+        : record.samples.some(({ id }) => id === ""),
+    );
+    if (!visit.complete || unread) return;
     const known = visit.cases.flatMap((one) => (one.record.samples ?? []).map(({ id }) => id));
     for (const { name, samples } of parcelsOf(visit))
       for (const { id, path, taken } of samples)

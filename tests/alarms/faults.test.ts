@@ -1,0 +1,83 @@
+/** Neither a typing error beside a lesion nor the settings silence an alarm. */
+import { describe, expect, it } from "vitest";
+import { lockedRules } from "../../src/cases/locked-rules.ts";
+import { lintCases, rules } from "../../src/lint/index.ts";
+import { type AlarmFiles, readAlarmFiles } from "./alarm-archive.ts";
+
+const lint = (files: AlarmFiles, only: readonly string[]): string[] =>
+  lintCases(readAlarmFiles(files), { only }).findings.map(({ rule, path }) => `${rule} ${path}`);
+const vesicle = (more: object): object => ({
+  process: "vesicle",
+  distribution: "multifocal",
+  size: "10 mm",
+  ...more,
+});
+
+describe("a typing error", () => {
+  it.each([
+    ["a wrong word", [vesicle({ distribution: "multifokal" })], "external.feet[0].distribution", 0],
+    ["a size without unit", [vesicle({ size: 10 })], "external.feet[0].size", 0],
+    ["an unknown key", [vesicle({ nubmer: 3 })], "external.feet[0].nubmer", 0],
+    ["in the finding before", [{ process: "wnd" }, vesicle({})], "external.feet[0].process", 1],
+    ["text where a finding must stand", ["wound", vesicle({})], "external.feet[0]", 1],
+  ])("does not silence the alarm of its finding: %s", (_, feet, fault, index) => {
+    const found = lint({ cases: [{ external: { feet } }] }, ["alarm-pattern", "case-format"]);
+    expect(found.sort()).toEqual([`alarm-pattern external.feet[${index}]`, `case-format ${fault}`]);
+  });
+
+  it("in one sign leaves the others to be read", () => {
+    const selection = { signs: ["coughh", "fever"] };
+    const signs = readAlarmFiles({ cases: [{ selection }] }).cases[0]?.record.selection?.signs;
+    expect(signs).toEqual(["fever"]);
+  });
+});
+
+describe("the settings", () => {
+  it("lock the same rules as the linter, all of them errors", () => {
+    const locked = rules.filter((rule) => rule.locked);
+    expect([...lockedRules].sort()).toEqual(locked.map(({ id }) => id).sort());
+    expect(locked.filter(({ level }) => level !== "error")).toEqual([]);
+  });
+
+  it.each(["off", "note", "warning"])("cannot set a locked rule to %s", (level) => {
+    const { unreadable } = readAlarmFiles({ settings: { rules: { "alarm-exclude": level } }, cases: [{}] });
+    expect(unreadable.map(({ line, column, message }) => ({ line, column, message }))).toEqual([
+      {
+        line: 3,
+        column: 18,
+        message:
+          "rules.alarm-exclude: alarm-exclude guards safety or the format and stays error. Take this line out.",
+      },
+    ]);
+  });
+
+  it("may say what holds anyway", () => {
+    const settings = { rules: { "alarm-exclude": "error" } };
+    expect(readAlarmFiles({ settings, cases: [{}] }).unreadable).toEqual([]);
+  });
+});
+
+describe("the entry of a visit", () => {
+  const feet = [vesicle({})];
+  const authority = (contacted: string): object => ({ contacted, answer: "official veterinarian comes" });
+
+  it.each([
+    ["2026-04-20T06:00", ["authority-before-visit authority.contacted"]],
+    ["2036-04-20T10:00", ["authority-before-visit authority.contacted"]],
+    ["2026-04-20T10:00", []],
+  ])("that cannot answer the alarm of a pig is reported: %s", (contacted, expected) => {
+    const files = { visit: { authority: authority(contacted) }, cases: [{ external: { feet } }] };
+    expect(lint(files, ["authority-before-visit"])).toEqual(expected);
+  });
+});
+
+describe("an alarm of the level exclude", () => {
+  it("fails like the others until the call is recorded", () => {
+    const node = { process: "necrosis", exudate: "caseous", distribution: "focal", size: "8 mm" };
+    const one = { lymphoid: { submandibular_nodes: [node] } };
+    const { findings } = lintCases(readAlarmFiles({ cases: [one] }), { only: ["alarm-exclude"] });
+    expect(findings.map(({ rule, level }) => [rule, level])).toEqual([["alarm-exclude", "error"]]);
+    const authority = { contacted: "2026-04-20T10:00", answer: "node goes to the authority" };
+    expect(lint({ cases: [{ ...one, authority }] }, ["alarm-exclude"])).toEqual([]);
+  });
+});
