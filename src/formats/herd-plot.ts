@@ -1,6 +1,7 @@
 /** Proportions drawn one below the other: a row a stratum, its interval a line on an axis from 0 to 100 per cent. */
 import type { Estimate, HerdReport } from "../herd/index.ts";
-import { levelPercent, percent, percentRange, reachOf } from "../herd/index.ts";
+import { reachOf } from "../herd/index.ts";
+import { levelPercent, percent, percentRange } from "../words/percent.ts";
 import { visible } from "../words/visible.ts";
 import { displayWidth, fitted } from "./display-width.ts";
 import { groupWords, placeWords } from "./herd-blocks.ts";

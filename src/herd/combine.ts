@@ -2,10 +2,10 @@
 import type { Case } from "../cases/index.ts";
 import { stratifiedProportion } from "../statistics/index.ts";
 import { count, listing } from "../words/listing.ts";
+import { levelPercent, percent, percentRange } from "../words/percent.ts";
 import { type Estimate, sourcesOf } from "./estimate.ts";
 import { type HeadCount, headCount } from "./head-count.ts";
 import { indicatorAnswer } from "./indicator-answer.ts";
-import { levelPercent, percent, percentRange } from "./percent.ts";
 import { type Question, questionKey, questionsOf } from "./questions.ts";
 import { type Dimension, type Stratum, type StratumOfCases, strata } from "./strata.ts";
 import { reachOf } from "./wording.ts";

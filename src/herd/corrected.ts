@@ -1,6 +1,6 @@
 /** The share that is affected behind the share that was called so, when the eye or the test errs. */
 import { type BinomialMethod, langReiczigelInterval, truePrevalence } from "../statistics/index.ts";
-import { levelPercent, percent, percentRange } from "./percent.ts";
+import { levelPercent, percent, percentRange } from "../words/percent.ts";
 
 /** How often something was called rightly among pigs whose state was known. */
 export interface RightCount {

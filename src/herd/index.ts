@@ -1,4 +1,5 @@
 /** From single pigs to the herd: honest denominators, exact intervals, and words that claim no more than they may. */
+
 export type { Answer } from "./answer.ts";
 export { checkHouseScales } from "./check-scales.ts";
 export { type ClusterKind, clusterKinds } from "./clusters.ts";
@@ -22,7 +23,6 @@ export { indexValue } from "./index-value.ts";
 export { indicatorAnswer } from "./indicator-answer.ts";
 export type { ClusterResult, IntervalMethod } from "./interval.ts";
 export { oneSidedLimit } from "./one-sided-limit.ts";
-export { levelPercent, percent, percentRange } from "./percent.ts";
 export { predictedIndex } from "./predicted-index.ts";
 export type { CentreInterval, SeverityIntervals } from "./severity.ts";
 export { type Dimension, dimensions, type Stratum, type StratumOfCases, strata } from "./strata.ts";

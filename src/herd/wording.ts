@@ -1,8 +1,8 @@
 /** One honest sentence for an estimate: what was counted, how sure it is, and what it says nothing of. */
 import { selectionBases } from "../knowledge/index.ts";
 import { count } from "../words/listing.ts";
+import { levelPercent, percent, percentRange } from "../words/percent.ts";
 import type { OneSided } from "./one-sided-limit.ts";
-import { levelPercent, percent, percentRange } from "./percent.ts";
 
 export interface Counted {
   readonly title: string;

@@ -2,7 +2,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Case } from "../../src/cases/index.ts";
-import { herdEstimates, percent, percentRange } from "../../src/herd/index.ts";
+import { herdEstimates } from "../../src/herd/index.ts";
+import { percent, percentRange } from "../../src/words/percent.ts";
 import { consolidation, organ, pig } from "../score/pigs.ts";
 
 const lungs = (entry: unknown, basis?: string): Case =>
