@@ -1,14 +1,7 @@
 /** Cells and remarks that herd numbers show alike in text and Markdown; nothing in them is made safe to show yet. */
 import type { CombinedEstimate, Estimate, HerdScores, IndexResult } from "../herd/index.ts";
-import {
-  accuracyWords,
-  belowFalsePositives,
-  fewPositives,
-  levelPercent,
-  percent,
-  percentRange,
-  reachOf,
-} from "../herd/index.ts";
+import { accuracyWords, belowFalsePositives, fewPositives, reachOf } from "../herd/index.ts";
+import { levelPercent, percent, percentRange } from "../words/percent.ts";
 import { marked } from "./memory-mark.ts";
 import { number } from "./numbers.ts";
 import type { Column } from "./table.ts";
