@@ -7,7 +7,7 @@ import type { MapEntry, ScalarNode, SourceNode } from "./source-tree.ts";
 
 /** Tabs, references, tags, directives, document marks, very long lines; and nesting that a recursive parser should not meet. */
 const unusual =
-  /\t|(?:^|[\s[{,:-])(?:[&*]\S|!)|^%|^---|^\.\.\.|^(?:[ ]*[-?:][ ]+){9}|^ {80}|(?:[[{][^\]}]*){20}|.{1000}/m;
+  /\t|(?:^|[\s[{,:-])(?:[&*]\S|!)|^%|^---|^\.\.\.|^(?:[ ]*[-?:][ ]+){9}|^[ ]*-[ ]+#|^ {80}|(?:[[{][^\]}]*){20}|.{1000}/m;
 const longest = 100_000;
 
 /** Styles of scalars that have quotes around them. */

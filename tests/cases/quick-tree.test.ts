@@ -139,6 +139,10 @@ describe("the quick parser", () => {
     );
   });
 
+  it("leaves an entry that is only a comment to the other parser", () => {
+    expect(quickly("a:\n  - # b\n  - c\n")).toBeUndefined();
+  });
+
   it("agrees on texts with a character changed", () => {
     const model = readFileSync("tests/fixtures/birch-farm/2026-04-20/pig-01.yaml", "utf8");
     const signs = fc.constantFrom(..." \n:-,{}[]\"'#&*!|>%@`?x0.~");

@@ -137,9 +137,10 @@ describe("lint", () => {
     mkdirSync(folder);
     writeFileSync(join(folder, "pig.yaml"), model.replace("vesicles: none", "vesicles: present"));
     writeFileSync(join(folder, "carcase.yaml"), "format: 1\nrules: {alarm-sign-recorded: off}\n");
-    const { code, out } = carcase(["lint", folder]);
-    expect(code).toBe(1);
+    const { code, out, err } = carcase(["lint", folder]);
+    expect(code).toBe(2);
     expect(out).toContain("call the competent veterinary authority now");
+    expect(err).toContain("alarm-sign-recorded");
   });
 });
 
