@@ -4,6 +4,7 @@ import { cpSync, existsSync, readFileSync, renameSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { build } from "esbuild";
 import { lightNode } from "./build/light-node.mjs";
+import { buildProgram, keepCompiled } from "./build/program.mjs";
 import { withoutRuleTexts, writeRuleTexts } from "./build/rule-texts.mjs";
 import { root } from "./generate/read.mjs";
 
@@ -13,10 +14,8 @@ const { version } = JSON.parse(readFileSync(join(root, "package.json"), "utf8"))
 // Two builds at once do not meet.
 const next = join(root, `dist.next-${process.pid}`);
 rmSync(next, { recursive: true, force: true });
-await build({
+const settings = {
   absWorkingDir: root,
-  entryPoints: { main: "src/commands/main.ts", index: "src/index.ts", statistics: "src/statistics/index.ts" },
-  outdir: next,
   bundle: true,
   splitting: true,
   format: "esm",
@@ -24,11 +23,6 @@ await build({
   target: "node20",
   minify: true,
   legalComments: "linked",
-  chunkNames: "chunks/[name]-[hash]",
-  // Commander is CommonJS and asks for Node's own modules by `require`.
-  banner: {
-    js: 'import { createRequire as nodeRequire } from "node:module";const require = nodeRequire(import.meta.url);',
-  },
   define: { __VERSION__: JSON.stringify(version) },
   // Commander would load what starts other programs; carcase starts none.
   alias: {
@@ -36,6 +30,17 @@ await build({
   },
   plugins: [withoutRuleTexts, lightNode],
   logLevel: "warning",
+};
+await buildProgram(next, settings);
+await build({
+  ...settings,
+  entryPoints: { index: "src/index.ts", statistics: "src/statistics/index.ts" },
+  outdir: next,
+  chunkNames: "chunks/[name]-[hash]",
+  // Packages that are CommonJS ask for Node's own modules by `require`.
+  banner: {
+    js: 'import { createRequire as nodeRequire } from "node:module";const require = nodeRequire(import.meta.url);',
+  },
 });
 await writeRuleTexts(next);
 
@@ -61,3 +66,4 @@ const last = join(root, `dist.last-${process.pid}`);
 if (existsSync(join(root, "dist"))) renameSync(join(root, "dist"), last);
 renameSync(next, join(root, "dist"));
 rmSync(last, { recursive: true, force: true });
+keepCompiled();

@@ -167,4 +167,4 @@ function exitCodeOf(error: unknown): number {
   return failed;
 }
 
-await main();
+void main();

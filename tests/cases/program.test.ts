@@ -22,7 +22,7 @@ const farm = join(root, "tests/fixtures/birch-farm");
 const hostile = join(root, "tests/fixtures/hostile");
 
 beforeAll(() => {
-  if (!existsSync(join(root, "dist/main.js")))
+  if (!existsSync(join(root, "dist/program/main.cjs")))
     throw new Error("dist is missing: run `npm run build` before these tests (npm test does)");
 });
 

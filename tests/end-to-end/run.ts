@@ -21,7 +21,8 @@ export interface RunOptions {
 
 /** @throws Error when the program was not built (npm test builds it) */
 export function carcase(args: readonly string[], { cwd = root, input = "", env = {} }: RunOptions = {}): Ran {
-  if (!existsSync(join(root, "dist/main.js"))) throw new Error("dist/main.js is missing; run npm run build");
+  if (!existsSync(join(root, "dist/program/main.cjs")))
+    throw new Error("dist/program/main.cjs is missing; run npm run build");
   const { NO_COLOR: _no, FORCE_COLOR: _force, ...plain } = process.env;
   const ran = spawnSync(process.execPath, [program, ...args], {
     cwd,
