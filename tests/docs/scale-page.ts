@@ -2,7 +2,7 @@
 import { stringify } from "yaml";
 import { describeScale } from "../../src/explain/describe-scale.ts";
 import type { Block } from "../../src/explain/described.ts";
-import { figureName, figureTitle } from "../../src/explain/figures/index.ts";
+import { figureName, figureTitle, scaleFigure } from "../../src/explain/figures/index.ts";
 import { type Scale, sourceLine } from "../../src/knowledge/index.ts";
 
 export function scalePage(scale: Scale): string {
@@ -12,7 +12,9 @@ export function scalePage(scale: Scale): string {
     `\`${scale.id}\``,
     ...(first === undefined ? [] : [paragraphs(first.text)]),
     `Source: ${escaped(sourceLine(scale.source))}`,
-    `![${escaped(figureTitle(scale))}](figures/${figureName(scale)})`,
+    ...(scaleFigure(scale) === undefined
+      ? []
+      : [`![${escaped(figureTitle(scale))}](figures/${figureName(scale)})`]),
     ...rest.map(section),
     "The examples run in the test-suite. [All scales](README.md)",
   ].join("\n\n")}\n`;

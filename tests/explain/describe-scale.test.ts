@@ -1,7 +1,6 @@
 /** What is said of a scale: everything in its data file, once, by one function, in the terminal and on its page alike. */
 import { describe, expect, it } from "vitest";
 import { describeScale } from "../../src/explain/describe-scale.ts";
-import { scaleFigure } from "../../src/explain/figures/index.ts";
 import { explain } from "../../src/explain/index.ts";
 import type { Scale } from "../../src/knowledge/index.ts";
 import { scales } from "../../src/knowledge/scales.ts";
@@ -63,39 +62,5 @@ describe.each([...scales.values()])("$id", (scale) => {
     else
       for (const name of Object.keys(scale.parts))
         expect(formula?.text?.find((line) => line.startsWith("score = "))).toContain(name);
-  });
-
-  it("has a figure that says in words what it shows, for light and dark paper, without scripts or outside files", () => {
-    const svg = scaleFigure(scale);
-    expect(svg).toMatch(/^<svg [^>]*role="img" aria-labelledby="title desc">/);
-    expect(svg).toMatch(/<title id="title">[^<]{10,}<\/title>\n<desc id="desc">[^<]{10,}<\/desc>/);
-    expect(svg).toContain("prefers-color-scheme: dark");
-    expect(svg).not.toMatch(/NaN|undefined|Infinity|<script|href=/);
-    const drawn = [...svg.matchAll(/<(?:path|rect) /g)].length;
-    expect(drawn).toBeGreaterThan(0);
-    for (const [, x = "", y = ""] of svg.matchAll(/<text x="([^"]*)" y="([^"]*)"/g)) {
-      expect(Number(x)).toBeGreaterThanOrEqual(0);
-      expect(Number(x)).toBeLessThanOrEqual(720);
-      expect(Number(y)).toBeGreaterThan(0);
-    }
-  });
-});
-
-describe("the lung map", () => {
-  it("has the weight of each lobe written in", () => {
-    const scale = scales.get("christensen-1999");
-    if (scale === undefined) throw new Error("no such scale");
-    const svg = scaleFigure(scale);
-    for (const { weight } of Object.values(scale.parts)) expect(svg).toContain(`>${weight}</text>`);
-    for (const lobe of ["left cranial", "right middle", "accessory, below"]) expect(svg).toContain(lobe);
-  });
-});
-
-describe("the snout section", () => {
-  it("names each part where it is read, with its range", () => {
-    const scale = scales.get("polloni-2018");
-    if (scale === undefined) throw new Error("no such scale");
-    const svg = scaleFigure(scale);
-    for (const [name, { max }] of Object.entries(scale.parts)) expect(svg).toContain(`${name} (0 to ${max})`);
   });
 });

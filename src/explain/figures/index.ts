@@ -1,11 +1,15 @@
 /** The figure of a scale, drawn from its data: where it is read, what each part counts, where the cut points lie. */
 import type { Scale } from "../../knowledge/index.ts";
-import { classAxis, cutPoints, gradeLadder, partBars } from "./bars.ts";
-import { lungMap, readsLobes } from "./lungs.ts";
-import { snoutSection } from "./snout.ts";
+import { floatFigure } from "./float.ts";
+import { lineGraph } from "./line-graph.ts";
+import { lungMap } from "./lungs.ts";
+import { pleuraFigure } from "./pleura.ts";
+import { snoutFigure } from "./snout.ts";
+import { stepGraphs } from "./step-graph.ts";
 import { document, type Piece } from "./svg.ts";
 
 const turbinates = "respiratory.turbinates";
+const lungs = "respiratory.lungs";
 
 /** File name of the figure. */
 export const figureName = ({ id }: Scale): string => `${id}.svg`;
@@ -15,19 +19,28 @@ export const figureTitle = (scale: Scale): string => `${scale.title}: ${shows(sc
 
 function shows(scale: Scale): string {
   if (scale.organ === turbinates) return "where the section of the snout is read";
-  if (readsLobes(scale)) return "what each lobe of the lungs counts";
-  return "grades and cut points";
+  if (floatFigure(scale).length > 0) return "a piece of lung in water";
+  if (scale.organ === lungs) return "what is read of the lungs, lobe by lobe";
+  if (pleuraFigure(scale).length > 0) return "an example of each grade on the lungs";
+  return lineGraph(scale).length > 0
+    ? "the line of the formula"
+    : "on which side of a cut point a value falls";
 }
 
-/** The figure as SVG, with title and description, for light and dark paper. */
-export function scaleFigure(scale: Scale): string {
-  const map: Piece[] = [
-    ...(scale.organ === turbinates ? [snoutSection(scale)] : []),
-    ...(readsLobes(scale) ? [lungMap(scale)] : []),
-  ];
-  const bars = [...cutPoints(scale), ...gradeLadder(scale), ...classAxis(scale)];
-  const pieces = [...map, ...bars];
-  return document(figureTitle(scale), description(scale), pieces.length > 0 ? pieces : partBars(scale));
+/**
+ * The figure as SVG, with title and description, for light and dark paper.
+ * Snout and lungs always have one. Of another organ there is none where it would only repeat the table of the grades.
+ */
+export function scaleFigure(scale: Scale): string | undefined {
+  const pieces = [...pictures(scale), ...stepGraphs(scale), ...lineGraph(scale)];
+  return pieces.length === 0 ? undefined : document(figureTitle(scale), description(scale), pieces);
+}
+
+function pictures(scale: Scale): Piece[] {
+  if (scale.organ === turbinates) return snoutFigure(scale);
+  const float = floatFigure(scale);
+  if (float.length > 0) return float;
+  return scale.organ === lungs ? [lungMap(scale)] : pleuraFigure(scale);
 }
 
 /** The same in words. */

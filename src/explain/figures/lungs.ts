@@ -1,180 +1,118 @@
-/** The lungs seen from above, head up, with what each lobe counts. */
+/** The lungs from above, head up: what each lobe counts, named in the order of the data. */
 import type { Scale, ScalePart } from "../../knowledge/index.ts";
-import { line, outline, type Piece, type Point, path, text } from "./svg.ts";
+import { cranialCut, lobes, windpipe } from "./lung-shapes.ts";
+import { curve, line, outline, type Piece, type Point, path, placed, round, text, wrapped } from "./svg.ts";
 
-const lobes = {
-  left_cranial: {
-    points: [
-      [338, 92],
-      [318, 78],
-      [292, 88],
-      [274, 118],
-      [268, 148],
-      [290, 158],
-      [322, 152],
-      [336, 130],
-    ],
-    at: [304, 124],
-    label: [180, 112],
-    name: "left cranial",
-  },
-  left_middle: {
-    points: [
-      [334, 164],
-      [300, 166],
-      [262, 164],
-      [240, 188],
-      [232, 220],
-      [258, 232],
-      [304, 226],
-      [334, 208],
-    ],
-    at: [286, 200],
-    label: [180, 196],
-    name: "left middle",
-  },
-  left_caudal: {
-    points: [
-      [330, 226],
-      [298, 240],
-      [254, 244],
-      [226, 276],
-      [206, 336],
-      [196, 396],
-      [214, 420],
-      [260, 404],
-      [304, 366],
-      [326, 308],
-    ],
-    at: [262, 340],
-    label: [180, 330],
-    name: "left caudal",
-  },
-  right_cranial: {
-    points: [
-      [382, 88],
-      [398, 64],
-      [430, 66],
-      [458, 94],
-      [468, 134],
-      [452, 156],
-      [414, 156],
-      [384, 136],
-    ],
-    at: [424, 118],
-    label: [540, 112],
-    name: "right cranial",
-  },
-  right_middle: {
-    points: [
-      [386, 164],
-      [424, 168],
-      [462, 164],
-      [486, 188],
-      [494, 222],
-      [466, 234],
-      [416, 228],
-      [386, 210],
-    ],
-    at: [438, 202],
-    label: [540, 196],
-    name: "right middle",
-  },
-  right_caudal: {
-    points: [
-      [392, 228],
-      [424, 242],
-      [466, 246],
-      [496, 278],
-      [516, 338],
-      [526, 398],
-      [506, 422],
-      [460, 406],
-      [418, 368],
-      [396, 310],
-    ],
-    at: [460, 342],
-    label: [540, 330],
-    name: "right caudal",
-  },
-  accessory: {
-    points: [
-      [360, 236],
-      [380, 252],
-      [388, 290],
-      [378, 326],
-      [360, 340],
-      [344, 322],
-      [338, 286],
-      [346, 250],
-    ],
-    at: [362, 292],
-    label: [360, 440],
-    name: "accessory, below",
-  },
-} as const satisfies Record<string, { points: readonly Point[]; at: Point; label: Point; name: string }>;
+const middle = 360;
 type Lobe = keyof typeof lobes;
-const names = Object.keys(lobes) as Lobe[];
+export const lobeNames = Object.keys(lobes) as Lobe[];
 
-/** Whether the map has something to show: the scale reads lobe by lobe. */
-export const readsLobes = (scale: Scale): boolean =>
-  Object.values(scale.parts).some(({ read }) => names.some((lobe) => read.endsWith(`.${lobe}`)));
+/** The lungs with each lobe in its look; x from the midline, y from 14 to 430. */
+export const lungs = (look: (lobe: Lobe) => string): string =>
+  [
+    ...windpipe.map((points) => path(curve(points), "line")),
+    ...[24, 36, 48, 60, 72, 84].map((y) => line(-8, y, 8, y)),
+    ...lobeNames.map((lobe) =>
+      path(outline(lobes[lobe].points), `${look(lobe)}${lobe === "accessory" ? " dashed" : ""}`),
+    ),
+  ].join("\n");
 
 export function lungMap(scale: Scale): Piece {
-  const parts = Object.values(scale.parts);
-  const partOf = (lobe: Lobe): ScalePart | undefined => parts.find(({ read }) => read.endsWith(`.${lobe}`));
-  const cranialPart = (side: "left" | "right"): ScalePart | undefined =>
-    parts.find(({ read }) => read === `caudal_cranial_part.${side}`);
-  const counts = (part: ScalePart | undefined): string =>
-    part === undefined ? "–" : part.weight !== undefined ? String(part.weight) : `0–${highest(scale, part)}`;
-  const drawn = names.flatMap((lobe) => {
-    const { points, at, label, name } = lobes[lobe];
+  const parts = Object.entries(scale.parts);
+  const byLobe = parts.some(([, { read }]) => lobeNames.some((lobe) => read.endsWith(`.${lobe}`)));
+  const partOf = (lobe: Lobe): [string, ScalePart] | undefined =>
+    parts.find(([, { read }]) => read.endsWith(`.${lobe}`));
+  const cranialPart = (lobe: Lobe): [string, ScalePart] | undefined =>
+    parts.find(
+      ([, { read }]) => lobe.endsWith("_caudal") && read === `caudal_cranial_part.${lobe.split("_")[0]}`,
+    );
+  const name = (lobe: Lobe): string => `${lobe.replace("_", " ")} lobe`;
+  const drawn = lobeNames.flatMap((lobe) => {
     const part = partOf(lobe);
-    const onSide = lobe === "accessory";
+    const cranial = cranialPart(lobe);
+    const { at, y } = lobes[lobe];
+    const words = part?.[0] ?? `${cranial === undefined ? "" : "rest of the "}${name(lobe)}`;
+    const said = part !== undefined || !byLobe ? words : `${words}: not read`;
     return [
-      path(outline(points), `${part === undefined ? "rest" : "read"}${onSide ? " dashed" : ""}`),
-      text(at[0], at[1], counts(part), { class: "ink strong", anchor: "middle" }),
-      line(
-        onSide ? 360 : label[0] + (label[0] < 360 ? 8 : -8),
-        label[1] - (onSide ? 14 : 4),
-        onSide ? 360 : at[0] + (label[0] < 360 ? -24 : 24),
-        onSide ? 330 : at[1] - 4,
-      ),
-      text(label[0], label[1], name, { anchor: onSide ? "middle" : label[0] < 360 ? "end" : "start" }),
+      ...(part === undefined ? [] : [count(at, counts(scale, part[1]))]),
+      lobe === "accessory" ? below(said) : label(said, at, y),
+      ...(cranial === undefined ? [] : cranialPartOf(lobe, cranial[0], counts(scale, cranial[1]))),
     ];
   });
-  const cranial = (["left", "right"] as const).flatMap((side) => {
-    const part = cranialPart(side);
-    if (part === undefined) return [];
-    const cut = side === "left" ? "M190 304L330 287" : "M390 287L530 304";
-    const above = `${cut}V210H${side === "left" ? 190 : 390}Z`;
-    return [
-      `<clipPath id="cranial-${side}"><path d="${above}"/></clipPath>`,
-      `<g clip-path="url(#cranial-${side})">${path(outline(lobes[`${side}_caudal`].points), "read")}</g>`,
-      path(cut, "line dashed"),
-      text(side === "left" ? 274 : 448, 276, counts(part), { class: "ink strong", anchor: "middle" }),
-    ];
-  });
+  const words = wrapped(caption(scale, byLobe), 80);
   return {
-    height: 456,
+    height: 496 + words.length * 18,
     body: [
-      path("M352 20L352 84Q350 150 346 240M368 20L368 84Q370 150 374 240", "line"),
-      ...[30, 44, 58, 72].map((y) => line(352, y, 368, y)),
-      ...drawn,
-      ...cranial,
-      text(
-        80,
-        20,
-        parts.some(({ weight }) => weight !== undefined) ? "weight of each lobe" : "points of each lobe",
-        {
-          class: "soft",
-        },
+      placed(
+        lungs((lobe) => (byLobe && partOf(lobe) === undefined ? "rest" : "read")),
+        middle,
+        0,
       ),
-      text(660, 20, "seen from above, head up", { class: "soft", anchor: "end" }),
+      ...drawn,
+      text(middle, 476, "seen from above (dorsal view), head up; the pig's left is on the left", {
+        class: "soft",
+        anchor: "middle",
+      }),
+      ...words.map((one, index) =>
+        text(middle, 500 + index * 18, one, { class: "ink strong", anchor: "middle" }),
+      ),
     ].join("\n"),
   };
 }
 
+const count = ([x, y]: Point, words: string): string =>
+  text(middle + x, y + 5, words, { class: "ink strong", anchor: "middle" });
+
+/** A name beside the lungs, on the side of its lobe. */
+function label(words: string, [x, y]: Point, at: number): string {
+  const side = Math.sign(x);
+  const edge = middle + side * 196;
+  const lines = wrapped(words, 21);
+  return [
+    line(edge - side * 5, at, middle + x + side * 22, y),
+    ...lines.map((one, index) =>
+      text(edge, at + 5 + index * 17, one, { anchor: side > 0 ? "start" : "end" }),
+    ),
+  ].join("\n");
+}
+
+/** The name of the lobe that lies below the others. */
+const below = (words: string): string =>
+  [
+    line(middle + lobes.accessory.at[0], 434, middle + lobes.accessory.at[0], 318),
+    text(middle + lobes.accessory.at[0], 450, `${words} (dashed: it lies below)`, { anchor: "middle" }),
+  ].join("\n");
+
+function cranialPartOf(lobe: Lobe, name: string, counted: string): string[] {
+  const side = Math.sign(lobes[lobe].at[0]);
+  const [[x1, y1], [x2, y2]] = cranialCut;
+  const [from, to] = [middle + side * x1, middle + side * x2];
+  const at: Point = [side * 66, 256];
+  return [
+    `<clipPath id="${lobe}"><path d="M${from} ${y1}L${to} ${y2}V150H${from}Z"/></clipPath>`,
+    `<g clip-path="url(#${lobe})">${placed(path(outline(lobes[lobe].points), "read"), middle, 0)}</g>`,
+    line(from, y1, to, y2, "line dashed"),
+    count(at, counted),
+    label(name, [at[0], at[1] + 4], 262),
+  ];
+}
+
+const counts = (scale: Scale, part: ScalePart): string =>
+  part.weight !== undefined ? String(part.weight) : `0–${highest(scale, part)}`;
+
 const highest = (scale: Scale, part: ScalePart): number =>
   part.max ??
   Math.max(...(part.steps ?? scale.steps ?? [{ value: scale.range[1] }]).flatMap(({ value }) => value ?? []));
+
+function caption({ parts, range }: Scale, byLobe: boolean): string {
+  const all = Object.entries(parts);
+  if (!byLobe) return `one ${all[0]?.[0] ?? "grade"}, ${range[0]} to ${range[1]}, for the lungs as a whole`;
+  const weights = all.flatMap(([, { weight }]) => weight ?? []);
+  const small = all.find(([, { read }]) => read.startsWith("lesion_size."))?.[1].zero_unless?.below;
+  if (weights.length === 0)
+    return `in each lobe: the points it can have${small === undefined ? "" : `; below ${small} per cent, one of them is for a lesion as large as the coin`}`;
+  const sum = round(weights.reduce((before, one) => before + one, 0));
+  return sum === 100
+    ? "in each lobe: how many of the 100 parts of the lung it stands for"
+    : `in each lobe: the points it has when all of it is affected; ${sum} together`;
+}
