@@ -51,6 +51,7 @@ export {
   type Stratum,
   type TestAccuracy,
 } from "./herd/index.ts";
+export { type GradeFault, gradeFaults } from "./lint/grade-faults.ts";
 export {
   type AcceptedFinding,
   type Completeness,

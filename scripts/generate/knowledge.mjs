@@ -68,16 +68,16 @@ export const ${name}: ${type} = JSON.parse(${text});
 export const recorded_grades: Readonly<Record<string, readonly string[]>> = ${JSON.stringify(recordedGrades(knowledge.scales))};
 `,
   );
-  const ranges = knowledge.scales.map(({ id, organ, range, whole }) => [
+  const ranges = knowledge.scales.map(({ id, organ, range, whole, parts }) => [
     id,
-    { id, organ, range, ...(whole && { whole }) },
+    { id, organ, range, ...(whole && { whole }), ...(isComputed(id, parts) && { computed: true }) },
   ]);
   writeFileSync(
     join(folder, "scale_ranges.ts"),
     `${note}
 import type { Scale } from "../knowledge.types.ts";
-/** What the scales that ship grade, by name. */
-export const scale_ranges: Readonly<Record<string, Pick<Scale, "id" | "organ" | "range" | "whole">>> = ${JSON.stringify(Object.fromEntries(ranges))};
+/** What the scales that ship grade, by name; \`computed\`: from parts, not from a grade of the whole. */
+export const scale_ranges: Readonly<Record<string, Pick<Scale, "id" | "organ" | "range" | "whole"> & { readonly computed?: true }>> = ${JSON.stringify(Object.fromEntries(ranges))};
 `,
   );
   const lines = [
@@ -87,6 +87,8 @@ export const scale_ranges: Readonly<Record<string, Pick<Scale, "id" | "organ" | 
   ].map((name) => `export { ${name} } from "./knowledge/${name}.ts";`);
   writeFileSync(join(generatedFolder, "knowledge.ts"), `${note}\n${lines.join("\n")}\n`);
 }
+
+const isComputed = (id, parts) => Object.values(parts).every(({ read }) => read !== `grades.${id}`);
 
 function recordedGrades(scales) {
   const grades = {};

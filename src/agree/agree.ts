@@ -1,7 +1,7 @@
 /** Do readers score alike? Every scale that at least two of them read on the same pigs. */
 import { type PublishedAgreement, publishedAgreement, type Scale } from "../knowledge/index.ts";
 import { type IntraclassCorrelations, intraclassCorrelations } from "../statistics/index.ts";
-import { comparePair, type PairAgreement } from "./pair.ts";
+import { comparePair, fewPigs, type PairAgreement } from "./pair.ts";
 import { type Reading, ReadingError } from "./reading.ts";
 
 export interface ScaleAgreement {
@@ -17,6 +17,8 @@ export interface ScaleAgreement {
   readonly pairs: readonly PairAgreement[];
   /** With three readers or more: all of them, on the pigs that all have read; null below two such pigs. */
   readonly together: IntraclassCorrelations | null;
+  /** As for a pair, of all readers together; null without them. */
+  readonly together_caution: string | null;
   /** Published agreement on the same organ. */
   readonly published: readonly PublishedAgreement[];
 }
@@ -82,15 +84,18 @@ function scaleAgreement(
   const readers = [...byReader];
   const values = readers.flatMap(([, byPig]) => [...byPig.values()]);
   const grades = gradesOf(scale, values);
+  const nominal = scale.nominal === true;
   const pairs = readers.flatMap(([first, ofFirst], index) =>
     readers.slice(index + 1).flatMap(([second, ofSecond]): PairAgreement[] => {
       const both = [...ofFirst].flatMap(([pig, value]): (readonly [number, number])[] => {
         const other = ofSecond.get(pig);
         return other === undefined ? [] : [[value, other]];
       });
-      return both.length === 0 ? [] : [comparePair([first, second], both, grades, level)];
+      return both.length === 0 ? [] : [comparePair([first, second], both, grades, { level, nominal })];
     }),
   );
+  const maps = readers.map(([, byPig]) => byPig);
+  const together = nominal || readers.length < 3 ? null : togetherOf(maps, level);
   return {
     scale: scale.id,
     title: scale.title,
@@ -99,13 +104,8 @@ function scaleAgreement(
     source: scale.source.cite,
     grades,
     pairs,
-    together:
-      readers.length < 3
-        ? null
-        : togetherOf(
-            readers.map(([, byPig]) => byPig),
-            level,
-          ),
+    together,
+    together_caution: together === null ? null : fewPigs(together.subjects),
     published: publishedAgreement.filter(({ organ }) => organ === scale.organ),
   };
 }

@@ -1,7 +1,7 @@
 /** Readings from cases: what others wrote under `readings`, and what the examiner's own record makes of the same scales. */
-import { type Archive, type Case, unknownName } from "../cases/index.ts";
+import type { Archive, Case } from "../cases/index.ts";
 import { scales as shipped } from "../knowledge/scales.ts";
-import { scaleNamed, scoreCase } from "../score/index.ts";
+import { scaleNamed, scoreCase, unknownScale } from "../score/index.ts";
 import { type Reading, ReadingError } from "./reading.ts";
 
 /** What the examiner is called where the case does not say. */
@@ -29,7 +29,7 @@ function readingsOf(one: Case): Reading[] {
     if (scale === undefined) {
       const known = [...shipped.keys(), ...one.settings.houseScales.keys()];
       const { at } = others.find((reading) => reading.scale === id) ?? { at: one.file };
-      throw new ReadingError(`${at}: ${unknownName(id, known, "scale")}`);
+      throw new ReadingError(`${at}: ${unknownScale(id, known)}`);
     }
     const { value } = scoreCase(one, scale);
     return value === null ? [] : [{ pig: one.id, reader: examiner, scale: id, value, at: one.file }];

@@ -1,4 +1,5 @@
 /** Two readers on the same pigs. */
+import { fewestReadPigs, sourceLine } from "../knowledge/index.ts";
 import {
   cohenKappa,
   type IntraclassCorrelations,
@@ -10,12 +11,14 @@ import {
   percentAgreement,
   signTest,
 } from "../statistics/index.ts";
+import { count } from "../words/listing.ts";
 
 /** Chance-corrected agreement on the grades of a scale. */
 export interface GradeAgreement {
   readonly unweighted: Kappa;
-  readonly linear: Kappa;
-  readonly quadratic: Kappa;
+  /** Weighted kappas are null where the grades have no order. */
+  readonly linear: Kappa | null;
+  readonly quadratic: Kappa | null;
   readonly pabak: PercentAgreement["pabak"];
   /** How often each pair of grades was given: row = grade of the first reader, column = of the second. */
   readonly table: readonly (readonly number[])[];
@@ -41,9 +44,12 @@ export interface PairAgreement {
   readonly same: PercentAgreement["agreement"];
   /** Null on a scale with too many values for grades. */
   readonly grades: GradeAgreement | null;
-  /** Null below two pigs. */
+  /** Null below two pigs, and where the grades have no order. */
   readonly icc: Pick<IntraclassCorrelations, "agreement" | "consistency"> | null;
-  readonly difference: Difference;
+  /** Null where the grades have no order, so that nobody can be higher. */
+  readonly difference: Difference | null;
+  /** What to know before the values are believed: they rest on few pigs. Null where they do not. */
+  readonly caution: string | null;
 }
 
 /** Readings of two readers of one pig, in the order of the readers. */
@@ -53,39 +59,54 @@ export type Two = readonly [number, number];
  * Compares two readers.
  * @param pairs one a pig, at least one
  * @param grades the grades of the scale, ascending, every value among them; null when it has too many
+ * @param nominal whether the grades are names without an order
  * @throws RangeError when there is no pair or the level is out of its range
  */
 export function comparePair(
   [first, second]: readonly [string, string],
   pairs: readonly Two[],
   grades: readonly number[] | null,
-  level: number,
+  { level, nominal }: { readonly level: number; readonly nominal: boolean },
 ): PairAgreement {
   const equal = pairs.filter(([a, b]) => a === b).length;
   const differing = [
     [equal, pairs.length - equal],
     [0, 0],
   ];
-  const icc = pairs.length < 2 ? null : intraclassCorrelations(pairs, { level });
+  const icc = nominal || pairs.length < 2 ? null : intraclassCorrelations(pairs, { level });
   return {
     first,
     second,
     pigs: pairs.length,
     same: percentAgreement(differing, { level }).agreement,
-    grades: grades === null ? null : gradeAgreement(pairs, grades, level),
+    grades: grades === null ? null : gradeAgreement(pairs, grades, level, nominal),
     icc: icc === null ? null : { agreement: icc.agreement, consistency: icc.consistency },
-    difference: differenceOf(pairs, level),
+    difference: nominal ? null : differenceOf(pairs, level),
+    caution: fewPigs(pairs.length),
   };
 }
 
-function gradeAgreement(pairs: readonly Two[], grades: readonly number[], level: number): GradeAgreement {
+/** What is said of values from few pigs; the least number and who names it are in src/knowledge/published-agreement.yaml. */
+export function fewPigs(pigs: number): string | null {
+  const { value, source } = fewestReadPigs;
+  return pigs >= value
+    ? null
+    : `from ${count(pigs, "pig")}; ${value} or more are advised: ${sourceLine({ cite: source.cite, confidence: source.confidence })}`;
+}
+
+function gradeAgreement(
+  pairs: readonly Two[],
+  grades: readonly number[],
+  level: number,
+  nominal: boolean,
+): GradeAgreement {
   const table = grades.map((row) =>
     grades.map((column) => pairs.filter(([a, b]) => a === row && b === column).length),
   );
   return {
     unweighted: cohenKappa(table, { level }),
-    linear: cohenKappa(table, { level, weights: "linear" }),
-    quadratic: cohenKappa(table, { level, weights: "quadratic" }),
+    linear: nominal ? null : cohenKappa(table, { level, weights: "linear" }),
+    quadratic: nominal ? null : cohenKappa(table, { level, weights: "quadratic" }),
     pabak: percentAgreement(table, { level }).pabak,
     table,
   };

@@ -1,6 +1,5 @@
 /** Readings from a table: columns pig and reader, and one for each scale. */
-import { unknownName } from "../cases/index.ts";
-import { listing } from "../words/listing.ts";
+import { unknownScale } from "../score/index.ts";
 import { readTable } from "./read-table.ts";
 import { type Reading, ReadingError } from "./reading.ts";
 
@@ -55,7 +54,7 @@ function checkHead(
     throw new ReadingError(`${file}:1: there is no column with the name of a scale, such as ${example}`);
   const unknown = scales.filter((name) => !known.includes(name));
   if (unknown.length > 0)
-    throw new ReadingError(`${file}:1: ${listing(unknown.map((name) => unknownName(name, known, "scale")))}`);
+    throw new ReadingError(`${file}:1: ${unknown.map((name) => unknownScale(name, known)).join(" ")}`);
 }
 
 function numberOf(cell: string, scale: string, at: string): number {

@@ -1,11 +1,12 @@
 /** Whether a dated call to the authority answers an alarm. */
 import { type Case, isAfter, type Moment, moment } from "../cases/index.ts";
+import { selectionRules } from "../knowledge/index.ts";
 import type { AlarmSubject, Evidence } from "./alarm.ts";
 
 /** A call so long after the visit is about something else, or its year is wrong; our own limit. */
-const lateHours = 30 * 24;
+const lateHours = selectionRules.call_days * 24;
 
-/** Whether a call lies more than 30 days after the visit, so that it answers none of its alarms. */
+/** Whether a call lies so long after the visit (selection-rules.yaml: call_days) that it answers none of its alarms. */
 export function isFarAfter(call: string | undefined, date: string | undefined): boolean {
   const [at, day] = [moment(call), moment(date)];
   return at !== undefined && day !== undefined && at.written - day.written > lateHours;

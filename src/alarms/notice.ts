@@ -5,9 +5,9 @@ import type { Alarm } from "./alarm.ts";
 
 /** Whom to call: as the settings say, with the telephone number. */
 export function callWhom({ authority }: Pick<Settings, "authority">): string {
-  return authority === undefined
-    ? "the competent veterinary authority"
-    : `${authority.name}, telephone ${authority.telephone}`;
+  if (authority === undefined) return "the competent veterinary authority";
+  const { name, telephone } = authority;
+  return telephone === undefined ? name : `${name}, telephone ${telephone}`;
 }
 
 /** What to do now, by level. */

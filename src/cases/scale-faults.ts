@@ -22,6 +22,9 @@ const wholePig = "pig";
 export function scaleFaults(scale: Scale, others: readonly string[]): SettingsFault[] {
   return [
     ...clash(scale.id, others),
+    ...languageWord(["id"], scale.id),
+    ...rangeFaults(scale),
+    ...summaryFaults(scale),
     ...organFaults(scale),
     ...limitFaults(["steps"], scale.steps),
     ...limitFaults(["total_steps"], scale.total_steps),
@@ -52,6 +55,38 @@ export function scaleFaults(scale: Scale, others: readonly string[]): SettingsFa
 const fault = (path: Path, message: string): SettingsFault[] => [
   { path, message: `${formatPath(path)}: ${message}` },
 ];
+
+/** `constructor` and its like mean something in every object of the program, and a name must not. */
+const languageWord = (path: Path, id: string): SettingsFault[] =>
+  id in {}
+    ? fault(path, `"${id}" is a word of the program's own language; give it another name, such as our-${id}.`)
+    : [];
+
+function rangeFaults({ range: [lowest, highest], marks }: Scale): SettingsFault[] {
+  if (lowest === highest)
+    return fault(["range"], `it begins and ends at ${lowest}; write the lowest and the highest score.`);
+  if (lowest > highest)
+    return fault(
+      ["range"],
+      `${lowest} is more than ${highest}; write the lowest score first: range: [${highest}, ${lowest}].`,
+    );
+  const { healthy, worst } = marks ?? {};
+  return worst !== undefined && (healthy === undefined || healthy === worst)
+    ? fault(["marks"], "worst is told by its distance from healthy; write both, and not the same.")
+    : [];
+}
+
+/** Which figures of a herd make sense. */
+const summaryFaults = ({ nominal, indices = [] }: Scale): SettingsFault[] =>
+  indices.flatMap(({ id, statistic }, index) => [
+    ...languageWord(["indices", index, "id"], id),
+    ...(nominal && statistic !== "share"
+      ? fault(
+          ["indices", index, "statistic"],
+          "the grades of a nominal scale are names, so that only a share of pigs makes sense; write share, or take out nominal.",
+        )
+      : []),
+  ]);
 
 function clash(id: string, others: readonly string[]): SettingsFault[] {
   if (id === allShipped)

@@ -20,8 +20,8 @@ export interface Settings {
   readonly indicators: ReadonlyMap<string, Indicator>;
   /** Confidence level of intervals, 0.95 unless set. */
   readonly level: number;
-  /** Whom to call on suspicion of a notifiable disease. */
-  readonly authority: { readonly name: string; readonly telephone: string } | undefined;
+  /** Whom to call on suspicion of a notifiable disease; without a number only where the settings have a fault. */
+  readonly authority: { readonly name: string; readonly telephone: string | undefined } | undefined;
   /** Alarm patterns that the country's list adds to those that always alarm. */
   readonly notifiable: readonly string[];
   /** Own limits of autolysis in hours, by temperature band and kind of test. */

@@ -6,6 +6,7 @@ import type { VisitFile } from "../generated/visit.types.ts";
 import { type Fault, fileFault } from "./fault.ts";
 import { kindOf } from "./file-kind.ts";
 import { readHouseScales, type ScaleFile } from "./house-scales.ts";
+import { legibleSettings } from "./legible-settings.ts";
 import type { Farm, HouseScale, VisitContext } from "./model.ts";
 import type { Path } from "./path.ts";
 import { checkDocument, type KeyedDocument, readDocument } from "./read-file.ts";
@@ -72,7 +73,7 @@ export class Surroundings {
     return undefined;
   }
 
-  /** Settings with a fault are not used in part: what they change is not known. */
+  /** Settings with a fault are not used in part: what they change is not known. Whom to call is told all the same. */
   #readSettings(location: string, file: string): Settings {
     const read = readDocument(file, location);
     if (!read.ok) {
@@ -94,7 +95,7 @@ export class Surroundings {
         : readHouseScales(value, location, { show: (at) => this.show(at), known: this.#scaleFiles });
     if (house !== undefined) faults.push(...settingsFaults(value, house.names).map(place));
     this.unreadable.push(...faults, ...(house?.unreadable ?? []), ...(house?.missing ?? []).map(place));
-    const settings = faults.length > 0 ? defaultSettings : buildSettings(value, file, house);
+    const settings = faults.length > 0 ? legibleSettings(document.value) : buildSettings(value, file, house);
     for (const one of house?.files ?? [])
       if (!this.scales.some((other) => other.file === one.file)) this.scales.push({ ...one, settings });
     return settings;

@@ -14,7 +14,7 @@ export function addAgree(program: Command): void {
     .addHelpText("after", agreeHelp)
     .action(async (paths: string[], options: AgreeOptions) => {
       const { runAgree } = await import("./agree.ts");
-      process.exitCode = runAgree(paths, options);
+      process.exitCode = await runAgree(paths, options);
     });
 }
 

@@ -8,11 +8,12 @@ import { agreeText } from "../formats/agree-text.ts";
 import { faultsText } from "../formats/faults-text.ts";
 import type { Scale } from "../knowledge/index.ts";
 import { scales as shipped } from "../knowledge/scales.ts";
+import { listing } from "../words/listing.ts";
 import { asUsage, idList } from "./lists.ts";
 import { openShare } from "./numbers.ts";
 import { chosenFormat, openArchive } from "./open-archive.ts";
 import type { CommonOptions } from "./options.ts";
-import { withoutFormatFaults } from "./sound-cases.ts";
+import { countable } from "./sound-cases.ts";
 import { resultStyle, styleFor, writeResult } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 
@@ -27,19 +28,20 @@ interface Found {
   readonly failed: boolean;
 }
 
-export function runAgree(paths: readonly string[], options: AgreeOptions): number {
+export async function runAgree(paths: readonly string[], options: AgreeOptions): Promise<number> {
   const format = chosenFormat(options, ["text", "json", "csv"]);
   const level = options.level === undefined ? {} : { level: openShare("--level", options.level) };
+  const asked = idList("scales", options.scale, "--scale");
   const tables = paths.filter(isTable);
   const others = paths.filter((path) => !isTable(path));
   const found = [
     ...(tables.length === 0 ? [] : [fromTables(tables, options)]),
-    ...(others.length === 0 ? [] : [fromCases(others, options)]),
+    ...(others.length === 0 ? [] : [await fromCases(others, options)]),
   ];
   const scaleOf = (id: string) => shipped.get(id) ?? found.flatMap(({ own }) => own.get(id) ?? [])[0];
   const readings = chosen(
     found.flatMap((one) => one.readings),
-    options,
+    asked.scales,
   );
   const report = asUsage("agree", () => agree(readings, scaleOf, level));
   writeResult(written(format, report, options), options);
@@ -54,11 +56,14 @@ function written(format: "text" | "json" | "csv", report: AgreeReport, options: 
 const isTable = (path: string): boolean => /\.csv$/i.test(path);
 
 /** Readings of the scales asked for; of all when none was named. */
-function chosen(readings: readonly Reading[], options: AgreeOptions): readonly Reading[] {
-  const { scales } = idList("scales", options.scale);
+function chosen(readings: readonly Reading[], scales: readonly string[] | undefined): readonly Reading[] {
   if (scales === undefined) return readings;
-  const missing = scales.find((id) => !readings.some(({ scale }) => scale === id));
-  if (missing !== undefined) throw new UsageError(`--scale: there is no reading on a scale "${missing}"`);
+  const read = [...new Set(readings.map(({ scale }) => scale))];
+  const missing = scales.find((id) => !read.includes(id));
+  if (missing !== undefined)
+    throw new UsageError(
+      `--scale: there is no reading on a scale "${missing}"; ${read.length === 0 ? "there are none at all" : `there are readings on ${listing(read)}`}`,
+    );
   return readings.filter(({ scale }) => scales.includes(scale));
 }
 
@@ -90,8 +95,8 @@ function textOf(file: string): string {
   }
 }
 
-function fromCases(paths: readonly string[], options: AgreeOptions): Found {
-  const { archive, failed } = withoutFormatFaults(openArchive(paths, options), options);
+async function fromCases(paths: readonly string[], options: AgreeOptions): Promise<Found> {
+  const { archive, failed } = await countable(openArchive(paths, options), options);
   const own = new Map(archive.cases.flatMap(({ settings }) => [...settings.houseScales]));
   return { readings: asUsage("agree", () => caseReadings(archive)), own, failed };
 }

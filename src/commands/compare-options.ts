@@ -18,6 +18,7 @@ export function addCompare(program: Command): void {
     .option("--indicator <ids>", "only these indicators, separated by commas")
     .option("--scale <ids>", "only these scales, separated by commas")
     .option("--level <share>", "confidence level of the intervals, such as 95%")
+    .option("--cluster <what>", "pen (default), room, litter or none: what pigs share that makes them alike")
     .option(
       "--even-if <factors>",
       "compare although the sides differ in basis, age, place, reader, section, grade or scale",

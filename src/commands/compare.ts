@@ -2,7 +2,9 @@
 import { unknownName } from "../cases/index.ts";
 import {
   type Between,
+  type Cluster,
   type CompareReport,
+  clusterNames,
   compareCases,
   type Factor,
   facetNames,
@@ -28,6 +30,7 @@ export interface CompareCommandOptions extends CommonOptions {
   readonly scale?: string;
   readonly level?: string;
   readonly evenIf?: string;
+  readonly cluster?: string;
 }
 
 /** Exit code 0 also when a comparison was refused: that is an answer. */
@@ -38,6 +41,7 @@ export async function runCompare(paths: readonly string[], options: CompareComma
     where: whereOf(options.where ?? []),
     ...(options.level !== undefined && { level: openShare("--level", options.level) }),
     ...(options.evenIf !== undefined && { evenIf: choices("--even-if", options.evenIf, factors) }),
+    ...(options.cluster !== undefined && { cluster: clusterOf(options.cluster) }),
     ...idList("indicators", options.indicator),
     ...idList("scales", options.scale),
   };
@@ -55,6 +59,12 @@ function betweenOf(text: string): Between {
   const between = known.find((one) => one === text || one === `${text}s`);
   if (between === undefined) throw new UsageError(`--between: ${unknownName(text, known, "comparison")}`);
   return between;
+}
+
+function clusterOf(text: string): Cluster {
+  const cluster = clusterNames.find((one) => one === text || `${one}s` === text);
+  if (cluster === undefined) throw new UsageError(`--cluster: ${unknownName(text, clusterNames, "cluster")}`);
+  return cluster;
 }
 
 /** `group=nursery-1` and `group=nursery-2` keep pigs of either; another facet narrows further. */

@@ -60,8 +60,8 @@ function choicesOf(options: HerdCommandOptions) {
   return {
     by: dimensionsOf(options.by),
     ...levelOf(options.level),
-    ...idList("indicators", options.indicator),
-    ...idList("scales", options.scale),
+    ...idList("indicators", options.indicator, "--indicator"),
+    ...idList("scales", options.scale, "--scale"),
     ...(options.interval !== undefined && {
       interval: oneOf("--interval", options.interval, BINOMIAL_METHODS),
     }),

@@ -1,12 +1,20 @@
 /** `carcase lint`: what was skipped, contradictory or unsafe, at which line? */
 import { openAlarmsOf } from "../alarms/index.ts";
-import { unknownName } from "../cases/index.ts";
+import { type Case, unknownName } from "../cases/index.ts";
 import { alarmNotice } from "../formats/alarm-notice.ts";
 import { lintFormats, lintReport } from "../formats/lint-formats.ts";
 import type { LintReport } from "../formats/lint-report.ts";
 import { shownByCodeScanning } from "../formats/lint-sarif.ts";
 import { makeStyle } from "../formats/style.ts";
-import { type Level, type LintResult, levels, lintCases, rules } from "../lint/index.ts";
+import {
+  type Level,
+  type LintOptions,
+  type LintResult,
+  levels,
+  lintCases,
+  needsScales,
+  rules,
+} from "../lint/index.ts";
 import { count } from "../words/listing.ts";
 import { alsoList } from "./also.ts";
 import { checkBaselineOptions, withBaseline } from "./baseline.ts";
@@ -34,19 +42,20 @@ export async function runLint(paths: readonly string[], options: LintCommandOpti
   checkBaselineOptions(options, paths);
   const fixed = fixFirst(paths, options);
   if (fixed !== undefined) return fixed;
-  const opened = openArchive(paths, options);
+  const inResult = format === "text";
+  const opened = openArchive(paths, options, inResult && isSeen(options));
   const { failed } = opened;
   const archive = await withCheckedScales(opened.archive);
   checkRuleNames(archive.cases);
   const linted = { paths, full: !failed && chosen.all };
-  const result = withBaseline(lintCases(archive, chosen.options), linted, options);
+  const scales = await gradeCheck(archive.cases);
+  const result = withBaseline(lintCases(archive, { ...chosen.options, ...scales }), linted, options);
   const { unreadable } = archive;
   const quiet = options.quiet === true;
   const report: LintReport = { result, unreadable, failing, version, at: timeOfRun(), quiet };
   for (const one of also) writeWhole(one.file, lintReport(one.format, report, makeStyle(false)));
   const style = resultStyle(options);
-  const notice =
-    format === "text" && !showsStandardError(options) ? alarmNotice(openAlarmsOf(archive), style) : "";
+  const notice = inResult ? alarmNotice(openAlarmsOf(archive), style) : "";
   writeResult(notice + lintReport(format, report, style), options);
   noteLimits(result, [format, ...also.map((one) => one.format)]);
   if (failed) return 2;
@@ -55,9 +64,19 @@ export async function runLint(paths: readonly string[], options: LintCommandOpti
     : 0;
 }
 
-/** On a terminal that shows standard error as well, the notice of alarms already stands at the top. */
-const showsStandardError = ({ output }: LintCommandOptions): boolean =>
-  output === undefined && process.stdout.isTTY === true && process.stderr.isTTY === true;
+/**
+ * Whether people see standard output, where the notice of alarms is the first thing: not when it goes to a file, nor from
+ * a terminal into another program.
+ */
+const isSeen = ({ output }: LintCommandOptions): boolean =>
+  output === undefined && (process.stdout.isTTY === true || process.stderr.isTTY !== true);
+
+/** Asks the scales about recorded grades, and loads them only where there are such grades. */
+async function gradeCheck(cases: readonly Case[]): Promise<Pick<LintOptions, "gradeFaults">> {
+  if (!cases.some(needsScales)) return { gradeFaults: () => [] };
+  const { gradeFaults } = await import("../lint/grade-faults.ts");
+  return { gradeFaults };
+}
 
 /** The levels at or above the one named. */
 function failingLevels(name: string): readonly Level[] {

@@ -2,16 +2,25 @@
 import { unknownName } from "../cases/index.ts";
 import { UsageError } from "./usage-error.ts";
 
-/** `{ scales: ["maff-1978"] }` from `maff-1978,`; nothing when the option was not given. */
+/**
+ * `{ scales: ["maff-1978"] }` from `maff-1978,`; nothing when the option was not given.
+ * @param option named where the list may not be empty
+ * @throws UsageError when it is empty all the same
+ */
 export function idList<Name extends string>(
   name: Name,
   text: string | undefined,
+  option?: string,
 ): { [key in Name]?: string[] } {
   if (text === undefined) return {};
   const ids = text
     .split(",")
     .map((id) => id.trim())
     .filter((id) => id !== "");
+  if (ids.length === 0 && option !== undefined)
+    throw new UsageError(
+      `${option}: there is no name in "${text}"; write one or several, separated by commas, or leave the option out`,
+    );
   return { [name]: ids } as { [key in Name]?: string[] };
 }
 

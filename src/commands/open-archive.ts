@@ -14,10 +14,13 @@ export interface Opened {
   readonly failed: boolean;
 }
 
-export function openArchive(paths: readonly string[], options: CommonOptions): Opened {
+/**
+ * @param noticed whether the result shows the notice of open alarms itself, so that it is not said twice
+ */
+export function openArchive(paths: readonly string[], options: CommonOptions, noticed = false): Opened {
   const archive = readCases(inputOnce(paths), readOptions(paths, options));
   const style = styleFor(process.stderr, options);
-  process.stderr.write(alarmNotice(openAlarmsOf(archive), style));
+  if (!noticed) process.stderr.write(alarmNotice(openAlarmsOf(archive), style));
   process.stderr.write(faultsText(archive.unreadable, style));
   for (const path of archive.pathsWithoutCases)
     process.stderr.write(

@@ -11,15 +11,15 @@ import { asUsage, choices, idList } from "./lists.ts";
 import { chosenFormat, openArchive } from "./open-archive.ts";
 import type { ScoreCommandOptions } from "./score-options.ts";
 import { countable } from "./sound-cases.ts";
-import { resultStyle, showsBars, writeResult } from "./terminal.ts";
+import { pageWidth, resultStyle, showsBars, writeResult } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 
 export async function runScore(paths: readonly string[], options: ScoreCommandOptions): Promise<number> {
   const format = chosenFormat(options, ["text", "json", "csv"]);
   checkTogether(options);
   const by = options.by === undefined ? undefined : choices("--by", options.by, groupDimensions);
+  const chosen = idList("scales", options.scale?.join(","), "--scale");
   const { archive, failed } = await countable(openArchive(paths, options), options);
-  const chosen = idList("scales", options.scale?.join(","));
   const { cases, groups } = asUsage("--scale", () => ({
     ...scoreCases(archive, chosen),
     groups: by && groupScores(archive, { by, ...chosen }),
@@ -49,10 +49,14 @@ function text(
 ): string {
   const style = resultStyle(options);
   if (options.matrix)
-    return scoreMatrix(cases, archive, style, options.ascii || !showsBars() ? "ascii" : "unicode");
+    return scoreMatrix(cases, archive, {
+      style,
+      alphabet: options.ascii || !showsBars() ? "ascii" : "unicode",
+      width: pageWidth(options),
+    });
   return groups === undefined
-    ? scoreText(cases, archive, style)
-    : herdText({ estimates: [], scores: groups }, style);
+    ? scoreText(cases, archive, style, pageWidth(options))
+    : herdText({ estimates: [], scores: groups }, style, pageWidth(options));
 }
 
 const data = (

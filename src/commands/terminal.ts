@@ -35,6 +35,20 @@ export function showsBars(): boolean {
   return process.platform === "darwin" || terminal !== undefined;
 }
 
+/** Narrower than this no table can be read. */
+const narrowest = 60;
+
+/**
+ * Characters a line may have, 60 or more: what COLUMNS says, else as wide as the terminal is, else 80. A file is no
+ * terminal.
+ */
+export function pageWidth({ output }: Pick<OutputOptions, "output">): number {
+  const { COLUMNS: said } = process.env;
+  if (said !== undefined && /^[1-9]\d{0,3}$/.test(said)) return Math.max(narrowest, Number(said));
+  const { isTTY, columns } = process.stdout;
+  return output === undefined && isTTY && columns > 0 ? Math.max(narrowest, columns) : 80;
+}
+
 /** Now; or the time in SOURCE_DATE_EPOCH, for results that are to come out the same. */
 export function timeOfRun(): Date {
   const { SOURCE_DATE_EPOCH: seconds } = process.env;

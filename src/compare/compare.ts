@@ -2,20 +2,23 @@
 import type { Archive, Case } from "../cases/index.ts";
 import { reachOf } from "../herd/index.ts";
 import { casesOf } from "../score/index.ts";
-import { fisherExact, holm, summarise } from "../statistics/index.ts";
+import { holm, summarise } from "../statistics/index.ts";
 import { cautionsOf } from "./cautions.ts";
+import { claimOf } from "./claims.ts";
 import { type AnsweredSide, type Checked, check } from "./comparability.ts";
 import type {
   Between,
+  Cluster,
   Compared,
   CompareReport,
   Comparison,
   Factor,
   Reason,
-  Result,
   SideNumbers,
 } from "./comparison.ts";
 import { narrowed, type Where } from "./facets.ts";
+import { strataOf } from "./made-up.ts";
+import { pennedOf } from "./pens.ts";
 import { type Asked, type Question, questionsOf } from "./questions.ts";
 import { resultOf, valuesOf } from "./results.ts";
 import {
@@ -36,6 +39,8 @@ export interface CompareOptions extends Asked {
   readonly where?: Where;
   /** Factors on which the sides may differ altogether; each number then carries the caveat. */
   readonly evenIf?: readonly Factor[];
+  /** What pigs share that makes them alike. Default: pens. */
+  readonly cluster?: Cluster;
   /** Confidence level, between 0 and 1. Default: that of the settings (the highest, should they differ). */
   readonly level?: number;
 }
@@ -44,12 +49,13 @@ export interface CompareOptions extends Asked {
  * Compares visits of a farm or groups of a visit, indicator by indicator and scale by scale, for each selection basis.
  *
  * Two sides: Fisher's exact test, differences and ratios; Mann & Whitney with the Hodges-Lehmann shift for scores. More:
- * Cochran-Armitage over visits, Kruskal-Wallis. Holm's correction runs over the comparisons of a block. What cannot be
- * compared has a reason in place of numbers.
+ * Cochran-Armitage over visits, Freeman & Halton over groups, Kruskal-Wallis for scores. Sides that are made up differently
+ * are judged within strata, and shared pens by pens. Holm's correction runs over the comparisons of a block. What cannot
+ * be compared has a reason in place of numbers.
  * @throws RangeError when there are no two sides, a name does not exist, or the level is not between 0 and 1
  */
 export function compareCases(from: Archive | readonly Case[], options: CompareOptions = {}): CompareReport {
-  const { where = {}, evenIf = [] } = options;
+  const { where = {}, evenIf = [], cluster = "pen" } = options;
   const cases = narrowed(casesOf(from), where);
   const level = options.level ?? Math.max(0.5, ...cases.map((one) => one.settings.level));
   if (!(level > 0 && level < 1))
@@ -58,10 +64,10 @@ export function compareCases(from: Archive | readonly Case[], options: CompareOp
   const { blocks, leftOut } = splitSides(cases, between, evenIf.includes("basis"));
   if (blocks.length === 0) throw new RangeError(nothingToCompare(between, cases.length));
   const compared = blocks.map((block) =>
-    compareBlock(block, questionsOf(casesIn(block), options), { between, level, evenIf }),
+    compareBlock(block, questionsOf(casesIn(block), options), { between, level, evenIf, cluster }),
   );
   const main = compared.find(({ comparable, too_few }) => comparable && !too_few) ?? compared[0];
-  return { between, level, answer: main?.answer ?? "", blocks: compared, left_out: leftOut };
+  return { between, cluster, level, answer: main?.answer ?? "", blocks: compared, left_out: leftOut };
 }
 
 const casesIn = (block: Block): Case[] => block.sides.flatMap(({ cases }) => cases);
@@ -80,32 +86,26 @@ interface Asking {
   readonly between: Between;
   readonly level: number;
   readonly evenIf: readonly Factor[];
+  readonly cluster: Cluster;
 }
 
 function compareBlock(block: Block, questions: readonly Question[], asking: Asking): Compared {
-  const { between, level, evenIf } = asking;
+  const { between, level, evenIf, cluster } = asking;
   const checked = questions.map((question) => ({ question, ...check(block, question, evenIf) }));
   const drafts = checked.map((one) => draft(one, asking));
-  const tested = drafts.filter((one) => one.result !== null);
-  const adjusted = holm(tested.map(({ result }) => result?.p ?? 1));
+  const tested = drafts.filter(({ p }) => p !== null);
+  const adjusted = holm(tested.map(({ p }) => p ?? 1));
   const prevalence = !block.mixed && reachOf(block.basis).prevalence;
   const pigs = block.mixed ? "chosen in different ways" : reachOf(block.basis).title;
-  const tooFew = tested.length > 0 && tested.every((one) => cannotShow(one.sides, 1 - level));
-  const setting: Setting = { between, level, prevalence, pigs, comparisons: tested.length, tooFew };
+  const tooFew = tested.length > 0 && tested.every(({ least_p }) => (least_p ?? 0) >= 1 - level);
+  const setting: Setting = { between, level, cluster, prevalence, pigs, comparisons: tested.length, tooFew };
   const made: Made[] = [];
   const comparisons = drafts.map((one): Comparison => {
-    const place = tested.indexOf(one);
     const { result } = one;
     if (result === null)
-      return {
-        ...one,
-        p: null,
-        p_holm: null,
-        shown: false,
-        sentence: refusedSentence(one.title, one.reasons),
-      };
-    const p_holm = adjusted[place] ?? 1;
-    const whole: Made = { ...one, result, p: result.p, p_holm, shown: p_holm < 1 - level };
+      return { ...one, p_holm: null, shown: false, sentence: refusedSentence(one.title, one.reasons) };
+    const p_holm = one.p === null ? null : (adjusted[tested.indexOf(one)] ?? 1);
+    const whole: Made = { ...one, result, p_holm, shown: (p_holm ?? 1) < 1 - level };
     made.push(whole);
     return { ...whole, sentence: sentenceOf(whole, setting) };
   });
@@ -135,35 +135,32 @@ function compareBlock(block: Block, questions: readonly Question[], asking: Aski
   };
 }
 
-type Draft = Omit<Comparison, "p" | "p_holm" | "shown" | "sentence">;
+type Draft = Omit<Comparison, "p_holm" | "shown" | "sentence">;
 
-function draft({ question, sides, reasons, caveats }: Checked & { question: Question }, asking: Asking) {
+function draft({ question, ...checked }: Checked & { question: Question }, asking: Asking): Draft {
   const { kind, id, title, unit, source, confidence } = question;
-  const comparable = reasons.length === 0;
-  const result: Result | null = comparable ? resultOf(kind, sides, asking.between, asking.level) : null;
-  const known: Draft = {
-    kind,
-    question: id,
-    title,
-    ...(unit !== undefined && { unit }),
-    source,
-    confidence,
-    comparable,
-    reasons,
-    caveats: result === null ? [] : [...caveats, ...unlike(kind, sides, result, asking.between)],
-    sides: comparable ? sides.map((side) => numbersOf(kind, side)) : [],
-    result,
+  const known = { kind, question: id, title, ...(unit !== undefined && { unit }), source, confidence };
+  const { sides, reasons, caveats } = checked;
+  if (reasons.length > 0) return { ...known, comparable: false, reasons, caveats: [], sides: [], ...notMade };
+  const { between, level, cluster, evenIf } = asking;
+  const made = {
+    sides,
+    parted: strataOf(sides, between, evenIf, cluster),
+    penned: sides.map((side) => pennedOf(side, cluster)),
   };
-  return known;
+  const result = resultOf(kind, made, between, level);
+  return {
+    ...known,
+    comparable: true,
+    reasons,
+    caveats: [...caveats, ...unlike(result, made.parted)],
+    sides: sides.map((side) => numbersOf(kind, side)),
+    result,
+    ...claimOf(result, made, between, cluster),
+  };
 }
 
-/** Whether the most extreme table of these sides would not be shown either; the same p is the least of a rank test. */
-function cannotShow([first, second, third]: readonly SideNumbers[], alpha: number): boolean {
-  if (first === undefined || second === undefined || third !== undefined) return false;
-  const { examined: n2 } = first;
-  const { examined: n1 } = second;
-  return fisherExact({ x1: n1, n1, x2: 0, n2 }).p >= alpha;
-}
+const notMade = { result: null, claim_on: null, no_claim: null, p: null, least_p: null } as const;
 
 function numbersOf(kind: "indicator" | "scale", answered: AnsweredSide): SideNumbers {
   const { side, title } = answered.side;

@@ -1,8 +1,12 @@
 /** What a comparison is answered with, as it is exported. Sides stand in order: visits by date, groups as in the farm file. */
 import type { comparability } from "../knowledge/index.ts";
 import type { Confidence } from "../score/index.ts";
+import type { ClaimOn, Result } from "./tests-made.ts";
 
 export type Between = "visits" | "groups";
+
+/** What pigs of a side may belong together by; `none` takes every pig for itself. A room is the group of farm.yaml. */
+export type Cluster = "pen" | "room" | "litter" | "none";
 
 /** Something on which the sides must have something in common. */
 export type Factor = keyof typeof comparability.factors;
@@ -19,13 +23,6 @@ export interface Caveat {
   /** Set when the comparison would have been refused for it and was asked for nevertheless. */
   readonly although?: Factor;
   readonly text: string;
-}
-
-/** A value with its limits; a limit is null where there is none (or it is infinite). */
-export interface Limited {
-  readonly value: number | null;
-  readonly lower: number | null;
-  readonly upper: number | null;
 }
 
 /** A visit or a group. */
@@ -54,72 +51,6 @@ export interface SideNumbers {
   readonly median?: number | null;
 }
 
-/** Two sides of an indicator. Every value is the second side against the first; shares are from 0 to 1. */
-export interface SharesCompared {
-  readonly test: "fisher-exact";
-  readonly p: number;
-  /** Second share less first: Newcombe 1998 and, beside it, Miettinen & Nurminen 1985. */
-  readonly difference: Limited & { readonly method: "newcombe" };
-  readonly difference_score: Limited & { readonly method: "miettinen-nurminen" };
-  /** Koopman 1984. */
-  readonly risk_ratio: Limited;
-  /** Conditional maximum likelihood estimate with its exact limits. */
-  readonly odds_ratio: Limited;
-  /** Within strata, when the sides are made up differently; else null. */
-  readonly stratified: Stratified | null;
-  /** The nearest shares of the second side that would be shown with 80 % power; null beyond 1000 pigs a side. */
-  readonly could_show: { readonly below: number | null; readonly above: number | null } | null;
-}
-
-/** Mantel & Haenszel over strata in which both sides have pigs. */
-export interface Stratified {
-  readonly by: readonly string[];
-  /** Strata with pigs of both sides. */
-  readonly strata: number;
-  /** Pigs in strata that only one side has; they add nothing here. */
-  readonly pigs_outside: number;
-  readonly odds_ratio: Limited;
-  /** Whether it points the other way than all pigs together do. */
-  readonly opposite: boolean;
-  /** With the correction of one half. */
-  readonly p: number;
-  /** Breslow & Day with Tarone's correction: a small one says that the strata differ; null when it cannot be told. */
-  readonly p_homogeneity: number | null;
-}
-
-/** Two sides of a scale. */
-export interface ScoresCompared {
-  readonly test: "mann-whitney";
-  readonly exact: boolean;
-  readonly p: number;
-  /** How often a pig of the second side scores above one of the first, ties half; 0 to 1. */
-  readonly superiority: number;
-  /** Second less first, in points or the unit of the scale; null beyond 4 000 000 pairs. */
-  readonly shift: (Limited & { readonly method: "hodges-lehmann" }) | null;
-}
-
-/** Three visits or more, an indicator. */
-export interface TrendCompared {
-  readonly test: "cochran-armitage";
-  readonly p: number;
-  /** Above 0 when it became more common; null when all or none are affected. */
-  readonly z: number | null;
-  /** Place of each side on the time axis: days since the first visit, or its number where a date is missing. */
-  readonly places: readonly number[];
-  readonly unit: "days" | "order";
-}
-
-/** Three sides or more, a scale; or three groups or more, an indicator as 0 and 1. */
-export interface RanksCompared {
-  readonly test: "kruskal-wallis";
-  readonly exact: boolean;
-  readonly p: number;
-  readonly h: number | null;
-  readonly df: number;
-}
-
-export type Result = SharesCompared | ScoresCompared | TrendCompared | RanksCompared;
-
 /** One indicator or scale between the sides. */
 export interface Comparison {
   readonly kind: "indicator" | "scale";
@@ -137,8 +68,14 @@ export interface Comparison {
   /** Empty when not comparable. */
   readonly sides: readonly SideNumbers[];
   readonly result: Result | null;
+  readonly claim_on: ClaimOn | null;
+  /** Why nothing is claimed whatever the numbers; null when it may be. */
+  readonly no_claim: string | null;
+  /** Of the test that `claim_on` names; null when nothing can be claimed. */
   readonly p: number | null;
-  /** After Holm, over the comparisons of the block that were made. */
+  /** The least p that this test could have given for so many pigs (pens); null where it was not worked out. */
+  readonly least_p: number | null;
+  /** After Holm, over the comparisons of the block of which something could be claimed. */
   readonly p_holm: number | null;
   /** Whether p after Holm is below 1 - level. */
   readonly shown: boolean;
@@ -158,7 +95,7 @@ export interface Compared {
   /** Whether a proportion over such pigs is a prevalence. */
   readonly prevalence: boolean;
   readonly sides: readonly SideLabel[];
-  /** Whether the sides are so small that not even all against none would be shown; the numbers then only describe. */
+  /** Whether no test of the block could have shown anything with so few pigs; the numbers then only describe. */
   readonly too_few: boolean;
   /** The answer in one sentence. */
   readonly answer: string;
@@ -174,6 +111,8 @@ export interface Compared {
 
 export interface CompareReport {
   readonly between: Between;
+  /** What pigs were taken to share. */
+  readonly cluster: Cluster;
   /** Confidence level, between 0 and 1; a p counts as small below 1 - level. */
   readonly level: number;
   /** One sentence in plain words. */

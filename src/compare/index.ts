@@ -3,17 +3,17 @@ export { type CompareOptions, compareCases } from "./compare.ts";
 export type {
   Between,
   Caveat,
+  Cluster,
   Compared,
   CompareReport,
   Comparison,
   Factor,
-  Limited,
   Reason,
-  Result,
-  SharesCompared,
   SideLabel,
   SideNumbers,
-  Stratified,
 } from "./comparison.ts";
 export { type Facet, facetNames, type Where } from "./facets.ts";
-export { couldShowText, differenceText, ofExamined, plain, pText, shiftText, testText } from "./words.ts";
+export { clusterNames } from "./pens.ts";
+export type { ClaimOn, Limited, Ratio, Result, SharesCompared, Stratified } from "./tests-made.ts";
+export { byText, pennedText, testText, withinText } from "./tests-said.ts";
+export { couldShowText, differenceText, ofExamined, plain, pText, ratioText, shiftText } from "./words.ts";

@@ -1,11 +1,10 @@
-/** How the sides are made up: strata within which like stands against like, and what pens they come from. */
-import { mantelHaenszel, oddsHomogeneity, type TwoGroups } from "../statistics/index.ts";
-import { count } from "../words/listing.ts";
+/** How the sides are made up: the strata within which like stands against like. */
+import type { TwoGroups } from "../statistics/index.ts";
 import type { AnsweredSide } from "./comparability.ts";
-import type { Between, Limited, Stratified } from "./comparison.ts";
+import type { Between, Cluster, Factor } from "./comparison.ts";
 import { type Facet, facets } from "./facets.ts";
 import type { Answered } from "./questions.ts";
-import type { Side } from "./sides.ts";
+import type { Limited, Ratio } from "./tests-made.ts";
 
 /** What the sides may be made up of in other shares; a group is the side itself when groups are compared. */
 const makeUp: Record<Between, readonly Facet[]> = {
@@ -13,8 +12,40 @@ const makeUp: Record<Between, readonly Facet[]> = {
   groups: ["age_class", "place"],
 };
 
-/** The facets whose shares differ between the sides. */
-export function unevenFacets(sides: readonly AnsweredSide[], between: Between): Facet[] {
+/** Sides parted into strata, each with the answers side by side. */
+export interface Parted {
+  readonly by: readonly Facet[];
+  /** Strata in which two sides or more have pigs: a list of answers for each side, in order. */
+  readonly strata: readonly (readonly (readonly Answered[])[])[];
+  /** Pigs in strata that only one side has. */
+  readonly outside: number;
+}
+
+/**
+ * The strata of sides that are made up differently: by the facets whose shares are not the same on all sides. Left out is
+ * what was overridden and has no value in common, for there the caveat stands at every number; and the group, where
+ * rooms are what the pigs share.
+ * @returns null when all shares are the same
+ */
+export function strataOf(
+  sides: readonly AnsweredSide[],
+  between: Between,
+  evenIf: readonly Factor[],
+  cluster: Cluster,
+): Parted | null {
+  const answers = sides.map((side) => side.answers);
+  const overridden = (facet: Facet): boolean =>
+    evenIf.some((factor) => facetOfFactor[factor] === facet) && parted(answers, [facet]).strata.length === 0;
+  const by = unevenFacets(sides, between).filter(
+    (facet) => !overridden(facet) && !(cluster === "room" && facet === "group"),
+  );
+  return by.length === 0 ? null : parted(answers, by);
+}
+
+const facetOfFactor: Partial<Record<Factor, Facet>> = { age: "age_class", place: "place" };
+
+/** The facets whose shares are not the same on all sides. */
+function unevenFacets(sides: readonly AnsweredSide[], between: Between): Facet[] {
   return makeUp[between].filter((facet) => {
     const values = new Set(sides.flatMap(({ answers }) => answers.map((answer) => facetOf(answer, facet))));
     return [...values].some((value) => {
@@ -28,41 +59,20 @@ export function unevenFacets(sides: readonly AnsweredSide[], between: Between): 
 
 const facetOf = ({ one }: Answered, facet: Facet): string => facets[facet](one) ?? "";
 
-/**
- * An indicator within strata of the facets given: Mantel & Haenszel 1959 with the homogeneity of Breslow & Day (Tarone).
- * @returns null when no stratum has pigs of both sides
- */
-export function stratified(
-  first: readonly Answered[],
-  second: readonly Answered[],
-  by: readonly Facet[],
-  level: number,
-): Stratified | null {
-  const cells = new Map<string, { first: Answered[]; second: Answered[] }>();
-  const put = (answer: Answered, side: "first" | "second"): void => {
-    const key = JSON.stringify(by.map((facet) => facetOf(answer, facet)));
-    const cell = cells.get(key) ?? { first: [], second: [] };
-    cell[side].push(answer);
-    cells.set(key, cell);
-  };
-  for (const answer of first) put(answer, "first");
-  for (const answer of second) put(answer, "second");
-  const common = [...cells.values()].filter((cell) => cell.first.length > 0 && cell.second.length > 0);
-  if (common.length === 0) return null;
-  const strata = common.map((cell) => secondAgainstFirst(cell.first, cell.second));
-  const { oddsRatio, lower, upper, pCorrected } = mantelHaenszel(strata, { level });
-  const { x1, n1, x2, n2 } = secondAgainstFirst(first, second);
-  const homogeneity = oddsHomogeneity(strata);
-  const inside = strata.reduce((sum, one) => sum + one.n1 + one.n2, 0);
-  return {
-    by,
-    strata: strata.length,
-    pigs_outside: first.length + second.length - inside,
-    odds_ratio: limited(oddsRatio, lower, upper),
-    opposite: oddsRatio !== null && Math.sign(oddsRatio - 1) * Math.sign(x1 / n1 - x2 / n2) < 0,
-    p: pCorrected,
-    p_homogeneity: homogeneity.chiSquared === null ? null : homogeneity.p,
-  };
+/** Parts lists of answers, one for each side, by the facets given. */
+function parted(sides: readonly (readonly Answered[])[], by: readonly Facet[]): Parted {
+  const cells = new Map<string, Answered[][]>();
+  for (const [place, answers] of sides.entries())
+    for (const answer of answers) {
+      const key = JSON.stringify(by.map((facet) => facetOf(answer, facet)));
+      const cell = cells.get(key) ?? sides.map(() => []);
+      cell[place]?.push(answer);
+      cells.set(key, cell);
+    }
+  const strata = [...cells.values()].filter((cell) => cell.filter(({ length }) => length > 0).length > 1);
+  const pigs = (some: readonly (readonly unknown[])[]): number =>
+    some.reduce((sum, { length }) => sum + length, 0);
+  return { by, strata, outside: pigs(sides) - strata.reduce((sum, cell) => sum + pigs(cell), 0) };
 }
 
 /** Affected of examined, the second side as the first group of the statistic. */
@@ -82,22 +92,8 @@ export const limited = (value: number | null, lower: number | null, upper: numbe
   upper: finite(upper),
 });
 
-/** Where pigs share pens or the sides come from different numbers of pens: `10 pigs of 6 pens on 2026-03-14`. */
-export function penCounts(sides: readonly Side[]): string | undefined {
-  const counted = sides.map((side) => {
-    const penned = side.cases.flatMap(({ record }) =>
-      record.pig?.pen === undefined ? [] : [JSON.stringify([record.pig.group, record.pig.pen])],
-    );
-    return { side, pigs: side.cases.length, penned: penned.length, pens: new Set(penned).size };
-  });
-  const [first] = counted;
-  const shared = counted.some(({ penned, pens }) => pens < penned);
-  const different = counted.some(({ pens }) => pens !== first?.pens);
-  if (!shared && !different) return undefined;
-  return counted
-    .map(({ side, pigs, penned, pens }) => {
-      const unknown = pigs > penned ? `, ${pigs - penned} without a pen` : "";
-      return `${count(pigs, "pig")} of ${count(pens, "known pen")}${unknown} ${side.title}`;
-    })
-    .join("; ");
-}
+/** A ratio, which may be without limit. */
+export const ratio = (value: number | null, lower: number | null, upper: number | null): Ratio => ({
+  ...limited(value, lower, upper),
+  unbounded: value === Number.POSITIVE_INFINITY,
+});

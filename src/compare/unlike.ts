@@ -1,31 +1,23 @@
-/** Sides that are made up differently: what was done about it, or that nothing could be. */
-import { listing } from "../words/listing.ts";
-import type { AnsweredSide } from "./comparability.ts";
-import type { Between, Caveat, Result } from "./comparison.ts";
-import { unevenFacets } from "./made-up.ts";
+/** Sides that are made up differently: what was done about it. */
+import { count } from "../words/listing.ts";
+import { facetWords } from "./claims.ts";
+import type { Caveat } from "./comparison.ts";
+import type { Parted } from "./made-up.ts";
+import type { Result, Within } from "./tests-made.ts";
 
 /** Caveats for sides in which groups, age classes or places of examination have other shares. */
-export function unlike(
-  kind: "indicator" | "scale",
-  sides: readonly AnsweredSide[],
-  result: Result,
-  between: Between,
-): Caveat[] {
-  const uneven = unevenFacets(sides, between).map((facet) => facetWords[facet] ?? facet);
-  if (uneven.length === 0) return [];
-  const said = `the sides are made up differently by ${listing(uneven)}`;
-  if (kind === "scale") return [{ text: `${said}; ranks are compared over all pigs together` }];
-  if (result.test !== "fisher-exact") return [{ text: `${said}; the shares are of all pigs together` }];
-  const { stratified } = result;
-  if (stratified === null)
-    return [{ text: `${said}, and have no stratum in common, so like could not be set against like` }];
-  const opposite = stratified.opposite ? ", and points the other way: believe that one" : "";
+export function unlike(result: Result, parted: Parted | null): Caveat[] {
+  if (parted === null) return [];
+  const said = `the sides are made up differently by ${facetWords(parted.by)[0]}`;
+  if (parted.strata.length === 0) return [{ text: `${said}, and have no stratum in common` }];
+  const within: Within | null = "stratified" in result ? result.stratified : null;
+  if (within === null) return [{ text: `${said}; the numbers are of all pigs together` }];
+  const opposite = within.opposite ? ", and points the other way than all pigs together" : "";
+  const outside =
+    within.pigs_outside === 0
+      ? ""
+      : `; ${count(within.pigs_outside, "pig")} of strata that only one side has ${within.pigs_outside === 1 ? "takes" : "take"} no part in it`;
   return [
-    { text: `the sides are made up differently; the odds ratio within strata stands beside${opposite}` },
+    { text: `${said}; what is claimed rests on like against like, within strata${opposite}${outside}` },
   ];
 }
-
-const facetWords: Readonly<Record<string, string>> = {
-  age_class: "age class",
-  place: "place of examination",
-};

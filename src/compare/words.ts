@@ -1,7 +1,8 @@
 /** Numbers of a comparison as they stand in a sentence. */
 import { indicators } from "../knowledge/index.ts";
 import { levelPercent, percent } from "../words/percent.ts";
-import type { Limited, Result, ScoresCompared, SharesCompared, SideNumbers } from "./comparison.ts";
+import type { SideNumbers } from "./comparison.ts";
+import type { Limited, Ratio, ScoresCompared, SharesCompared } from "./tests-made.ts";
 
 /** `p 0.070`, `p < 0.001`. */
 export const pText = (p: number): string => (p < 0.001 ? "p < 0.001" : `p ${p.toFixed(p < 0.1 ? 3 : 2)}`);
@@ -29,6 +30,10 @@ function rangeText(lower: number, upper: number): string {
   return `${hundred(lower)} fewer to ${hundred(upper)} more`;
 }
 
+/** How often the second side stands above the first. */
+export const oftenText = (superiority: number, pairs: string): string =>
+  `the second side is higher in ${hundred(superiority)} of 100 ${pairs}, ties half`;
+
 /**
  * `shift -1 points, 95 % interval -2 to 0`. A shift of 0 may hide a difference where most pigs share one score, so
  * then stands how often a pig of the second side scores above one of the first.
@@ -38,30 +43,27 @@ export function shiftText(
   unit: string | undefined,
   level: number,
 ): string {
-  const often = `the second side is higher in ${hundred(superiority)} of 100 pairs of pigs, ties half`;
+  const often = oftenText(superiority, "pairs of pigs");
   if (shift === null) return often;
   const { value, lower, upper } = shift;
   const by = `shift ${plain(value ?? 0)} ${unit ?? (Math.abs(value ?? 0) === 1 ? "point" : "points")}`;
   const range =
     lower === null || upper === null
-      ? "too few pigs for an interval"
+      ? `no interval (${shift.reason === "ties" ? "most pairs of pigs lie just so far apart" : "too few pigs"})`
       : `${levelPercent(level)} interval ${plain(lower)} to ${plain(upper)}`;
   return `${by}, ${range}${value === 0 && superiority !== 0.5 ? `; ${often}` : ""}`;
 }
 
-/** `Fisher's exact p 0.070`. */
-export function testText(result: Result): string {
-  const p = pText(result.p);
-  switch (result.test) {
-    case "fisher-exact":
-      return `Fisher's exact ${p}`;
-    case "mann-whitney":
-      return `Mann-Whitney ${p}, ${result.exact ? "exact" : "normal"}`;
-    case "cochran-armitage":
-      return `Cochran-Armitage trend ${p}`;
-    case "kruskal-wallis":
-      return `Kruskal-Wallis ${p}, ${result.exact ? "exact" : "chi-squared"}`;
-  }
+/** `0.12 (0.01 to 1.24)`; `without limit (3.5 or more)` when nothing stands below the line. */
+export function ratioText({ value, lower, upper, unbounded }: Ratio): string {
+  if (unbounded) return `without limit${lower === null || lower === 0 ? "" : ` (${plain(lower)} or more)`}`;
+  if (value === null) return upper === null ? "not to be told" : `not to be told (${plain(upper)} or less)`;
+  const shown = plain(value);
+  if (lower === null && upper === null) return shown;
+  if (upper === null) return `${shown} (${plain(lower ?? 0)} or more)`;
+  return lower === null || lower === 0
+    ? `${shown} (${plain(upper)} or less)`
+    : `${shown} (${plain(lower)} to ${plain(upper)})`;
 }
 
 /** The shares of the second side that would have been shown; empty where it was not worked out. */

@@ -22,7 +22,8 @@ export function describeScale(scale: Scale): Block[] {
     ...formulaBlocks(scale),
     ...block("Exactly at a cut point", { text: [scale.boundary, ...special(scale)] }),
     ...classBlock(scale),
-    ...(scale.indices ?? []).flatMap(indexBlock),
+    ...(scale.indices ?? []).flatMap((index) => indexBlock(index, scale)),
+    ...pigsBlock(scale),
     ...(scale.references ?? []).flatMap((one) =>
       block("Published values", {
         text: [`${one.of}: ${one.population}. No limit, and true of these pigs only.`],
@@ -33,6 +34,7 @@ export function describeScale(scale: Scale): Block[] {
         after: [...(one.note === undefined ? [] : [one.note]), `Source: ${sourceLine(one.source)}`],
       }),
     ),
+    ...block("Marks in the matrix", { text: marks(scale) }),
     ...block("Not to be compared with", { text: notComparable(scale) }),
     ...scale.examples.flatMap(exampleBlock),
     ...(scale.herd_examples ?? []).flatMap(herdExampleBlock),
@@ -46,7 +48,13 @@ function opening(scale: Scale): string[] {
   return [
     `Scores ${name}, from ${range[0]} to ${range[1]}${unit === undefined ? "" : ` ${unit}`}.`,
     ...(scale.whole === true ? ["Whole grades only."] : []),
+    ...(scale.nominal === true
+      ? ["The grades are names without an order: pigs are counted by grade, and there is no mean."]
+      : []),
     ...(onlyRecorded === undefined ? [] : [onlyRecorded]),
+    ...(scale.grade_source === undefined
+      ? []
+      : [`A grade that was recorded on the spot rests on ${sourceLine(scale.grade_source)}.`]),
     ...(shown === "when-recorded" ? ["Shown for a visit in which one pig has something that it reads."] : []),
     ...(shown === "when-named" ? ["Shown only when it is named, with --scale or in the settings."] : []),
   ];
@@ -95,11 +103,11 @@ const classBlock = ({ classes = [], class_source: source }: Scale): Block[] =>
     after: source === undefined || classes.length === 0 ? [] : [`Source: ${sourceLine(source)}`],
   });
 
-function statistic({ statistic: kind, at_least: least, above }: HerdIndex): string {
+function statistic({ statistic: kind, at_least: least, above }: HerdIndex, lowest: number): string {
   const such = above === undefined ? `at ${least} or more` : `above ${above}`;
   switch (kind) {
     case "mean":
-      return "the mean of all pigs, zeros included: sum of the scores / n";
+      return `the mean of all pigs${lowest === 0 ? ", zeros included" : ""}: sum of the scores / n`;
     case "share":
       return `pigs ${such} / n`;
     case "severity":
@@ -109,11 +117,34 @@ function statistic({ statistic: kind, at_least: least, above }: HerdIndex): stri
   }
 }
 
-const indexBlock = (index: HerdIndex): Block[] =>
+/** How many pigs a class of the herd asks for, where the scale says so. */
+const pigsBlock = ({ fewest_pigs: fewest }: Scale): Block[] =>
+  fewest === undefined
+    ? []
+    : block("How many pigs", {
+        text: [
+          `A class of the herd asks for ${fewest.words}. From fewer than ${fewest.value} pigs it is given with a warning.`,
+        ],
+        after: [`Source: ${sourceLine(fewest.source)}`],
+      });
+
+function marks({ marks: found, range: [lowest, highest] }: Scale): string[] {
+  if (found === undefined) return [];
+  const { healthy, worst, because } = found;
+  const way =
+    healthy === undefined
+      ? "All values have one mark."
+      : worst === undefined
+        ? `They grow from ${healthy} to both ends, ${lowest} and ${highest}.`
+        : `They grow from ${healthy} (healthy) to ${worst}.`;
+  return [way, `Why: ${because}.`.replace(/\.\.$/, ".")];
+}
+
+const indexBlock = (index: HerdIndex, scale: Scale): Block[] =>
   block(`Herd index ${index.id}`, {
     text: [
       `${index.title}.`,
-      `${statistic(index)}${index.round === undefined ? "" : `, rounded to ${index.round} decimals before it is classed`}.`,
+      `${statistic(index, scale.range[0])}${index.round === undefined ? "" : `, rounded to ${index.round} decimals before it is classed`}.`,
       ...(index.population === undefined ? [] : [`Classes were made from: ${index.population}.`]),
     ],
     table: { head: ["class", "index"], rows: limitRows(index.classes ?? []) },

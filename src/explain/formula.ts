@@ -77,12 +77,39 @@ export function conversionBlocks(scale: Scale): Block[] {
   return [
     ...block("From observation to value", wordTable(scale.map)),
     ...block("Cut points", stepTable(observed(scale), scale.steps)),
-    ...own.flatMap(([name, part]) => block(`From word to value: ${name}`, wordTable(part.map))),
-    ...own.flatMap(([name, part]) =>
-      block(`Cut points: ${name}`, stepTable(part.unit ?? "observation", part.steps)),
+    ...alike(own, ({ map }) => map).flatMap(({ names, part }) =>
+      block(`From word to value: ${heading(names)}`, { ...listed(names), ...wordTable(part.map) }),
+    ),
+    ...alike(own, ({ unit, steps }) => steps && { unit, steps }).flatMap(({ names, part }) =>
+      block(`Cut points: ${heading(names)}`, {
+        ...listed(names),
+        ...stepTable(part.unit ?? "observation", part.steps),
+      }),
     ),
   ];
 }
+
+/** Parts with the same table, so that it stands once. */
+function alike(
+  parts: readonly (readonly [string, ScalePart])[],
+  tableOf: (part: ScalePart) => object | undefined,
+): { names: string[]; part: ScalePart }[] {
+  const groups = new Map<string, { names: string[]; part: ScalePart }>();
+  for (const [name, part] of parts) {
+    const table = tableOf(part);
+    if (table === undefined) continue;
+    const key = JSON.stringify(table);
+    const group = groups.get(key) ?? { names: [], part };
+    group.names.push(name);
+    groups.set(key, group);
+  }
+  return [...groups.values()];
+}
+
+const heading = (names: readonly string[]): string =>
+  names.length === 1 ? (names[0] ?? "") : `${names.length} parts alike`;
+const listed = (names: readonly string[]): { text?: string[] } =>
+  names.length === 1 ? {} : { text: [`${names.join("; ")}.`] };
 
 /** What the cut points are of. */
 function observed({ parts }: Scale): string {

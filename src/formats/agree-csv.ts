@@ -1,5 +1,5 @@
 /** Agreement of readers as one tidy table: a value a line, with its limits where it has any. */
-import type { AgreeReport, PairAgreement } from "../agree/index.ts";
+import type { AgreeReport, Difference, PairAgreement } from "../agree/index.ts";
 import type { IntraclassCorrelations } from "../statistics/index.ts";
 import { type CsvCell, csv } from "./csv.ts";
 
@@ -30,14 +30,13 @@ export function agreeCsv({ level, scales }: AgreeReport): string {
 }
 
 function valuesOf({ same, grades, icc, difference }: PairAgreement): Value[] {
-  const { mean, second_higher, first_higher, equal, p } = difference;
   const kappas: Value[] =
     grades === null
       ? []
       : [
-          ...(["unweighted", "linear", "quadratic"] as const).map((weights): Value => {
-            const { kappa, lower, upper } = grades[weights];
-            return [`kappa_${weights}`, kappa, lower, upper];
+          ...(["unweighted", "linear", "quadratic"] as const).flatMap((weights): Value[] => {
+            const found = grades[weights];
+            return found === null ? [] : [[`kappa_${weights}`, found.kappa, found.lower, found.upper]];
           }),
           ["pabak", grades.pabak.value, grades.pabak.lower, grades.pabak.upper],
         ];
@@ -45,13 +44,17 @@ function valuesOf({ same, grades, icc, difference }: PairAgreement): Value[] {
     ["same", same.proportion, same.lower, same.upper],
     ...kappas,
     ...(icc === null ? [] : iccs(icc)),
-    ["mean_difference", mean.mean, mean.lower, mean.upper],
-    ["second_higher", second_higher],
-    ["first_higher", first_higher],
-    ["equal", equal],
-    ["sign_test_p", p],
+    ...(difference === null ? [] : differences(difference)),
   ];
 }
+
+const differences = ({ mean, second_higher, first_higher, equal, p }: Difference): Value[] => [
+  ["mean_difference", mean.mean, mean.lower, mean.upper],
+  ["second_higher", second_higher],
+  ["first_higher", first_higher],
+  ["equal", equal],
+  ["sign_test_p", p],
+];
 
 const iccs = ({
   agreement,

@@ -1,16 +1,23 @@
 /** Agreement of readers for scripts. Field names are stable; docs/json.md describes them. */
-import type { AgreeReport, PairAgreement } from "../agree/index.ts";
+import type { AgreeReport, Difference, PairAgreement } from "../agree/index.ts";
 import type { IntraclassCorrelations, Kappa } from "../statistics/index.ts";
 import { toJson } from "./json.ts";
 
 export function agreeJson({ level, scales }: AgreeReport): string {
   return toJson({
     level,
-    scales: scales.map(({ pairs, together, published, ...scale }) => ({
+    scales: scales.map(({ pairs, together, together_caution, published, ...scale }) => ({
       ...scale,
       pairs: pairs.map(pairOf),
       together:
-        together === null ? null : { readers: together.readers, pigs: together.subjects, ...iccOf(together) },
+        together === null
+          ? null
+          : {
+              readers: together.readers,
+              pigs: together.subjects,
+              ...iccOf(together),
+              caution: together_caution,
+            },
       published: published.map(({ source, ...study }) => ({
         ...study,
         source: source.cite,
@@ -20,8 +27,7 @@ export function agreeJson({ level, scales }: AgreeReport): string {
   });
 }
 
-function pairOf({ first, second, pigs, same, grades, icc, difference }: PairAgreement) {
-  const { mean, ...counts } = difference;
+function pairOf({ first, second, pigs, same, grades, icc, difference, caution }: PairAgreement) {
   return {
     first,
     second,
@@ -32,15 +38,24 @@ function pairOf({ first, second, pigs, same, grades, icc, difference }: PairAgre
         ? null
         : {
             unweighted: kappaOf(grades.unweighted),
-            linear: kappaOf(grades.linear),
-            quadratic: kappaOf(grades.quadratic),
+            linear: grades.linear && kappaOf(grades.linear),
+            quadratic: grades.quadratic && kappaOf(grades.quadratic),
           },
     pabak: grades === null ? null : grades.pabak,
     ...(icc === null ? { icc_agreement: null, icc_consistency: null } : iccOf(icc)),
-    difference: { mean: mean.mean, lower: mean.lower, upper: mean.upper, reason: mean.reason, ...counts },
+    difference: difference && differenceOf(difference),
     table: grades === null ? null : grades.table,
+    caution,
   };
 }
+
+const differenceOf = ({ mean, ...counts }: Difference) => ({
+  mean: mean.mean,
+  lower: mean.lower,
+  upper: mean.upper,
+  reason: mean.reason,
+  ...counts,
+});
 
 const kappaOf = ({ kappa: value, standardError: standard_error, lower, upper, reason }: Kappa) => ({
   value,

@@ -1,6 +1,6 @@
 /** Agreement of readers for people: who is higher, then how well they agree, then where they differ. */
-import type { AgreeReport, PairAgreement, ScaleAgreement } from "../agree/index.ts";
-import type { IntraclassCorrelations } from "../statistics/index.ts";
+import type { AgreeReport, Difference, PairAgreement, ScaleAgreement } from "../agree/index.ts";
+import type { IntraclassCorrelations, Kappa } from "../statistics/index.ts";
 import { count } from "../words/listing.ts";
 import { levelPercent, percent, percentRange } from "../words/percent.ts";
 import { visible } from "../words/visible.ts";
@@ -35,8 +35,9 @@ function pairLines(pair: PairAgreement, scale: ScaleAgreement, level: number, st
   return [
     `  ${style.heading(title)}`,
     ...wrapped(alike, "  "),
-    ...wrapped(visible(higher(pair, level)), "  "),
+    ...wrapped(visible(pair.difference === null ? noOrder : higher(pair, pair.difference, level)), "  "),
     ...valueLines(valuesOf(pair), level, style),
+    ...cautionLines(pair.caution, style),
     ...(pair.grades === null
       ? wrapped("Kappa is not given: the scale has too many values to be grades. The ICC is for such.", "  ")
       : gradeTable(pair, pair.grades.table, scale.grades ?? [], style)),
@@ -44,7 +45,7 @@ function pairLines(pair: PairAgreement, scale: ScaleAgreement, level: number, st
 }
 
 /** Who is higher, in a sentence: named only when the exact sign test says so. */
-function higher({ first, second, difference, pigs }: PairAgreement, level: number): string {
+function higher({ first, second, pigs }: PairAgreement, difference: Difference, level: number): string {
   const { mean, second_higher: up, first_higher: down, equal, p } = difference;
   const who = p < 1 - level ? `${up > down ? second : first} is higher` : "Neither is shown to be higher";
   const counts = `${second} gives more in ${up}, less in ${down}, the same in ${equal} of ${count(pigs, "pig")}`;
@@ -53,8 +54,20 @@ function higher({ first, second, difference, pigs }: PairAgreement, level: numbe
     mean.lower === null
       ? ""
       : ` (${levelPercent(level)} interval ${number(mean.lower)} to ${number(mean.upper)})`;
-  return `${who}: ${counts} (${sign}). Mean difference, ${second} less ${first}: ${number(mean.mean)} points${range}.`;
+  return `${who}: ${counts} (${sign}). Mean difference, ${second} less ${first}: ${pointsOf(mean.mean)}${range}.`;
 }
+
+const noOrder =
+  "The grades of this scale are names without an order: nobody is higher, and weights and means say nothing.";
+
+/** `1 point`, `-1 point`, `0.5 points`. */
+function pointsOf(mean: number | null): string {
+  const shown = number(mean);
+  return `${shown} ${/^-?1$/.test(shown) ? "point" : "points"}`;
+}
+
+const cautionLines = (caution: string | null, style: Style): string[] =>
+  caution === null ? [] : wrapped(`Few pigs: ${caution}.`, "    ").map((line) => style.quiet(line));
 
 function valuesOf({ grades, icc }: PairAgreement): [string, Shown][] {
   const kappas: [string, Shown][] =
@@ -62,12 +75,15 @@ function valuesOf({ grades, icc }: PairAgreement): [string, Shown][] {
       ? []
       : [
           ["kappa", withValue(grades.unweighted.kappa, grades.unweighted)],
-          ["kappa, linear weights", withValue(grades.linear.kappa, grades.linear)],
-          ["kappa, quadratic weights", withValue(grades.quadratic.kappa, grades.quadratic)],
+          ...weighted("kappa, linear weights", grades.linear),
+          ...weighted("kappa, quadratic weights", grades.quadratic),
           ["PABAK", { ...grades.pabak, reason: null }],
         ];
   return [...kappas, ...(icc === null ? [] : iccValues(icc))];
 }
+
+const weighted = (name: string, found: Kappa | null): [string, Shown][] =>
+  found === null ? [] : [[name, withValue(found.kappa, found)]];
 
 const iccValues = ({
   agreement,
@@ -118,11 +134,20 @@ function gradeTable(
   ];
 }
 
-function togetherLines({ together }: ScaleAgreement, level: number, style: Style): string[] {
+function togetherLines(
+  { together, together_caution: caution }: ScaleAgreement,
+  level: number,
+  style: Style,
+): string[] {
   if (together === null) return [];
   const { readers, subjects } = together;
   const title = `All ${readers} readers, ${count(subjects, "pig")} that each of them read`;
-  return [`  ${style.heading(title)}`, ...valueLines(iccValues(together), level, style), ""];
+  return [
+    `  ${style.heading(title)}`,
+    ...valueLines(iccValues(together), level, style),
+    ...cautionLines(caution, style),
+    "",
+  ];
 }
 
 function publishedLines({ published }: ScaleAgreement): string[] {

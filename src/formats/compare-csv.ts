@@ -27,6 +27,8 @@ const head = [
   "p",
   "p_holm",
   "comparisons",
+  "claim_on",
+  "no_claim",
 ];
 
 /** Values are not rounded; numbers have a point. A comparison that was refused has one line and no numbers. */
@@ -35,7 +37,7 @@ export function compareCsv({ blocks, level }: CompareReport): string {
     head,
     blocks.flatMap(({ farm, visit, basis, adjustment, comparisons }) =>
       comparisons.flatMap((one) => {
-        const { kind, question, comparable, reasons, caveats, result, p, p_holm } = one;
+        const { kind, question, comparable, reasons, caveats, result, p, p_holm, claim_on, no_claim } = one;
         const [effect, limited] = effectOf(one);
         const start: CsvCell[] = [farm, visit ?? null, basis, kind, question];
         const end: CsvCell[] = [
@@ -51,6 +53,8 @@ export function compareCsv({ blocks, level }: CompareReport): string {
           p,
           p_holm,
           adjustment.comparisons,
+          claim_on,
+          no_claim,
         ];
         if (one.sides.length === 0) return [[...start, null, null, null, null, null, null, null, ...end]];
         return one.sides.map((side) => [

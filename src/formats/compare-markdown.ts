@@ -1,16 +1,17 @@
 /** A comparison as Markdown, to go into a report or an e-mail. */
 import { type Compared, type CompareReport, pText } from "../compare/index.ts";
 import { compareMethods } from "./compare-methods.ts";
-import { caveatsOf, few, headOf, numberTexts, severalIn, sidesOf, together } from "./compare-text.ts";
+import { type Asked, numberTexts } from "./compare-numbers.ts";
+import { caveatsOf, few, headOf, severalIn, sidesOf, together } from "./compare-text.ts";
 import { markdownTable, markdownText } from "./markdown.ts";
 import { marked, memoryLegend } from "./memory-mark.ts";
 
-export function compareMarkdown({ answer, blocks, left_out, level }: CompareReport): string {
+export function compareMarkdown({ answer, blocks, left_out, level, cluster }: CompareReport): string {
   const made = blocks.flatMap(({ comparisons }) => comparisons.filter(({ comparable }) => comparable));
   const lines = [
     markdownText(answer),
     "",
-    ...blocks.flatMap((block) => blockLines(block, level)),
+    ...blocks.flatMap((block) => blockLines(block, { level, cluster })),
     ...left_out.map((text) => `- Left out: ${markdownText(text)}`),
     ...(left_out.length === 0 ? [] : [""]),
     ...[...compareMethods(made, severalIn(blocks)), memoryLegend].map((line) => `- ${markdownText(line)}`),
@@ -18,7 +19,7 @@ export function compareMarkdown({ answer, blocks, left_out, level }: CompareRepo
   return lines.map((line) => `${line}\n`).join("");
 }
 
-function blockLines(block: Compared, level: number): string[] {
+function blockLines(block: Compared, asked: Omit<Asked, "comparisons">): string[] {
   const { comparisons, adjustment, cautions } = block;
   const made = comparisons.filter(({ comparable }) => comparable);
   const refused = comparisons
@@ -30,9 +31,9 @@ function blockLines(block: Compared, level: number): string[] {
   const rows = made.map((one) => [
     marked(one.title, one.confidence),
     sidesOf(one),
-    block.too_few ? "" : numberTexts(one, level, 1).join("; "),
-    pText(one.p ?? 1),
-    pText(one.p_holm ?? 1),
+    block.too_few ? "" : numberTexts(one, { ...asked, comparisons: 1 }).join("; "),
+    one.p === null ? "" : pText(one.p),
+    one.p_holm === null ? "" : pText(one.p_holm),
   ]);
   const columns = [
     { head: "" },

@@ -1,35 +1,23 @@
 /** A comparison for people: the answer, then the numbers, what was refused and why, what to mind, who says so. */
-import {
-  type Compared,
-  type CompareReport,
-  type Comparison,
-  couldShowText,
-  differenceText,
-  type Limited,
-  ofExamined,
-  plain,
-  pText,
-  shiftText,
-  testText,
-} from "../compare/index.ts";
-import { comparability } from "../knowledge/index.ts";
-import { count, listing } from "../words/listing.ts";
+import { type Compared, type CompareReport, type Comparison, ofExamined, plain } from "../compare/index.ts";
+import { listing } from "../words/listing.ts";
 import { levelPercent } from "../words/percent.ts";
 import { visible } from "../words/visible.ts";
 import { compareMethods } from "./compare-methods.ts";
+import { type Asked, numberTexts } from "./compare-numbers.ts";
 import { marked, memoryLegend } from "./memory-mark.ts";
 import type { Style } from "./style.ts";
 import { wrapped } from "./wrap.ts";
 
 /** @param quiet only the answers */
 export function compareText(report: CompareReport, style: Style, quiet = false): string {
-  const { answer, blocks, level, left_out } = report;
+  const { answer, blocks, left_out } = report;
   const lines = quiet
     ? blocks.flatMap((block) => wrapped(visible(`${headOf(block)}: ${block.answer}`)))
     : [
         ...wrapped(visible(answer)),
         "",
-        ...blocks.flatMap((block) => [...blockLines(block, level, answer, style), ""]),
+        ...blocks.flatMap((block) => [...blockLines(block, report, style), ""]),
         ...leftOutLines(left_out, style),
         ...sourceLines(report, style),
       ];
@@ -42,7 +30,8 @@ export const headOf = ({ farm, visit, sides, pigs }: Compared): string =>
     .join(" · ")
     .concat(` (${listing(sides.map(({ title, pigs: number }) => `${number} ${title}`))})`);
 
-function blockLines(block: Compared, level: number, answer: string, style: Style): string[] {
+function blockLines(block: Compared, { level, cluster, answer }: CompareReport, style: Style): string[] {
+  const asked = { level, cluster, comparisons: block.adjustment.comparisons };
   const made = block.comparisons.filter(({ comparable }) => comparable);
   const refused = block.comparisons.filter(({ comparable }) => !comparable);
   const shares = made.filter(({ kind }) => kind === "indicator");
@@ -51,8 +40,8 @@ function blockLines(block: Compared, level: number, answer: string, style: Style
   return [
     ...wrapped(visible(headOf(block))).map((line) => style.heading(line)),
     ...whole,
-    ...section("How common", shares, level, block, style),
-    ...section("How bad", scores, level, block, style),
+    ...section("How common", shares, asked, block, style),
+    ...section("How bad", scores, asked, block, style),
     ...refusedLines(refused, style),
     ...mindLines(block, made, style),
   ];
@@ -61,8 +50,8 @@ function blockLines(block: Compared, level: number, answer: string, style: Style
 function section(
   title: string,
   some: readonly Comparison[],
-  level: number,
-  { adjustment, too_few }: Compared,
+  asked: Asked,
+  { too_few }: Compared,
   style: Style,
 ): string[] {
   if (some.length === 0) return [];
@@ -70,9 +59,7 @@ function section(
     `  ${style.quiet(title)}`,
     ...some.flatMap((one) => [
       ...wrapped(visible(`${marked(one.title, one.confidence)}: ${sidesOf(one)}`), "  "),
-      ...(too_few ? [] : numberTexts(one, level, adjustment.comparisons)).flatMap((text) =>
-        wrapped(visible(text), "    "),
-      ),
+      ...(too_few ? [] : numberTexts(one, asked)).flatMap((text) => wrapped(visible(text), "    ")),
     ]),
   ];
 }
@@ -91,44 +78,6 @@ export const sidesOf = ({ sides }: Comparison): string =>
     .join(side(sides[0]?.affected));
 
 const side = (affected: number | undefined): string => (affected === undefined ? "; " : ", ");
-
-/** The numbers of a comparison, a line each. */
-export function numberTexts(one: Comparison, level: number, comparisons: number): string[] {
-  const { result, p_holm, shown, unit, caveats } = one;
-  if (result === null) return [];
-  const after = comparisons < 2 ? "" : `, after Holm ${pText(p_holm ?? 1)}`;
-  const verdict = `${testText(result)}${after}${shown ? ": shown" : ""}`;
-  const although = caveats.flatMap(({ although: factor }) =>
-    factor === undefined ? [] : [`other ${comparability.factors[factor].title}`],
-  );
-  const despite = although.length === 0 ? [] : [`compared although not comparable: ${listing(although)}`];
-  if (result.test === "mann-whitney") return [shiftText(result, unit, level), verdict, ...despite];
-  if (result.test !== "fisher-exact") return [verdict, ...despite];
-  const { difference, odds_ratio, risk_ratio, stratified } = result;
-  const could = shown ? "" : couldShowText(result);
-  return [
-    differenceText(difference, level),
-    `${verdict}; odds ratio ${ratioText(odds_ratio)}; risk ratio ${ratioText(risk_ratio)}`,
-    ...(stratified === null
-      ? []
-      : [
-          `within ${count(stratified.strata, "stratum", "strata")} (${stratified.by.join(", ").replaceAll("_", " ")}): odds ratio ${ratioText(stratified.odds_ratio)}; Mantel-Haenszel ${pText(stratified.p)}`,
-        ]),
-    ...(could === "" ? [] : [could]),
-    ...despite,
-  ];
-}
-
-/** `0.12 (0.01 to 1.24)`; a limit that is infinite is not given. */
-function ratioText({ value, lower, upper }: Limited): string {
-  if (value === null) return upper === null ? "not to be told" : `not to be told (${plain(upper)} or less)`;
-  const shown = plain(value);
-  if (lower === null && upper === null) return shown;
-  if (upper === null) return `${shown} (${plain(lower ?? 0)} or more)`;
-  return lower === null || lower === 0
-    ? `${shown} (${plain(upper)} or less)`
-    : `${shown} (${plain(lower)} to ${plain(upper)})`;
-}
 
 /** Comparisons refused for the same reasons are named together. */
 function refusedLines(refused: readonly Comparison[], style: Style): string[] {

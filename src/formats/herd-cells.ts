@@ -1,9 +1,8 @@
 /** Cells and remarks that herd numbers show alike in text and Markdown; nothing in them is made safe to show yet. */
-import type { CombinedEstimate, Estimate, HerdScores, IndexResult } from "../herd/index.ts";
+import type { CombinedEstimate, Corrected, Estimate } from "../herd/index.ts";
 import { accuracyWords, belowFalsePositives, fewPositives, reachOf } from "../herd/index.ts";
 import { levelPercent, percent, percentRange } from "../words/percent.ts";
 import { marked } from "./memory-mark.ts";
-import { number } from "./numbers.ts";
 import type { Column } from "./table.ts";
 
 export interface Cells {
@@ -53,83 +52,32 @@ function oneSidedCell({ one_sided: found, examined }: Estimate): string {
 /** What must be known to read the intervals, each once, with the titles that it holds for unless it holds for all. */
 export function intervalRemarks(estimates: readonly Estimate[]): string[] {
   const examined = estimates.filter((one) => one.examined > 0);
+  return remarksOf(
+    examined.map(({ title, notes = [], true_prevalence: truth }) => ({
+      title,
+      notes: [...(truth === undefined ? [] : correctedNotes(truth)), ...notes],
+    })),
+  );
+}
+
+const correctedNotes = (truth: Corrected): string[] => [
+  `corrected for ${accuracyWords(truth)}`,
+  ...(belowFalsePositives(truth) ? [fewPositives] : []),
+  ...(truth.withheld === null ? [] : [truth.withheld]),
+];
+
+/** Each note once, with the titles that it holds for unless it holds for all. */
+export function remarksOf(
+  noted: readonly { readonly title: string; readonly notes: readonly string[] }[],
+): string[] {
   const remarks = new Map<string, string[]>();
-  for (const { title, notes = [], true_prevalence: truth } of examined) {
-    const accuracy =
-      truth === undefined
-        ? []
-        : [`corrected for ${accuracyWords(truth)}`, ...(belowFalsePositives(truth) ? [fewPositives] : [])];
-    for (const note of [...accuracy, ...notes]) remarks.set(note, [...(remarks.get(note) ?? []), title]);
-  }
+  for (const { title, notes } of noted)
+    for (const note of notes) remarks.set(note, [...(remarks.get(note) ?? []), title]);
   return [...remarks].map(([note, titles]) =>
-    titles.length === examined.length
+    titles.length === noted.length
       ? `${note.charAt(0).toUpperCase()}${note.slice(1)}.`
       : `${titles.join("; ")}: ${note}.`,
   );
-}
-
-export function scoreCells(scores: readonly HerdScores[]): Cells {
-  const level = scores.find((one) => one.level !== undefined)?.level;
-  const interval = level === undefined ? "" : `${levelPercent(level)} interval`;
-  return withoutBlank({
-    columns: [
-      { head: "" },
-      right("n"),
-      right("mean"),
-      right(interval),
-      right("bootstrap"),
-      right("median"),
-      right(interval),
-      right("quartiles"),
-      { head: "score:pigs" },
-    ],
-    rows: scores.map((one) => [
-      marked(one.title, one.confidence),
-      String(one.n),
-      number(one.mean),
-      points(one.mean_interval),
-      points(one.bootstrap),
-      number(one.median, 1),
-      points(one.median_interval),
-      `${number(one.q1, 1)} to ${number(one.q3, 1)}`,
-      one.distribution.map(({ value, count: pigs }) => `${number(value, 1)}:${pigs}`).join(" "),
-    ]),
-  });
-}
-
-/** Whether the shares of these pigs were counted by pen, room or litter. */
-export const countedByPen = (estimates: readonly Estimate[]): boolean =>
-  estimates.some(({ clusters }) => clusters !== undefined);
-
-/** Said of scores where the pigs were counted by pen. */
-export const scoresSingly = "Intervals of scores take the pigs as drawn singly, whatever their pens.";
-
-/** `Snout grade 0-5: 1 or more 75.0 % (19.4 to 99.4 %), 2 or more ...` for scales of few grades. */
-export const gradeRemarks = (scores: readonly HerdScores[]): string[] =>
-  scores.flatMap(({ title, confidence, at_or_above: grades = [] }) =>
-    grades.length === 0
-      ? []
-      : [
-          `${marked(title, confidence)}: ${grades
-            .map(({ grade, share: part, lower, upper }) => {
-              const limits =
-                lower === undefined || upper === undefined ? "" : ` (${percentRange(lower, upper)})`;
-              return `${grade} or more ${percent(part)}${limits}`;
-            })
-            .join(", ")}`,
-        ],
-  );
-
-export const indexCells = (scores: readonly HerdScores[]): string[] =>
-  scores.flatMap((one) => (one.n === 0 ? [] : one.indices.map((index) => indexCell(one, index))));
-
-/** An index rests on memory when it or its scale does. */
-function indexCell({ confidence: scale }: HerdScores, index: IndexResult): string {
-  const { title, value, unit, class: named, no_class: withheld, confidence } = index;
-  const shown = value === null ? "–" : unit === "share" ? percent(value) : number(value);
-  const mark = [scale, confidence].includes("from-memory") ? "from-memory" : confidence;
-  const note = named ?? (withheld === undefined ? "" : "no class");
-  return `${marked(title, mark)}: ${shown}${note === "" ? "" : ` (${note})`}`;
 }
 
 /** Groups that were combined. */
@@ -170,17 +118,12 @@ export const refusals = (combined: readonly CombinedEstimate[]): string[] => {
   );
 };
 
-const right = (head: string): Column => ({ head, right: true });
+export const right = (head: string): Column => ({ head, right: true });
 const share = (value: number | null): string => (value === null ? "–" : percent(value));
 const range = (lower: number | null, upper: number | null): string =>
   lower === null || upper === null ? "–" : percentRange(lower, upper);
-const points = (limits: { lower: number | null; upper: number | null } | undefined): string =>
-  limits === undefined || limits.lower === null || limits.upper === null
-    ? ""
-    : `${number(limits.lower)} to ${number(limits.upper)}`;
-
 /** Columns in which no row says anything are left out. */
-function withoutBlank({ columns, rows }: Cells): Cells {
+export function withoutBlank({ columns, rows }: Cells): Cells {
   const shown = columns.map((_, index) => index === 0 || rows.some((row) => (row[index] ?? "") !== ""));
   return {
     columns: columns.filter((_, index) => shown[index]),

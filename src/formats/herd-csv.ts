@@ -23,6 +23,12 @@ const head = [
   "confidence",
   "source",
   "note",
+  "one_sided",
+  "one_sided_limit",
+  "head",
+  "clusters",
+  "design_effect",
+  "effective_size",
 ] as const;
 
 type Row = { readonly [column in (typeof head)[number]]?: CsvCell };
@@ -64,7 +70,7 @@ function estimateRows(one: Estimate): Row[] {
     note: notes.length === 0 ? null : notes.join("; "),
   };
   return [
-    { ...common, measure: "proportion", value: proportion, lower, upper, method },
+    { ...common, ...madeOf(one), measure: "proportion", value: proportion, lower, upper, method },
     ...(truth === undefined
       ? []
       : [
@@ -75,10 +81,21 @@ function estimateRows(one: Estimate): Row[] {
             lower: truth.lower,
             upper: truth.upper,
             method: truth.method,
+            note: [...notes, ...(truth.withheld === null ? [] : [truth.withheld])].join("; ") || null,
           },
         ]),
   ];
 }
+
+/** What the interval was made of, and the limit with the whole confidence on one side. */
+const madeOf = ({ one_sided: limit, population, clusters }: Estimate): Row => ({
+  one_sided: limit?.limit ?? null,
+  one_sided_limit: limit?.value ?? null,
+  head: population?.head ?? null,
+  clusters: clusters?.number ?? null,
+  design_effect: clusters?.design_effect ?? null,
+  effective_size: clusters?.effective_size ?? null,
+});
 
 const combinedRow = (one: CombinedEstimate): Row => ({
   measure: "combined",
@@ -99,6 +116,8 @@ const combinedRow = (one: CombinedEstimate): Row => ({
   confidence: one.confidence,
   source: one.source,
   note: one.refused,
+  head: one.population,
+  effective_size: one.effective_size,
 });
 
 /** Mean, median, the bootstrap where there is one, and the share at or above each grade. */
@@ -137,7 +156,7 @@ function scoreRows(one: HerdScores): Row[] {
           },
         ]),
     { ...common, measure: "median", value: one.median, ...limits(median) },
-    ...(one.at_or_above ?? []).map(({ grade, pigs, share, lower, upper, method }) => ({
+    ...(one.at_or_above ?? []).map(({ grade, pigs, share, lower, upper, method, notes }) => ({
       ...common,
       measure: `share_at_or_above_${grade}`,
       affected: pigs,
@@ -146,6 +165,7 @@ function scoreRows(one: HerdScores): Row[] {
       upper: upper ?? null,
       unit: "share",
       method: method ?? null,
+      note: notes === undefined ? null : notes.join("; "),
     })),
   ];
 }

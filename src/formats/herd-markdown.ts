@@ -4,18 +4,8 @@ import { reachOf } from "../herd/index.ts";
 import type { SnoutReading } from "../reading/index.ts";
 import { count } from "../words/listing.ts";
 import { type Block, blocksOf, blockTitle, stratumTitle } from "./herd-blocks.ts";
-import {
-  type Cells,
-  combinedCells,
-  countedByPen,
-  estimateCells,
-  gradeRemarks,
-  indexCells,
-  intervalRemarks,
-  refusals,
-  scoreCells,
-  scoresSingly,
-} from "./herd-cells.ts";
+import { type Cells, combinedCells, estimateCells, intervalRemarks, refusals } from "./herd-cells.ts";
+import { gradeRemarks, indexCells, nominalRemarks, scoreCells, shareRemarks } from "./herd-score-cells.ts";
 import { herdNotes, herdSources } from "./herd-sources.ts";
 import { seedLines } from "./herd-text.ts";
 import { markdownTable, markdownText } from "./markdown.ts";
@@ -52,8 +42,9 @@ function blockLines(block: Block): string[] {
     ...tableLines(estimateCells(estimates)),
     ...paragraphs([...warning, ...intervalRemarks(estimates)]),
     ...tableLines(scoreCells(scores)),
-    ...paragraphs(countedByPen(estimates) && scores.length > 0 ? [scoresSingly] : []),
+    ...paragraphs(nominalRemarks(scores)),
     ...list("At or above each grade:", gradeRemarks(scores)),
+    ...paragraphs(shareRemarks(scores, estimates)),
     ...list("Herd indices:", indexCells(scores)),
   ];
 }

@@ -1,11 +1,12 @@
 /** Proportions drawn one below the other: a row a stratum, its interval a line on an axis from 0 to 100 per cent. */
-import type { Estimate, HerdReport } from "../herd/index.ts";
+import type { HerdReport } from "../herd/index.ts";
 import { reachOf } from "../herd/index.ts";
-import { levelPercent, percent, percentRange } from "../words/percent.ts";
+import { levelPercent } from "../words/percent.ts";
 import { visible } from "../words/visible.ts";
 import { displayWidth, fitted } from "./display-width.ts";
-import { groupWords, placeWords } from "./herd-blocks.ts";
+import { stratumTitle } from "./herd-blocks.ts";
 import { markOf } from "./herd-cells.ts";
+import { plotRows, type Row } from "./herd-plot-rows.ts";
 import { methodSources } from "./herd-sources.ts";
 import { marked, memoryLegend } from "./memory-mark.ts";
 import type { Style } from "./style.ts";
@@ -16,41 +17,17 @@ const width = 80;
 const shortestAxis = 21;
 const longestAxis = 51;
 
-interface Row {
-  readonly one: Estimate;
-  readonly place: string;
-  /** Group and age class; cut where there is no room. */
-  readonly name: string;
-  /** How the pigs were chosen; never cut. */
-  readonly basis: string;
-  readonly share: Shown;
-  /** Affected and examined, the share, its limits; blank where there are none. */
-  readonly numbers: readonly [string, string, string];
-}
-
-interface Shown {
-  readonly value: number | null;
-  readonly lower: number | null;
-  readonly upper: number | null;
-}
-
 /**
  * A picture for each indicator, in plain characters and no line wider than 80 cells. Where a test was said to err, the
  * corrected shares are drawn.
  */
 export function herdPlot(report: HerdReport, style: Style): string {
-  const indicators = new Map<string, Estimate[]>();
-  for (const one of report.estimates) {
-    const key = JSON.stringify([one.indicator, one.title]);
-    indicators.set(key, [...(indicators.get(key) ?? []), one]);
-  }
-  const lines = [...pictures([...indicators.values()], style), ...legend(report)];
+  const lines = [...pictures(plotRows(report), style), ...legend(report)];
   return lines.map((line) => `${line}\n`).join("");
 }
 
 /** All pictures on axes of the same length, so that they can be compared. */
-function pictures(groups: readonly Estimate[][], style: Style): string[] {
-  const all = groups.map((estimates) => estimates.map(rowOf));
+function pictures(all: readonly (readonly Row[])[], style: Style): string[] {
   const rows = all.flat();
   const numbers = [0, 1, 2].map((at) => Math.max(0, ...rows.map((row) => row.numbers[at]?.length ?? 0)));
   const wanted = Math.max(0, ...rows.map(({ name, basis }) => labelWidth(name, basis)));
@@ -70,7 +47,10 @@ interface Widths {
 function picture(rows: readonly Row[], { label, axis, numbers }: Widths, style: Style): string[] {
   const first = rows[0]?.one;
   if (first === undefined) return [];
-  const what = first.true_prevalence === undefined ? "" : ", corrected for errors of the test";
+  const what =
+    "true_prevalence" in first && first.true_prevalence !== undefined
+      ? ", corrected for errors of the test"
+      : "";
   const title = `${marked(first.title, markOf(first))} (${levelPercent(first.level)} intervals${what})`;
   const indent = " ".repeat(label + 4);
   return [
@@ -92,21 +72,6 @@ const cutLong = (line: string): string[] => [
   displayWidth(line) > width ? fitted(line, width).trimEnd() : line,
 ];
 
-function rowOf(one: Estimate): Row {
-  const { true_prevalence: truth, proportion, lower, upper, basis } = one;
-  const share = truth
-    ? { value: truth.prevalence, lower: truth.lower, upper: truth.upper }
-    : { value: proportion, lower, upper };
-  return {
-    one,
-    place: visible(placeWords(one.stratum).join(" · ")),
-    name: visible(groupWords(one.stratum).join(" ")),
-    basis: visible(basis ?? "unrecorded"),
-    share,
-    numbers: numbersOf(one, share),
-  };
-}
-
 const labelWidth = (name: string, basis: string): number =>
   displayWidth(basis) + (name === "" ? 0 : displayWidth(name) + 1);
 
@@ -116,12 +81,6 @@ function labelOf({ name, basis }: Row, cells: number): string {
   if (name === "" || room < 2) return fitted(basis, cells);
   const shown = labelWidth(name, basis) > cells ? fitted(name, room) : name;
   return fitted(`${shown} ${basis}`, cells);
-}
-
-function numbersOf({ affected, examined }: Estimate, { value, lower, upper }: Shown): Row["numbers"] {
-  const counted = `${affected}/${examined}`;
-  if (lower === null || upper === null) return [counted, "", "not examined"];
-  return [counted, value === null ? "" : percent(value), percentRange(lower, upper)];
 }
 
 /** 0, 50 and 100 over the cells that they stand for. */
@@ -149,10 +108,19 @@ function drawn({ one, share }: Row, axis: number): string {
   return line.join("");
 }
 
+const weighted =
+  "combined: the groups together, each weighted by its head count; affected/examined are counted without weights";
+
 function legend(report: HerdReport): string[] {
-  const { estimates } = report;
+  const { estimates, combined = [] } = report;
   const bases = new Set(estimates.map(({ basis }) => reachOf(basis).prevalence));
-  const notes = new Set(estimates.flatMap((one) => one.notes ?? []));
+  const notes = new Set([
+    ...estimates.flatMap((one) => one.notes ?? []),
+    ...estimates.flatMap((one) => one.true_prevalence?.withheld ?? []),
+    ...combined.flatMap(({ stratum, basis, refused }) =>
+      refused === null ? [] : [`${stratumTitle(stratum, basis)}: not combined, because ${refused}`],
+    ),
+  ]);
   const sources = methodSources({ ...report, scores: [] });
   const memory =
     estimates.some((one) => markOf(one) === "from-memory") || sources.some((line) => line.includes("*"));
@@ -162,6 +130,7 @@ function legend(report: HerdReport): string[] {
       ? ["x  share of the pigs examined: it says nothing of how common it is in the group"]
       : []),
     "=  interval",
+    ...(combined.some(({ refused }) => refused === null) ? wrapped(weighted, "", width) : []),
     ...[...notes].flatMap((note) => wrapped(visible(note), "-  ", width)),
     ...sources.flatMap((line) => wrapped(line, "", width)),
     ...(memory ? [memoryLegend] : []),

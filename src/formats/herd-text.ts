@@ -3,80 +3,76 @@ import type { CombinedEstimate, HerdReport } from "../herd/index.ts";
 import { reachOf } from "../herd/index.ts";
 import { visible } from "../words/visible.ts";
 import { type Block, blocksOf, blockTitle, stratumTitle } from "./herd-blocks.ts";
-import {
-  type Cells,
-  combinedCells,
-  countedByPen,
-  estimateCells,
-  gradeRemarks,
-  indexCells,
-  intervalRemarks,
-  refusals,
-  scoreCells,
-  scoresSingly,
-} from "./herd-cells.ts";
+import { type Cells, combinedCells, estimateCells, intervalRemarks, refusals } from "./herd-cells.ts";
+import { gradeRemarks, indexCells, nominalRemarks, scoreCells, shareRemarks } from "./herd-score-cells.ts";
 import { herdNotes, herdSources } from "./herd-sources.ts";
 import { memoryLegend } from "./memory-mark.ts";
 import type { Style } from "./style.ts";
 import { table } from "./table.ts";
 import { wrapped } from "./wrap.ts";
 
-const width = 100;
+interface Page {
+  readonly style: Style;
+  readonly width: number;
+}
 
-export function herdText(report: HerdReport, style: Style): string {
+/** @param width characters a line of running text */
+export function herdText(report: HerdReport, style: Style, width = 100): string {
+  const page: Page = { style, width };
   const lines = [
-    ...combinedLines(report, style),
+    ...combinedLines(report, page),
     ...blocksOf(report).flatMap((block) => [
       style.heading(visible(blockTitle(block))),
-      ...estimateLines(block, style),
-      ...scoreLines(block, style),
+      ...estimateLines(block, page),
+      ...scoreLines(block, page),
       "",
     ]),
-    ...noteLines(report, style),
+    ...noteLines(report, page),
     ...seedLines(report),
     style.heading("Sources"),
-    ...herdSources(report).map((line) => `  ${visible(line)}`),
-    `  ${memoryLegend}`,
+    ...herdSources(report).flatMap((line) => wrapped(visible(line), "  ", width, "    ")),
+    ...wrapped(memoryLegend, "  ", width, "    "),
   ];
   return lines.map((line) => `${line}\n`).join("");
 }
 
-function estimateLines({ estimates, basis }: Block, style: Style): string[] {
+function estimateLines({ estimates, basis }: Block, page: Page): string[] {
   if (estimates.length === 0) return [];
   const reach = reachOf(basis);
   return [
-    ...tableLines(estimateCells(estimates), style),
-    ...(reach.prevalence ? [] : [style.quiet(`  These numbers are ${reach.wording}.`)]),
-    ...remarkLines(intervalRemarks(estimates), style),
+    ...tableLines(estimateCells(estimates), page),
+    ...(reach.prevalence ? [] : remarkLines([`These numbers are ${reach.wording}.`], page)),
+    ...remarkLines(intervalRemarks(estimates), page),
     "",
   ];
 }
 
-function scoreLines({ scores, estimates }: Block, style: Style): string[] {
+function scoreLines({ scores, estimates }: Block, page: Page): string[] {
   return [
-    ...tableLines(scoreCells(scores), style),
-    ...remarkLines(countedByPen(estimates) && scores.length > 0 ? [scoresSingly] : [], style),
-    ...listLines("at or above each grade", gradeRemarks(scores), style),
-    ...listLines("herd indices", indexCells(scores), style),
+    ...tableLines(scoreCells(scores), page),
+    ...remarkLines(nominalRemarks(scores), page),
+    ...listLines("at or above each grade", gradeRemarks(scores), page),
+    ...remarkLines(shareRemarks(scores, estimates), page),
+    ...listLines("herd indices", indexCells(scores), page),
   ];
 }
 
 /** Groups combined, a part for every visit, age class and basis. */
-function combinedLines({ combined = [] }: HerdReport, style: Style): string[] {
+function combinedLines({ combined = [] }: HerdReport, page: Page): string[] {
   const parts = new Map<string, CombinedEstimate[]>();
   for (const one of combined) {
     const title = stratumTitle(one.stratum, one.basis);
     parts.set(title, [...(parts.get(title) ?? []), one]);
   }
   return [...parts].flatMap(([title, some]) => [
-    style.heading(visible(`${title} · groups combined by head count`)),
-    ...tableLines(combinedCells(some), style),
-    ...remarkLines(refusals(some), style),
+    page.style.heading(visible(`${title} · groups combined by head count`)),
+    ...tableLines(combinedCells(some), page),
+    ...remarkLines(refusals(some), page),
     "",
   ]);
 }
 
-function tableLines({ columns, rows }: Cells, style: Style): string[] {
+function tableLines({ columns, rows }: Cells, { style }: Page): string[] {
   if (rows.length === 0) return [];
   const [header = "", ...body] = table(
     columns,
@@ -85,17 +81,19 @@ function tableLines({ columns, rows }: Cells, style: Style): string[] {
   return [`  ${style.quiet(header)}`, ...body.map((line) => `  ${line}`)];
 }
 
-const remarkLines = (remarks: readonly string[], style: Style): string[] =>
+const remarkLines = (remarks: readonly string[], { style, width }: Page): string[] =>
   remarks.flatMap((remark) => wrapped(visible(remark), "  ", width).map((line) => style.quiet(line)));
 
-function listLines(head: string, items: readonly string[], style: Style): string[] {
+function listLines(head: string, items: readonly string[], { style, width }: Page): string[] {
   if (items.length === 0) return [];
   return [`  ${style.quiet(head)}`, ...items.flatMap((item) => wrapped(visible(item), "    ", width))];
 }
 
-function noteLines(report: HerdReport, style: Style): string[] {
+function noteLines(report: HerdReport, page: Page): string[] {
   const notes = herdNotes(report);
-  return notes.length === 0 ? [] : [style.heading("Notes"), ...notes.map((note) => `  ${visible(note)}`), ""];
+  if (notes.length === 0) return [];
+  const lines = notes.flatMap((note) => wrapped(visible(note), "  ", page.width, "    "));
+  return [page.style.heading("Notes"), ...lines, ""];
 }
 
 /** The seed, so that somebody else can make the same numbers. */

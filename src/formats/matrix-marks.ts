@@ -1,10 +1,10 @@
-/** One mark a pig and column, which grows with the value as a share of the highest. */
+/** One mark a pig and column, which grows from the healthy end of the scale to the worst. */
 import type { Case } from "../cases/index.ts";
 import { organById, type Scale, type ScalePart } from "../knowledge/index.ts";
-import type { CaseScore } from "../score/index.ts";
+import { between, type CaseScore, type MarkShare, markShare } from "../score/index.ts";
 
-/** A value as a share of the highest (0 to 1), or why there is none. */
-export type Mark = number | "not recorded" | "not assessable" | "no score";
+/** How far a value lies from the healthy end (0) to the worst (1), or why that cannot be said. */
+export type Mark = MarkShare | "not recorded" | "not assessable" | "no score";
 
 const heights = { unicode: "▁▂▃▄▅▆▇█", ascii: ":=+*#@" } as const;
 export type Alphabet = keyof typeof heights;
@@ -14,18 +14,19 @@ export function markCharacter(mark: Mark, alphabet: Alphabet): string {
   if (mark === "not recorded") return "-";
   if (mark === "not assessable") return "x";
   if (mark === "no score") return "?";
+  if (mark === "no order") return "o";
   if (mark <= 0) return ".";
   const steps = heights[alphabet];
   return steps[Math.min(steps.length, Math.ceil(mark * steps.length)) - 1] ?? "?";
 }
 
 export const markLegend = (alphabet: Alphabet): string =>
-  `${alphabet === "unicode" ? "▁ to █" : ": = + * # @"} rising share of the highest value   . 0   - not recorded   x not assessable   ? recorded, but no score`;
+  `${alphabet === "unicode" ? "▁ to █" : ": = + * # @"} from the healthy end of the scale to the worst   . healthy end (mostly 0)   o a value without better or worse   - not recorded   x not assessable   ? recorded, but no score`;
 
 /** The mark of a whole score. */
 export function scoreMark(score: CaseScore | undefined, scale: Scale, one: Case): Mark {
   if (score === undefined) return "not recorded";
-  if (score.value !== null) return share(score.value, scale.range[1]);
+  if (score.value !== null) return markShare(scale, score.value);
   return why(score, scale, one);
 }
 
@@ -34,7 +35,7 @@ export function partMark(name: string, score: CaseScore | undefined, scale: Scal
   const part = scale.parts[name];
   const value = score?.parts[name] ?? null;
   if (score === undefined || part === undefined) return "not recorded";
-  if (value !== null) return share(value, highestOf(scale, part));
+  if (value !== null) return partShare(scale, part, value);
   if (stateOf(scale, one) === "not_assessable") return "not assessable";
   const missing = score.missing.some(
     (path) => path === scale.organ || path === `${scale.organ}.${part.read}`,
@@ -42,7 +43,12 @@ export function partMark(name: string, score: CaseScore | undefined, scale: Scal
   return missing || score.reason === undefined ? "not recorded" : why(score, scale, one);
 }
 
-const share = (value: number, highest: number): number => (highest > 0 ? Math.min(1, value / highest) : 0);
+/** Parts grow from what a normal organ counts to the most that they can add. */
+function partShare(scale: Scale, part: ScalePart, value: number): Mark {
+  const normal = scale.when_normal ?? part.min ?? 0;
+  if (scale.nominal) return value <= normal ? 0 : "no order";
+  return between(value, normal, highestOf(scale, part));
+}
 
 function why({ missing, reason }: CaseScore, scale: Scale, one: Case): Mark {
   const status = stateOf(scale, one);

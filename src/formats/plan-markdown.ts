@@ -13,7 +13,7 @@ export function planMarkdown(plan: Plan): string {
           "",
           ...markdownTable(
             columns.map(({ head, as }) => ({ head, right: as !== "text" })),
-            rows.map((row) => columns.map(({ key, as }) => planCell(row[key], as))),
+            rows.map((row) => columns.map((column) => planCell(row[column.key], column))),
           ),
         ]
       : plan.steps.map(

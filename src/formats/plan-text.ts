@@ -25,7 +25,7 @@ export function planText(plan: Plan, style: Style): string {
 function tableLines({ table: { title, columns, rows } }: Plan, style: Style): string[] {
   const [head, ...body] = table(
     columns.map(({ head: name, as }) => ({ head: name, right: as !== "text" })),
-    rows.map((row) => columns.map(({ key, as }) => planCell(row[key], as))),
+    rows.map((row) => columns.map((column) => planCell(row[column.key], column))),
   );
   return [style.heading(title), `  ${style.quiet(head ?? "")}`, ...body.map((line) => `  ${line}`)];
 }

@@ -9,8 +9,14 @@ import { type ScoredRow, type ScoredVisit, scoredVisits, usedScales } from "./sc
 import type { Style } from "./style.ts";
 import { wrapped } from "./wrap.ts";
 
-const width = 80;
 const letters = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ";
+
+export interface Look {
+  readonly style: Style;
+  readonly alphabet: Alphabet;
+  /** Characters a line; default 80. */
+  readonly width?: number;
+}
 
 interface Column {
   readonly words: string;
@@ -24,19 +30,19 @@ interface Row {
 }
 
 /**
- * A matrix for each visit, no line wider than 80 characters: columns that do not fit follow in a further block, columns
+ * A matrix for each visit, no line wider than the page: columns that do not fit follow in a further block, columns
  * in which nothing is recorded are only named. The worst pig stands at the top.
+ * @param width characters a line, 60 or more
  */
 export function scoreMatrix(
   scored: readonly ScoredCase[],
   archive: Archive,
-  style: Style,
-  alphabet: Alphabet,
+  { style, alphabet, width = 80 }: Look,
 ): string {
   const visits = scoredVisits(scored, archive);
   const columns = columnsOf(usedScales(visits));
-  const blocks = visits.flatMap((visit) => visitBlock(visit, columns, style, alphabet));
-  return [...blocks, ...wrap(markLegend(alphabet), "")].map((line) => `${line}\n`).join("");
+  const blocks = visits.flatMap((visit) => visitBlock(visit, columns, { style, alphabet, width }));
+  return [...blocks, ...wrap(markLegend(alphabet), "", width)].map((line) => `${line}\n`).join("");
 }
 
 function columnsOf(used: readonly Scale[]): Column[] {
@@ -64,9 +70,9 @@ function partColumns(scale: Scale): Column[] {
 function visitBlock(
   { title, rows }: ScoredVisit,
   columns: readonly Column[],
-  style: Style,
-  alphabet: Alphabet,
+  look: Required<Look>,
 ): string[] {
+  const { style, width } = look;
   const all = columns.map((column) => ({ ...column, marks: rows.map((row) => column.mark(row)) }));
   const shown = all.filter(({ marks }) => marks.some((mark) => mark !== "not recorded"));
   const left = all.filter((column) => !shown.includes(column)).map(({ words }) => words);
@@ -82,25 +88,28 @@ function visitBlock(
     ...matrix(
       lines,
       shown.map(({ words }) => words),
-      style,
-      alphabet,
+      look,
     ),
-    ...(left.length === 0 ? [] : wrapped(`Nothing recorded for ${listing(left)}.`, "  ")),
+    ...(left.length === 0 ? [] : wrapped(`Nothing recorded for ${listing(left)}.`, "  ", width)),
     "",
   ];
 }
 
-/** Mean share of the highest value over what has one; pigs without any stand last. */
+/** Mean of the marks that have an order; pigs without any stand last. */
 function badness({ marks }: Row): number {
   const values = marks.filter((mark) => typeof mark === "number");
   return values.length === 0 ? -1 : values.reduce((sum, value) => sum + value, 0) / values.length;
 }
 
-function matrix(rows: readonly Row[], words: readonly string[], style: Style, alphabet: Alphabet): string[] {
+function matrix(
+  rows: readonly Row[],
+  words: readonly string[],
+  { style, alphabet, width }: Required<Look>,
+): string[] {
   const idWidth = Math.max(...rows.map(({ id }) => id.length));
   const groupWidth = Math.max(...rows.map(({ group }) => group.length));
   const begin = `  ${" ".repeat(idWidth)}  ${" ".repeat(groupWidth)} `;
-  const most = Math.min(letters.length, Math.floor((width - begin.length) / 2));
+  const most = Math.max(1, Math.min(letters.length, Math.floor((width - begin.length) / 2)));
   const blocks = Array.from({ length: Math.ceil(words.length / most) }, (_, index) => index * most);
   return blocks.flatMap((from) => {
     const heads = words.slice(from, from + most);
@@ -111,7 +120,7 @@ function matrix(rows: readonly Row[], words: readonly string[], style: Style, al
         const cells = marks.slice(from, from + most).map((mark) => markCharacter(mark, alphabet));
         return `  ${id.padEnd(idWidth)}  ${group.padEnd(groupWidth)}  ${cells.join(" ")}`;
       }),
-      ...wrap(heads.map((name, index) => `${lettered[index]} ${visible(name)}`).join("   "), "  "),
+      ...wrap(heads.map((name, index) => `${lettered[index]} ${visible(name)}`).join("   "), "  ", width),
     ];
   });
 }
@@ -120,14 +129,14 @@ function matrix(rows: readonly Row[], words: readonly string[], style: Style, al
 const shortened = (text: string, most: number): string =>
   text.length <= most ? text : `..${text.slice(text.length - most + 2)}`;
 
-/** Lines of at most 80 characters, broken where three blanks stand. */
-function wrap(text: string, indent: string): string[] {
+/** Lines of at most `width` characters, broken where three blanks stand, and at a blank where a piece is longer. */
+function wrap(text: string, indent: string, width: number): string[] {
   const lines: string[] = [];
   for (const piece of text.split("   ")) {
     const last = lines.at(-1);
     if (last !== undefined && last.length + 3 + piece.length <= width)
       lines[lines.length - 1] = `${last}   ${piece}`;
-    else lines.push(`${indent}${piece}`);
+    else lines.push(...wrapped(piece, indent, width));
   }
   return lines;
 }

@@ -5,49 +5,29 @@ import type { CaseScore, ScoredCase } from "../score/index.ts";
 import { listing } from "../words/listing.ts";
 import { visible } from "../words/visible.ts";
 import { marked, memoryLegend } from "./memory-mark.ts";
-import { number } from "./numbers.ts";
-import { type ScoredRow, scoredVisits, usedScales } from "./score-visits.ts";
+import { scoreTable } from "./score-table.ts";
+import { type ScoredVisit, scoredVisits, usedScales } from "./score-visits.ts";
 import type { Style } from "./style.ts";
-import { table } from "./table.ts";
+import { wrapped } from "./wrap.ts";
 
-export function scoreText(scored: readonly ScoredCase[], archive: Archive, style: Style): string {
+/** @param width characters a line, 60 or more */
+export function scoreText(scored: readonly ScoredCase[], archive: Archive, style: Style, width = 80): string {
   const visits = scoredVisits(scored, archive);
   const used = usedScales(visits);
   const blocks = visits.flatMap(({ title, rows }) => [
     style.heading(visible(title)),
-    ...visitTable(rows, used, style),
+    ...scoreTable(rows, used, style, width),
     "",
   ]);
-  return [...blocks, ...missingLines(scored, style), ...legend(used, style)]
+  return [...blocks, ...missingLines(scored, style, width), ...legend(used, visits, style, width)]
     .map((line) => `${line}\n`)
     .join("");
 }
 
-function visitTable(scored: readonly ScoredRow[], used: readonly Scale[], style: Style): string[] {
-  const rows = scored.map(({ one, scores }) => [
-    visible(one.id),
-    visible(one.record.pig?.group ?? "–"),
-    one.record.selection?.basis ?? "–",
-    ...used.map((scale) => cell(scores.get(scale))),
-  ]);
-  const columns = [
-    { head: "" },
-    { head: "" },
-    { head: "" },
-    ...used.map((scale) => ({ head: visible(scale.short[0] ?? ""), right: true })),
-  ];
-  const second = ["case", "group", "basis", ...used.map((scale) => `${visible(scale.short[1] ?? "")} `)];
-  const [first, ...rest] = table(columns, [second, ...rows]);
-  return [first ?? "", ...rest].map((line, index) => `  ${index < 2 ? style.quiet(line) : line}`);
-}
-
-const cell = (score: CaseScore | undefined): string =>
-  score === undefined || score.value === null ? "– " : marked(number(score.value, 1), score.confidence, true);
-
-function missingLines(scored: readonly ScoredCase[], style: Style): string[] {
+function missingLines(scored: readonly ScoredCase[], style: Style, width: number): string[] {
   const lines = scored.flatMap((one) =>
-    grouped(one.scores.filter((score) => score.value === null)).map(
-      ({ ids, why }) => `  ${visible(one.case)}  ${listing(ids)}: ${visible(why)}`,
+    grouped(one.scores.filter((score) => score.value === null)).flatMap(({ ids, why }) =>
+      wrapped(`${visible(one.case)}  ${listing(ids)}: ${visible(why)}`, "  ", width, "      "),
     ),
   );
   return lines.length === 0 ? [] : [style.heading("No score, and why"), ...lines, ""];
@@ -64,13 +44,27 @@ function grouped(scores: readonly CaseScore[]): { ids: string[]; why: string }[]
   return [...groups].map(([why, ids]) => ({ ids, why }));
 }
 
-function legend(used: readonly Scale[], style: Style): string[] {
-  const rows = used.map((scale) => [
-    visible(scale.short.join(" ")),
-    scale.id,
-    visible(`${marked(scale.title, scale.source.confidence)}. ${scale.source.cite}`),
-  ]);
-  const lines = table([{ head: "column" }, { head: "scale" }, { head: "" }], rows);
-  const memory = used.some((scale) => scale.source.confidence === "from-memory") ? [`  ${memoryLegend}`] : [];
-  return [style.heading("Scales"), ...lines.map((line) => `  ${line}`), ...memory];
+/** The scales by the heads of their columns, each with its id, title and source. */
+function legend(
+  used: readonly Scale[],
+  visits: readonly ScoredVisit[],
+  style: Style,
+  width: number,
+): string[] {
+  const lines = used.flatMap((scale) => {
+    const { confidence, cite } = shownSource(scale, visits);
+    const said = visible(`${marked(scale.title, confidence)}. ${cite}`);
+    return wrapped(`${visible(scale.short.join(" "))}: ${scale.id}. ${said}`, "  ", width, "    ");
+  });
+  const memory = used.some((scale) => shownSource(scale, visits).confidence === "from-memory");
+  return [style.heading("Scales"), ...lines, ...(memory ? wrapped(memoryLegend, "  ", width, "    ") : [])];
+}
+
+/** Who says so of the values that are shown: of the grade alone where all of them were written down as grades. */
+function shownSource(scale: Scale, visits: readonly ScoredVisit[]): Scale["source"] {
+  const shown = visits
+    .flatMap(({ rows }) => rows.flatMap(({ scores }) => scores.get(scale) ?? []))
+    .filter(({ value }) => value !== null);
+  const graded = shown.length > 0 && shown.every((score) => score.from_grade);
+  return (graded && scale.grade_source) || scale.source;
 }

@@ -1,11 +1,15 @@
 /** Running text in lines. */
 
 /**
- * Lines of at most `width` characters; the first begins with `first`, the others with as many blanks. A number stays
- * with its % sign.
+ * Lines of at most `width` characters; the first begins with `first`, the others with `blanks`: as many, unless given. A
+ * number stays with its % sign.
  */
-export function wrapped(text: string, first = "", width = 80): string[] {
-  const blanks = " ".repeat(first.length);
+export function wrapped(
+  text: string,
+  first = "",
+  width = 80,
+  blanks: string = " ".repeat(first.length),
+): string[] {
   const lines: string[] = [];
   let line = first;
   let empty = true;

@@ -1,7 +1,7 @@
 /** Scale files of the practice: their worked examples are worked out before anybody relies on them. */
 import type { Archive, Fault, HouseScale, Path } from "../cases/index.ts";
 import type { HerdExample, Scale } from "../knowledge/index.ts";
-import { classOf, type ExampleFault, exampleFaults } from "../score/index.ts";
+import { classOf, type ExampleFault, exampleFaults, rounded } from "../score/index.ts";
 import { indexValue } from "./index-value.ts";
 
 /**
@@ -67,5 +67,5 @@ function herdFault(scale: Scale, example: HerdExample, at: Path): ExampleFault[]
 /** A value to as many decimals as the other is written with. */
 function toDigitsOf(value: number, written: number): number {
   const decimals = String(written).split(".")[1]?.length ?? 0;
-  return Number(value.toFixed(decimals));
+  return rounded(value, decimals);
 }

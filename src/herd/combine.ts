@@ -106,7 +106,7 @@ function combined(
     method: "thinnest-stratum" as const,
     ...sourcesOf(indicator, first.cell.cases),
   };
-  const refused = whyNot(first.cell.basis, groups, heads);
+  const refused = whyNot(first.cell.basis, groups, heads, split);
   if (refused !== null) {
     const none = { population: null, proportion: null, lower: null, upper: null, effective_size: null };
     return [
@@ -146,16 +146,23 @@ function groupOf(
   };
 }
 
+/** What to split by instead, where the ages keep the groups apart. */
+const oneGroup = (split: readonly Dimension[]): string =>
+  split.includes("age_class")
+    ? "there is one group only of this age class; to combine groups of all ages split by visit and group (--by visit,group)"
+    : "there is one group only";
+
 /** Null when the groups can be combined. */
 function whyNot(
   basis: string | null,
   groups: readonly CombinedGroup[],
   heads: readonly ReturnType<typeof headCount>[],
+  split: readonly Dimension[],
 ): string | null {
   const reach = reachOf(basis);
   if (!reach.prevalence)
     return `these pigs (${reach.title}) do not stand for their groups, so head counts give them no weight`;
-  if (groups.length < 2) return "there is one group only";
+  if (groups.length < 2) return oneGroup(split);
   const unknown = heads.find((head) => "reason" in head);
   if (unknown !== undefined && "reason" in unknown) return unknown.reason;
   const blank = groups.find(({ examined }) => examined === 0);

@@ -1,5 +1,12 @@
 /** The share that is affected behind the share that was called so, when the eye or the test errs. */
-import { type BinomialMethod, langReiczigelInterval, truePrevalence } from "../statistics/index.ts";
+import {
+  type BinomialMethod,
+  binomialInterval,
+  type LangReiczigelInterval,
+  langReiczigelInterval,
+  normalQuantile,
+  truePrevalence,
+} from "../statistics/index.ts";
 import { levelPercent, percent, percentRange } from "../words/percent.ts";
 
 /** How often something was called rightly among pigs whose state was known. */
@@ -18,8 +25,11 @@ export type TestAccuracy =
 export interface Corrected {
   /** 0 to 1, held within; null when sensitivity and specificity of the counts do not add up to more than 1. */
   readonly prevalence: number | null;
-  readonly lower: number;
-  readonly upper: number;
+  /** 0 to 1; null when they are withheld. */
+  readonly lower: number | null;
+  readonly upper: number | null;
+  /** Why the limits are withheld, a clause; null when they are not. */
+  readonly withheld: string | null;
   /** Of shares: the interval of the apparent share that was carried over. */
   readonly interval: BinomialMethod | null;
   readonly method: "rogan-gladen" | "lang-reiczigel";
@@ -55,11 +65,13 @@ export function corrected(
       trueNegative: specificity.right,
       unaffected: specificity.of,
     };
-    const { prevalence, lower, upper } = langReiczigelInterval(positive, examined, study, { level });
+    const found = langReiczigelInterval(positive, examined, study, { level });
+    const withheld = tooNarrow(found, positive, examined) ? narrow : null;
     return {
-      prevalence,
-      lower,
-      upper,
+      prevalence: found.prevalence,
+      lower: withheld === null ? found.lower : null,
+      upper: withheld === null ? found.upper : null,
+      withheld,
       interval: null,
       method: "lang-reiczigel",
       sensitivity: sensitivity.right / sensitivity.of,
@@ -74,6 +86,7 @@ export function corrected(
     prevalence,
     lower,
     upper,
+    withheld: null,
     interval: method,
     method: "rogan-gladen",
     ...accuracy,
@@ -81,6 +94,22 @@ export function corrected(
     unclipped,
   };
 }
+
+/**
+ * Whether the approximate interval, before it is held within 0 and 1, is narrower than the exact one of the positives
+ * alone: the doubt in the test cannot have made it surer (choice of this project).
+ */
+function tooNarrow(
+  { standardError, level }: LangReiczigelInterval,
+  positive: number,
+  examined: number,
+): boolean {
+  const { lower, upper } = binomialInterval(positive, examined, { level });
+  return 2 * normalQuantile((1 - level) / 2, "upper") * standardError < upper - lower;
+}
+
+const narrow =
+  "the corrected interval is withheld: this approximation gives a narrower one than the exact interval of the positives alone, so it cannot be relied on with these numbers";
 
 /** `a sensitivity of 90.0 % and a specificity of 98.0 %, taken as known` */
 export function accuracyWords(found: Corrected): string {
@@ -96,10 +125,15 @@ export const belowFalsePositives = ({ unclipped }: Corrected): boolean => unclip
 
 /** The clause for a sentence. @param level confidence level, between 0 and 1 */
 export function correctedWords(found: Corrected, level: number): string {
-  const value = found.prevalence === null ? "" : `${percent(found.prevalence)}, `;
+  const { prevalence, lower, upper } = found;
+  const said = [
+    ...(prevalence === null ? [] : [percent(prevalence)]),
+    ...(lower === null || upper === null ? [] : [`${levelPercent(level)} CI ${percentRange(lower, upper)}`]),
+  ];
   return [
-    `corrected for ${accuracyWords(found)}: ${value}${levelPercent(level)} CI ${percentRange(found.lower, found.upper)}`,
+    `corrected for ${accuracyWords(found)}${said.length === 0 ? "" : `: ${said.join(", ")}`}`,
     ...(belowFalsePositives(found) ? [fewPositives] : []),
+    ...(found.withheld === null ? [] : [found.withheld]),
   ].join("; ");
 }
 

@@ -32,15 +32,18 @@ export function herdEstimates(from: Archive | readonly Case[], options: HerdOpti
   const inUse = scalesInUse(cases);
   const levelOf = (some: readonly Case[]): number =>
     options.level ?? Math.max(...some.map((one) => one.settings.level));
+  const choiceOf = (cell: StratumOfCases, some: readonly Case[]) => ({
+    level: levelOf(some),
+    method,
+    ...(options.finite === true && { population: headCount(cell, cases, by) }),
+    ...(options.cluster !== undefined && { cluster: options.cluster }),
+  });
   return {
     estimates: cells.flatMap((cell) =>
       questionsOf(cell, indicators).map(({ id, indicator, cases: asked }) => {
         const stratum = { ...cell, cases: asked };
         return estimate(id, indicator, stratum, by, {
-          level: levelOf(asked),
-          method,
-          ...(options.finite === true && { population: headCount(cell, cases, by) }),
-          ...(options.cluster !== undefined && { cluster: options.cluster }),
+          ...choiceOf(cell, asked),
           ...(options.test !== undefined && { test: options.test }),
         });
       }),
@@ -50,7 +53,7 @@ export function herdEstimates(from: Archive | readonly Case[], options: HerdOpti
         herdScores(
           scale,
           { ...cell, cases: scored },
-          { level: levelOf(scored), method, ...(seed !== undefined && { seed }) },
+          { ...choiceOf(cell, scored), ...(seed !== undefined && { seed }) },
         ),
       ),
     ),

@@ -1,6 +1,7 @@
 /** Published herd indices of a scale, classed only where the pigs can stand for a herd. */
 import type { HerdIndex, Scale } from "../knowledge/index.ts";
-import { type Confidence, classOf } from "../score/index.ts";
+import { type Confidence, classOf, decimalsInClass, rangeDecimals } from "../score/index.ts";
+import { count } from "../words/listing.ts";
 import { indexValue } from "./index-value.ts";
 import { reachOf } from "./wording.ts";
 
@@ -15,6 +16,10 @@ export interface IndexResult {
   readonly class: string | null;
   /** Why the classes do not apply. */
   readonly no_class?: string;
+  /** What to know before the class is believed: it rests on fewer pigs than the method asks for. */
+  readonly caution?: string;
+  /** Decimals that the value is printed with, enough that it does not seem to be of another class; of a share in per cent two less. */
+  readonly decimals: number;
   /** The pigs that the classes were made from. */
   readonly population?: string;
   readonly confidence: Confidence;
@@ -36,19 +41,42 @@ export function herdIndices(
   return (scale.indices ?? []).map((index) => {
     const value = indexValue(index, values);
     const withheld = index.classes === undefined ? undefined : whyNoClass(index, pigs);
+    const named = withheld === undefined ? classOf(index.classes, value, index.round) : null;
+    const caution = named === null ? undefined : fewPigs(scale, values.length);
     return {
       id: index.id,
       title: index.title,
       value,
       unit: index.statistic === "share" ? ("share" as const) : ("points" as const),
-      class: withheld === undefined ? classOf(index.classes, value, index.round) : null,
+      class: named,
+      decimals: indexDecimals(scale, index, value),
       ...(withheld !== undefined && { no_class: withheld }),
+      ...(caution !== undefined && { caution }),
       ...(index.population !== undefined && { population: index.population }),
       confidence: index.source.confidence,
       source: index.source.cite,
       ...(index.note !== undefined && { note: index.note }),
     };
   });
+}
+
+/**
+ * Two decimals for a mean, one for per cent, and more where the class or the range of the scale asks for them; where the
+ * value is rounded before it is classed, as it is rounded.
+ */
+function indexDecimals(
+  { range }: Scale,
+  { classes, round, statistic }: HerdIndex,
+  value: number | null,
+): number {
+  const least = round ?? (statistic === "share" ? 3 : Math.max(2, rangeDecimals(range)));
+  return value === null ? least : decimalsInClass(value, classes, least, round);
+}
+
+/** A class from fewer pigs than the scale asks for stands, but says so. */
+function fewPigs({ fewest_pigs: fewest }: Scale, pigs: number): string | undefined {
+  if (fewest === undefined || pigs >= fewest.value) return undefined;
+  return `from ${count(pigs, "pig")}; the method asks for ${fewest.words} (${fewest.source.cite})`;
 }
 
 /** Classes speak of herds, and those made from slaughter batches of slaughtered pigs. */

@@ -5,7 +5,7 @@ import { summarise } from "../statistics/index.ts";
 /**
  * The value of an index over the scores of a stratum; all in points of the scale but `share`, which is 0 to 1.
  *
- * - mean: sum of all / n, zeros included
+ * - mean: sum of all / n, those at the lowest value included
  * - share: pigs at `at_least` or more, or above `above` / n
  * - severity: sum of the scores of those pigs / number of those pigs
  * - sum-at-least-over-n: sum of the scores of those pigs / n. With f = share of such pigs and m their mean this is

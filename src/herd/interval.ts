@@ -138,7 +138,7 @@ function clustered(answered: readonly Answered[], by: ClusterKind, choice: Inter
     one_sided: null,
     clusters: { ...clusters, effective_size },
     notes: [
-      `${count(answered.length, "pig")} of ${count(number, by)} count as ${Number(effective_size.toFixed(1))} drawn singly`,
+      `${count(answered.length, "pig")} of ${count(number, by)} count as ${effective_size < 1 ? "fewer than 1" : Number(effective_size.toFixed(1))} drawn singly`,
       ...(tooFew(number)
         ? [
             `${count(number, by)} are too few to tell how alike pigs of one ${by} are, so do not rely on the interval`,

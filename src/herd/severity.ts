@@ -1,17 +1,9 @@
 /** How sure the middle of the scores is: intervals of mean and median. */
-import {
-  type BinomialMethod,
-  binomialInterval,
-  bootstrapInterval,
-  meanInterval,
-  medianInterval,
-} from "../statistics/index.ts";
+import { bootstrapInterval, meanInterval, medianInterval } from "../statistics/index.ts";
 
 export interface SeverityOptions {
   /** Confidence level, between 0 and 1. */
   readonly level: number;
-  /** For the shares at or above each grade. */
-  readonly method: BinomialMethod;
   /** Seed of the bootstrap interval of the mean; none is made when left out. */
   readonly seed?: number;
 }
@@ -70,14 +62,4 @@ export function severityIntervals(
 function bootstrapped(values: readonly number[], level: number, seed: number) {
   const { lower, upper, method, reason, resamples } = bootstrapInterval(values, "mean", { level, seed });
   return { lower, upper, method, reason, seed, resamples };
-}
-
-/** Limits of a share of pigs, 0 to 1. @param pigs 0 to n; @param n 1 or more */
-export function shareLimits(
-  pigs: number,
-  n: number,
-  { level, method }: SeverityOptions,
-): { lower: number; upper: number; method: BinomialMethod } {
-  const { lower, upper } = binomialInterval(pigs, n, { level, method });
-  return { lower, upper, method };
 }

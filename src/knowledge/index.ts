@@ -99,6 +99,7 @@ export const selectionRules = data.selection_rules;
 export const choosingPigs = data.choosing_pigs;
 export const comparability = data.comparability;
 export const publishedAgreement = data.published_agreement.studies;
+export const fewestReadPigs = data.published_agreement.fewest_pigs;
 export const intervalMethods: ReadonlyMap<string, IntervalSource> = new Map(
   Object.entries(data.intervals.methods),
 );

@@ -8,6 +8,11 @@ export const confidenceWords: Record<Source["confidence"], string> = {
   "from-memory": "from memory, not checked against the source",
 };
 
+/** Of a work that was not opened itself. */
+const secondHand = "read where others repeat it, not in the source itself";
+
 /** `Dottori et al. 2007 (read in the source)` */
-export const sourceLine = ({ cite, confidence, note }: Source): string =>
-  `${cite} (${confidenceWords[confidence]})${note === undefined ? "" : `. ${note}`}`;
+export const sourceLine = ({ cite, confidence, second_hand, note }: Source): string => {
+  const words = second_hand && confidence === "verified" ? secondHand : confidenceWords[confidence];
+  return `${cite} (${words})${note === undefined ? "" : `. ${note}`}`;
+};

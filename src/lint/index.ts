@@ -13,6 +13,7 @@ export {
 export type { Completeness, OrganCounts, VisitCompleteness } from "./completeness.ts";
 export type { Finding } from "./finding.ts";
 export { type LintOptions, type LintResult, type LintSummary, lintCases } from "./lint.ts";
+export { needsScales } from "./needs-scales.ts";
 export { type Example, type Level, levels, type Rule } from "./rule.ts";
 export { type RuleTexts, textsOf } from "./rule-texts.ts";
 export { rules } from "./rules/index.ts";

@@ -27,6 +27,8 @@ export interface LintOptions {
   readonly only?: readonly string[];
   /** Levels that go before those of the settings. */
   readonly levels?: Readonly<Record<string, Level | "off">>;
+  /** What the scales say of the grades of a case; without it grades are not held against their parts. */
+  readonly gradeFaults?: (one: Case) => readonly { readonly message: string; readonly path: Path }[];
 }
 
 export interface LintSummary extends OrganCounts, FindingCounts {
@@ -89,13 +91,20 @@ export function lintCases(archive: Archive, options: LintOptions = {}): LintResu
         rule.check(visit, reporter(rule, visit), (one) => reporter(rule, one));
     if (rule.scope === "archive") rule.check(archive, (one) => reporter(rule, one));
   }
+  const grading = chosen.find(({ id }) => id === gradeRule);
+  if (grading !== undefined)
+    for (const one of cases)
+      for (const { message, path } of options.gradeFaults?.(one) ?? []) reporter(grading, one)(message, path);
   findings.sort(byPlace);
   const faults: Finding[] = [];
   const settled = accept({
     findings,
     archive,
     rules,
-    asked: (rule, subject) => chosen.includes(rule) && levelOf(rule, subject) !== "off",
+    asked: (rule, subject) =>
+      chosen.includes(rule) &&
+      levelOf(rule, subject) !== "off" &&
+      (rule.id !== gradeRule || options.gradeFaults !== undefined),
     report: (id, subject, message, path) => {
       const rule = chosen.find((one) => one.id === id);
       const level = rule === undefined ? "off" : levelOf(rule, subject);
@@ -112,6 +121,9 @@ export function lintCases(archive: Archive, options: LintOptions = {}): LintResu
     summary: summarise(archive, staying, settled.accepted.length, perCase),
   };
 }
+
+/** The rule that asks the scales. */
+const gradeRule = "grade-contradicts-parts";
 
 type Subject = Case | Visit | Archive["farms"][number] | Archive["scales"][number];
 

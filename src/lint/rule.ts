@@ -78,7 +78,10 @@ export interface ArchiveRule extends RuleText {
   check(archive: Archive, reportCase: (one: Case) => Report): void;
 }
 
-/** A rule whose findings come from the reader, while it fits the file to the format, or from its accepted entries. */
+/**
+ * A rule whose findings come from the reader, while it fits the file to the format, from its accepted entries, or from
+ * the scales.
+ */
 export interface FormatRule extends RuleText {
   readonly scope: "format";
 }

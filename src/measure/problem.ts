@@ -14,6 +14,7 @@ export const problemKinds = [
   "style-sheet-geometry",
   "nested-drawing",
   "part-not-drawn",
+  "part-hidden",
   "transform-unreadable",
   "path-unreadable",
   "number-unreadable",

@@ -9,13 +9,49 @@ const geometry = String.raw`(?:transform(?:-origin)?|translate|rotate|scale|offs
 const inStyle = new RegExp(String.raw`(?:^|;)\s*${geometry}`);
 const inSheet = new RegExp(String.raw`[{;]\s*${geometry}|@import`);
 
-/** @throws TracingError when CSS in the file moves or shapes what is drawn */
+const hiding = /[{;]\s*(?:display\s*:\s*none|visibility\s*:\s*(?:hidden|collapse))/;
+
+/** @throws TracingError when CSS in the file moves, shapes or hides what is drawn */
 export function checkStyles({ styles }: SvgFile): void {
   if (inSheet.test(styles))
     throw new TracingError(
       "style-sheet-geometry",
       "a style sheet in the file moves or shapes what is drawn, which is not read; save as plain SVG, with attributes instead of CSS.",
     );
+  if (hiding.test(styles))
+    throw new TracingError(
+      "part-hidden",
+      "a style sheet in the file hides outlines (display or visibility), and which ones is not read; save as plain SVG, with attributes instead of CSS.",
+    );
+}
+
+/**
+ * Nobody sees what a hidden outline measures: it may be left over from an earlier tracing.
+ * @throws TracingError when the shape, or a group around it, is hidden
+ */
+export function checkShown(element: SvgElement): void {
+  const chain = [...outwards(element)];
+  const undisplayed = chain.find((one) => property(one, "display") === "none");
+  // Visibility is inherited, and a shape within may be shown again.
+  const inherited = chain.find((one) => property(one, "visibility") !== undefined);
+  const invisible =
+    inherited !== undefined && /^(hidden|collapse)$/.test(property(inherited, "visibility") ?? "")
+      ? inherited
+      : undefined;
+  const hidden = undisplayed ?? invisible;
+  if (hidden === undefined) return;
+  const what = hidden === element ? "this outline" : "the group or layer of this outline";
+  throw new TracingError(
+    "part-hidden",
+    `${what} is hidden, so that nobody sees what is measured; show it, or delete the outline.`,
+    element.place,
+  );
+}
+
+/** What the style of an element says of a property, or else its attribute. */
+function property({ attributes }: SvgElement, name: string): string | undefined {
+  const style = new RegExp(String.raw`(?:^|;)\s*${name}\s*:\s*([\w-]+)`).exec(attributes.get("style") ?? "");
+  return style?.[1] ?? attributes.get(name)?.trim();
 }
 
 /** Whether an element stands in the drawing itself, not among its definitions. */

@@ -3,7 +3,7 @@ import { distance } from "./curve.ts";
 import { meantPart, type Part, partOf } from "./parts.ts";
 import { TracingError } from "./problem.ts";
 import { type ScaleBar, scaleOf } from "./scale.ts";
-import { checkStyles, fillRule, isDrawn, transformsOf } from "./svg-context.ts";
+import { checkShown, checkStyles, fillRule, isDrawn, transformsOf } from "./svg-context.ts";
 import { outwards, type SvgElement, type SvgFile, svgElements } from "./svg-elements.ts";
 import { pathContours } from "./svg-path.ts";
 import { isShape, pathData } from "./svg-shapes.ts";
@@ -52,6 +52,7 @@ function drawingOf(file: SvgFile, report: Report): Drawing {
     }
     const { part, holder } = named;
     try {
+      checkShown(element);
       if (part.kind === "absent") absent.push({ id: part.id, place: element.place });
       else if (part.kind === "scale-bar") {
         if (bar !== undefined) throw twice("scale-bar", element);

@@ -1,7 +1,7 @@
 /** Number to detect with a test that is sometimes wrong on healthy pigs: a number and a cut-off. */
 import { affectedCount, herdTestSampleSize } from "../statistics/index.ts";
 import { count } from "../words/listing.ts";
-import { levelPercent, percent } from "../words/percent.ts";
+import { decimalsFor, levelPercent, percent } from "../words/percent.ts";
 import { type AskedDetection, affectedSentence, askedCells } from "./detection-question.ts";
 import { cautionsOf, type Plan } from "./plan.ts";
 import { herdTestSource } from "./sources.ts";
@@ -20,6 +20,7 @@ export function detectByHerdTest(asked: AskedDetection): Plan {
       { herdSensitivity: confidence, herdSpecificity },
     );
   const found = at(prevalence);
+  const [fineSe, fineSp] = [decimalsFor(confidence), decimalsFor(herdSpecificity)];
   const aims = `a herd sensitivity of ${levelPercent(confidence)} and a herd specificity of ${levelPercent(herdSpecificity)}`;
   return {
     plan: "detect",
@@ -35,7 +36,7 @@ export function detectByHerdTest(asked: AskedDetection): Plan {
     sentences: [
       found === null
         ? `No number of pigs reaches ${aims} with a cut-off up to 100 positive pigs. Confirm positive pigs with a second test, or plan for a higher prevalence.`
-        : `Test ${count(found.n, "pig")}, drawn at random, and call the herd affected when ${found.cutoff} or more are positive. An affected herd is then recognised with a probability of ${percent(found.herdSensitivity)}, a free one called free with ${percent(found.herdSpecificity)}.`,
+        : `Test ${count(found.n, "pig")}, drawn at random, and call the herd affected when ${found.cutoff} or more are positive. An affected herd is then recognised with a probability of ${percent(found.herdSensitivity, fineSe)}, a free one called free with ${percent(found.herdSpecificity, fineSp)}.`,
       `One test is positive in ${levelPercent(sensitivity)} of affected and in ${levelPercent(Number((1 - specificity).toPrecision(12)))} of healthy pigs; the aims are ${aims}.`,
       asked.herd === undefined
         ? "No herd size was given, so the herd is worked out as 10 000 000 pigs."
@@ -48,8 +49,8 @@ export function detectByHerdTest(asked: AskedDetection): Plan {
         { key: "affected", head: "D", as: "count" },
         { key: "n", head: "test", as: "count" },
         { key: "cutoff", head: "positive from", as: "count" },
-        { key: "herd_sensitivity", head: "herd sensitivity", as: "share" },
-        { key: "herd_specificity", head: "herd specificity", as: "share" },
+        { key: "herd_sensitivity", head: "herd sensitivity", as: "share", decimals: fineSe },
+        { key: "herd_specificity", head: "herd specificity", as: "share", decimals: fineSp },
       ],
       rows: asked.over.map((share) => {
         const row = at(share);

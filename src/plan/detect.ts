@@ -7,7 +7,7 @@ import {
   zeroUpperFinite,
 } from "../statistics/index.ts";
 import { count } from "../words/listing.ts";
-import { levelPercent, percent } from "../words/percent.ts";
+import { decimalsApart, decimalsFor, levelPercent, percent } from "../words/percent.ts";
 import { detectByHerdTest } from "./detect-herd-test.ts";
 import { detectByPools } from "./detect-pools.ts";
 import {
@@ -25,9 +25,14 @@ const usualPrevalences = [0.01, 0.02, 0.05, 0.1, 0.15, 0.2, 0.3, 0.5];
  * Plans a number to detect: exact for a herd of known size, with the formula of Cannon & Roe beside it; with a
  * cut-off when the test is sometimes wrong on healthy pigs; in pools.
  *
- * @throws RangeError when a number is out of its range, or pools are asked for with a specificity below 1.
+ * @throws RangeError when a number is out of its range, a herd specificity is wanted of a test that is always right on
+ *   healthy pigs, or pools are asked for with a specificity below 1.
  */
 export function planDetect(question: DetectQuestion): Plan {
+  if (question.herdSpecificity !== undefined && question.specificity === undefined)
+    throw new RangeError(
+      "a herd specificity is for a test that is sometimes wrong on healthy pigs; say how often it is right on them (--specificity 98%)",
+    );
   const asked: AskedDetection = {
     confidence: 0.95,
     sensitivity: 1,
@@ -56,10 +61,13 @@ function inHerd(asked: AskedDetection, herd: number): Plan {
   };
   const { affected, n, probability, probabilityBefore, most, cannonRoe } = at(prevalence);
   const formula = cannonRoe === null ? null : Math.ceil(cannonRoe - 1e-9);
+  const before = probabilityBefore ?? 0;
+  const fine = decimalsFor(level);
+  const apart = decimalsApart(probability, before, fine);
   const answer =
     n === null
-      ? `No number is enough: even all ${count(herd, "pig")} give a probability of ${percent(most)} only, because the examination misses affected pigs.`
-      : `Examine ${n} of the ${count(herd, "pig")}, drawn at random. If ${affected} or more of them ${affected === 1 ? "is" : "are"} affected, at least one affected pig is found with a probability of ${percent(probability)} (with ${n - 1}: ${percent(probabilityBefore ?? 0)}).`;
+      ? `No number is enough: even all ${count(herd, "pig")} give a probability of ${percent(most, decimalsApart(most, level, 1))} only, because the examination misses affected pigs.`
+      : `Examine ${n} of the ${count(herd, "pig")}, drawn at random. If ${affected} or more of them ${affected === 1 ? "is" : "are"} affected, at least one affected pig is found with a probability of ${percent(probability, apart)} (with ${n - 1}: ${percent(before, apart)}).`;
   return {
     plan: "detect",
     title: "Number to detect",
@@ -86,7 +94,7 @@ function inHerd(asked: AskedDetection, herd: number): Plan {
         { key: "prevalence", head: "prevalence", as: "asked" },
         { key: "affected", head: "D", as: "count" },
         { key: "n", head: "examine", as: "count" },
-        { key: "probability", head: "found with", as: "share" },
+        { key: "probability", head: "found with", as: "share", decimals: fine },
         ...(sensitivity === 1 ? [{ key: "cannon_roe", head: "Cannon & Roe", as: "count" as const }] : []),
       ],
       rows: asked.over.map((share) => {
@@ -119,13 +127,14 @@ function unlimited(asked: AskedDetection): Plan {
   const at = (share: number) => detectionSampleSizeUnlimited(share, { sensitivity, level });
   const found = (n: number, share: number): number => -Math.expm1(n * Math.log1p(-share * sensitivity));
   const { n } = at(prevalence);
+  const fine = decimalsFor(level);
   return {
     plan: "detect",
     title: "Number to detect",
     asked: askedCells(asked),
     answer: { n, probability: found(n, prevalence) },
     sentences: [
-      `Examine ${count(n, "pig")}, drawn at random. If ${levelPercent(prevalence)} or more of a large herd are affected, at least one affected pig is found with a probability of ${percent(found(n, prevalence))}.`,
+      `Examine ${count(n, "pig")}, drawn at random. If ${levelPercent(prevalence)} or more of a large herd are affected, at least one affected pig is found with a probability of ${percent(found(n, prevalence), fine)}.`,
       "No herd size was given, so the herd is taken as without limit; in a herd of known size fewer are enough (--herd).",
       ...(sensitivity === 1
         ? [
@@ -138,7 +147,7 @@ function unlimited(asked: AskedDetection): Plan {
       columns: [
         { key: "prevalence", head: "prevalence", as: "asked" },
         { key: "n", head: "examine", as: "count" },
-        { key: "probability", head: "found with", as: "share" },
+        { key: "probability", head: "found with", as: "share", decimals: fine },
       ],
       rows: asked.over.map((share) => ({
         prevalence: share,

@@ -29,11 +29,16 @@ type Asked = Required<Omit<EstimateQuestion, "herd">> & Pick<EstimateQuestion, "
 
 /**
  * Plans a number to estimate: the smallest whose exact interval is as narrow as wanted at that and every larger
- * number; beside it the normal formula, and the number times the design effect when pens are sampled.
+ * number; beside it the normal formula. Where several pigs of a pen are examined, the exact number for a large herd is
+ * multiplied by the design effect, and then corrected for the herd.
  *
- * @throws RangeError when a number is out of its range.
+ * @throws RangeError when a number is out of its range, or a correlation is given without the pigs from each pen.
  */
 export function planEstimate(question: EstimateQuestion): Plan {
+  if (question.correlation !== undefined && question.fromEachPen === undefined)
+    throw new RangeError(
+      "a correlation within pens matters when several pigs of a pen are examined; say how many (--from-each-pen 5)",
+    );
   const asked: Asked = {
     confidence: 0.95,
     fromEachPen: 1,
@@ -43,6 +48,7 @@ export function planEstimate(question: EstimateQuestion): Plan {
   };
   const { expected, within, confidence, herd, fromEachPen, correlation } = asked;
   const found = numbers(asked, expected);
+  const pens = fromEachPen > 1;
   const clustered = found.design_effect > 1;
   return {
     plan: "estimate",
@@ -56,16 +62,17 @@ export function planEstimate(question: EstimateQuestion): Plan {
       correlation,
     },
     answer: { ...found },
-    sentences: [...sentences(asked, found), ...(clustered ? [penSentence(asked, found)] : [])],
+    sentences: sentences(asked, found),
     table: {
       title: `Number to examine for ± ${points(within)}, by expected share`,
       columns: [
         { key: "expected", head: "expected", as: "asked" },
         { key: "n", head: "examine", as: "count" },
+        ...(pens ? [{ key: "pens", head: "pens", as: "count" as const }] : []),
+        ...(clustered ? [{ key: "n_singly", head: "drawn singly", as: "count" as const }] : []),
         { key: "lower", head: "from", as: "share" },
         { key: "upper", head: "to", as: "share" },
         { key: "n_normal", head: "normal formula", as: "count" },
-        ...(clustered ? [{ key: "n_pens", head: "with pens", as: "count" as const }] : []),
       ],
       rows: asked.over.map((share) => ({ expected: share, ...numbers(asked, share) })),
     },
@@ -79,14 +86,19 @@ export function planEstimate(question: EstimateQuestion): Plan {
 }
 
 interface Numbers extends Readonly<Record<string, Cell>> {
+  /** Pigs to examine. */
   readonly n: number;
+  /** Pens that they come from; null when each comes from a pen of its own. */
+  readonly pens: number | null;
+  /** Pigs that would be enough when drawn singly; the numbers from `affected` to `upper` are of these. */
+  readonly n_singly: number;
   readonly affected: number;
   readonly half_width: number;
   readonly lower: number;
   readonly upper: number;
+  /** By the normal formula, with the design effect and the correction for the herd. */
   readonly n_normal: number;
   readonly design_effect: number;
-  readonly n_pens: number;
 }
 
 function numbers(
@@ -94,43 +106,69 @@ function numbers(
   proportion: number,
 ): Numbers {
   const population = herd === undefined ? {} : { population: herd };
-  const exact = precisionSampleSize({ proportion, halfWidth: within, level, ...population });
-  const normal = precisionFormula({
-    proportion,
-    halfWidth: within,
-    level,
-    ...population,
-    clusterSize: fromEachPen,
-    icc: correlation,
-  });
-  const wanted = Math.ceil(exact.n * normal.designEffect - 1e-9);
+  const goal = { proportion, halfWidth: within, level };
+  const singly = precisionSampleSize({ ...goal, ...population });
+  const normal = precisionFormula({ ...goal, ...population, clusterSize: fromEachPen, icc: correlation });
+  const effect = normal.designEffect;
+  const n = effect > 1 ? clusteredNumber(goal, effect, herd, singly.n) : singly.n;
   return {
-    n: exact.n,
-    affected: exact.affected,
-    half_width: exact.halfWidth,
-    lower: exact.lower,
-    upper: exact.upper,
-    n_normal: normal.finite ?? normal.n,
-    design_effect: normal.designEffect,
-    n_pens: Math.min(wanted, herd ?? wanted),
+    n,
+    pens: fromEachPen > 1 ? Math.ceil(n / fromEachPen) : null,
+    n_singly: singly.n,
+    affected: singly.affected,
+    half_width: singly.halfWidth,
+    lower: singly.lower,
+    upper: singly.upper,
+    n_normal: normal.finiteClustered ?? normal.nClustered,
+    design_effect: effect,
   };
+}
+
+/** The exact number for a large herd times the design effect, then corrected for the herd; an approximation. */
+function clusteredNumber(
+  goal: { readonly proportion: number; readonly halfWidth: number; readonly level: number },
+  effect: number,
+  herd: number | undefined,
+  singly: number,
+): number {
+  const large = precisionSampleSize(goal).n * effect;
+  const raw = herd === undefined ? large : large / (1 + large / herd);
+  return Math.max(singly, Math.ceil(raw - 1e-9));
 }
 
 /** Percentage points: `5 points`. */
 const points = (share: number): string => `${levelPercent(share).replace(" %", "")} points`;
 
-function sentences({ expected, within, confidence, herd }: Asked, found: Numbers): string[] {
+function sentences(asked: Asked, found: Numbers): string[] {
+  const { expected, within, confidence, herd } = asked;
   const of = herd === undefined ? "" : ` of the ${herd}`;
+  const precision = `the ${levelPercent(confidence)} interval reaches no more than ${points(within)} to either side on average`;
+  const singly = `${found.affected} of ${found.n_singly} give ${percentRange(found.lower, found.upper)}.`;
+  const clustered = found.design_effect > 1;
   return [
-    `Examine ${count(found.n, "pig")}${of}, drawn at random. If about ${levelPercent(expected)} are affected, the ${levelPercent(confidence)} interval reaches no more than ${points(within)} to either side on average: ${found.affected} of ${found.n} give ${percentRange(found.lower, found.upper)}.`,
+    `Examine ${count(found.n, "pig")}${of}, ${drawnFrom(asked, found)}. If about ${levelPercent(expected)} are affected, ${precision}${clustered ? "." : `: ${singly}`}`,
+    ...(clustered ? [penSentence(asked, found, singly)] : []),
+    ...(!clustered && found.pens !== null
+      ? [
+          "Pigs of one pen are taken to be no more alike than others; if they are, say how much with --correlation.",
+        ]
+      : []),
     `The rule: of the two whole numbers of affected pigs next to the expected one the worse decides, and the precision holds at this and at every larger number. The normal formula would say ${found.n_normal}.`,
     ...(herd !== undefined && found.n >= herd ? ["That is the whole group."] : []),
   ];
 }
 
-function penSentence({ fromEachPen, correlation, herd }: Asked, found: Numbers): string {
-  const pens = Math.ceil(found.n_pens / fromEachPen);
-  const all =
-    herd !== undefined && found.n_pens === herd ? " (the whole group; take fewer from each pen)" : "";
-  return `With ${count(fromEachPen, "pig")} from each pen and a correlation of ${correlation} within pens the design effect is ${Number(found.design_effect.toPrecision(6))}: examine ${count(found.n_pens, "pig")}, from ${count(pens, "pen")}${all}. This multiplies the exact number and is an approximation.`;
+function drawnFrom({ fromEachPen }: Asked, { pens }: Numbers): string {
+  if (pens === null) return "drawn at random";
+  return `${fromEachPen} from each of ${count(pens, "pen")}, pens and pigs drawn at random`;
+}
+
+function penSentence(
+  { fromEachPen, correlation, herd }: Asked,
+  { n_singly, design_effect }: Numbers,
+  singly: string,
+): string {
+  const effect = Number(design_effect.toPrecision(6));
+  const corrected = herd === undefined ? "" : ` and corrected for the ${herd}`;
+  return `Drawn singly ${count(n_singly, "pig")} would be enough: ${singly} With ${fromEachPen} from each pen and a correlation of ${correlation} within pens the design effect is ${effect}; the number for a large herd is multiplied by it${corrected}, which is an approximation. If there are fewer pens, take more from each and ask again.`;
 }

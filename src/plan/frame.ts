@@ -1,5 +1,6 @@
 /** The list that pigs are drawn from: ear tags from a file, or the pigs or pens of a farm's groups. */
 import type { FarmFile } from "../generated/farm.types.ts";
+import { choosingPigs } from "../knowledge/index.ts";
 import { count, listing } from "../words/listing.ts";
 import { nearest } from "../words/nearest.ts";
 
@@ -17,13 +18,15 @@ const mostUnits = 1_000_000;
 /**
  * Ear tags from a text, one a line; blanks around a tag and empty lines are dropped.
  *
- * @throws RangeError when there is no tag, or one stands there twice (its lines are named).
+ * @throws RangeError when there is no tag, a line is the heading of a table or has several columns, or a tag stands
+ *   there twice (the lines are named).
  */
 export function tagsFrame(text: string): Unit[] {
   const lineOf = new Map<string, number>();
   for (const [index, line] of text.split(/\r?\n/).entries()) {
     const tag = line.trim();
     if (tag === "") continue;
+    requireTag(tag, index + 1, lineOf.size === 0);
     const before = lineOf.get(tag);
     if (before !== undefined) {
       throw new RangeError(
@@ -34,6 +37,23 @@ export function tagsFrame(text: string): Unit[] {
   }
   if (lineOf.size === 0) throw new RangeError("there is no tag in the list; write one tag a line");
   return [...lineOf.keys()].map((tag) => ({ tag, group: null }));
+}
+
+/** Whether a line names the column and no pig. */
+export function isHeading(line: string): boolean {
+  const words = line.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];
+  return choosingPigs.headings.words.includes(words.join(" "));
+}
+
+function requireTag(tag: string, line: number, first: boolean): void {
+  if (/[,;\t]/.test(tag))
+    throw new RangeError(
+      `line ${line}: "${tag}" has several columns, and the whole line would be drawn as a tag; write the tags alone, one a line`,
+    );
+  if (first && isHeading(tag))
+    throw new RangeError(
+      `line ${line}: "${tag}" looks like the heading of the list and would be drawn as a pig; take the line out`,
+    );
 }
 
 /** What may be drawn from a farm. */

@@ -13,6 +13,8 @@ export interface PlanColumn {
   readonly head: string;
   /** How people read it: a count, a share in per cent as asked for or as computed, or text. */
   readonly as: "count" | "asked" | "share" | "text";
+  /** Decimals of a share in per cent; 1 when left out. */
+  readonly decimals?: number;
 }
 
 export interface PlanTable {

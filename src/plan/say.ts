@@ -72,7 +72,7 @@ export function planSay(question: SayQuestion): Plan {
     asked: { pigs, herd: herd ?? null, confidence, from, power, alpha, rounding },
     answer: {
       none_affected_upper: noneUpper(asked),
-      all_affected_lower: oneSidedLower(pigs, pigs, confidence),
+      all_affected_lower: allLower(asked),
       half_affected_lower: middle.lower,
       half_affected_upper: middle.upper,
       least_fall_to: least.below,
@@ -80,7 +80,7 @@ export function planSay(question: SayQuestion): Plan {
     },
     sentences: [
       noneSentence(asked),
-      `If all of ${pigs} are affected, at least ${percent(oneSidedLower(pigs, pigs, confidence))} of a large herd are.`,
+      allSentence(asked),
       `If half are affected (${half} of ${pigs}), the ${levelPercent(confidence)} interval goes from ${percentRange(middle.lower, middle.upper)}: about ${percent((middle.upper - middle.lower) / 2)} to either side.`,
       changeSentence(asked, least),
     ],
@@ -95,7 +95,7 @@ export function planSay(question: SayQuestion): Plan {
       ],
       rows: asked.over.map((share) => row(asked, share)),
     },
-    cautions: cautionsOf("random-only", "not-free", "pens-alike", "perfect-test"),
+    cautions: cautionsOf("random-only", "not-free", "pens-alike", "perfect-eye"),
     sources: [
       ...(herd === undefined ? [exactInterval, unlimitedDraw] : [finiteExactInterval, exactDraw]),
       ...(least.below === null && least.above === null ? [] : [fisherSource]),
@@ -120,6 +120,20 @@ function noneSentence(asked: Asked): string {
   if (herd === undefined) return `${sure} ${percent(noneUpper(asked))} of a large herd are.`;
   const { upperCount } = zeroUpperFinite(pigs, herd, confidence);
   return `${sure} ${upperCount} of the ${herd} (${percent(upperCount / herd)}) are.`;
+}
+
+/** The fewest affected pigs of the herd when all examined are: as many healthy ones as affected ones when none is. */
+const allLower = ({ pigs, herd, confidence }: Asked): number =>
+  herd === undefined
+    ? oneSidedLower(pigs, pigs, confidence)
+    : (herd - zeroUpperFinite(pigs, herd, confidence).upperCount) / herd;
+
+function allSentence(asked: Asked): string {
+  const { pigs, herd, confidence } = asked;
+  const sure = `If all of ${pigs} are affected, at least`;
+  if (herd === undefined) return `${sure} ${percent(allLower(asked))} of a large herd are.`;
+  const fewest = herd - zeroUpperFinite(pigs, herd, confidence).upperCount;
+  return `${sure} ${fewest} of the ${herd} (${percent(fewest / herd)}) are.`;
 }
 
 function changeSentence(

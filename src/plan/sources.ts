@@ -8,7 +8,8 @@ export const exactDraw: Source = {
 export const cannonRoeSource: Source = {
   cite: "Cannon & Roe 1982, Livestock disease surveys, Canberra: the formula",
   confidence: "verified",
-  note: "The formula was read in copies; the exact number counts.",
+  second_hand: true,
+  note: "The book was not opened; the exact number counts.",
 };
 export const unlimitedDraw: Source = {
   cite: "Binomial probability: ln(1 - confidence) / ln(1 - prevalence x sensitivity)",
@@ -17,7 +18,8 @@ export const unlimitedDraw: Source = {
 export const herdTestSource: Source = {
   cite: "Cameron & Baldock 1998, Prev Vet Med 34:1-17: herd sensitivity and specificity",
   confidence: "verified",
-  note: "The formula and its examples were read in manuals that repeat them.",
+  second_hand: true,
+  note: "The formula and its examples stand in manuals of programs; the paper was not opened.",
 };
 export const poolSource: Source = {
   cite: "Exact probability that no working pool holds an affected pig; Christensen & Gardner 2000, Prev Vet Med 45:83-106",

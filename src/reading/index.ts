@@ -2,3 +2,4 @@
 export { type Snout, type SnoutFacts, snoutFacts } from "./snout-facts.ts";
 export { type SnoutReading, snoutReading } from "./snout-reading.ts";
 export { type SnoutStatement, statementsOf } from "./statements.ts";
+export type { ToxinTest } from "./toxin-tests.ts";

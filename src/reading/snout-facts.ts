@@ -2,6 +2,7 @@
 import { type Case, type Visit, valueAt } from "../cases/index.ts";
 import { organById, snoutReadingRules } from "../knowledge/index.ts";
 import { scaleNamed, scoreCase } from "../score/index.ts";
+import { type ToxinTest, toxinTests } from "./toxin-tests.ts";
 
 /** One pig whose snout was examined. */
 export interface Snout {
@@ -9,8 +10,10 @@ export interface Snout {
   readonly grade: number | undefined;
   /** Whether any concha or grade shows loss. */
   readonly loss: boolean;
-  /** Signs of severe loss, in words; none where there is none. */
+  /** Signs of severe loss of the conchae, in words; none where there is none. */
   readonly severe: readonly string[];
+  /** The same of signs seen on the outside, such as a shortened upper jaw. */
+  readonly outside: readonly string[];
   readonly ageDays: number | undefined;
   readonly slaughtered: boolean;
   /** Selection basis; null when it is not recorded. */
@@ -24,7 +27,7 @@ export interface SnoutFacts {
   /** Highest reading of total dust in mg/m3. */
   readonly dust: number | undefined;
   /** Results of tests for the toxin gene. */
-  readonly tests: readonly ("positive" | "negative" | "pending")[];
+  readonly tests: readonly ToxinTest[];
 }
 
 /** The facts of a visit; cases whose snout was not examined, or was sawn too far in front, are not among them. */
@@ -37,9 +40,12 @@ export function snoutFacts({ record }: Pick<Visit, "record">, cases: readonly Ca
     snouts: cases.flatMap((one) => snoutOf(one) ?? []),
     ammonia: highest("ammonia"),
     dust: highest("dust"),
-    tests: (record.tests ?? []).flatMap(({ test, result }) => (test === "toxin-gene" ? [result] : [])),
+    tests: toxinTests(record.tests ?? [], record.date),
   };
 }
+
+/** Whether a snout has any sign of severe loss. */
+export const hasSigns = ({ severe, outside }: Snout): boolean => severe.length > 0 || outside.length > 0;
 
 /** 28 of `28 ppm`; the schema has checked the unit. */
 const leadingNumber = (text: string | undefined): number | undefined =>
@@ -66,30 +72,30 @@ function snoutOf(one: Case): Snout | undefined {
   return {
     grade: scored(one, snoutReadingRules.scale),
     loss: wasted || judged.some((value) => value > 0),
-    severe: severeSigns(one, conchae),
+    severe: [...scoredSigns(one, false), ...lostConcha(conchae)],
+    outside: scoredSigns(one, true),
     ageDays: one.ageDays,
     slaughtered: one.record.death?.manner === "slaughtered",
     basis: one.record.selection?.basis ?? null,
   };
 }
 
-function severeSigns(
-  one: Case,
-  conchae: readonly { readonly concha: string; readonly loss: unknown }[],
-): string[] {
-  const { scores, ventral_concha: ventral } = snoutReadingRules.severe;
+/** Words of the scores that reach their limit; those read on the outside, or those of the conchae. */
+const scoredSigns = (one: Case, fromOutside: boolean): string[] =>
+  snoutReadingRules.severe.scores
+    .filter(({ outside = false }) => outside === fromOutside)
+    .filter(({ scale, at_least = Number.NEGATIVE_INFINITY, above = Number.NEGATIVE_INFINITY }) => {
+      const value = scored(one, scale);
+      return value !== undefined && value >= at_least && value > above;
+    })
+    .map(({ words }) => words);
+
+function lostConcha(conchae: readonly { readonly concha: string; readonly loss: unknown }[]): string[] {
+  const { ventral_concha: ventral } = snoutReadingRules.severe;
   const lost = conchae.some(
     ({ concha, loss }) => concha === "ventral" && typeof loss === "number" && loss >= ventral.at_least,
   );
-  return [
-    ...scores
-      .filter(({ scale, at_least = Number.NEGATIVE_INFINITY, above = Number.NEGATIVE_INFINITY }) => {
-        const value = scored(one, scale);
-        return value !== undefined && value >= at_least && value > above;
-      })
-      .map(({ words }) => words),
-    ...(lost ? [ventral.words] : []),
-  ];
+  return lost ? [ventral.words] : [];
 }
 
 function scored(one: Case, id: string): number | undefined {

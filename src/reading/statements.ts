@@ -1,9 +1,10 @@
 /** Which sentences hold for the snouts of a visit, in the order in which they are read. */
 import { reachOf } from "../herd/index.ts";
 import { snoutReadingRules as rules, type Source } from "../knowledge/index.ts";
+import { decimalsInClass, rounded } from "../score/index.ts";
 import { summarise } from "../statistics/index.ts";
 import { count, listing } from "../words/listing.ts";
-import type { Snout, SnoutFacts } from "./snout-facts.ts";
+import { hasSigns, type Snout, type SnoutFacts } from "./snout-facts.ts";
 
 export interface SnoutStatement {
   /** Stable name of the sentence. */
@@ -17,71 +18,76 @@ export interface SnoutStatement {
 type Values = Readonly<Record<string, string | number>>;
 
 /**
- * The sentences for these facts. That it *is* the progressive form is said only with a positive test for the toxin gene.
- * @param facts of a visit with one examined snout or more
+ * The sentences for these facts. That it *is* the progressive form is said only with a positive test for the toxin gene and
+ * badly wasted conchae.
+ * @param facts of a visit with one examined snout or more, or with the toxin gene found
  */
 export function statementsOf(facts: SnoutFacts): SnoutStatement[] {
-  const { snouts, tests } = facts;
-  const severe = snouts.filter((snout) => snout.severe.length > 0);
-  const positive = tests.filter((result) => result === "positive").length;
-  const tested = tests.filter((result) => result !== "pending").length;
-  const signs = listing([...new Set(severe.flatMap((snout) => snout.severe))], "or");
-  const pigs = count(snouts.length, "pig");
-  const values = {
-    snouts: snouts.length,
-    pigs,
-    severe: severe.length,
-    signs,
-    positive,
-    tests: count(tested, "test"),
-  };
+  const { snouts } = facts;
+  const results = facts.tests.flatMap(({ result, unused }) => (unused === undefined ? [result] : []));
+  const positive = results.filter((result) => result === "positive").length;
+  const tested = results.filter((result) => result !== "pending").length;
   const found = positive > 0;
+  const tests = count(tested, "test");
   return [
-    ...(found ? [say("toxin-found", values)] : []),
-    ...lossStatements(facts, severe.length, found, values),
+    ...(found ? [say("toxin-found", { positive, tests })] : []),
+    ...(snouts.length === 0 ? [say("not-graded", {})] : lossStatements(snouts, found)),
     ...meanStatement(snouts),
     ...chosenStatements(snouts),
     ...airStatements(facts),
-    ...(tests.includes("pending") ? [say("pending", values)] : []),
-    ...(found || tested === 0
-      ? []
-      : [
-          say("toxin-not-found", values),
-          ...notFound(
-            severe.length > 0,
-            snouts.some(({ loss }) => loss),
-            values,
-          ),
-        ]),
-    ...(found || tested > 0 ? [] : [say("test", values)]),
+    ...facts.tests.flatMap(({ result, unused: why }) =>
+      why === undefined ? [] : [say("test-not-used", { result, why })],
+    ),
+    ...(results.includes("pending") ? [say("pending", {})] : []),
+    ...(found || tested === 0 ? [] : [say("toxin-not-found", { tests }), ...notFound(snouts)]),
+    ...(found || tested > 0 ? [] : [say("test", {})]),
   ];
 }
 
-function lossStatements(
-  { snouts }: SnoutFacts,
-  severe: number,
-  found: boolean,
-  values: Values,
-): SnoutStatement[] {
+function lossStatements(snouts: readonly Snout[], found: boolean): SnoutStatement[] {
   const young = snouts.filter(
     ({ ageDays }) => ageDays !== undefined && ageDays < rules.young_below.value,
   ).length;
-  const late =
-    severe === 0 &&
-    snouts.some(({ slaughtered, severe: signs, loss }) => slaughtered && signs.length === 0 && !loss);
+  const signs = signStatements(snouts, found);
+  const looksNormal = snouts.some((snout) => !hasSigns(snout) && !snout.loss);
   return [
-    ...(severe > 0
-      ? [say(found ? "progressive" : "consistent", values)]
-      : [say(snouts.some(({ loss }) => loss) ? "loss-below-severe" : "no-loss", values)]),
-    ...(late ? [say("normal-does-not-exclude", values)] : []),
+    ...signs,
+    ...(signs.some(({ id }) => nameTheForm.includes(id))
+      ? []
+      : [say(snouts.some(({ loss }) => loss) ? "loss-below-severe" : "no-loss", pigsOf(snouts))]),
+    ...(looksNormal && !snouts.some(hasSigns) ? [say("normal-does-not-exclude", {})] : []),
     ...(young > 0 ? [say("young", { young })] : []),
   ];
 }
 
-const notFound = (severe: boolean, loss: boolean, values: Values): SnoutStatement[] => {
-  if (severe) return [say("toxin-not-found-severe", values)];
-  return loss ? [say("toxin-not-found-mild", values)] : [];
-};
+/** Sentences after which the degree of loss needs no sentence of its own. */
+const nameTheForm: readonly string[] = ["consistent", "progressive"];
+
+/**
+ * What the signs of severe loss say. With the toxin gene found, the progressive form is named by the conchae only; a
+ * shortened jaw is a clue. Without it either is consistent with that form.
+ */
+function signStatements(snouts: readonly Snout[], found: boolean): SnoutStatement[] {
+  const wasted = snouts.filter(({ severe }) => severe.length > 0);
+  const any = snouts.filter(hasSigns);
+  if (any.length === 0) return [];
+  if (!found) return [say("consistent", signsOf(snouts, any, true))];
+  return wasted.length > 0
+    ? [say("progressive", signsOf(snouts, wasted, false))]
+    : [say("jaw-and-toxin", signsOf(snouts, any, true))];
+}
+
+const pigsOf = (snouts: readonly Snout[]): Values => ({ pigs: count(snouts.length, "pig") });
+
+function signsOf(snouts: readonly Snout[], such: readonly Snout[], withOutside: boolean): Values {
+  const words = such.flatMap(({ severe, outside }) => [...severe, ...(withOutside ? outside : [])]);
+  return { ...pigsOf(snouts), severe: such.length, signs: listing([...new Set(words)], "or") };
+}
+
+function notFound(snouts: readonly Snout[]): SnoutStatement[] {
+  if (snouts.some(hasSigns)) return [say("toxin-not-found-severe", {})];
+  return snouts.some(({ loss }) => loss) ? [say("toxin-not-found-mild", {})] : [];
+}
 
 /** Means by selection basis: pigs that were chosen in different ways are never taken together. */
 function meanStatement(snouts: readonly Snout[]): SnoutStatement[] {
@@ -93,7 +99,7 @@ function meanStatement(snouts: readonly Snout[]): SnoutStatement[] {
       : [
           {
             mean,
-            words: `${Number(mean.toFixed(2))} in ${count(grades.length, "pig")} (${reachOf(basis).title})`,
+            words: `${meanText(mean)} in ${count(grades.length, "pig")} (${reachOf(basis).title})`,
           },
         ];
   });
@@ -101,6 +107,10 @@ function meanStatement(snouts: readonly Snout[]): SnoutStatement[] {
     ? [say("mean-alone", { means: listing(means.map(({ words }) => words)) })]
     : [];
 }
+
+/** Two decimals, and more where the mean would else seem not to be raised. */
+const meanText = (mean: number): string =>
+  String(rounded(mean, decimalsInClass(mean, [{ name: "raised", above: rules.mean_above.value }], 2)));
 
 const basesOf = (snouts: readonly Snout[]): (string | null)[] => [
   ...new Set(snouts.map(({ basis }) => basis)),

@@ -11,10 +11,11 @@
 export const withoutFloatError = (value: number): number => Number(value.toPrecision(10));
 
 /**
- * The number rounded half up to some decimals: 0.305 to two decimals is 0.31.
- * @param value 0 or more; @param decimals whole, 0 to 6
+ * The number rounded half up to some decimals: 0.305 to two decimals is 0.31; below 0 half down, -0.305 is -0.31.
+ * Never -0.
+ * @param value any finite number; @param decimals whole, 0 to 10
  */
 export function rounded(value: number, decimals: number): number {
   const shift = 10 ** decimals;
-  return Math.round(withoutFloatError(value * shift)) / shift;
+  return (Math.sign(value) * Math.round(withoutFloatError(Math.abs(value) * shift))) / shift + 0;
 }

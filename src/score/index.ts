@@ -3,6 +3,8 @@ export type { CaseScore, Confidence, ScoredCase } from "./case-score.ts";
 export { classOf, lastReached } from "./classify.ts";
 export { rounded, withoutFloatError } from "./float-error.ts";
 export { scalesInUse } from "./in-use.ts";
+export { between, type MarkShare, markShare } from "./mark-share.ts";
+export { decimalsInClass, printedScore, rangeDecimals } from "./printed.ts";
 export {
   casesOf,
   checkScales,
@@ -13,4 +15,5 @@ export {
   scoreCases,
 } from "./score-cases.ts";
 export { scoreOrgan } from "./score-organ.ts";
+export { unknownScale } from "./unknown-scale.ts";
 export { type ExampleFault, exampleFaults } from "./worked-examples.ts";

@@ -1,11 +1,12 @@
 /** Scores of whole cases. */
-import { type Archive, allShipped, type Case, unknownName } from "../cases/index.ts";
+import { type Archive, allShipped, type Case } from "../cases/index.ts";
 import type { Scale } from "../knowledge/index.ts";
 import { scales as shippedScales } from "../knowledge/scales.ts";
 import type { CaseScore, ScoredCase } from "./case-score.ts";
 import { scalesInUse } from "./in-use.ts";
 import { scoreOrgan } from "./score-organ.ts";
 import { stateFor } from "./state-for.ts";
+import { unknownScale } from "./unknown-scale.ts";
 
 export interface ScoreOptions {
   /** Ids of the scales to compute. Default: those of the settings of each case, or those in use (see `scalesInUse`). */
@@ -58,7 +59,7 @@ export function checkScales(cases: readonly Case[], asked: readonly string[] | u
   const known = new Set([...shippedScales.keys(), allShipped]);
   for (const { settings } of cases) for (const id of settings.houseScales.keys()) known.add(id);
   const unknown = asked?.find((id) => !known.has(id));
-  if (unknown !== undefined) throw new RangeError(unknownName(unknown, [...known], "scale"));
+  if (unknown !== undefined) throw new RangeError(unknownScale(unknown, [...known]));
 }
 
 /** The cases of an archive, or the cases themselves. */

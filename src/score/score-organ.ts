@@ -29,7 +29,8 @@ const onlyBySystem =
  */
 export function scoreOrgan(scale: Scale, state: OrganState): CaseScore {
   const { value, parts, missing, reasons, fromGrade } = outcome(scale, state);
-  const { source, class_source } = scale;
+  const { class_source } = scale;
+  const source = (fromGrade && scale.grade_source) || scale.source;
   return {
     scale: scale.id,
     title: scale.title,

@@ -52,6 +52,9 @@ export interface BinomialInterval {
  * - `jeffreys`: Bayesian with Beta(1/2, 1/2), 0 and 1 at the ends. Brown, Cai & DasGupta 2001, Stat Sci 16:101-133.
  * - `agresti-coull`: adjusted Wald, cut off at 0 and 1. Agresti & Coull 1998, Am Stat 52:119-126.
  *
+ * At levels of 0.1 and below `mid-p` and `jeffreys` can leave the proportion in the sample itself outside (1 of 3 at 0.01:
+ * 0.3435 to 0.3511 by mid-P); that is how they are defined. The others never do.
+ *
  * @param affected whole number from 0 to `examined`.
  * @param examined whole number from 1 to 10 000 000.
  * @throws RangeError when a count is not whole or out of its range (`examined` = 0 included: there is no

@@ -1,4 +1,5 @@
 /** The distribution of x1 given x1 + x2: hypergeometric, tilted by the odds ratio (Fisher's noncentral one). */
+import { firstTrue } from "./first-true.ts";
 import { type Slope, solveLogOdds } from "./log-odds.ts";
 import type { TwoGroups } from "./two-by-two.ts";
 
@@ -37,14 +38,28 @@ interface Part {
   readonly mean: number;
 }
 
+/** Weights below e^-60 of the largest add nothing to a sum of ten million. */
+const NOTHING = -60;
+
+/**
+ * The places of a run that matter, and the largest tilted log weight. The log weights are concave, so the largest is
+ * found by halving, and the others fall away from it on both sides.
+ */
+function mattering(logWeights: Float64Array, logOdds: number, first: number, last: number) {
+  const tilted = (i: number): number => (logWeights[i] ?? 0) + i * logOdds;
+  const top = firstTrue(first, last, (i) => i === last || tilted(i + 1) <= tilted(i));
+  const largest = tilted(top);
+  const matters = (i: number): boolean => tilted(i) - largest >= NOTHING;
+  const from = firstTrue(first, top, matters);
+  const to = firstTrue(top, last, (i) => i === last || !matters(i + 1));
+  return { from, to, largest };
+}
+
 function part(logWeights: Float64Array, logOdds: number, first: number, last: number): Part {
-  let largest = Number.NEGATIVE_INFINITY;
-  for (let i = first; i <= last; i++) {
-    largest = Math.max(largest, (logWeights[i] ?? 0) + i * logOdds);
-  }
+  const { from, to, largest } = mattering(logWeights, logOdds, first, last);
   let sum = 0;
   let moment = 0;
-  for (let i = first; i <= last; i++) {
+  for (let i = from; i <= to; i++) {
     const weight = Math.exp((logWeights[i] ?? 0) + i * logOdds - largest);
     sum += weight;
     moment += weight * i;
@@ -64,11 +79,34 @@ export function logAtLeast({ from, logWeights }: Conditional, x: number, logOdds
 export function meanExcess({ from, logWeights }: Conditional, x: number, logOdds: number): Slope {
   const last = logWeights.length - 1;
   const { log, mean } = part(logWeights, logOdds, 0, last);
+  const { from: start, to } = mattering(logWeights, logOdds, 0, last);
   let variance = 0;
-  for (let i = 0; i <= last; i++) {
+  for (let i = start; i <= to; i++) {
     variance += Math.exp((logWeights[i] ?? 0) + i * logOdds - log) * (i - mean) ** 2;
   }
   return { value: mean - (x - from), slope: variance };
+}
+
+/**
+ * The distribution of the sum over strata, each given its own total; `null` when it would take over two million steps.
+ * Weights stay logarithms, so that no tail is lost.
+ */
+export function addedConditionals(first: Conditional, second: Conditional): Conditional | null {
+  const a = first.logWeights;
+  const b = second.logWeights;
+  if (a.length * b.length > 2_000_000) return null;
+  const logWeights = new Float64Array(a.length + b.length - 1);
+  for (let sum = 0; sum < logWeights.length; sum++) {
+    const from = Math.max(0, sum - b.length + 1);
+    const to = Math.min(a.length - 1, sum);
+    let largest = Number.NEGATIVE_INFINITY;
+    for (let i = from; i <= to; i++) largest = Math.max(largest, (a[i] ?? 0) + (b[sum - i] ?? 0));
+    let weight = 0;
+    for (let i = from; i <= to; i++) weight += Math.exp((a[i] ?? 0) + (b[sum - i] ?? 0) - largest);
+    logWeights[sum] = largest + Math.log(weight);
+  }
+  const top = logWeights.reduce((most, one) => Math.max(most, one), Number.NEGATIVE_INFINITY);
+  return { from: first.from + second.from, logWeights: logWeights.map((one) => one - top) };
 }
 
 /** The distribution with the healthy counted in the first group instead: turns upper tails into lower ones. */

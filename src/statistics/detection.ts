@@ -8,9 +8,7 @@ import {
 } from "./detection-formulas.ts";
 import { firstTrue } from "./first-true.ts";
 import { hypergeometricProbability } from "./hypergeometric.ts";
-
-/** A probability this near below the level counts as reaching it. */
-const TIE = 1e-12;
+import { largestMiss } from "./tail.ts";
 
 /** What may be chosen for a number to detect. */
 export interface DetectionOptions {
@@ -77,7 +75,8 @@ function missProbability({ population, affected }: AffectedHerd, drawn: number, 
 
 /**
  * Smallest number of animals, drawn at random without replacement from a herd of known size, that finds at
- * least one affected with probability `level` or more. Exact search; a tie counts as reached.
+ * least one affected with probability `level` or more. Exact search on the probability of finding none, which keeps
+ * its digits where the level is next to 1; a tie counts as reached.
  * Source: hypergeometric probability; Cannon & Roe 1982 for the formula printed beside it.
  *
  * @throws RangeError when an argument is out of its range.
@@ -90,12 +89,14 @@ export function detectionSampleSize(
   const { population, affected } = herd;
   const found = (n: number): number => detectionProbability(herd, n, sensitivity);
   found(population);
+  const missedByAll = sensitivity === 1 ? 0 : Math.exp(affected * Math.log1p(-sensitivity));
   const most = sensitivity === 1 ? 1 : -Math.expm1(affected * Math.log1p(-sensitivity));
   const formula = sensitivity === 1 ? cannonRoe(herd, level) : null;
-  if (most < level - TIE) {
+  const allowed = largestMiss(level);
+  if (missedByAll > allowed) {
     return { n: null, probability: most, probabilityBefore: null, most, cannonRoe: formula };
   }
-  const n = firstTrue(1, population, (count) => found(count) >= level - TIE);
+  const n = firstTrue(1, population, (count) => missProbability(herd, count, 1 - sensitivity) <= allowed);
   return { n, probability: found(n), probabilityBefore: found(n - 1), most, cannonRoe: formula };
 }
 

@@ -42,7 +42,7 @@ export interface EffectiveInterval {
   readonly proportion: number;
   readonly lower: number;
   readonly upper: number;
-  /** `examined / designEffect`. */
+  /** `examined / designEffect`, not above `examined`. */
   readonly effectiveSize: number;
   readonly level: number;
   readonly method: "rao-scott";
@@ -50,11 +50,13 @@ export interface EffectiveInterval {
 
 /**
  * Interval for a proportion whose design effect is known or taken from elsewhere: both counts are divided by it
- * and the Clopper-Pearson limits taken of the quotients.
+ * and the Clopper-Pearson limits taken of the quotients. A design effect below 1 counts as 1: a sample is never taken
+ * for more animals than it has, because a design effect that small is mostly the chance of few clusters (a choice; the
+ * same cap as in {@link clusterPrevalence}).
  *
  * @param affected whole number from 0 to `examined`.
  * @param examined whole number from 1 to 10 000 000.
- * @param effect design effect, above 0; below 1 the sample counts for more than it has animals.
+ * @param effect design effect, above 0.
  * @throws RangeError when an argument is outside its range.
  *
  * Source: Rao & Scott 1992, Biometrics 48:577-585 (from memory).
@@ -68,7 +70,8 @@ export function designEffectInterval(
   requireCounts(affected, examined);
   requireBetween("effect", effect, 1e-6, 1e9);
   requireLevel(level);
-  const effectiveSize = examined / effect;
-  const limits = fractionalLimits(affected / effect, effectiveSize, 1 - level);
+  const held = Math.max(1, effect);
+  const effectiveSize = examined / held;
+  const limits = fractionalLimits(affected / held, effectiveSize, 1 - level);
   return { proportion: affected / examined, ...limits, effectiveSize, level, method: "rao-scott" };
 }

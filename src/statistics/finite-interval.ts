@@ -1,6 +1,7 @@
 import { LARGEST_COUNT, requireLevel, requireWhole } from "./checks.ts";
 import { firstTrue } from "./first-true.ts";
-import { hypergeometricAtLeast, hypergeometricAtMost } from "./hypergeometric.ts";
+import { hypergeometricAtLeast, hypergeometricAtMost, hypergeometricProbability } from "./hypergeometric.ts";
+import { largestMiss } from "./tail.ts";
 
 /** A probability must exceed the error by more than this (relative) to count as above it: a tie is rejected. */
 const TIE = 1e-9;
@@ -72,7 +73,8 @@ export function finiteInterval(
 
 /**
  * One-sided upper limit when none of the examined animals of a finite population is affected: the most
- * affected animals the population can hold, `max {D: P(X = 0 | D) > 1 - level}`; a tie is rejected.
+ * affected animals the population can hold, `max {D: P(X = 0 | D) > 1 - level}`; a tie is rejected. One more is what
+ * {@link detectionSampleSize} finds with as many animals or fewer, by the same rule of ties.
  * 0 when all are examined.
  *
  * @param examined whole number from 1 to `population`.
@@ -85,11 +87,11 @@ export function zeroUpperFinite(
   level = 0.95,
 ): { upperCount: number; upper: number } {
   requireFinite(0, examined, population, level);
-  const threshold = (1 - level) * (1 + TIE);
+  const threshold = largestMiss(level);
   const most = population - examined;
   const tooMany = firstTrue(0, most + 1, (d) => {
     if (d > most) return true;
-    return !(hypergeometricAtMost(0, { population, affected: d, drawn: examined }) > threshold);
+    return !(hypergeometricProbability(0, { population, affected: d, drawn: examined }) > threshold);
   });
   return { upperCount: tooMany - 1, upper: (tooMany - 1) / population };
 }

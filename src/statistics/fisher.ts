@@ -51,11 +51,20 @@ export function fisherExact(
 ): FisherTest {
   requireTwoGroups(groups);
   requireLevel(level);
-  const distribution = conditional(groups);
+  return conditionalTest(conditional(groups), groups.x1, level, tails);
+}
+
+/** Test, odds ratio and limits for an observed count of a conditional distribution. Checks nothing. */
+export function conditionalTest(
+  distribution: Conditional,
+  observed: number,
+  level: number,
+  tails: "exact" | "mid-p" = "exact",
+): FisherTest {
   return {
-    ...pValues(distribution, groups.x1),
-    oddsRatio: oddsRatio(distribution, groups.x1),
-    ...oddsLimits(distribution, groups.x1, (1 - level) / 2, tails === "mid-p"),
+    ...pValues(distribution, observed),
+    oddsRatio: oddsRatio(distribution, observed),
+    ...oddsLimits(distribution, observed, (1 - level) / 2, tails === "mid-p"),
     level,
   };
 }

@@ -5,8 +5,7 @@ import { type AffectedHerd, requireAccuracy, requireAffectedHerd } from "./detec
 import { firstTrue } from "./first-true.ts";
 import { hypergeometricProbability } from "./hypergeometric.ts";
 import { splitOf } from "./log-odds.ts";
-
-const TIE = 1e-12;
+import { largestMiss } from "./tail.ts";
 
 /** The largest cut-off that {@link herdTestSampleSize} tries. */
 export const LARGEST_CUTOFF = 100;
@@ -44,6 +43,18 @@ function positives(cutoff: number, affected: number, drawn: number, test: TestAc
   return sum;
 }
 
+/** P(fewer than `cutoff` positives), the complement with its own digits. */
+function tooFewPositives(cutoff: number, affected: number, drawn: number, test: TestAccuracy): number {
+  let sum = 0;
+  for (let found = 0; found < Math.min(cutoff, affected + 1); found++) {
+    const most = cutoff - found - 1;
+    const healthy = drawn - affected;
+    // At most so many false positives is at least so many true negatives.
+    sum += binomialMass(found, affected, test.sensitivity) * tail(healthy - most, healthy, test.specificity);
+  }
+  return sum;
+}
+
 /**
  * Herd sensitivity and specificity when `drawn` animals are tested, without replacement, and the herd is called
  * positive at `cutoff` or more positive animals.
@@ -74,19 +85,34 @@ export function herdAccuracy(
   };
 }
 
-function herdSensitivity(herd: AffectedHerd, drawn: number, cutoff: number, test: TestAccuracy): number {
+const herdSensitivity = (herd: AffectedHerd, drawn: number, cutoff: number, test: TestAccuracy): number =>
+  Math.min(
+    1,
+    overDraws(herd, drawn, (y) => positives(cutoff, y, drawn, test)),
+  );
+
+/** P(an affected herd is called negative): 1 less the herd sensitivity, with its own digits. */
+const herdMissed = (herd: AffectedHerd, drawn: number, cutoff: number, test: TestAccuracy): number =>
+  overDraws(herd, drawn, (y) => tooFewPositives(cutoff, y, drawn, test));
+
+/** Mean of a probability over the affected animals y in the sample. */
+function overDraws(herd: AffectedHerd, drawn: number, probability: (y: number) => number): number {
   const fewest = Math.max(0, drawn - (herd.population - herd.affected));
   let sum = 0;
   for (let y = fewest; y <= Math.min(drawn, herd.affected); y++) {
     const mass = hypergeometricProbability(y, { ...herd, drawn });
-    if (mass > 1e-30) sum += mass * positives(cutoff, y, drawn, test);
+    if (mass > 1e-30) sum += mass * probability(y);
   }
-  return Math.min(1, sum);
+  return sum;
 }
 
 /** P(fewer than c false positives) among n healthy animals: P(at least n - c + 1 true negatives). */
 const herdSpecificity = (drawn: number, cutoff: number, specificity: number): number =>
   tail(drawn - cutoff + 1, drawn, specificity);
+
+/** P(a free herd is called positive): 1 less the herd specificity, with its own digits. */
+const falseAlarm = (drawn: number, cutoff: number, specificity: number): number =>
+  tail(cutoff, drawn, 1 - specificity);
 
 /** A number to test with the cut-off to read it by. */
 export interface HerdTestSampleSize extends HerdAccuracy {
@@ -124,8 +150,8 @@ export function herdTestSampleSize(
   requireProbability("herdSpecificity", wantedSp);
   const { population } = herd;
   for (let cutoff = 1; cutoff <= Math.min(population, LARGEST_CUTOFF); cutoff++) {
-    const specific = (n: number): boolean => herdSpecificity(n, cutoff, test.specificity) >= wantedSp - TIE;
-    const sensitive = (n: number): boolean => herdSensitivity(herd, n, cutoff, test) >= wantedSe - TIE;
+    const specific = (n: number): boolean => falseAlarm(n, cutoff, test.specificity) <= largestMiss(wantedSp);
+    const sensitive = (n: number): boolean => herdMissed(herd, n, cutoff, test) <= largestMiss(wantedSe);
     const most = firstTrue(cutoff, population + 1, (n) => n > population || !specific(n)) - 1;
     if (most >= cutoff && sensitive(most)) {
       const n = firstTrue(cutoff, most, sensitive);

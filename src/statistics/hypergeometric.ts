@@ -12,7 +12,7 @@ export interface HypergeometricSample {
 }
 
 /** ln k! without its `k ln k - k` part; the parts left out are gathered in the deviances. */
-function logFactorialRest(k: number): number {
+export function logFactorialRest(k: number): number {
   return k === 0 ? 0 : Math.log(2 * Math.PI * k) / 2 + stirlingError(k);
 }
 

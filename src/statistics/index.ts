@@ -1,4 +1,5 @@
 /** Statistics of proportions and scores: pure functions of numbers, usable on their own. */
+export { type AdjustedShares, adjustedShares, type ClusterEffects } from "./adjusted-shares.ts";
 export { affectedCount, ROUNDINGS, type Rounding } from "./affected-count.ts";
 export {
   BINOMIAL_METHODS,
@@ -30,6 +31,7 @@ export {
 } from "./detection.ts";
 export { type AffectedHerd, cannonRoe, cannonWithSensitivity, macDiarmid } from "./detection-formulas.ts";
 export { designEffect, designEffectInterval, type EffectiveInterval } from "./effective-sample.ts";
+export { exactMantelHaenszel } from "./exact-mantel-haenszel.ts";
 export { type FDegrees, fCdf, fQuantile } from "./f-distribution.ts";
 export { type FiniteInterval, finiteInterval, zeroUpperFinite } from "./finite-interval.ts";
 export { type FisherOptions, type FisherTest, fisherExact } from "./fisher.ts";
@@ -40,6 +42,7 @@ export {
   detectableShares,
   fisherSampleSize,
 } from "./fisher-sample-size.ts";
+export { type SharesTest, sharesTest } from "./freeman-halton.ts";
 export {
   type HerdAccuracy,
   type HerdTestSampleSize,
@@ -66,6 +69,7 @@ export {
 export { cohenKappa, type Kappa, type KappaWeights } from "./kappa.ts";
 export { type KruskalWallisTest, kruskalWallis } from "./kruskal-wallis.ts";
 export { type AccuracyStudy, type LangReiczigelInterval, langReiczigelInterval } from "./lang-reiczigel.ts";
+export { leastRankP, leastSharesP } from "./least-p.ts";
 export type { Limits } from "./limits.ts";
 export { type MantelHaenszel, mantelHaenszel } from "./mantel-haenszel.ts";
 export { type MeanInterval, meanInterval } from "./mean-interval.ts";
@@ -73,6 +77,7 @@ export { type MedianInterval, medianInterval } from "./median-interval.ts";
 export { normalCdf, normalQuantile } from "./normal.ts";
 export { type OddsHomogeneity, oddsHomogeneity } from "./odds-homogeneity.ts";
 export { oneSidedLower, oneSidedUpper } from "./one-sided.ts";
+export type { OrderedGroup } from "./ordered-group.ts";
 export { type PercentAgreement, percentAgreement } from "./percent-agreement.ts";
 export { type PoissonInterval, type PoissonMethod, poissonInterval } from "./poisson-interval.ts";
 export {
@@ -99,6 +104,7 @@ export { signTest } from "./sign-test.ts";
 export { type StratifiedProportion, type StratumCount, stratifiedProportion } from "./stratified.ts";
 export { studentTCdf, studentTQuantile, studentTTwoSided } from "./student-t.ts";
 export { type Summary, summarise, type ValueCount } from "./summary.ts";
-export { type OrderedGroup, type TrendTest, trendTest } from "./trend.ts";
+export { stratifiedTrend, type TrendOptions, type TrendTest, trendTest } from "./trend.ts";
 export { type Accuracy, type TruePrevalence, truePrevalence } from "./true-prevalence.ts";
 export type { TwoGroups } from "./two-by-two.ts";
+export { type RankedStratum, type StratifiedRanks, stratifiedRankSum } from "./van-elteren.ts";

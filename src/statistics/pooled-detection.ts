@@ -3,8 +3,7 @@ import { LARGEST_COUNT, requireLevel, requireWhole } from "./checks.ts";
 import { type AffectedHerd, requireAccuracy, requireAffectedHerd, roundedUp } from "./detection-formulas.ts";
 import { firstTrue } from "./first-true.ts";
 import { hypergeometricProbability } from "./hypergeometric.ts";
-
-const TIE = 1e-12;
+import { largestMiss } from "./tail.ts";
 
 /** Samples put together before the test. */
 export interface Pools {
@@ -37,17 +36,17 @@ export interface PooledSampleSize {
  * @param pools whole number from 0; `pools * poolSize` animals must be in the herd.
  * @throws RangeError when an argument is out of its range.
  */
-export function pooledDetectionProbability(
-  herd: AffectedHerd,
-  pools: number,
-  { poolSize, sensitivity = 1 }: Pools,
-): number {
+export const pooledDetectionProbability = (herd: AffectedHerd, pools: number, of: Pools): number =>
+  1 - allNegative(herd, pools, of);
+
+/** Probability that no pool tests positive. */
+function allNegative(herd: AffectedHerd, pools: number, { poolSize, sensitivity = 1 }: Pools): number {
   requireAffectedHerd(herd);
   requireWhole("poolSize", poolSize, 1, herd.population);
   requireWhole("pools", pools, 0, Math.floor(herd.population / poolSize));
   requireAccuracy("sensitivity", sensitivity);
-  // Farther from the mean than this the working pools have a probability below 1e-16 together.
-  const reach = 9 * Math.sqrt(pools * sensitivity * (1 - sensitivity)) + 50;
+  // Farther from the mean than this the working pools have a probability below 1e-30 together.
+  const reach = 12 * Math.sqrt(pools * sensitivity * (1 - sensitivity)) + 80;
   const first = Math.max(0, Math.floor(pools * sensitivity - reach));
   const last = Math.min(pools, Math.ceil(pools * sensitivity + reach));
   let none = 0;
@@ -55,11 +54,11 @@ export function pooledDetectionProbability(
     const mass = binomialMass(working, pools, sensitivity);
     if (mass > 0) none += mass * hypergeometricProbability(0, { ...herd, drawn: working * poolSize });
   }
-  return 1 - none;
+  return none;
 }
 
 /**
- * Smallest number of full pools that finds the disease with probability `level` or more.
+ * Smallest number of full pools that finds the disease with probability `level` or more; a tie counts as reached.
  *
  * @throws RangeError when an argument is out of its range.
  */
@@ -69,8 +68,9 @@ export function pooledSampleSize(herd: AffectedHerd, pools: Pools, level = 0.95)
   requireWhole("poolSize", pools.poolSize, 1, herd.population);
   const most = Math.floor(herd.population / pools.poolSize);
   const found = (count: number): number => pooledDetectionProbability(herd, count, pools);
-  if (found(most) < level - TIE) return { pools: null, animals: null, probability: found(most) };
-  const count = firstTrue(1, most, (tried) => found(tried) >= level - TIE);
+  const reached = (count: number): boolean => allNegative(herd, count, pools) <= largestMiss(level);
+  if (!reached(most)) return { pools: null, animals: null, probability: found(most) };
+  const count = firstTrue(1, most, reached);
   return { pools: count, animals: count * pools.poolSize, probability: found(count) };
 }
 

@@ -32,6 +32,11 @@ export interface PrecisionFormula {
   readonly finiteRaw: number | null;
   /** `finiteRaw`, rounded up. */
   readonly finite: number | null;
+  /**
+   * `n0` times the design effect, then the finite population correction, rounded up. In this order: the design effect
+   * is of the variance, which the correction then shrinks; the other way round more than the herd could be asked for.
+   */
+  readonly finiteClustered: number | null;
   /** `n0 / (1 + (n0 - 1) / N)`, not rounded. Source: Cochran 1977, Sampling techniques (from memory). */
   readonly finiteCochranRaw: number | null;
 }
@@ -67,10 +72,14 @@ export function precisionFormula(question: PrecisionQuestion): PrecisionFormula 
     nClustered: roundedUp(n0 * designEffect),
   };
   if (population === undefined) {
-    return { ...unlimited, finiteRaw: null, finite: null, finiteCochranRaw: null };
+    return { ...unlimited, finiteRaw: null, finite: null, finiteClustered: null, finiteCochranRaw: null };
   }
   requireWhole("population", population, 1, LARGEST_COUNT);
-  const finiteRaw = n0 / (1 + n0 / population);
+  const finiteRaw = finiteCorrected(n0, population);
   const finiteCochranRaw = n0 / (1 + (n0 - 1) / population);
-  return { ...unlimited, finiteRaw, finite: roundedUp(finiteRaw), finiteCochranRaw };
+  const finiteClustered = roundedUp(finiteCorrected(n0 * designEffect, population));
+  return { ...unlimited, finiteRaw, finite: roundedUp(finiteRaw), finiteClustered, finiteCochranRaw };
 }
+
+/** A number for a population without limit, in one of `population` animals: `n / (1 + n / N)`, not rounded. */
+const finiteCorrected = (n: number, population: number): number => n / (1 + n / population);

@@ -10,9 +10,11 @@ const LARGEST_PAIRS = 4_000_000;
 export interface Shift {
   /** Median of all differences, first less second (Hodges-Lehmann estimate). */
   readonly shift: number;
-  /** Lower limit; null when the groups are too small for any limit at this level. */
+  /** Lower limit; null when there is none, and `reason` says why. */
   readonly lower: number | null;
   readonly upper: number | null;
+  /** `too few values` for any limit at this level; `ties` when both limits would be one number; null with limits. */
+  readonly reason: "too few values" | "ties" | null;
   readonly level: number;
 }
 
@@ -22,7 +24,8 @@ export interface Shift {
  * The limits are the k-th smallest and k-th largest of the `m n` differences, k the largest for which
  * P(U <= k - 1) is at most `(1 - level) / 2` without ties: counted exactly up to 100 values, normal above. With
  * ties the interval, ends included, covers at least as often as without (Noether 1967, from memory); the limits
- * are then differences that occur, such as 0 or 1 grade.
+ * are then differences that occur, such as 0 or 1 grade. Where most pairs share one difference both limits would be
+ * that number, as if the shift were known without doubt; there are then none.
  * Sources: Hodges & Lehmann 1963, Ann Math Stat 34:598-611; interval Moses 1965 (both from memory).
  *
  * @throws RangeError when a group is empty, a value is no finite number, or there are over 4 000 000 pairs.
@@ -44,8 +47,11 @@ export function hodgesLehmann(
   const middle = (pairs - 1) / 2;
   const shift = ((differences[Math.floor(middle)] ?? 0) + (differences[Math.ceil(middle)] ?? 0)) / 2;
   const k = innerPlace(first.length, second.length, (1 - level) / 2);
-  if (k < 1) return { shift, lower: null, upper: null, level };
-  return { shift, lower: differences[k - 1] ?? null, upper: differences[pairs - k] ?? null, level };
+  const none = { shift, lower: null, upper: null, level };
+  if (k < 1) return { ...none, reason: "too few values" };
+  const lower = differences[k - 1] ?? null;
+  const upper = differences[pairs - k] ?? null;
+  return lower === upper ? { ...none, reason: "ties" } : { shift, lower, upper, reason: null, level };
 }
 
 /** The largest k with P(U <= k - 1) <= error when there are no ties; 0 when there is none. */

@@ -8,3 +8,6 @@ export function listing(items: readonly string[], last = "and"): string {
 export function count(number: number, one: string, many = `${one}s`): string {
   return `${number} ${number === 1 ? one : many}`;
 }
+
+/** `a weaner`, `an adult`. */
+export const withArticle = (word: string): string => `${/^[aeiou]/i.test(word) ? "an" : "a"} ${word}`;

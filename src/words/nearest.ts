@@ -6,7 +6,8 @@ const longest = 100;
 
 /**
  * The known word nearest to what was written: one that differs in case only, one that it begins, one that it only
- * puts an ending to (coughing, cough), or one few letters away (a third of its length, at least two).
+ * puts an ending to (coughing, cough), one of the same parts in another order (pig-treated, treated-pig), or one few
+ * letters away (a third of its length, at least two).
  * @returns undefined when nothing is near
  */
 export function nearest(written: string, known: readonly string[]): string | undefined {
@@ -17,6 +18,8 @@ export function nearest(written: string, known: readonly string[]): string | und
   if (lower === "" || lower.length > longest) return undefined;
   const begun = words.filter((entry) => entry.lower.startsWith(lower));
   if (begun.length === 1) return begun[0]?.word;
+  const turned = words.find((entry) => inOrder(entry.lower) === inOrder(lower));
+  if (turned !== undefined) return turned.word;
   const ended = words.filter(
     (entry) =>
       entry.lower.length > 3 &&
@@ -33,3 +36,6 @@ export function nearest(written: string, known: readonly string[]): string | und
     ? best.word
     : undefined;
 }
+
+/** The parts of a word in alphabetical order. */
+const inOrder = (word: string): string => word.split("-").sort().join("-");

@@ -51,8 +51,8 @@ describe("two readers", () => {
     expect(pair?.grades?.unweighted.lower?.toFixed(4)).toBe("0.2137");
     expect(pair?.grades?.unweighted.upper?.toFixed(4)).toBe("0.7547");
     // Linear and quadratic weights do not change with grades that nobody gave: 0 to 2 here on a scale to 5.
-    expect(pair?.grades?.linear.kappa?.toFixed(4)).toBe("0.4701");
-    expect(pair?.grades?.quadratic.kappa?.toFixed(4)).toBe("0.4502");
+    expect(pair?.grades?.linear?.kappa?.toFixed(4)).toBe("0.4701");
+    expect(pair?.grades?.quadratic?.kappa?.toFixed(4)).toBe("0.4502");
     expect(pair?.grades?.table.map((row) => row.slice(0, 3)).slice(0, 3)).toEqual([
       [0, 4, 1],
       [0, 8, 0],
@@ -63,8 +63,8 @@ describe("two readers", () => {
     expect(pair?.grades?.pabak.value).toBeCloseTo((6 * (13 / 19) - 1) / 5, 12);
     // B gives more in 5 pigs and less in 1: 2 (1 + 6) / 64.
     expect(pair?.difference).toMatchObject({ second_higher: 5, first_higher: 1, equal: 13 });
-    expect(pair?.difference.p).toBeCloseTo(14 / 64, 14);
-    expect(pair?.difference.mean.mean).toBeCloseTo(5 / 19, 14);
+    expect(pair?.difference?.p).toBeCloseTo(14 / 64, 14);
+    expect(pair?.difference?.mean.mean).toBeCloseTo(5 / 19, 14);
   });
 
   it("gives the published ICC of four readers, in pairs and together (Shrout & Fleiss 1979)", () => {
@@ -312,6 +312,52 @@ describe("what is printed", () => {
       scaleOf,
     );
     expect(agreeText(leaning, makeStyle(false))).toMatch(/B is higher: B gives more in 15, less in 0/);
+  });
+
+  it("warns below 30 pigs, names who says so, and writes one point in the singular", () => {
+    const grades = (pigs: number) => [
+      [0, pigs],
+      [0, 0],
+    ];
+    const few = agree(fromTable(grades(29), "maff-1978"), scaleOf);
+    const text = agreeText(few, makeStyle(false));
+    expect(text).toContain("less A: 1 point.");
+    expect(text.replaceAll(/\s+/g, " ")).toContain(
+      "Few pigs: from 29 pigs; 30 or more are advised: Koo & Li 2016",
+    );
+    expect(JSON.parse(agreeJson(few)).scales[0].pairs[0].caution).toContain("from 29 pigs; 30 or more");
+    const enough = agree(fromTable(grades(30), "maff-1978"), scaleOf);
+    expect(agreeText(enough, makeStyle(false))).not.toContain("Few pigs");
+    expect(JSON.parse(agreeJson(enough)).scales[0].pairs[0].caution).toBeNull();
+    expect(agreeText(report, makeStyle(false))).toMatch(/less A: -?\d+(\.\d+)? points \(/);
+  });
+
+  it("gives grades that are names kappa and the table, and nothing that needs an order", () => {
+    const named = agree(
+      [
+        ["1", 0, 0],
+        ["2", 2, 4],
+        ["3", 4, 4],
+      ].flatMap(([pig, a, b]) =>
+        ["A", "B"].map((reader, second) => ({
+          pig: String(pig),
+          reader,
+          scale: "carcass-abscess",
+          value: Number(second === 0 ? a : b),
+          at: "",
+        })),
+      ),
+      scaleOf,
+    );
+    const [pair] = named.scales[0]?.pairs ?? [];
+    // Agreement 2/3; by chance (1 x 1 + 1 x 0 + 1 x 2) / 9: kappa (2/3 - 1/3) / (1 - 1/3).
+    expect(pair?.grades?.unweighted.kappa).toBeCloseTo(0.5, 12);
+    expect(pair).toMatchObject({ icc: null, difference: null, grades: { linear: null, quadratic: null } });
+    const text = agreeText(named, makeStyle(false));
+    expect(text).toContain("names without an order");
+    expect(text).not.toMatch(/weights {2}|ICC\(|higher:/);
+    expect(agreeCsv(named)).not.toMatch(/linear|icc|mean_difference/);
+    expect(JSON.parse(agreeJson(named)).scales[0].pairs[0].difference).toBeNull();
   });
 
   it("says why a value or an interval is missing", () => {

@@ -1,5 +1,6 @@
 /** Neither a typing error beside a lesion nor the settings silence an alarm. */
 import { describe, expect, it } from "vitest";
+import { callWhom, openAlarmsOf } from "../../src/alarms/index.ts";
 import { lockedRules } from "../../src/cases/locked-rules.ts";
 import { lintCases, rules } from "../../src/lint/index.ts";
 import { type AlarmFiles, readAlarmFiles } from "./alarm-archive.ts";
@@ -54,6 +55,57 @@ describe("the settings", () => {
   it("may say what holds anyway", () => {
     const settings = { rules: { "alarm-exclude": "error" } };
     expect(readAlarmFiles({ settings, cases: [{}] }).unreadable).toEqual([]);
+  });
+});
+
+describe("settings with a fault", () => {
+  const authority = { name: "District veterinary office", telephone: "01632 960199" };
+  const scour = {
+    visit: {
+      signs: ["diarrhoea", "vomiting"],
+      groups: { "nursery-2": { at_risk: 100, dead: 30, onset: "2026-04-16" } },
+    },
+    cases: [{ selection: { signs: ["diarrhoea"] } }],
+  };
+  const told = (settings: object): { whom: string[]; open: string[]; faults: number } => {
+    const archive = readAlarmFiles({ settings, ...scour });
+    return {
+      whom: [...new Set(archive.visits.map((one) => callWhom(one.settings)))],
+      open: openAlarmsOf(archive).map(({ pattern }) => pattern.id),
+      faults: archive.unreadable.length,
+    };
+  };
+  const known = ["scour-in-all-ages"];
+
+  it.each([
+    ["a mistyped protocol", { protocol: "fulll" }],
+    ["an unknown key", { protocl: "full" }],
+    ["a level that does not exist", { rules: { "treated-pig": "loud" } }],
+  ])("still say whom to call and what the list adds: %s", (_, fault) => {
+    expect(told({ ...fault, authority, notifiable: known })).toEqual({
+      whom: ["District veterinary office, telephone 01632 960199"],
+      open: known,
+      faults: 1,
+    });
+  });
+
+  it("keep the listed patterns that exist, and the name without its number", () => {
+    const { name } = authority;
+    expect(told({ authority: { name }, notifiable: ["scour", ...known] })).toMatchObject({
+      whom: [name],
+      open: known,
+    });
+    expect(told({ authority: { name, telephone: 1632 }, notifiable: known })).toMatchObject({
+      whom: [name],
+      open: known,
+    });
+  });
+
+  it("are not guessed at where nothing is legible", () => {
+    expect(told({ authority: "the office", notifiable: "scour" })).toMatchObject({
+      whom: ["the competent veterinary authority"],
+      open: [],
+    });
   });
 });
 

@@ -1,6 +1,8 @@
 /** An alarm is lifted by a dated call to the authority, and by nothing else. */
 import { describe, expect, it } from "vitest";
 import { alarmText, findAlarms, openAlarms } from "../../src/alarms/index.ts";
+import { selectionRules } from "../../src/knowledge/index.ts";
+import { lintCases } from "../../src/lint/index.ts";
 import { type AlarmFiles, readAlarmFiles } from "./alarm-archive.ts";
 
 const lesions = {
@@ -70,6 +72,18 @@ describe("an alarm", () => {
   ])("is lifted by a call in the 30 days after the visit only: %s", (contacted, expected) => {
     expect(open({ cases: [{ ...lesions, authority: call(contacted) }] })).toEqual(expected);
     expect(open({ visit: { authority: call(contacted) }, cases: [lesions] })).toEqual(expected);
+  });
+
+  it("the days after the visit are those of the data, and a finding says so", () => {
+    expect(selectionRules.call_days).toBe(30);
+    const late = { authority: call("2026-05-21T10:00") };
+    const messages = (files: AlarmFiles, rule: string): string[] =>
+      lintCases(readAlarmFiles(files), { only: [rule] }).findings.map(({ message }) => message);
+    for (const found of [
+      messages({ cases: [late] }, "authority-before-death"),
+      messages({ visit: late, cases: [{}] }, "authority-before-visit"),
+    ])
+      expect(found).toEqual([expect.stringContaining("more than 30 days after the visit (2026-04-20)")]);
   });
 
   it("is not lifted by a call in universal time that is earlier as written", () => {

@@ -59,11 +59,30 @@ describe("carcase agree", () => {
     expect([csv.code, csv.out]).toEqual([0, ""]);
   });
 
+  it("counts a pig once, however often its file was copied, and says so", () => {
+    const copies = mkdtempSync(join(tmpdir(), "carcase-agree-"));
+    try {
+      for (const name of ["pig.yaml", "pig copy.yaml"])
+        writeFileSync(
+          join(copies, name),
+          "format: 1\ncase: alder-1\nexaminer: A. Marlow\nrespiratory:\n  turbinates: {section: premolar-1, grades: {maff-1978: 3}}\nreadings:\n  - {reader: B. Wren, grades: {maff-1978: 2}}\n",
+        );
+      const { code, err, out } = carcase(["agree", "--format", "json", "."], { cwd: copies });
+      expect(code).toBe(2);
+      expect(err).toContain('"alder-1" is already the case of');
+      expect(JSON.parse(out).scales[0].pairs[0].pigs).toBe(1);
+    } finally {
+      rmSync(copies, { recursive: true });
+    }
+  });
+
   it.each([
     [["readings.csv", "--format", "xml"], 'there is no format "xml"; there are text, json, csv'],
     [["absent.csv"], 'there is no file "absent.csv"'],
     [["latin.csv"], '"latin.csv" is no UTF-8 text; save the table as CSV UTF-8'],
     [["readings.csv", "--scale", "dottori-2007"], '--scale: there is no reading on a scale "dottori-2007"'],
+    [["readings.csv", "--scale", "dottori-2007"], "there are readings on maff-1978"],
+    [["readings.csv", "--scale", ""], '--scale: there is no name in ""'],
     [["readings.csv", "--level", "95"], "--level:"],
     [["pig-1.yaml", "readings.csv", "readings.csv"], "twice on maff-1978"],
   ])("%j ends with 2 and a message", (args, message) => {

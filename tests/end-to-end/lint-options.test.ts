@@ -12,6 +12,42 @@ const temporary = mkdtempSync(join(tmpdir(), "carcase-options-"));
 afterAll(() => rmSync(temporary, { recursive: true }));
 const fresh = (name: string): string => mkdtempSync(join(temporary, `${name}-`));
 
+describe("the notice of an open alarm", () => {
+  const alarmed = (): string => {
+    const file = join(fresh("alarm"), "pig.yaml");
+    writeFileSync(file, model.replace("vesicles: none", "vesicles: suspected"));
+    return file;
+  };
+  const notice = "STOP: this may be a notifiable disease, and no later call";
+
+  it("stands once, on top of the findings as text", () => {
+    const { code, out, err } = carcase(["lint", alarmed()]);
+    expect(code).toBe(1);
+    expect(out.startsWith(notice)).toBe(true);
+    expect(out.split(notice)).toHaveLength(2);
+    expect(err).not.toContain("STOP");
+  });
+
+  it.each(["json", "sarif", "junit", "github", "gitlab"])("goes to standard error beside %s", (format) => {
+    const { out, err } = carcase(["lint", "--format", format, alarmed()]);
+    expect(err.split(notice)).toHaveLength(2);
+    expect(out).not.toContain(notice);
+  });
+
+  it("goes to standard error as well where the text goes to a file", () => {
+    const file = alarmed();
+    const { out, err } = carcase(["lint", "-o", `${file}.txt`, file]);
+    expect(out).toBe("");
+    expect(err.split(notice)).toHaveLength(2);
+    expect(readFileSync(`${file}.txt`, "utf8").startsWith(notice)).toBe(true);
+  });
+
+  it("goes to standard error for other commands", () => {
+    const { err } = carcase(["score", alarmed()]);
+    expect(err.split(notice)).toHaveLength(2);
+  });
+});
+
 describe("formats", () => {
   it("several of one run: one on the terminal, others in files", () => {
     const folder = fresh("also");

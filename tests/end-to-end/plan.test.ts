@@ -63,6 +63,8 @@ describe("plan", () => {
     [["estimate", "--expected", "0%", "--within", "5%"], "above 0% and below 100%"],
     [["detect", "--prevalence", "5%", "--rounding", "up"], "write ceil, round or floor"],
     [["detect", "--prevalence", "5%", "--format", "yaml"], "there are text, json, csv, markdown"],
+    [["detect", "--prevalence", "5%", "--herd-specificity", "90%"], "(--specificity 98%)"],
+    [["estimate", "--expected", "20%", "--within", "5%", "--correlation", "0.3"], "(--from-each-pen 5)"],
     [["compare", "--from", "40%", "--to", "40%"], "there is no change to see"],
     [["compare", "--from", "40%", "--to", "10%", "--over", "5000"], "whole number from 1 to 1000"],
     [["say", "--pigs", "13", "--herd", "12"], "13 pigs cannot be drawn"],
@@ -133,6 +135,12 @@ describe("plan choose", () => {
     expect(hidden.err).toContain("line 2");
     expect(hidden.err).not.toContain("\u001b");
     expect(hidden.code).toBe(2);
+  });
+
+  it.each(["tag\n1\n2\n", "tag,pen\n1,a\n2,b\n"])("draws no heading as a pig: %j", (input) => {
+    const { code, out, err } = carcase(["plan", "choose", "-", "--pigs", "1"], { input });
+    expect([code, out]).toEqual([2, ""]);
+    expect(err).toMatch(/line 1: "tag.*would be drawn as a/);
   });
 
   it("writes tags as text: no markup in Markdown, no formula in a table", () => {

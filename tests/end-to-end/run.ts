@@ -23,7 +23,7 @@ export interface RunOptions {
 export function carcase(args: readonly string[], { cwd = root, input = "", env = {} }: RunOptions = {}): Ran {
   if (!existsSync(join(root, "dist/program/main.cjs")))
     throw new Error("dist/program/main.cjs is missing; run npm run build");
-  const { NO_COLOR: _no, FORCE_COLOR: _force, ...plain } = process.env;
+  const { NO_COLOR: _no, FORCE_COLOR: _force, COLUMNS: _width, ...plain } = process.env;
   const ran = spawnSync(process.execPath, [program, ...args], {
     cwd,
     input,

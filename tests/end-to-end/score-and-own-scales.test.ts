@@ -48,6 +48,39 @@ describe("a scale of the practice", () => {
     }
   });
 
+  it.each(["score", "herd", "agree"])(
+    "%s: no name after --scale is an error, not an empty answer",
+    (command) => {
+      for (const empty of ["", " , "]) {
+        const ran = carcase([command, "--scale", empty, "."], { cwd });
+        expect(ran).toMatchObject({ code: 2, out: "" });
+        expect(ran.err).toContain("--scale: there is no name in");
+      }
+    },
+  );
+
+  it("all scales of an author are told for the name of the author", () => {
+    const ran = carcase(["score", "--scale", "madec", "."], { cwd });
+    expect(ran.code).toBe(2);
+    expect(ran.err).toContain("madec-kobisch-1982,");
+    expect(ran.err).toContain("madec-leneveu-2011?");
+  });
+
+  it.each([["score"], ["score", "--matrix"], ["score", "--by", "visit"]])(
+    "%s %s keeps to COLUMNS",
+    (...args) => {
+      for (const width of [60, 120]) {
+        const { out, code } = carcase([...args, "cases-example/alder-farm"], {
+          env: { COLUMNS: String(width) },
+        });
+        expect(code).toBe(0);
+        const texts = out.split("\n").filter((line) => !line.trim().includes("  ") || !args.includes("--by"));
+        for (const line of texts) expect(line.length, line).toBeLessThanOrEqual(width);
+        expect(Math.max(...texts.map((line) => line.length))).toBeGreaterThan(width / 2);
+      }
+    },
+  );
+
   it("whose example does not come out is reported by lint at its line", () => {
     const { code, out } = carcase(["lint", "--only", "scale-example", "."], {
       cwd: folder(gap.replace("value: 2\n    class: to be", "value: 1\n    class: to be")),

@@ -70,6 +70,11 @@ describe("GitHub annotations", () => {
     fc.assert(fc.property(fc.string({ unit: "binary" }), check), { numRuns: 200 });
   });
 
+  it("shows what nobody can see in the name of a file", () => {
+    const [line = ""] = github(report([finding({ file: "a\u001b[31m\u200b.yaml" })]));
+    expect(line).toContain("file=a\\u{1b}[31m\\u{200b}.yaml,");
+  });
+
   it("has no colours even where text has them", () => {
     expect(github(realReport()).join("")).not.toContain("\u001b");
   });
@@ -113,6 +118,20 @@ describe("GitLab code quality", () => {
     );
     expect(entries.map((entry) => entry.severity)).toEqual(["critical", "blocker", "major", "minor", "info"]);
     expect(entries[0]?.location.lines.begin).toBe(1);
+  });
+
+  it("prints no character that nobody can see", () => {
+    const text = "li\u200bver \u001b[31m\u{e0041}\u2060\u00ad\ufe0f";
+    const raw = lintReport(
+      "gitlab",
+      report([finding({ message: text, file: `a${text}.yaml` })]),
+      makeStyle(true),
+    );
+    const [entry] = JSON.parse(raw) as Entry[];
+    const shown = "li\\u{200b}ver \\u{1b}[31m\\u{e0041}\\u{2060}\\u{ad}\\u{fe0f}";
+    expect(entry?.description).toBe(shown);
+    expect(entry?.location.path).toBe(`a${shown}.yaml`);
+    expect(raw).not.toMatch(/\u200b|\u001b|\u2060|\u00ad|\ufe0f/);
   });
 
   it("an empty result is an empty list", () => {

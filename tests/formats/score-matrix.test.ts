@@ -8,14 +8,14 @@ import { makeStyle } from "../../src/formats/style.ts";
 import { scoreCases } from "../../src/score/index.ts";
 import { put, temporaryFolder } from "../cases/temporary.ts";
 
-const reasons: readonly Mark[] = ["not recorded", "not assessable", "no score"];
+const reasons: readonly Mark[] = ["not recorded", "not assessable", "no score", "no order"];
 
 describe.each(["unicode", "ascii"] as const)("marks in %s", (alphabet) => {
   it("differ for 0, each reason and any value", () => {
     fc.assert(
       fc.property(fc.double({ min: 0, max: 1, minExcluded: true, noNaN: true }), (share) => {
         const marks = [share, 0, ...reasons].map((mark) => markCharacter(mark, alphabet));
-        expect(new Set(marks).size).toBe(5);
+        expect(new Set(marks).size).toBe(6);
         for (const mark of marks) expect(mark).toHaveLength(1);
       }),
     );
@@ -43,13 +43,12 @@ function archive(pigs: Readonly<Record<string, unknown>>): Archive {
   return readCases(["."], { from: root });
 }
 
-const drawn = (from: Archive, scales?: readonly string[]): string[] =>
-  scoreMatrix(
-    scoreCases(from, scales === undefined ? {} : { scales }).cases,
-    from,
-    makeStyle(false),
-    "ascii",
-  ).split("\n");
+const drawn = (from: Archive, scales?: readonly string[], width = 80): string[] =>
+  scoreMatrix(scoreCases(from, scales === undefined ? {} : { scales }).cases, from, {
+    style: makeStyle(false),
+    alphabet: "ascii",
+    width,
+  }).split("\n");
 const rowOf = (lines: readonly string[], id: string): string =>
   lines.find((line) => line.startsWith(`  ${id} `)) ?? "";
 
@@ -91,7 +90,10 @@ describe("the matrix", () => {
   });
 
   it("says what each mark means", () => {
-    expect(lines.join(" ")).toContain(". 0   - not recorded");
+    expect(lines.join(" ")).toContain("from the healthy end of the scale to the worst");
+    expect(lines.join(" ")).toMatch(
+      /\. healthy end \(mostly 0\) +o a value without better or worse +- not recorded/,
+    );
     expect(lines.join(" ")).toContain("x not assessable   ? recorded, but no score");
   });
 
@@ -100,6 +102,30 @@ describe("the matrix", () => {
     expect(rowOf(several, "worst")).toMatch(/nursery {2}@ -$/);
     expect(rowOf(several, "rotten")).toMatch(/nursery {2}x x$/);
     expect(several.join(" ")).toContain("Nothing recorded for christensen-1999.");
+  });
+
+  it("puts the snout with the least concha at the top, although its ratio is the lowest", () => {
+    const measured = (total: number) => ({ section, measured: { perimeter_ratio: { total } } });
+    const ratios = archive({
+      whole: measured(1.54),
+      mild: measured(1.25),
+      worst: measured(0.73),
+      blank: { section },
+    });
+    const marked = drawn(ratios, ["collins-1989-perimeter"]);
+    expect(rowOf(marked, "worst")).toMatch(/ @$/);
+    expect(rowOf(marked, "mild")).toMatch(/ \+$/);
+    expect(rowOf(marked, "whole")).toMatch(/ \.$/);
+    expect(rowOf(marked, "blank")).toMatch(/ -$/);
+    expect(marked.findIndex((line) => line.includes("worst"))).toBeLessThan(
+      marked.findIndex((line) => line.includes("mild")),
+    );
+  });
+
+  it.each([60, 100, 200])("stays within %d characters where the page has them", (width) => {
+    for (const line of drawn(herd, undefined, width)) expect(line.length, line).toBeLessThanOrEqual(width);
+    const most = Math.max(...drawn(herd, undefined, width).map((line) => line.length));
+    expect(most).toBeGreaterThan(width / 2);
   });
 
   it("stays within 80 characters, with every scale and long names, and hides nothing", () => {

@@ -108,7 +108,11 @@ describe("groups combined by head count", () => {
       groupsOf({ a: [3, 4], b: [1, 4] }, { a: 30, b: 30 }, "clinical"),
       "these pigs (chosen for signs) do not stand for their groups, so head counts give them no weight",
     ],
-    ["one group", groupsOf({ a: [3, 4] }, { a: 30 }), "there is one group only"],
+    [
+      "one group",
+      groupsOf({ a: [3, 4] }, { a: 30 }),
+      "there is one group only of this age class; to combine groups of all ages split by visit and group (--by visit,group)",
+    ],
     [
       "no head count",
       groupsOf({ a: [3, 4], b: [1, 4] }, { a: 30 }),
@@ -137,11 +141,13 @@ describe("groups combined by head count", () => {
   });
 });
 
-const graded = (grade: number): Case =>
-  pig({
-    ...organ("respiratory.turbinates", { section: "premolar-1", grades: { "maff-1978": grade } }),
-    selection: { basis: "random" },
-  });
+const gradedRecord = (grade: number, facts: object = {}) => ({
+  format: 1,
+  pig: facts,
+  ...organ("respiratory.turbinates", { section: "premolar-1", grades: { "maff-1978": grade } }),
+  selection: { basis: "random" },
+});
+const graded = (grade: number): Case => pig(gradedRecord(grade));
 function scores(values: readonly number[], options: HerdOptions = {}) {
   const [found] = herdEstimates(values.map(graded), {
     indicators: [],
@@ -208,6 +214,38 @@ describe("severity", () => {
       .reduce((sum, one) => sum + one, 0);
     expectClose(tail, 0.05, 1e-9, "3 of 8");
     expect(scores([0, 1], { interval: "wilson" }).at_or_above?.[0]?.method).toBe("wilson");
+  });
+
+  test("the same share has the same limits, of a group of known size and counted by pen too", () => {
+    const inPen = (pen: number, grades: readonly number[]) =>
+      grades.map((grade) => gradedRecord(grade, { group: "nursery-1", pen }));
+    const cases = archiveOf({
+      "farm.yaml": { ...farm("alder"), groups: { "nursery-1": { head: 40 } } },
+      "v/visit.yaml": visit("spring", "2026-03-14"),
+      ...Object.fromEntries(
+        [...inPen(1, [0, 2, 3, 1]), ...inPen(2, [0, 0, 2]), ...inPen(3, [0, 1, 5])].map((one, index) => [
+          `v/${index}.yaml`,
+          one,
+        ]),
+      ),
+    });
+    for (const options of [{ finite: true }, { cluster: "pen" as const }, {}]) {
+      const { estimates, scores: found } = herdEstimates(cases, {
+        indicators: ["snout-grade-2-up"],
+        scales: ["maff-1978"],
+        ...options,
+      });
+      const { lower, upper, method, notes } = estimates[0] ?? {};
+      expect(found[0]?.at_or_above?.find(({ grade }) => grade === 2)).toEqual({
+        grade: 2,
+        pigs: 4,
+        share: 0.4,
+        lower,
+        upper,
+        method,
+        ...(notes !== undefined && { notes }),
+      });
+    }
   });
 
   test("without pigs there are no limits", () => {

@@ -9,6 +9,7 @@ import { herdPlot } from "../../src/formats/herd-plot.ts";
 import { herdText } from "../../src/formats/herd-text.ts";
 import { makeStyle } from "../../src/formats/style.ts";
 import { type HerdOptions, type HerdReport, herdEstimates } from "../../src/herd/index.ts";
+import { percent, percentRange } from "../../src/words/percent.ts";
 import { consolidation, organ } from "../score/pigs.ts";
 import { archiveOf, farm, visit } from "./archive.ts";
 
@@ -195,7 +196,7 @@ test("CSV has a row an estimate, with its numbers unrounded", () => {
   );
   const [head = "", ...lines] = herdCsv(made).trimEnd().split("\r\n");
   expect(head).toBe(
-    "measure,id,title,farm,visit,group,age_class,basis,examined,not_examined,affected,value,lower,upper,unit,level,method,confidence,source,note",
+    "measure,id,title,farm,visit,group,age_class,basis,examined,not_examined,affected,value,lower,upper,unit,level,method,confidence,source,note,one_sided,one_sided_limit,head,clusters,design_effect,effective_size",
   );
   const measures = lines.map((line) => line.split(",")[0]);
   expect(measures).toEqual([
@@ -205,6 +206,64 @@ test("CSV has a row an estimate, with its numbers unrounded", () => {
   expect(lines[0]).toContain(
     `,spring,a,,random,12,0,3,0.25,${made.estimates[0]?.lower},${made.estimates[0]?.upper},share,0.95,clopper-pearson,`,
   );
+});
+
+test("CSV says what an interval was made of", () => {
+  const table = (options: HerdOptions) => {
+    const made = report(
+      [
+        ["a", "random", 3, 9],
+        ["b", "random", 0, 5],
+      ],
+      undefined,
+      options,
+    );
+    const [head = "", ...lines] = herdCsv(made).trimEnd().split("\r\n");
+    const names = head.split(",");
+    const cell = (line: string, name: string) => line.split(",").slice(names.indexOf(name) - names.length)[0];
+    return { made, lines, cell };
+  };
+  const { lines, cell, made } = table({ finite: true, combine: true });
+  const of = (measure: string, name: string) =>
+    lines.filter((line) => line.startsWith(`${measure},`)).map((line) => cell(line, name));
+  expect(of("proportion", "head")).toEqual(["90", "90"]);
+  expect(of("proportion", "one_sided")).toEqual(["", "upper"]);
+  expect(of("proportion", "one_sided_limit")).toEqual(["", String(made.estimates[1]?.one_sided?.value)]);
+  expect(of("combined", "head")).toEqual(["180"]);
+  expect(of("combined", "effective_size")).toEqual([String(made.combined?.[0]?.effective_size)]);
+  const byRoom = table({ cluster: "room", by: [] });
+  const [first = ""] = byRoom.lines;
+  const clusters = byRoom.made.estimates[0]?.clusters;
+  expect(byRoom.cell(first, "clusters")).toBe("2");
+  expect(byRoom.cell(first, "design_effect")).toBe(String(clusters?.design_effect));
+  expect(byRoom.cell(first, "effective_size")).toBe(String(clusters?.effective_size));
+});
+
+test("the picture has a row for groups taken together, with the numbers of the table", () => {
+  const groups = [
+    ["a", "random", 2, 3],
+    ["b", "random", 1, 3],
+    ["a", "clinical", 1, 0],
+  ] as const;
+  const made = report(groups, undefined, { combine: true, by: ["visit"] });
+  const [both] = (made.combined ?? []).filter(({ refused }) => refused === null);
+  const text = herdPlot(made, plain);
+  const drawn = rows(text);
+  const at = drawn.findIndex((line) => line.includes("combined random"));
+  expect(drawn).toHaveLength(3);
+  expect(drawn[at]).toContain(`3/9  ${percent(both?.proportion ?? 0)}`);
+  expect(drawn[at]?.replaceAll(/\s+/g, " ")).toContain(percentRange(both?.lower ?? 0, both?.upper ?? 0));
+  expect(text.replaceAll(/\s+/g, " ")).toContain("not combined, because these pigs (chosen for signs)");
+  for (const line of text.split("\n")) expect(displayWidth(line)).toBeLessThanOrEqual(80);
+  expect(rows(herdPlot(report(groups, undefined, { by: ["visit"] }), plain))).toHaveLength(2);
+});
+
+test("a withheld interval is said to be so in every format", () => {
+  const test = { sensitivity: { right: 95, of: 100 }, specificity: { right: 98, of: 100 } };
+  const made = report([["a", "random", 0, 1]], undefined, { test });
+  for (const text of [herdText(made, plain), herdMarkdown(made, []), herdPlot(made, plain), herdCsv(made)])
+    expect(text.replaceAll(/\s+/g, " ")).toContain("corrected interval is withheld");
+  expect(herdPlot(made, plain)).toMatch(/0\/1 +0 % +withheld/);
 });
 
 test("text and Markdown say what was assumed, what was combined and what was refused", () => {

@@ -3,8 +3,10 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Case } from "../../src/cases/index.ts";
 import { sharePens, tooFew } from "../../src/herd/clusters.ts";
+import { corrected } from "../../src/herd/corrected.ts";
 import { type Estimate, type HerdOptions, herdEstimates, type TestAccuracy } from "../../src/herd/index.ts";
 import { clusterLimits } from "../../src/knowledge/index.ts";
+import { binomialInterval, langReiczigelInterval } from "../../src/statistics/index.ts";
 import { consolidation, organ, pig } from "../score/pigs.ts";
 import { expectClose, reference } from "../statistics/reference.ts";
 import { archiveOf, farm, visit } from "./archive.ts";
@@ -414,6 +416,24 @@ describe("an eye or a test that errs", () => {
       close(found?.lower ?? null, output.lower);
       close(found?.upper ?? null, output.upper);
     }
+  });
+
+  test("Lang & Reiczigel is withheld, with the reason, where it is narrower than the exact one of the positives", () => {
+    const study: TestAccuracy = { sensitivity: { right: 95, of: 100 }, specificity: { right: 98, of: 100 } };
+    const found = only(sample(0, 1), { test: study });
+    expect(found.true_prevalence).toMatchObject({ prevalence: 0, lower: null, upper: null });
+    expect(found.wording).toContain(
+      "the corrected interval is withheld: this approximation gives a narrower one",
+    );
+    // Before they are held within 0 and 1: 2 z SE of the adjusted counts.
+    for (let n = 1; n <= 40; n++)
+      for (let x = 0; x <= n; x++) {
+        const counts = { truePositive: 95, affected: 100, trueNegative: 98, unaffected: 100 };
+        const { standardError } = langReiczigelInterval(x, n, counts);
+        const { lower, upper } = binomialInterval(x, n);
+        const withheld = corrected(x, n, study, { level: 0.95, method: "clopper-pearson" }).lower === null;
+        expect(withheld, `${x} of ${n}`).toBe(2 * 1.959963984540054 * standardError < upper - lower);
+      }
   });
 
   test("nothing is said one-sided of an uncorrected 0 of n", () => {

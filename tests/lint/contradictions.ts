@@ -127,6 +127,76 @@ export const contradictions: readonly Contradiction[] = [
     ({ record }) => record.death?.at !== undefined,
   ),
 
+  slip(
+    "signs that began before birth",
+    "onset-before-birth",
+    "selection.onset",
+    (one) => `selection: {onset: ${before(one, Math.ceil(one.ageDays ?? 0) + 400)}}`,
+    all(hasDay, (one) => one.ageDays !== undefined),
+  ),
+
+  // What stands only in words
+  slip(
+    "a lesion in the note of a normal organ",
+    "normal-note-contradiction",
+    "lymphoid.spleen.note",
+    "lymphoid: {spleen: {state: normal, findings: , note: 'black, friable, three times normal size'}}",
+  ),
+  slip(
+    "bloody froth in a normal windpipe",
+    "normal-note-contradiction",
+    "respiratory.trachea.note",
+    "respiratory: {trachea: {state: normal, findings: , note: bloody froth}}",
+  ),
+  slip(
+    "a pool that only the words name",
+    "pool-unnamed",
+    "samples[0].site",
+    sample("from: blood, site: pooled with two littermates, into: plain-tube, for: [pcr]"),
+  ),
+  slip("a tag with a blank of no width", "invisible-character", "pig.tag", 'pig: {tag: "22\u200b17"}'),
+
+  // Figures that nothing can have
+  slip(
+    "a lymph node as long as a forearm",
+    "size-implausible",
+    "lymphoid.bronchial_nodes",
+    "lymphoid: {bronchial_nodes: [{process: enlargement, distribution: diffuse, size: 22 cm, colour: tan}]}",
+  ),
+  slip(
+    "two litres from the nose",
+    "volume-implausible",
+    "respiratory.nares",
+    "respiratory: {nares: [{process: discharge, distribution: diffuse, volume: 2 l, exudate: purulent}]}",
+  ),
+
+  // Scales
+  slip(
+    "a mistyped scale of another reader",
+    "grade-scale-unknown",
+    "readings[0].grades",
+    "readings: [{reader: B. Second, grades: {maff-1987: 2}}]",
+  ),
+  slip(
+    "a grade of another reader beyond the scale",
+    "observation-out-of-range",
+    "readings[0].grades",
+    "readings: [{reader: B. Second, grades: {maff-1978: 9}}]",
+  ),
+  slip(
+    "a lung score that its lobes do not give",
+    "grade-contradicts-parts",
+    "respiratory.lungs.grades",
+    lungs([20, 30, 0, 20, 30, 0, 0], [0, 0], ", grades: {goodwin-1971: 54}"),
+  ),
+  slip(
+    "the protocol of the line for a pig killed on the farm",
+    "protocol-contradicts-death",
+    "",
+    "protocol: slaughter-check",
+    manner("euthanised"),
+  ),
+
   // The pig
   slip(
     "weight in grams typed as kilograms",
@@ -1005,8 +1075,38 @@ export const visitContradictions: readonly VisitContradiction[] = [
     }),
   },
   {
+    kind: "ammonia without its point",
+    rules: ["reading-implausible"],
+    over: (visit) => ({ visit: `environment: [{group: ${groupOf(visit)}, ammonia: 2200 ppm}]` }),
+  },
+  {
+    kind: "dust in micrograms typed as milligrams",
+    rules: ["reading-implausible"],
+    over: (visit) => ({ visit: `environment: [{group: ${groupOf(visit)}, dust: 5100 mg/m3}]` }),
+  },
+  {
+    kind: "an answer from before the visit",
+    rules: ["toxin-test-misdated"],
+    over: () => ({
+      visit: "tests: [{test: toxin-gene, from: nasal swabs, result: negative, at: 2020-01-01}]",
+    }),
+  },
+  {
+    kind: "a day of the answer that is pending",
+    rules: ["toxin-test-misdated"],
+    over: () => ({
+      visit: "tests: [{test: toxin-gene, from: nasal swabs, result: pending, at: 2031-01-01}]",
+    }),
+  },
+  {
+    kind: "the toxin looked for in the lung",
+    rules: ["toxin-test-material"],
+    over: () => ({ visit: "tests: [{test: toxin-gene, from: pieces of lung, result: negative}]" }),
+  },
+  {
     kind: "a visit in the folder of another day",
-    rules: ["visit-date-off-folder"],
+    // Where all pigs stand against the date, the line about them is the one.
+    rules: ["visit-date-off-folder", "case-day-off-visit", "opened-before-visit", "year-off-visit"],
     over: () => ({ visit: "date: 2025-01-01" }),
   },
   {

@@ -58,6 +58,23 @@ const wrong: readonly (readonly [what: string, content: string | Uint8Array, pro
       ["style-sheet-geometry 3"],
     ],
     ["a drawing in the drawing", svg(`<svg x="5">${cavity}</svg>`), ["nested-drawing 2"]],
+    ["a hidden outline", svg('<path id="cavity-left" display="none" d="M0 0h9v9z"/>'), ["part-hidden 2"]],
+    [
+      "an outline in a hidden layer",
+      svg(`<g style="fill:red;display:none">\n${cavity}</g>`),
+      ["part-hidden 3"],
+    ],
+    [
+      "an outline in an invisible group",
+      svg(`<g visibility="hidden"><g>${cavity}</g></g>`),
+      ["part-hidden 2"],
+    ],
+    [
+      "a hidden mark that a concha is gone",
+      svg(`${cavity}\n<path id="ventral-left-absent" visibility="collapse" d="M1 1h1"/>`),
+      ["part-hidden 3"],
+    ],
+    ["a style sheet that hides", svg(`<style>.old{display:none}</style>${cavity}`), ["part-hidden 0"]],
     ["an outline among definitions", svg(`<defs>${cavity}</defs>`), ["part-not-drawn 2"]],
     ["a transform with a unit", svg(`<g transform="rotate(4deg)">${cavity}</g>`), ["transform-unreadable 2"]],
     [

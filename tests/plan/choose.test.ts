@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { choosingPigs, selectionRules } from "../../src/knowledge/index.ts";
 import { draw, frameHash } from "../../src/plan/draw.ts";
+import { isHeading } from "../../src/plan/frame.ts";
 import { farmFrame, planChoose, planDiagnostic, tagsFrame } from "../../src/plan/index.ts";
 
 const tags = (count: number) => tagsFrame(Array.from({ length: count }, (_, i) => `T${i + 1}`).join("\n"));
@@ -15,8 +16,18 @@ describe("the list", () => {
   it.each([
     ["", "there is no tag in the list; write one tag a line"],
     ["a\nb\n a\n", /^line 3: the tag a stands in line 1 already/],
+    ["\ntag\n1\n2\n", /^line 2: "tag" looks like the heading/],
+    ["tag,pen\n1,a\n2,b\n", /^line 1: "tag,pen" has several columns/],
+    ["1\n2;b\n", /^line 2: "2;b" has several columns/],
+    ["1\tb", /^line 1: .* has several columns/],
   ])("%j is refused", (text, message) => {
     expect(() => tagsFrame(text)).toThrow(message);
+  });
+
+  it("headings: the worked examples", () => {
+    for (const { line, heading } of choosingPigs.headings.examples)
+      expect(isHeading(line), line).toBe(heading);
+    expect(tagsFrame("1\npig\n")).toHaveLength(2);
   });
 
   const farm = { groups: { nursery: { head: 3, pens: 2 }, sows: { head: 2 } } };

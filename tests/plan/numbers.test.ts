@@ -1,6 +1,8 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { planJson } from "../../src/formats/plan-data.ts";
+import { planCsv, planJson } from "../../src/formats/plan-data.ts";
+import { planText } from "../../src/formats/plan-text.ts";
+import { makeStyle } from "../../src/formats/style.ts";
 import { type Plan, planCompare, planDetect, planEstimate, planSay } from "../../src/plan/index.ts";
 import {
   binomialInterval,
@@ -8,6 +10,7 @@ import {
   finiteInterval,
   fisherPower,
   herdAccuracy,
+  hypergeometricProbability,
 } from "../../src/statistics/index.ts";
 
 const text = ({ sentences }: Plan): string => sentences.join("\n");
@@ -42,6 +45,20 @@ describe("detect", () => {
     const down = planDetect({ herd: 50, prevalence: 0.05, rounding: "floor" });
     expect(down.answer).toMatchObject({ affected: 2, n: 39 });
     expect(text(down)).toContain("D = 2 affected, rounded down (floor)");
+  });
+
+  it("next to certainty does not contradict itself, and shows where the numbers differ", () => {
+    const plan = planDetect({ herd: 600, prevalence: 0.05, confidence: 0.999999999999 });
+    expect(plan.answer.n).toBe(353);
+    expect(text(plan)).toContain("there is 99.9999999999 % confidence that at most 29 of the 600");
+    const fine = planDetect({ herd: 600, prevalence: 0.05, confidence: 0.9999 });
+    expect(text(fine)).toContain("with a probability of 99.990 % (with 154: 99.989 %)");
+    expect(planText(fine, makeStyle(false))).toMatch(/5 % +30 +155 +99\.990 % +155/);
+  });
+
+  it("refuses a herd specificity of a test that is never wrong on healthy pigs", () => {
+    expect(() => planDetect({ prevalence: 0.05, herdSpecificity: 0.9 })).toThrow(/--specificity 98%/);
+    expect(() => planDetect({ prevalence: 0.05, herdSpecificity: 0.9, poolSize: 5 })).toThrow(RangeError);
   });
 
   it("says when not even the whole herd is enough", () => {
@@ -99,9 +116,28 @@ describe("estimate", () => {
   it("multiplies by the design effect when pens are sampled: 5 from each pen, 0.1: 1.4", () => {
     const plan = planEstimate({ expected: 0.2, within: 0.05, fromEachPen: 5, correlation: 0.1 });
     expect(plan.answer.design_effect).toBeCloseTo(1.4, 12);
-    expect(plan.answer.n_pens).toBe(Math.ceil(Number(plan.answer.n) * 1.4));
-    expect(text(plan)).toContain(
-      `examine ${plan.answer.n_pens} pigs, from ${Math.ceil(Number(plan.answer.n_pens) / 5)} pens`,
+    expect(plan.answer).toMatchObject({ n_singly: 267, n: Math.ceil(267 * 1.4), pens: 75 });
+    expect(plan.sentences[0]).toContain("Examine 374 pigs, 5 from each of 75 pens");
+    expect(text(plan)).toContain("Drawn singly 267 pigs would be enough");
+    expect(planCsv(plan)).toMatch(/^expected,n,pens,n_singly,/);
+  });
+
+  it("multiplies first and corrects for the herd then: 267 x 2.2 / (1 + 267 x 2.2 / 600) = 296.8", () => {
+    const asked = { within: 0.05, herd: 600, fromEachPen: 5 };
+    const plan = planEstimate({ ...asked, expected: 0.2, correlation: 0.3 });
+    expect(plan.answer).toMatchObject({ n: 297, pens: 60, n_singly: 183, n_normal: 285 });
+    expect(plan.sentences[0]).toContain("Examine 297 pigs of the 600, 5 from each of 60 pens");
+    // The whole herd is never needed where pens only resemble each other.
+    expect(Number(planEstimate({ ...asked, expected: 0.5, correlation: 0.8 }).answer.n)).toBeLessThan(600);
+    expect(planEstimate({ ...asked, expected: 0.2, correlation: 0 }).answer).toMatchObject({
+      n: 183,
+      pens: 37,
+    });
+  });
+
+  it("refuses a correlation without the pigs from each pen", () => {
+    expect(() => planEstimate({ expected: 0.2, within: 0.05, correlation: 0.3 })).toThrow(
+      /--from-each-pen 5/,
     );
   });
 });
@@ -135,6 +171,30 @@ describe("say", () => {
     const { lower, upper } = binomialInterval(6, 12);
     expect(plan.answer).toMatchObject({ half_affected_lower: lower, half_affected_upper: upper });
     expect(text(plan)).toContain("at most 22.1 %");
+  });
+
+  it("of a herd of known size all affected is as exact as none: 50 of 60 leave one healthy, 10 of 10 none", () => {
+    const most = planSay({ pigs: 50, herd: 60 });
+    expect(text(most)).toContain("If all of 50 are affected, at least 59 of the 60 (98.3 %) are.");
+    expect(most.answer).toMatchObject({ none_affected_upper: 1 / 60, all_affected_lower: 59 / 60 });
+    expect(text(planSay({ pigs: 10, herd: 10 }))).toContain("at least 10 of the 10 (100 %) are");
+    // One less affected would show so in more than 1 of 20 draws, one more than that is impossible to tell: by counting.
+    for (const [pigs, herd] of [
+      [5, 40],
+      [20, 60],
+      [30, 33],
+    ] as const) {
+      const fewest = Number(planSay({ pigs, herd }).answer.all_affected_lower) * herd;
+      const drawn = (affected: number) =>
+        hypergeometricProbability(pigs, { population: herd, affected, drawn: pigs });
+      expect(drawn(Math.round(fewest))).toBeGreaterThan(0.05);
+      expect(drawn(Math.round(fewest) - 1)).toBeLessThanOrEqual(0.05);
+    }
+  });
+
+  it("recommends no option that it does not have", () => {
+    expect(planSay({ pigs: 12 }).cautions.join()).toContain("carcase plan detect says with --sensitivity");
+    expect(planSay({ pigs: 12 }).cautions.join()).not.toContain("say so with --sensitivity");
   });
 
   it("agrees with detect: what 56 of 600 see at 5 % is what detect promised", () => {

@@ -2,13 +2,19 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { snoutReadingRules as rules } from "../../src/knowledge/index.ts";
-import { type Snout, type SnoutFacts, snoutReading, statementsOf } from "../../src/reading/index.ts";
+import {
+  type Snout,
+  type SnoutFacts,
+  snoutReading,
+  statementsOf,
+  type ToxinTest,
+} from "../../src/reading/index.ts";
 import { archiveOf, visit } from "../herd/archive.ts";
 
 type Example = (typeof rules)["examples"][number];
 
 /** Case and visit files of an example, read by the real reader. */
-function archive({ snouts, ammonia, dust, tests = [] }: Example) {
+function archive({ snouts, ammonia, dust, tests = [], other_tests: others = [] }: Example) {
   const environment = [
     {
       group: "a",
@@ -38,7 +44,14 @@ function archive({ snouts, ammonia, dust, tests = [] }: Example) {
     "v/visit.yaml": {
       ...visit("v-1", "2026-03-14"),
       ...(ammonia !== undefined || dust !== undefined ? { environment } : {}),
-      tests: tests.map((result) => ({ test: "toxin-gene", result })),
+      tests: [
+        ...tests.map((result) => ({
+          test: "toxin-gene",
+          result,
+          ...(result !== "pending" && { at: "2026-03-20", from: "nasal swabs of six pigs" }),
+        })),
+        ...others.map((other) => ({ test: "toxin-gene", ...other })),
+      ],
     },
     ...Object.fromEntries(pigs),
   });
@@ -85,26 +98,77 @@ describe("a visit", () => {
       ammonia_ppm: 28,
       dust_mg_per_m3: 3,
       tests: [],
+      tests_not_used: [],
     });
     expect(reading?.statements.find(({ id }) => id === "chosen")?.text).toMatch(/^1 snouts?, .+: .+\.$/);
+  });
+});
+
+describe("a test for the toxin gene", () => {
+  const readingOf = (test: Record<string, string>) =>
+    snoutReading(
+      archive({ case: "", snouts: [{ grade: 4 }], other_tests: [{ result: "positive", ...test }], says: [] }),
+    )[0];
+
+  it.each([
+    [{ at: "2026-03-14", from: "tonsil swab" }],
+    [{ at: "2026-04-02", from: "Nasal swabs, 6 weaners" }],
+    [{ at: "2026-03-20", from: "concha tissue" }],
+  ])("is used: %j", (test) => {
+    expect(readingOf(test)).toMatchObject({ tests: ["positive"], tests_not_used: [] });
+  });
+
+  it.each([
+    [{ from: "nasal swabs" }, "the day of the result is not written (at)"],
+    [{ at: "2026-03-20" }, "it is not written what was sampled (from)"],
+    [
+      { at: "2026-03-13", from: "nasal swabs" },
+      "its result of 2026-03-13 is older than the visit of 2026-03-14",
+    ],
+    [{ at: "2026-03-20", from: "lung swab" }, 'it came from "lung swab" and not from'],
+    [{}, "(at) and it is not written what"],
+  ])("is not used, and it says why: %j", (test, why) => {
+    const reading = readingOf(test);
+    expect(reading?.tests).toEqual([]);
+    expect(reading?.tests_not_used[0]?.why).toContain(why);
+    expect(reading?.statements.map(({ text }) => text).join(" ")).toContain(why);
+    expect(reading?.statements.map(({ id }) => id)).not.toContain("progressive");
+  });
+
+  it("that is pending needs no day", () => {
+    expect(readingOf({ result: "pending" })).toMatchObject({ tests: ["pending"], tests_not_used: [] });
   });
 });
 
 const snout: fc.Arbitrary<Snout> = fc.record({
   grade: fc.option(fc.integer({ min: 0, max: 5 }), { nil: undefined }),
   loss: fc.boolean(),
-  severe: fc.subarray([...rules.severe.scores.map(({ words }) => words), rules.severe.ventral_concha.words]),
+  severe: fc.subarray([
+    ...rules.severe.scores.filter(({ outside }) => !outside).map(({ words }) => words),
+    rules.severe.ventral_concha.words,
+  ]),
+  outside: fc.subarray(rules.severe.scores.filter(({ outside }) => outside).map(({ words }) => words)),
   ageDays: fc.option(fc.integer({ min: 0, max: 2000 }), { nil: undefined }),
   slaughtered: fc.boolean(),
   basis: fc.constantFrom(null, "clinical", "random", "complete"),
 });
-const facts = (results: readonly SnoutFacts["tests"][number][]): fc.Arbitrary<SnoutFacts> =>
+const toxinTest = (results: readonly ToxinTest["result"][]): fc.Arbitrary<ToxinTest> =>
   fc.record({
-    snouts: fc.array(snout, { minLength: 1, maxLength: 12 }),
+    result: fc.constantFrom(...results),
+    unused: fc.option(fc.constant("its day is not written"), { nil: undefined }),
+  });
+const facts = (tests: fc.Arbitrary<ToxinTest>): fc.Arbitrary<SnoutFacts> =>
+  fc.record({
+    snouts: fc.array(snout, { maxLength: 12 }),
     ammonia: fc.option(fc.double({ min: 0, max: 200, noNaN: true }), { nil: undefined }),
     dust: fc.option(fc.double({ min: 0, max: 50, noNaN: true }), { nil: undefined }),
-    tests: fc.array(fc.constantFrom(...results), { maxLength: 5 }),
+    tests: fc.array(tests, { maxLength: 5 }),
   });
+/** Positive results that do not count, and others. */
+const noPositive = fc.oneof(
+  toxinTest(["negative", "pending"]),
+  fc.constant<ToxinTest>({ result: "positive", unused: "it came from a lung" }),
+);
 
 /** The one hedge in which the word may stand without a result. */
 const hedge = "consistent with progressive atrophic rhinitis; only a test for the toxin settles it.";
@@ -112,7 +176,7 @@ const hedge = "consistent with progressive atrophic rhinitis; only a test for th
 describe("progressive", () => {
   it("is never said without a positive test for the toxin gene, whatever the loss and the air", () => {
     fc.assert(
-      fc.property(facts(["negative", "pending"]), (herd) => {
+      fc.property(facts(noPositive), (herd) => {
         const said = statementsOf(herd);
         expect(said.map(({ id }) => id)).not.toContain("progressive");
         for (const { text } of said) expect(text.replace(hedge, "")).not.toMatch(/progressive/i);
@@ -123,14 +187,21 @@ describe("progressive", () => {
 
   it("and the test is named, unless there is a result", () => {
     fc.assert(
-      fc.property(facts(["negative", "pending", "positive"]), (herd) => {
+      fc.property(facts(toxinTest(["negative", "pending", "positive"])), (herd) => {
         const ids = statementsOf(herd).map(({ id }) => id);
-        const settled = herd.tests.some((result) => result !== "pending");
-        expect(ids.includes("test")).toBe(!settled);
-        expect(ids.includes("toxin-found")).toBe(herd.tests.includes("positive"));
-        const severe = herd.snouts.some((one) => one.severe.length > 0);
-        expect(ids.includes("progressive")).toBe(severe && herd.tests.includes("positive"));
-        expect(ids.includes("consistent")).toBe(severe && !herd.tests.includes("positive"));
+        const used = herd.tests.filter(({ unused }) => unused === undefined).map(({ result }) => result);
+        const found = used.includes("positive");
+        expect(ids.includes("test")).toBe(used.every((result) => result === "pending"));
+        expect(ids.includes("toxin-found")).toBe(found);
+        const wasted = herd.snouts.some((one) => one.severe.length > 0);
+        const outside = herd.snouts.some((one) => one.outside.length > 0);
+        expect(ids.includes("progressive")).toBe(wasted && found);
+        expect(ids.includes("jaw-and-toxin")).toBe(!wasted && outside && found);
+        expect(ids.includes("consistent")).toBe((wasted || outside) && !found);
+        expect(ids.filter((id) => id === "test-not-used").length).toBe(herd.tests.length - used.length);
+        const normal = herd.snouts.some((one) => !one.loss) && !wasted && !outside;
+        expect(ids.includes("normal-does-not-exclude")).toBe(normal);
+        expect(ids.includes("not-graded")).toBe(herd.snouts.length === 0);
       }),
       { numRuns: 500 },
     );

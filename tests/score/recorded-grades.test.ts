@@ -114,3 +114,30 @@ describe("which scales are shown when nobody names any", () => {
     expect(scoreCases(named).cases[0]?.scores.map(({ scale }) => scale)).toEqual(["danish-stomach-grade"]);
   });
 });
+
+test("a grade written down is as sure as the grade, a computed one as its formula", () => {
+  const lung = (entry: Record<string, unknown>) =>
+    scoreOf("german-rule-lungs", organ("respiratory.lungs", entry));
+  const lobes = {
+    left_cranial: 50,
+    left_middle: 50,
+    left_caudal: 20,
+    right_cranial: 50,
+    right_middle: 50,
+    right_caudal: 20,
+    accessory: 0,
+  };
+  expect(lung({ consolidation: lobes })).toMatchObject({ value: 1, confidence: "from-memory" });
+  const graded = lung({ grades: { "german-rule-lungs": 1 } });
+  expect(graded).toMatchObject({ value: 1, from_grade: true, confidence: "verified" });
+  expect(graded.note).toBeUndefined();
+  // Both, and they agree: the value was computed.
+  expect(lung({ consolidation: lobes, grades: { "german-rule-lungs": 1 } }).confidence).toBe("from-memory");
+  // A grade whose own words are from memory keeps the mark.
+  expect(
+    scoreOf(
+      "maff-1978",
+      organ("respiratory.turbinates", { section: "premolar-1", grades: { "maff-1978": 2 } }),
+    ).confidence,
+  ).toBe("from-memory");
+});

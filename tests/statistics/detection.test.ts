@@ -14,6 +14,7 @@ import {
   pooledDetectionProbability,
   pooledSampleSize,
   pooledSampleSizeUnlimited,
+  zeroUpperFinite,
 } from "../../src/statistics/index.ts";
 import { binomialProbabilities, expectClose } from "./reference.ts";
 
@@ -179,6 +180,95 @@ describe("probability to detect", () => {
     const herd = { population: 100_000, affected: 50_000 };
     // About 10 000 of the drawn are affected and 3 in 10 000 of them are found: nearly Poisson with mean 3.
     expect(detectionProbability(herd, 20_000, 0.0003)).toBeCloseTo(1 - Math.exp(-3), 2);
+  });
+});
+
+/** Whole numbers and fractions of them, without rounding. */
+function choose(n: number, k: number): bigint {
+  let value = 1n;
+  for (let i = 0; i < k; i++) value = (value * BigInt(n - i)) / BigInt(i + 1);
+  return n < k ? 0n : value;
+}
+/** A number as a whole multiple of 2^-200, exact for those of 1e-16 and more. */
+const units = (value: number): bigint => BigInt(value * 2 ** 110) * 2n ** 90n;
+
+/** The smallest number that misses all with a probability not above `tail`, in whole numbers. */
+function exactNumber({ population, affected }: Affected, tail: number): number {
+  for (let n = 1; n < population; n++)
+    if (choose(population - affected, n) * 2n ** 200n <= choose(population, n) * units(tail)) return n;
+  return population;
+}
+interface Affected {
+  readonly population: number;
+  readonly affected: number;
+}
+
+describe("next to certainty", () => {
+  const herd = { population: 600, affected: 30 };
+
+  // The exact numbers come from fractions of whole numbers (Python, math.comb).
+  it.each([
+    [1e-6, 217],
+    [1e-11, 334],
+    [3e-12, 344],
+    [1e-12, 353],
+    [1e-14, 386],
+  ])("600 animals, 30 affected, all but %d: %d", (tail, n) => {
+    const level = 1 - tail;
+    const perfect = { sensitivity: 1, specificity: 1 };
+    expect(detectionSampleSize(herd, { level }).n).toBe(n);
+    expect(pooledSampleSize(herd, { poolSize: 1 }, level).pools).toBe(n);
+    expect(herdTestSampleSize(herd, perfect, { herdSensitivity: level })?.n).toBe(n);
+    expect(zeroUpperFinite(n, 600, level).upperCount).toBe(29);
+    expect(zeroUpperFinite(n - 1, 600, level).upperCount).toBeGreaterThan(29);
+  });
+
+  const tails = fc.tuple(fc.integer({ min: 1, max: 13 }), fc.integer({ min: 1, max: 9 }));
+  it("the number is the one of whole numbers, and what none of so many says is less than was asked for", () => {
+    fc.assert(
+      fc.property(herds, tails, (some, [zeros, digit]) => {
+        const level = 1 - digit / 10 ** zeros;
+        const { n } = detectionSampleSize(some, { level });
+        const tail = 1 - level;
+        expect(n).toBeLessThanOrEqual(exactNumber(some, tail));
+        expect(n).toBeGreaterThanOrEqual(exactNumber(some, tail * (1 + 2e-9) + 2 ** -53));
+        expect(zeroUpperFinite(n ?? 0, some.population, level).upperCount).toBeLessThan(some.affected);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it("a test that misses some needs the same number by all three ways", () => {
+    for (const tail of [1e-2, 1e-6, 1e-10, 1e-12]) {
+      const level = 1 - tail;
+      const { n } = detectionSampleSize({ population: 600, affected: 60 }, { sensitivity: 0.9, level });
+      const many = { population: 600, affected: 60 };
+      const test = { sensitivity: 0.9, specificity: 1 };
+      expect(n).not.toBe(null);
+      expect(herdTestSampleSize(many, test, { herdSensitivity: level })?.n).toBe(n);
+      expect(pooledSampleSize(many, { poolSize: 1, sensitivity: 0.9 }, level).pools).toBe(n);
+    }
+  });
+
+  it("a herd specificity of all but 1e-12 leaves no more false alarms than that", () => {
+    const got = herdTestSampleSize(
+      { population: 2000, affected: 400 },
+      { sensitivity: 0.95, specificity: 0.99 },
+      { herdSensitivity: 0.99, herdSpecificity: 1 - 1e-12 },
+    );
+    const { n = 0, cutoff = 0 } = got ?? {};
+    const masses = binomialProbabilities(n, 0.01).slice(cutoff);
+    const alarms = masses.reduceRight((sum, one) => sum + one, 0);
+    expect(n).toBeGreaterThan(20);
+    expect(alarms).toBeLessThanOrEqual(1.0002e-12);
+  });
+
+  it("a tie counts as reached: 10 of 20 with one affected animal find it in half of the draws", () => {
+    expect(detectionSampleSize({ population: 20, affected: 1 }, { level: 0.5 }).n).toBe(10);
+    for (let n = 1; n < 100; n++)
+      expect(detectionSampleSize({ population: 100, affected: 1 }, { level: n / 100 }).n).toBe(n);
+    // One affected animal in ten million, a tail of 1e-7.
+    expect(detectionSampleSize({ population: 1e7, affected: 1 }, { level: 1 - 1e-7 }).n).toBe(1e7 - 1);
   });
 });
 

@@ -213,6 +213,15 @@ describe("design effect", () => {
     }
     expect(() => designEffectInterval(1, 2, 0)).toThrow(RangeError);
   });
+
+  it("below 1 counts as 1: no sample is taken for more animals than it has", () => {
+    const got = designEffectInterval(3, 10, 0.5);
+    expect(got.effectiveSize).toBe(10);
+    expect([got.lower, got.upper]).toEqual([
+      designEffectInterval(3, 10, 1).lower,
+      designEffectInterval(3, 10, 1).upper,
+    ]);
+  });
 });
 
 describe("imperfect tests", () => {

@@ -2,9 +2,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { hiddenCharacter, hiddenName } from "../../src/words/hidden-characters.ts";
-import { count, listing } from "../../src/words/listing.ts";
+import { count, listing, withArticle } from "../../src/words/listing.ts";
 import { nearest } from "../../src/words/nearest.ts";
-import { visible } from "../../src/words/visible.ts";
+import { decimalsApart, decimalsFor, levelPercent, percent } from "../../src/words/percent.ts";
+import { escapedInJson, visible } from "../../src/words/visible.ts";
 
 describe("listing", () => {
   it.each([
@@ -20,6 +21,13 @@ describe("listing", () => {
     expect(listing(["a", "b", "c"], "or")).toBe("a, b or c");
   });
 
+  it.each([
+    ["weaner", "a weaner"],
+    ["adult", "an adult"],
+  ])("%s has its article", (word, expected) => {
+    expect(withArticle(word)).toBe(expected);
+  });
+
   it("counts", () => {
     expect([
       count(0, "pig"),
@@ -28,6 +36,38 @@ describe("listing", () => {
       count(1, "piglet", "litter"),
       count(3, "loss", "losses"),
     ]).toEqual(["0 pigs", "1 pig", "2 pigs", "1 piglet", "3 losses"]);
+  });
+});
+
+describe("per cent", () => {
+  it.each([
+    [0, 1, "0 %"],
+    [1, 1, "100 %"],
+    [0.259, 1, "25.9 %"],
+    [0.0004, 1, "<0.1 %"],
+    [0.9999, 1, ">99.9 %"],
+    [0.99990123, 3, "99.990 %"],
+    [0.9999999, 3, ">99.999 %"],
+    [0.000001, 3, "<0.001 %"],
+  ])("%d with %d decimals: %s", (share, decimals, text) => {
+    expect(percent(share, decimals)).toBe(text);
+  });
+
+  it("a level keeps its digits, and is never 100 % when it is not", () => {
+    expect([0.95, 0.9999999999, 0.999999999999, 0.07, 1 - 0.95].map(levelPercent)).toEqual([
+      "95 %",
+      "99.99999999 %",
+      "99.9999999999 %",
+      "7 %",
+      "5 %",
+    ]);
+  });
+
+  it("has enough decimals for a level, and for two shares to differ", () => {
+    expect([0.8, 0.95, 0.99, 0.999, 0.9999, 0.999999999999].map(decimalsFor)).toEqual([1, 1, 1, 2, 3, 11]);
+    expect(decimalsApart(0.9999, 0.99989, 1)).toBe(3);
+    expect(decimalsApart(0.951, 0.948, 1)).toBe(1);
+    expect(decimalsApart(0.5, 0.5, 1)).toBe(1);
   });
 });
 
@@ -47,6 +87,8 @@ describe("nearest", () => {
     ["LIVER", "liver"],
     ["Gall Bladder", "gall_bladder"],
     ["gall-bladder", "gall_bladder"],
+    ["spots-milk", "milk-spots"],
+    ["Pancreas liver", "liver_pancreas"],
     ["milkspots", "milk-spots"],
     ["lver", "liver"],
     ["livre", "liver"],
@@ -128,6 +170,9 @@ describe("visible", () => {
     ["a\u202eb\u2066c\u200fd\u061ce", "a\\u{202e}b\\u{2066}c\\u{200f}d\\u{61c}e"],
     ["li\u200bver \ufeffx\u00ad", "li\\u{200b}ver \\u{feff}x\\u{ad}"],
     ["\u2028\u2029", "\\u{2028}\\u{2029}"],
+    ["maff\u200d-1978 li\u200cver", "maff\\u{200d}-1978 li\\u{200c}ver"],
+    ["a\u180e\u3164\u2800\u2062\u034fb", "a\\u{180e}\\u{3164}\\u{2800}\\u{2062}\\u{34f}b"],
+    ["می‌خواهم क्‍ष", "می‌خواهم क्‍ष"],
     ["\ud800", "\\u{d800}"],
   ])("%j", (text, shown) => {
     expect(visible(text)).toBe(shown);
@@ -140,6 +185,19 @@ describe("visible", () => {
         expect(hiddenCharacter.test(visible(text))).toBe(false);
       }),
     );
+  });
+});
+
+describe("JSON", () => {
+  it("reads back as what it was, and shows what nobody sees as escapes", () => {
+    fc.assert(
+      fc.property(fc.string({ unit: "binary", maxLength: 40 }), (text) => {
+        const json = escapedInJson(JSON.stringify({ text }, null, 2));
+        expect(JSON.parse(json)).toEqual({ text });
+        expect(visible(json.replaceAll("\n", ""))).toBe(json.replaceAll("\n", ""));
+      }),
+    );
+    expect(escapedInJson(JSON.stringify("a\u200b\u{e0041}"))).toBe('"a\\u200b\\udb40\\udc41"');
   });
 });
 

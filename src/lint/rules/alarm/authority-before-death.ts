@@ -1,5 +1,6 @@
 import { isFarAfter } from "../../../alarms/index.ts";
 import { isAfter, moment } from "../../../cases/index.ts";
+import { selectionRules } from "../../../knowledge/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const authorityBeforeDeath: CaseRule = {
@@ -9,8 +10,9 @@ export const authorityBeforeDeath: CaseRule = {
   level: "error",
   locked: true,
   summary:
-    "The authority was contacted after the death of the pig that raised the suspicion, within a month of the visit.",
-  protects: "A call about something else does not lift the alarm of this pig.",
+    "The authority entry of a case belongs to its pig: not older than its death, and not a month younger than the visit.",
+  protects:
+    "A call about something else does not lift the alarm of this pig, whether it was made before the pig died or long after the visit.",
   source: { cite: "order of events; common practice", confidence: "common-practice" },
   bad: { case: "authority: {contacted: 2026-04-20T08:00, answer: no suspicion}" },
   good: { case: "authority: {contacted: 2026-04-20T10:20, answer: no suspicion}" },
@@ -25,7 +27,7 @@ export const authorityBeforeDeath: CaseRule = {
     const date = one.visit?.record.date;
     if (isFarAfter(contacted, date))
       report(
-        `authority.contacted: the authority was contacted (${contacted}) more than 30 days after the visit (${date}), so this call answers no alarm. Correct the time.`,
+        `authority.contacted: the authority was contacted (${contacted}) more than ${selectionRules.call_days} days after the visit (${date}), so this call answers no alarm. Correct the time.`,
         ["authority", "contacted"],
       );
   },

@@ -1,5 +1,6 @@
 import { isFarAfter, openAlarms, since } from "../../../alarms/index.ts";
 import { isAfter, moment } from "../../../cases/index.ts";
+import { selectionRules } from "../../../knowledge/index.ts";
 import { listing } from "../../../words/listing.ts";
 import type { VisitRule } from "../../rule.ts";
 
@@ -11,7 +12,8 @@ export const authorityBeforeVisit: VisitRule = {
   locked: true,
   summary:
     "The authority entry of a visit belongs to it: not older than the visit or its alarms, not a month younger.",
-  protects: "A call about an earlier visit does not lift the alarms of this one.",
+  protects:
+    "A call about an earlier visit, one made before the alarm was there to be told of, or one of the next season does not lift the alarms of this visit.",
   source: { cite: "order of events; common practice", confidence: "common-practice" },
   bad: { visit: "authority: {contacted: 2026-04-18T10:00, answer: no suspicion}" },
   good: { visit: "authority: {contacted: 2026-04-20T10:20, answer: no suspicion}" },
@@ -25,7 +27,7 @@ export const authorityBeforeVisit: VisitRule = {
       );
     else if (isFarAfter(contacted, visit.record.date))
       reportVisit(
-        `authority.contacted: the authority was contacted (${contacted}) more than 30 days after the visit (${visit.record.date}), so this call answers no alarm. Correct the time.`,
+        `authority.contacted: the authority was contacted (${contacted}) more than ${selectionRules.call_days} days after the visit (${visit.record.date}), so this call answers no alarm. Correct the time.`,
         ["authority", "contacted"],
       );
     else if (call !== undefined) {

@@ -19,11 +19,13 @@ import { groupUnknown } from "./group-unknown.ts";
 import { methodWithoutKill } from "./method-without-kill.ts";
 import { mummyCultured } from "./mummy-cultured.ts";
 import { newbornNeverBreathed } from "./newborn-never-breathed.ts";
+import { onsetBeforeBirth } from "./onset-before-birth.ts";
 import { organImpossible } from "./organ-impossible.ts";
 import { organWeightImplausible } from "./organ-weight-implausible.ts";
 import { parityImpossible } from "./parity-impossible.ts";
 import { pleurisyAdhesionUnscored } from "./pleurisy-adhesion-unscored.ts";
 import { pleurisyNoneAndMore } from "./pleurisy-none-and-more.ts";
+import { protocolContradictsDeath } from "./protocol-contradicts-death.ts";
 import { septumContradictsFinding } from "./septum-contradicts-finding.ts";
 import { signImpossible } from "./sign-impossible.ts";
 import { signsNoneAndMore } from "./signs-none-and-more.ts";
@@ -64,6 +66,7 @@ export const consistencyRules: readonly Rule[] = [
   methodWithoutKill,
   slaughteredByBarbiturate,
   basisContradictsDeath,
+  protocolContradictsDeath,
   bornDeadContradiction,
   freshYetAutolysed,
   signsNoneAndMore,
@@ -71,6 +74,7 @@ export const consistencyRules: readonly Rule[] = [
   wastingYetFat,
   mummyCultured,
   datesOutOfOrder,
+  onsetBeforeBirth,
   dateImpossible,
   brainDestroyed,
   groupUnknown,

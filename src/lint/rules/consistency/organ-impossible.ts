@@ -1,4 +1,5 @@
 import { organs } from "../../../knowledge/index.ts";
+import { withArticle } from "../../../words/listing.ts";
 import { isUnborn, isWeaned } from "../../life-stage.ts";
 import type { CaseRule } from "../../rule.ts";
 
@@ -22,7 +23,7 @@ export const organImpossible: CaseRule = {
       const { sex: sexes, exists } = organ.definition;
       if (sex !== undefined && sexes !== undefined && !sexes.includes(sex))
         report(
-          `${organ.id}: recorded in a ${sex}, which has none. Correct pig.sex, or take the organ out.`,
+          `${organ.id}: recorded in ${withArticle(sex)}, which has none. Correct pig.sex, or take the organ out.`,
           path,
         );
       else if (ageClass !== undefined && isWeaned(ageClass) && exists?.every(isUnborn) === true)

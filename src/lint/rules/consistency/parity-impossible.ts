@@ -1,4 +1,5 @@
 import { plausible } from "../../../knowledge/index.ts";
+import { withArticle } from "../../../words/listing.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const parityImpossible: CaseRule = {
@@ -18,7 +19,7 @@ export const parityImpossible: CaseRule = {
       (one.ageDays !== undefined && one.ageDays < plausible.parity_from_days) ||
       (one.ageClass !== undefined && one.ageClass !== "adult");
     if (sex === "male" || sex === "castrate")
-      report(`pig.parity: ${parity} in a ${sex}. Correct the sex, or take the parity out.`, [
+      report(`pig.parity: ${parity} in ${withArticle(sex)}. Correct the sex, or take the parity out.`, [
         "pig",
         "parity",
       ]);

@@ -1,4 +1,5 @@
 import { signFamilies } from "../../../knowledge/index.ts";
+import { withArticle } from "../../../words/listing.ts";
 import { isUnborn } from "../../life-stage.ts";
 import type { CaseRule } from "../../rule.ts";
 
@@ -21,9 +22,9 @@ export const signImpossible: CaseRule = {
     const sign = one.signs.find((word) => signFamilies([word]).includes("reproductive"));
     const who = sex === "male" || sex === "castrate" ? sex : ageClass === "weaner" ? ageClass : undefined;
     if (sign !== undefined && who !== undefined)
-      report(`selection.signs: ${sign} in a ${who}. Correct the pig, or write the sign in visit.yaml.`, [
-        "selection",
-        "signs",
-      ]);
+      report(
+        `selection.signs: ${sign} in ${withArticle(who)}. Correct the pig, or write the sign in visit.yaml.`,
+        ["selection", "signs"],
+      );
   },
 };

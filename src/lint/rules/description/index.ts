@@ -17,12 +17,14 @@ import { findingWithoutSize } from "./finding-without-size.ts";
 import { fluidWithoutVolume } from "./fluid-without-volume.ts";
 import { lumpWithoutSize } from "./lump-without-size.ts";
 import { measureZero } from "./measure-zero.ts";
+import { normalNoteContradiction } from "./normal-note-contradiction.ts";
 import { normalWithFinding } from "./normal-with-finding.ts";
 import { sizeImplausible } from "./size-implausible.ts";
 import { volumeImplausible } from "./volume-implausible.ts";
 
 export const descriptionRules: readonly Rule[] = [
   normalWithFinding,
+  normalNoteContradiction,
   findingWithoutDistribution,
   findingWithoutSize,
   fluidWithoutVolume,

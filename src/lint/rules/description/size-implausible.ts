@@ -9,7 +9,7 @@ export const sizeImplausible: CaseRule = {
   scope: "case",
   family: "description",
   level: "error",
-  summary: "A lesion is not larger than the part of a pig it lies in.",
+  summary: "A lesion is not larger than the part of a pig it lies in; a lymph node is no longer than a hand.",
   protects: "Centimetres typed for millimetres make a pea of a fist, in every table that follows.",
   source: description.source,
   bad: {
@@ -20,10 +20,11 @@ export const sizeImplausible: CaseRule = {
   },
   check(one, report) {
     for (const { organ, finding, path } of findingsOf(one)) {
-      const largest = Math.max(0, ...sizesMm(finding));
-      if (largest > description.largest_mm && !description.without_limit.includes(organ.system))
+      const longest = Math.max(0, ...sizesMm(finding));
+      const limit = description.largest_of[organ.id] ?? description.largest_mm;
+      if (longest > limit && !description.without_limit.includes(organ.system))
         report(
-          `${formatPath([...path, "size"])}: ${finding.size} is larger than the organ can be. Check mm and cm.`,
+          `${formatPath([...path, "size"])}: ${finding.size} is larger than the organ can be (${limit} mm at most). Check mm and cm.`,
           [...path, "size"],
         );
     }

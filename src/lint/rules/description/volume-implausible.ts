@@ -1,5 +1,5 @@
-import { formatPath } from "../../../cases/index.ts";
-import { plausible } from "../../../knowledge/index.ts";
+import { type Case, formatPath } from "../../../cases/index.ts";
+import { type PlacedOrgan, plausible } from "../../../knowledge/index.ts";
 import { findingsOf } from "../../findings-of.ts";
 import { volumeMl } from "../../measure-of.ts";
 import type { CaseRule } from "../../rule.ts";
@@ -9,7 +9,7 @@ export const volumeImplausible: CaseRule = {
   scope: "case",
   family: "description",
   level: "error",
-  summary: "A fluid is not a great part of the pig.",
+  summary: "A fluid is not a great part of the pig, and in the nose no more than it can hold.",
   protects: "Litres typed for millilitres turn a spoonful into a bucket.",
   source: plausible.source,
   bad: {
@@ -20,14 +20,25 @@ export const volumeImplausible: CaseRule = {
   },
   check(one, report) {
     const { weightKg } = one;
-    if (weightKg === undefined) return;
-    for (const { finding, path } of findingsOf(one)) {
+    for (const { organ, finding, path } of findingsOf(one)) {
       const volume = volumeMl(finding);
-      if (volume !== undefined && volume > weightKg * 10 * plausible.fluid_share)
+      const { share, ml } = plausible.fluid_of[organ.id] ?? { share: plausible.fluid_share, ml: undefined };
+      const most = Math.min(
+        weightKg === undefined ? Number.POSITIVE_INFINITY : weightKg * 10 * share,
+        ml ?? Number.POSITIVE_INFINITY,
+      );
+      if (volume !== undefined && volume > most)
         report(
-          `${formatPath([...path, "volume"])}: ${finding.volume} in a pig of ${one.record.pig?.weight}. Check ml and l.`,
+          `${formatPath([...path, "volume"])}: ${finding.volume} ${where(one, organ, ml !== undefined)}. Check ml and l.`,
           [...path, "volume"],
         );
     }
   },
 };
+
+/** `in a pig of 12 kg`, and for an organ that holds little its name before it. */
+function where({ record }: Case, { definition }: PlacedOrgan, small: boolean): string {
+  const weight = record.pig?.weight;
+  const pig = weight === undefined ? "of a pig" : `in a pig of ${weight}`;
+  return small ? `from ${definition.title.toLowerCase()} ${pig}` : pig;
+}

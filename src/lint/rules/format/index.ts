@@ -5,12 +5,14 @@ import { acceptedUnknownRule } from "./accepted-unknown-rule.ts";
 import { acceptedUnused } from "./accepted-unused.ts";
 import { acceptedWithoutReason } from "./accepted-without-reason.ts";
 import { caseFormat } from "./case-format.ts";
+import { invisibleCharacter } from "./invisible-character.ts";
 import { protocolUnknown } from "./protocol-unknown.ts";
 import { scaleExample } from "./scale-example.ts";
 import { scaleFormat } from "./scale-format.ts";
 
 export const formatRules: readonly Rule[] = [
   caseFormat,
+  invisibleCharacter,
   protocolUnknown,
   scaleFormat,
   scaleExample,

@@ -1,5 +1,6 @@
 import { isAfter, moment } from "../../../cases/index.ts";
 import { groupsOf } from "../../group-of-visit.ts";
+import { isVisitMisdated } from "../../misdated-visit.ts";
 import type { VisitRule } from "../../rule.ts";
 
 export const groupOnsetAfterVisit: VisitRule = {
@@ -13,7 +14,7 @@ export const groupOnsetAfterVisit: VisitRule = {
   bad: { visit: "groups: {nursery-2: {onset: 2026-05-10}}" },
   good: { visit: "groups: {nursery-2: {onset: 2026-04-10}}" },
   check(visit, reportVisit) {
-    const day = moment(visit.record.date);
+    const day = isVisitMisdated(visit) ? undefined : moment(visit.record.date);
     for (const [id, { onset }] of groupsOf(visit)) {
       const began = moment(onset);
       if (day !== undefined && began !== undefined && isAfter(began, day))

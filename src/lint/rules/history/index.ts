@@ -9,6 +9,7 @@ import { groupLargerThanFarm } from "./group-larger-than-farm.ts";
 import { groupOnsetAfterVisit } from "./group-onset-after-visit.ts";
 import { groupOnsetMissing } from "./group-onset-missing.ts";
 import { lastSeenAliveMissing } from "./last-seen-alive-missing.ts";
+import { readingImplausible } from "./reading-implausible.ts";
 import { readingOffVisit } from "./reading-off-visit.ts";
 import { treatmentsMissing } from "./treatments-missing.ts";
 import { vaccinationsMissing } from "./vaccinations-missing.ts";
@@ -30,6 +31,7 @@ export const historyRules: readonly Rule[] = [
   visitGroupUnknown,
   airUnread,
   readingOffVisit,
+  readingImplausible,
   visitDateImpossible,
   visitDateOffFolder,
   groupOnsetAfterVisit,

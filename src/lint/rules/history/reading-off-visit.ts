@@ -1,5 +1,7 @@
-import { moment } from "../../../cases/index.ts";
+import { basename } from "node:path";
+import { type Moment, moment } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
+import { isVisitMisdated } from "../../misdated-visit.ts";
 import type { VisitRule } from "../../rule.ts";
 
 export const readingOffVisit: VisitRule = {
@@ -14,12 +16,12 @@ export const readingOffVisit: VisitRule = {
   good: { visit: "environment: [{group: nursery-2, at: 2026-04-20T08:30, ammonia: 14 ppm}]" },
   check(visit, reportVisit) {
     const day = moment(visit.record.date);
-    if (day === undefined) return;
+    // Where the date of the visit is wrong, its pigs or its folder say so, once.
+    if (day === undefined || isVisitMisdated(visit)) return;
+    const folder = moment(basename(visit.folder));
     for (const [index, { at }] of (visit.record.environment ?? []).entries()) {
       const read = moment(at);
-      if (read === undefined) continue;
-      const days = Math.abs(Math.floor(read.written / 24) - Math.floor(day.written / 24));
-      if (days > selectionRules.reading_days)
+      if (read !== undefined && !isNear(read, day) && (folder === undefined || !isNear(read, folder)))
         reportVisit(
           `environment[${index}].at: read on ${at?.slice(0, 10)}, the visit was on ${visit.record.date}. Correct the day, or leave out a reading of another visit.`,
           ["environment", index, "at"],
@@ -27,3 +29,6 @@ export const readingOffVisit: VisitRule = {
     }
   },
 };
+
+const isNear = (read: Moment, day: Moment): boolean =>
+  Math.abs(Math.floor(read.written / 24) - Math.floor(day.written / 24)) <= selectionRules.reading_days;

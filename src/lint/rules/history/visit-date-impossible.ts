@@ -25,6 +25,10 @@ export const visitDateImpossible: VisitRule = {
         ["environment", index, "at"],
         at,
       ]),
+      ...(record.tests ?? []).map(({ at }, index): [Path, string | undefined] => [
+        ["tests", index, "at"],
+        at,
+      ]),
     ];
     for (const [path, text] of dates)
       if (text !== undefined && moment(text) === undefined)

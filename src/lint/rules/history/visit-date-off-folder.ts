@@ -1,5 +1,6 @@
 import { basename } from "node:path";
 import { moment } from "../../../cases/index.ts";
+import { isVisitMisdated } from "../../misdated-visit.ts";
 import type { VisitRule } from "../../rule.ts";
 
 export const visitDateOffFolder: VisitRule = {
@@ -15,7 +16,8 @@ export const visitDateOffFolder: VisitRule = {
   check(visit, reportVisit) {
     const folder = basename(visit.folder);
     const { date } = visit.record;
-    if (moment(folder)?.dayOnly && moment(date) !== undefined && folder !== date)
+    // Where all pigs stand against the date, that is said already.
+    if (moment(folder)?.dayOnly && moment(date) !== undefined && folder !== date && !isVisitMisdated(visit))
       reportVisit(`date: ${date}, yet the folder is ${folder}. Correct the date, or rename the folder.`, [
         "date",
       ]);

@@ -33,6 +33,7 @@ import { pcrFromHeparin } from "./pcr-from-heparin.ts";
 import { pcrSwabInCharcoal } from "./pcr-swab-in-charcoal.ts";
 import { pigsPooledInFormalin } from "./pigs-pooled-in-formalin.ts";
 import { polyserositisLungOnly } from "./polyserositis-lung-only.ts";
+import { poolUnnamed } from "./pool-unnamed.ts";
 import { pooledWithUnknown } from "./pooled-with-unknown.ts";
 import { sampleOrganAbsent } from "./sample-organ-absent.ts";
 import { sampleOrganUnknown } from "./sample-organ-unknown.ts";
@@ -44,6 +45,8 @@ import { toxicologyAmountSmall } from "./toxicology-amount-small.ts";
 import { toxicologyInFormalin } from "./toxicology-in-formalin.ts";
 import { toxicologyWithoutSource } from "./toxicology-without-source.ts";
 import { toxinGeneNotAsked } from "./toxin-gene-not-asked.ts";
+import { toxinTestMaterial } from "./toxin-test-material.ts";
+import { toxinTestMisdated } from "./toxin-test-misdated.ts";
 import { virusIsolationInFormalin } from "./virus-isolation-in-formalin.ts";
 import { virusIsolationMedium } from "./virus-isolation-medium.ts";
 
@@ -73,6 +76,7 @@ const faults: readonly Rule[] = [
   pigsPooledInFormalin,
   gutPooledAcrossPigs,
   pooledWithUnknown,
+  poolUnnamed,
   sampleWithoutContainer,
   sampleWithoutTest,
   duplicateSample,
@@ -100,4 +104,11 @@ const sets: readonly Rule[] = [
   toxicologyWithoutSource,
 ];
 
-export const samplingRules: readonly Rule[] = [...faults.map(holdBack), ...sets.map(leaveToAuthority)];
+/** What came back. */
+const answers: readonly Rule[] = [toxinTestMisdated, toxinTestMaterial];
+
+export const samplingRules: readonly Rule[] = [
+  ...faults.map(holdBack),
+  ...sets.map(leaveToAuthority),
+  ...answers,
+];

@@ -9,7 +9,7 @@ export const toxinGeneNotAsked: VisitRule = {
   family: "sampling",
   level: "warning",
   summary:
-    "Where a snout has lost a whole concha, the toxin gene of Pasteurella multocida is asked for in the visit.",
+    "Where a snout has lost a whole concha, the toxin gene of Pasteurella multocida is asked for in the visit: a sample of a pig, or an entry under tests.",
   protects:
     "A high grade alone does not tell progressive from other atrophy; the toxin gene does, and it decides whether the herd is vaccinated.",
   source: sampleRules.toxin_gene.source,
@@ -24,7 +24,8 @@ export const toxinGeneNotAsked: VisitRule = {
     const asked = visit.cases.some((one) =>
       samplesOf(one).some(({ sample }) => from.includes(sample.from) && isFor(sample, "pcr", "culture")),
     );
-    const worst = visit.complete && !asked ? visit.cases.find(isWorst) : undefined;
+    const tested = (visit.record.tests ?? []).some(({ test }) => test === "toxin-gene");
+    const worst = visit.complete && !asked && !tested ? visit.cases.find(isWorst) : undefined;
     if (worst !== undefined)
       reportCase(worst)(
         "respiratory.turbinates: a concha is lost, and no pig of the visit has a sample for the toxin gene of P. multocida. Take a dry swab of both nostrils or the tonsil for PCR: {from: respiratory.nares, into: dry-swab, for: [pcr]}; of live mates if the head is gone.",

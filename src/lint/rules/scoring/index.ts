@@ -6,6 +6,7 @@ import { brainInPieces } from "./brain-in-pieces.ts";
 import { brainInPiecesJudged } from "./brain-in-pieces-judged.ts";
 import { environmentalLossSevere } from "./environmental-loss-severe.ts";
 import { environmentalLossUnmeasured } from "./environmental-loss-unmeasured.ts";
+import { gradeContradictsParts } from "./grade-contradicts-parts.ts";
 import { gradeScaleUnknown } from "./grade-scale-unknown.ts";
 import { measurementOutdated } from "./measurement-outdated.ts";
 import { observationOutOfRange } from "./observation-out-of-range.ts";
@@ -31,5 +32,6 @@ export const scoringRules: readonly Rule[] = [
   environmentalLossUnmeasured,
   observationOutOfRange,
   gradeScaleUnknown,
+  gradeContradictsParts,
   measurementOutdated,
 ];

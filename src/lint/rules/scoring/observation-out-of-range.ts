@@ -1,6 +1,6 @@
-import { formatPath, pathOf } from "../../../cases/index.ts";
+import { type Case, formatPath, type Path, pathOf } from "../../../cases/index.ts";
 import { organs, scaleRanges } from "../../../knowledge/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import type { CaseRule, Report } from "../../rule.ts";
 
 /** Numbers of the format itself are checked by the reader, whose faults carry this rule's name too. */
 export const observationOutOfRange: CaseRule = {
@@ -15,16 +15,30 @@ export const observationOutOfRange: CaseRule = {
   good: { case: "respiratory: {turbinates: {grades: {embrapa-1993: 3}}}" },
   check(one, report) {
     for (const organ of organs)
-      for (const [id, grade] of Object.entries(one.organ(organ).entry?.grades ?? {})) {
-        const shipped = Object.hasOwn(scaleRanges, id) ? scaleRanges[id] : undefined;
-        const scale = shipped ?? one.settings.houseScales.get(id);
-        if (scale?.organ !== organ.id) continue;
-        const [low, high] = scale.range;
-        const path = [...pathOf(organ.id), "grades", id];
-        if (grade < low || grade > high)
-          report(`${formatPath(path)}: ${grade} is out of range; ${id} goes from ${low} to ${high}.`, path);
-        else if (scale.whole === true && !Number.isInteger(grade))
-          report(`${formatPath(path)}: ${grade} is not a grade; ${id} has whole grades only.`, path);
-      }
+      for (const [id, grade] of Object.entries(one.organ(organ).entry?.grades ?? {}))
+        reportGrade(one, { id, grade, organ: organ.id, path: [...pathOf(organ.id), "grades", id] }, report);
+    for (const [index, { grades }] of (one.record.readings ?? []).entries())
+      for (const [id, grade] of Object.entries(grades))
+        reportGrade(one, { id, grade, path: ["readings", index, "grades", id] }, report);
   },
 };
+
+interface Grade {
+  /** Name of the scale. */
+  readonly id: string;
+  readonly grade: number;
+  /** The organ it stands below; a grade of another reader stands below none. */
+  readonly organ?: string;
+  readonly path: Path;
+}
+
+function reportGrade(one: Case, { id, grade, organ, path }: Grade, report: Report): void {
+  const shipped = Object.hasOwn(scaleRanges, id) ? scaleRanges[id] : undefined;
+  const scale = shipped ?? one.settings.houseScales.get(id);
+  if (scale === undefined || (organ !== undefined && scale.organ !== organ)) return;
+  const [low, high] = scale.range;
+  if (grade < low || grade > high)
+    report(`${formatPath(path)}: ${grade} is out of range; ${id} goes from ${low} to ${high}.`, path);
+  else if (scale.whole === true && !Number.isInteger(grade))
+    report(`${formatPath(path)}: ${grade} is not a grade; ${id} has whole grades only.`, path);
+}

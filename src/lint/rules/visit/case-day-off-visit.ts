@@ -1,6 +1,5 @@
-import { moment } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
-import { yearSlips } from "../../misdated.ts";
+import { areAllAfter, openedPigs } from "../../misdated-visit.ts";
 import type { VisitRule } from "../../rule.ts";
 
 export const caseDayOffVisit: VisitRule = {
@@ -16,17 +15,19 @@ export const caseDayOffVisit: VisitRule = {
     case: "death: {at: 2026-05-20T09:10}\nopened: {at: 2026-05-20T09:40}\nsamples: ",
   },
   good: { case: "death: {at: 2026-04-22T09:10}\nopened: {at: 2026-04-22T09:40}\nsamples: " },
-  check(visit, _reportVisit, reportCase) {
-    const day = moment(visit.record.date);
-    for (const one of visit.cases) {
-      const opened = moment(one.record.opened?.at);
-      if (day === undefined || opened === undefined) continue;
-      const days = Math.floor(opened.written / 24) - Math.floor(day.written / 24);
-      if (days > selectionRules.case_days && yearSlips(one).length === 0)
+  check(visit, reportVisit, reportCase) {
+    const { date } = visit.record;
+    const late = openedPigs(visit).filter(({ days }) => days > selectionRules.case_days);
+    if (areAllAfter(visit))
+      reportVisit(
+        `date: ${date}, yet all ${late.length} pigs were opened more than a week after it, one at ${late[0]?.one.record.opened?.at}. Correct the date of the visit.`,
+        ["date"],
+      );
+    else
+      for (const { one, days } of late)
         reportCase(one)(
-          `opened.at: ${days} days after the visit of ${visit.record.date}. Correct the day, or give this pig a visit of its own.`,
+          `opened.at: ${days} days after the visit of ${date}. Correct the day, or give this pig a visit of its own.`,
           ["opened", "at"],
         );
-    }
   },
 };

@@ -1,9 +1,6 @@
 import { isAfter, moment } from "../../../cases/index.ts";
-import { yearSlips } from "../../misdated.ts";
+import { areAllBefore, openedPigs } from "../../misdated-visit.ts";
 import type { VisitRule } from "../../rule.ts";
-
-/** So many pigs, and it is the date of the visit that is wrong. */
-const fewest = 3;
 
 export const openedBeforeVisit: VisitRule = {
   id: "opened-before-visit",
@@ -18,12 +15,8 @@ export const openedBeforeVisit: VisitRule = {
   check(visit, reportVisit, reportCase) {
     const day = moment(visit.record.date);
     if (day === undefined) return;
-    const opened = visit.cases.flatMap((one) => {
-      const at = moment(one.record.opened?.at);
-      return at === undefined || yearSlips(one).length > 0 ? [] : [{ one, at }];
-    });
-    const before = opened.filter(({ at }) => isAfter(day, at));
-    if (before.length >= fewest && before.length === opened.length)
+    const before = openedPigs(visit).filter(({ at }) => isAfter(day, at));
+    if (areAllBefore(visit))
       reportVisit(
         `date: ${visit.record.date}, yet all ${before.length} pigs were opened before that day, one at ${before[0]?.one.record.opened?.at}. Correct the date of the visit.`,
         ["date"],

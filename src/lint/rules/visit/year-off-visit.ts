@@ -1,10 +1,8 @@
 import type { Case } from "../../../cases/index.ts";
 import { count } from "../../../words/listing.ts";
-import { datedEvents, yearSlips } from "../../misdated.ts";
+import { yearSlips } from "../../misdated.ts";
+import { areAllOfAnotherYear } from "../../misdated-visit.ts";
 import type { VisitRule } from "../../rule.ts";
-
-/** So many pigs, and it is the date of the visit that is wrong. */
-const fewest = 3;
 
 export const yearOffVisit: VisitRule = {
   id: "year-off-visit",
@@ -22,12 +20,9 @@ export const yearOffVisit: VisitRule = {
       const slips = yearSlips(one);
       return slips.length === 0 ? [] : [{ one, slips }];
     });
-    const whole = slipped.filter(({ one, slips }) => slips.length === datedEvents(one).length);
-    const dated = visit.cases.filter((one) => datedEvents(one).length > 0);
-    const allOff = whole.length >= fewest && whole.length === dated.length;
-    if (allOff)
+    if (areAllOfAnotherYear(visit))
       reportVisit(
-        `date: ${visit.record.date}, yet all ${count(whole.length, "pig")} died and were opened in another year. Check the year.`,
+        `date: ${visit.record.date}, yet all ${count(slipped.length, "pig")} died and were opened in another year. Check the year.`,
         ["date"],
       );
     else for (const { one, slips } of slipped) reportSlips(one, slips, visit.record.date, reportCase);

@@ -1,0 +1,27 @@
+/** What holds of settings with a fault: nothing but whom to call and what the country's list adds, where that can be read. */
+import { alarmPatterns } from "../knowledge/index.ts";
+import { valueAt } from "./path.ts";
+import { defaultSettings, type Settings } from "./settings.ts";
+
+/**
+ * The defaults, with the authority and the listed alarm patterns as far as they are legible: a slip in another line must
+ * not hide the telephone number in an emergency.
+ * @param value the document, whatever is in it
+ */
+export function legibleSettings(value: unknown): Settings {
+  const name = textAt(value, "name");
+  const listed = valueAt(value, ["notifiable"]);
+  return {
+    ...defaultSettings,
+    authority: name === undefined ? undefined : { name, telephone: textAt(value, "telephone") },
+    notifiable: alarmPatterns
+      .map(({ id }) => id)
+      .filter((id) => Array.isArray(listed) && listed.includes(id)),
+  };
+}
+
+/** A number without its quotes has lost its zero and is not told. */
+function textAt(value: unknown, key: "name" | "telephone"): string | undefined {
+  const text = valueAt(value, ["authority", key]);
+  return typeof text === "string" && text.trim() !== "" ? text : undefined;
+}

@@ -1,0 +1,25 @@
+import { listing } from "../../../words/listing.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const protocolContradictsDeath: CaseRule = {
+  id: "protocol-contradicts-death",
+  scope: "case",
+  family: "consistency",
+  level: "warning",
+  summary: "The protocol is one for a pig that died this way.",
+  protects:
+    "A pig killed for its signs under the protocol of the slaughter line is asked for seven organs, and nobody misses the rest.",
+  source: { cite: "common practice", confidence: "common-practice" },
+  bad: { case: "protocol: slaughter-check" },
+  good: { case: "protocol: respiratory" },
+  check(one, report) {
+    const manner = one.record.death?.manner;
+    const { id, title, manners } = one.protocol;
+    if (one.unknownProtocol !== undefined || manner === undefined || manners === undefined) return;
+    if (!manners.includes(manner))
+      report(
+        `protocol: ${id} (${title.toLowerCase()}) is for pigs that were ${listing(manners, "or")}, and death.manner is ${manner}. Write protocol: full, or the one for its signs, or correct the manner.`,
+        one.record.protocol === undefined ? ["death", "manner"] : ["protocol"],
+      );
+  },
+};

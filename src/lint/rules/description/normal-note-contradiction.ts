@@ -1,0 +1,29 @@
+import { formatPath } from "../../../cases/index.ts";
+import { description, organs } from "../../../knowledge/index.ts";
+import { changedWord } from "../../changed-words.ts";
+import type { CaseRule } from "../../rule.ts";
+import { statesOf } from "../../states.ts";
+
+export const normalNoteContradiction: CaseRule = {
+  id: "normal-note-contradiction",
+  scope: "case",
+  family: "description",
+  level: "warning",
+  summary: "The note of a normal organ describes no lesion.",
+  protects:
+    "What stands in a note is scored nowhere, alarms nobody and is counted as normal; a finding is seen by every table.",
+  source: description.changed.source,
+  bad: { case: "lymphoid: {spleen: {state: normal, note: firm and three times normal size}}" },
+  good: { case: "lymphoid: {spleen: {state: normal, note: 'firm; not enlarged, no infarcts'}}" },
+  check(one, report) {
+    for (const organ of organs)
+      for (const { entry, path } of statesOf(one, organ)) {
+        const word = entry?.state === "normal" ? changedWord(entry.note) : undefined;
+        if (word !== undefined)
+          report(
+            `${formatPath([...path, "note"])}: "${word}", yet the organ is recorded as normal. Write it as a finding in place of state: normal, or say in the note what it is not.`,
+            [...path, "note"],
+          );
+      }
+  },
+};

@@ -1,0 +1,36 @@
+import { formatPath } from "../../../cases/index.ts";
+import { plausible } from "../../../knowledge/index.ts";
+import type { VisitRule } from "../../rule.ts";
+
+export const readingImplausible: VisitRule = {
+  id: "reading-implausible",
+  scope: "visit",
+  family: "history",
+  level: "error",
+  summary: "A reading of the air is one that a pig house can have.",
+  protects:
+    "A slipped point makes 22 ppm of ammonia 2200, and the air is then blamed for every snout of the room.",
+  source: plausible.source,
+  bad: { visit: "environment: [{group: nursery-2, at: 2026-04-20T08:30, ammonia: 2200 ppm}]" },
+  good: { visit: "environment: [{group: nursery-2, at: 2026-04-20T08:30, ammonia: 22 ppm}]" },
+  check(visit, reportVisit) {
+    for (const [index, reading] of (visit.record.environment ?? []).entries())
+      for (const key of kinds) {
+        const text = reading[key];
+        const value = Number.parseFloat(text ?? "");
+        const [lowest, highest] = plausible.air[key];
+        const path = ["environment", index, key];
+        // Not a number where nothing was read.
+        if (value < lowest || value > highest)
+          reportVisit(
+            `${formatPath(path)}: ${text} is hard to believe; ${lowest} to ${highest} ${unit(text)} would be (from memory, wide on purpose). Check the point and the unit.`,
+            path,
+          );
+      }
+  },
+};
+
+const kinds = ["ammonia", "carbon_dioxide", "dust", "temperature"] as const;
+
+/** `ppm` of `18 ppm`. */
+const unit = (text: string | undefined): string => (text ?? "").replace(/^[-\d.\s]+/, "");

@@ -1,0 +1,50 @@
+import type { Case } from "../../../cases/index.ts";
+import { sampleRules } from "../../../knowledge/index.ts";
+import { samplesOf } from "../../../sampling/index.ts";
+import type { CaseRule } from "../../rule.ts";
+import { wordIn } from "../../words-in.ts";
+
+export const poolUnnamed: CaseRule = {
+  id: "pool-unnamed",
+  scope: "case",
+  family: "sampling",
+  level: "warning",
+  summary: "A sample that holds material of other pigs names them under pooled_with.",
+  protects:
+    "A pool that is named only in words is filed as the result of one pig, and a positive is laid to the wrong one.",
+  source: sampleRules.pools.source,
+  bad: {
+    case: 'samples: [{id: 01-A, from: blood, site: "pooled with 02 and 03", into: plain-tube, for: [pcr]}]',
+    visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
+    others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],
+  },
+  good: {
+    case: "samples: [{id: 01-A, from: blood, site: not pooled with 02, into: plain-tube, for: [pcr]}]",
+    visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
+    others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],
+  },
+  check(one, report) {
+    const { words, others } = sampleRules.pools;
+    for (const { sample, index } of samplesOf(one))
+      for (const key of ["site", "note"] as const) {
+        const text = sample.pooled_with === undefined ? sample[key] : undefined;
+        const word = isDenied(text) ? undefined : wordIn(text, words);
+        const other = word === undefined ? undefined : wordIn(text, [...others, ...namesOfOthers(one)]);
+        if (word !== undefined && other !== undefined)
+          report(
+            `samples[${index}].${key}: "${word}" names other pigs ("${other}"), and the sample is filed under this one alone. Write pooled_with: and their case ids, or bag each pig apart.`,
+            ["samples", index, key],
+          );
+      }
+  },
+};
+
+const isDenied = (text: string | undefined): boolean =>
+  /\b(?:not|never|un)[\s-]?(?:pooled|mixed)\b/i.test(text ?? "");
+
+/** Ids of the other cases of the visit, and what people call them: the number at the end. */
+function namesOfOthers({ id, visit }: Case): string[] {
+  const ids = (visit?.record.cases ?? []).filter((other) => other !== id);
+  const numbers = ids.flatMap((other) => /\d+$/.exec(other)?.[0] ?? []);
+  return [...ids, ...numbers];
+}

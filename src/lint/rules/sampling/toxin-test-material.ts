@@ -1,0 +1,35 @@
+import { sampleRules } from "../../../knowledge/index.ts";
+import type { VisitRule } from "../../rule.ts";
+import { wordIn } from "../../words-in.ts";
+
+export const toxinTestMaterial: VisitRule = {
+  id: "toxin-test-material",
+  scope: "visit",
+  family: "sampling",
+  level: "warning",
+  summary: "The test for the toxin gene was made on swabs of nose or tonsil, or on what grew from them.",
+  protects:
+    "Toxigenic Pasteurella multocida sits on conchae and tonsils; a negative of lung, blood or faeces says nothing of the snout.",
+  source: {
+    cite: "WOAH Terrestrial Manual on atrophic rhinitis of swine: nasal and tonsillar swabs; that other material does not count is common practice",
+    confidence: "from-memory",
+  },
+  bad: {
+    visit: "tests: [{test: toxin-gene, from: lungs of three finishers, result: negative, at: 2026-04-28}]",
+  },
+  good: {
+    visit: "tests: [{test: toxin-gene, from: nasal swabs of six weaners, result: negative, at: 2026-04-28}]",
+  },
+  check(visit, reportVisit) {
+    for (const [index, { test, from }] of (visit.record.tests ?? []).entries())
+      if (
+        test === "toxin-gene" &&
+        from !== undefined &&
+        wordIn(from, sampleRules.toxin_gene.materials) === undefined
+      )
+        reportVisit(
+          `tests[${index}].from: "${from}" is no swab of nose or tonsil, and toxigenic Pasteurella multocida is looked for there. Correct what was sampled, or send nasal or tonsil swabs.`,
+          ["tests", index, "from"],
+        );
+  },
+};

@@ -1,0 +1,59 @@
+import { moment } from "../../../cases/index.ts";
+import { sampleRules } from "../../../knowledge/index.ts";
+import { isFor, samplesOf } from "../../../sampling/index.ts";
+import { isVisitMisdated } from "../../misdated-visit.ts";
+import type { VisitRule } from "../../rule.ts";
+
+export const toxinTestMisdated: VisitRule = {
+  id: "toxin-test-misdated",
+  scope: "visit",
+  family: "sampling",
+  level: "warning",
+  summary:
+    "The result of a test of the herd is dated after the visit and after its samples, and a test that is pending has no date of a result.",
+  protects:
+    "A result of another year lets the reading of the snouts say progressive, or clear the herd, on pigs that are long gone.",
+  source: { cite: "order of events; common practice", confidence: "common-practice" },
+  bad: {
+    visit: "tests: [{test: toxin-gene, from: nasal swabs of six weaners, result: negative, at: 2025-04-28}]",
+  },
+  good: {
+    visit: "tests: [{test: toxin-gene, from: nasal swabs of six weaners, result: negative, at: 2026-04-28}]",
+  },
+  check(visit, reportVisit) {
+    const { date, tests = [] } = visit.record;
+    if (isVisitMisdated(visit)) return;
+    const day = dayOf(date);
+    const taken = visit.cases
+      .flatMap(samplesOf)
+      .filter(
+        ({ sample }) => sampleRules.toxin_gene.from.includes(sample.from) && isFor(sample, "pcr", "culture"),
+      )
+      .flatMap(({ sample }) => {
+        const on = dayOf(sample.at);
+        return on === undefined ? [] : [{ id: sample.id, text: sample.at, on }];
+      })
+      .sort((a, b) => a.on - b.on);
+    for (const [index, { result, at }] of tests.entries()) {
+      const path = ["tests", index, "at"];
+      const answered = dayOf(at);
+      const [first] = taken;
+      if (at === undefined || answered === undefined) continue;
+      const wrong =
+        result === "pending"
+          ? `there is a day of the result (${at}), and the result is pending. Write the result, or take the day out.`
+          : day !== undefined && answered < day
+            ? `the result (${at}) lies before the visit (${date}). Correct the day; an older test belongs to the visit of its time, or under note.`
+            : first !== undefined && answered < first.on
+              ? `the result (${at}) lies before the first sample for it was taken (${first.id}, ${first.text}). Correct one of them.`
+              : undefined;
+      if (wrong !== undefined) reportVisit(`tests[${index}].at: ${wrong}`, path);
+    }
+  },
+};
+
+/** Whole days, by the clock that was written down. */
+function dayOf(text: string | undefined): number | undefined {
+  const at = moment(text);
+  return at === undefined ? undefined : Math.floor(at.written / 24);
+}

@@ -1,0 +1,15 @@
+import type { FormatRule } from "../../rule.ts";
+
+/** Asked by whoever has the scales loaded: see grade-faults.ts. */
+export const gradeContradictsParts: FormatRule = {
+  id: "grade-contradicts-parts",
+  scope: "format",
+  family: "scoring",
+  level: "error",
+  summary: "A grade recorded under a scale is what the recorded parts of that scale give.",
+  protects:
+    "One of the two was typed wrongly; the score is refused, and the pig is missing from every table of that scale.",
+  source: { cite: "the definition of each scale, on its own page", confidence: "derived" },
+  bad: { case: "respiratory: {lungs: {grades: {goodwin-1971: 40}}}" },
+  good: { case: "respiratory: {lungs: {grades: {goodwin-1971: 13.75}}}" },
+};
