@@ -15,10 +15,14 @@ export function pennedShares(
   const cells = strata?.strata ?? [sides.map(({ clusters }) => clusters.flat())];
   if (cells.length === 0) return null;
   const [before, after] = designEffects(first, second);
-  const effects = { first: after, second: before, df: clustersIn(sides) - 2 };
+  const whole = secondAgainstFirst(first.clusters.flat(), second.clusters.flat());
+  const df = degrees([
+    { part: before / whole.n2, clusters: first.clusters.length },
+    { part: after / whole.n1, clusters: second.clusters.length },
+  ]);
+  const effects = { first: after, second: before, df };
   const tables = cells.map(([one = [], other = []]) => secondAgainstFirst(one, other));
   const { p } = adjustedShares(tables, effects, { level });
-  const whole = secondAgainstFirst(first.clusters.flat(), second.clusters.flat());
   const { difference, effective } = adjustedShares([whole], effects, { level });
   return {
     ...clustersOf(sides),
@@ -56,8 +60,16 @@ function clustersOf([first, second]: readonly [Penned, Penned]) {
   } as const;
 }
 
-const clustersIn = (sides: readonly Penned[]): number =>
-  sides.reduce((sum, { clusters }) => sum + clusters.length, 0);
+/**
+ * Degrees of freedom of a spread that two sides share, whole and 1 or more: their clusters less two when both vary alike,
+ * near those of the side that varies more when not (Satterthwaite 1946, Biometrics Bulletin 2:110-114, from memory).
+ * @param parts variance of each side, up to one factor, with its clusters
+ */
+function degrees(parts: readonly { readonly part: number; readonly clusters: number }[]): number {
+  const all = parts.reduce((sum, { part }) => sum + part, 0);
+  const squares = parts.reduce((sum, { part, clusters }) => sum + part ** 2 / (clusters - 1), 0);
+  return Math.max(1, Math.floor(all ** 2 / squares + 1e-9));
+}
 
 const meanOf = (pigs: readonly Answered[]): number =>
   pigs.reduce((sum, { value }) => sum + (value ?? 0), 0) / pigs.length;

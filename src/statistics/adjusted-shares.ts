@@ -17,13 +17,13 @@ export interface AdjustedShares {
 export interface ClusterEffects {
   readonly first: number;
   readonly second: number;
-  /** Clusters of both groups less two, 1 or more. */
+  /** Clusters of both groups less two, or fewer where one group varies more than the other (Satterthwaite); 1 or more. */
   readonly df: number;
 }
 
 /**
  * Two shares of animals that come in clusters: counts are divided by the design effect of their group and set against
- * each other within strata (Mantel & Haenszel), here by Student's t on the clusters less two and not by chi-squared,
+ * each other within strata (Mantel & Haenszel), here by Student's t and not by chi-squared,
  * because few clusters make the design effect itself uncertain. The limits are Newcombe's on the divided counts of all
  * strata together. Sources: Rao & Scott 1992, Biometrics 48:577-585 (from memory); Newcombe 1998, method 10. The t in
  * place of chi-squared is common practice in surveys.
