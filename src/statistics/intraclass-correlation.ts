@@ -67,7 +67,7 @@ export function intraclassCorrelations(
   const averaged = (f: number) => 1 - 1 / f;
   const random = agreementOf(meanSquares, n, k, half);
   const stepUp = (value: number) => (k * value) / (1 + (k - 1) * value);
-  const meanTotal = bms + (jms - ems) / n;
+  const meanTotal = settled(bms + (jms - ems) / n, bms + (jms + ems) / n);
   return {
     subjects: n,
     readers: k,
@@ -81,6 +81,9 @@ export function intraclassCorrelations(
     level,
   };
 }
+
+/** A sum that is nothing but the rounding of its terms is 0: at the pole of an estimate noise would decide its size. */
+const settled = (sum: number, terms: number): number => (Math.abs(sum) <= 1e-12 * terms ? 0 : sum);
 
 const TOO_FEW = "too few readings for an interval";
 
@@ -118,7 +121,8 @@ function agreementOf(
   k: number,
   half: number,
 ): Icc {
-  const icc = (bms - ems) / (bms + (k - 1) * ems + (k * (jms - ems)) / n);
+  const total = bms + (k - 1) * ems + (k * (jms - ems)) / n;
+  const icc = (bms - ems) / settled(total, bms + (k - 1) * ems + (k * (jms + ems)) / n);
   if (!Number.isFinite(icc)) return { icc: null, ...noLimits("there is no variance at all") };
   if (bms === 0) return { icc, ...noLimits("the subjects do not differ") };
   if (ems === 0)

@@ -42,6 +42,9 @@ export function completeCase({ protocol, ageClass, sex, signs }: CaseWish): stri
     systems[organ.system] = inSystem;
   }
   const unborn = age[ageClass] === undefined;
+  const killed = { manner: "euthanised", method: "barbiturate" };
+  const [manner] = unborn ? ["born-dead"] : (protocol.manners ?? []);
+  const died = manner === undefined ? killed : { manner };
   return stringify({
     format: 1,
     case: "made-1",
@@ -57,9 +60,7 @@ export function completeCase({ protocol, ageClass, sex, signs }: CaseWish): stri
     selection: signs.includes("none")
       ? { basis: "comparison", signs, treated: "no" }
       : { basis: "clinical", signs, onset: "36 h", treated: "no", typical: "yes" },
-    death: unborn
-      ? { manner: "born-dead", at: "2026-04-20T09:10" }
-      : { manner: "euthanised", method: "barbiturate", at: "2026-04-20T09:10" },
+    death: { ...died, at: "2026-04-20T09:10" },
     opened: { at: "2026-04-20T09:40", ambient: "14 °C", state: "fresh" },
     alarm_check: {
       vesicles: "none",

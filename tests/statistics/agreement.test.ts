@@ -345,6 +345,17 @@ describe("intraclass correlation", () => {
     }
   });
 
+  it("has no mean agreement at its pole, 8/3 + (6 - 14) / 3 = 0, whatever the rounding", () => {
+    const pole = [
+      [3, 7],
+      [7, 3],
+      [6, 0],
+    ];
+    expect(intraclassCorrelations(pole).agreementMean.icc).toBeNull();
+    const moved = pole.map((row) => row.map((value) => 5 * value - 3));
+    expect(intraclassCorrelations(moved).agreementMean.icc).toBeNull();
+  });
+
   it("holds its estimate, does not depend on order, moves with the scale", () => {
     const table = fc.tuple(fc.integer({ min: 3, max: 12 }), fc.integer({ min: 2, max: 4 })).chain(([n, k]) =>
       fc.array(fc.array(fc.integer({ min: 0, max: 9 }), { minLength: k, maxLength: k }), {
