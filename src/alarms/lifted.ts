@@ -18,8 +18,7 @@ export function contacts(subject: AlarmSubject): Moment[] {
     subject.record.authority,
     "cases" in subject ? undefined : subject.visit?.record.authority,
   ];
-  const visit = "cases" in subject ? subject : subject.visit;
-  const day = moment(visit?.record.date);
+  const day = dayOf(subject);
   return entries
     .filter((entry) => /[\p{L}\p{N}]/u.test(entry?.answer ?? ""))
     .map((entry) => moment(entry?.contacted))
@@ -50,7 +49,15 @@ export function isLifted(subject: AlarmSubject, evidence: readonly Evidence[]): 
 export function since(one: Case, evidence: readonly Evidence[]): Moment | undefined {
   const opened = moment(one.record.opened?.at);
   const death = moment(one.record.death?.at);
-  return evidence.every(({ beforeKnife }) => beforeKnife) ? death : (opened ?? death);
+  const known = evidence.every(({ beforeKnife }) => beforeKnife) ? death : (opened ?? death);
+  return known ?? dayOf(one);
+}
+
+/** The day of the visit; of a pig without a visit, when it was opened or died. */
+function dayOf(subject: AlarmSubject): Moment | undefined {
+  if ("cases" in subject) return moment(subject.record.date);
+  const { opened, death } = subject.record;
+  return moment(subject.visit?.record.date) ?? moment(opened?.at) ?? moment(death?.at);
 }
 
 const isBefore = (at: Moment, limit: Moment | undefined): boolean =>

@@ -23,6 +23,13 @@ export function checkResultFile(option: string, file: string, inputs: readonly (
     throw new UsageError(
       `${option} ${file}: that YAML file is already there and would be lost, and no result is YAML; nothing was written. Give the result a name of its own.`,
     );
+  if (isPicture(target) || isPicture(resolve(file)))
+    throw new UsageError(
+      `${option} ${file}: that picture is already there and would be lost, and no result is a picture; nothing was written. Give the result a name of its own.`,
+    );
 }
 
 const isYaml = (file: string): boolean => /\.ya?ml$/i.test(file);
+
+/** Tracings and photographs belong to cases, and no result has their form. */
+const isPicture = (file: string): boolean => /\.(?:svg|geojson|jpe?g|png|tiff?|heic|webp)$/i.test(file);

@@ -1,6 +1,8 @@
 /** An alarm is lifted by a dated call to the authority, and by nothing else. */
 import { describe, expect, it } from "vitest";
+import { stringify } from "yaml";
 import { alarmText, findAlarms, openAlarms } from "../../src/alarms/index.ts";
+import { readCases } from "../../src/cases/index.ts";
 import { selectionRules } from "../../src/knowledge/index.ts";
 import { lintCases } from "../../src/lint/index.ts";
 import { type AlarmFiles, readAlarmFiles } from "./alarm-archive.ts";
@@ -72,6 +74,35 @@ describe("an alarm", () => {
   ])("is lifted by a call in the 30 days after the visit only: %s", (contacted, expected) => {
     expect(open({ cases: [{ ...lesions, authority: call(contacted) }] })).toEqual(expected);
     expect(open({ visit: { authority: call(contacted) }, cases: [lesions] })).toEqual(expected);
+  });
+
+  it("is held to the day of the visit where death and opening cannot be read", () => {
+    const illegible = { death: { manner: "euthanised", at: "20.4.2026 9:10" }, opened: { at: "9:40" } };
+    for (const [contacted, expected] of [
+      ["2020-01-01T10:40", [inner]],
+      ["2026-04-20", []],
+      ["2026-04-21T08:00", []],
+    ] as const)
+      expect(open({ cases: [{ ...lesions, ...illegible, authority: call(contacted) }] })).toEqual(expected);
+  });
+
+  it("of a pig without a visit is held to its opening", () => {
+    const record = {
+      format: 1,
+      case: "hazel-1",
+      pig: { age: "58 d", sex: "female" },
+      death: { manner: "euthanised", at: "2026-04-20T09:10" },
+      opened: { at: "2026-04-20T09:40" },
+      ...lesions,
+    };
+    for (const [contacted, alarms] of [
+      ["2036-01-01T10:40", 1],
+      ["2026-04-20T10:40", 0],
+    ] as const) {
+      const bytes = new TextEncoder().encode(stringify({ ...record, authority: call(contacted) }));
+      const { findings } = lintCases(readCases(["-"], { input: { bytes, name: "hazel/pig.yaml" } }));
+      expect(findings.filter(({ rule }) => rule === "alarm-pattern")).toHaveLength(alarms);
+    }
   });
 
   it("the days after the visit are those of the data, and a finding says so", () => {
