@@ -1,5 +1,5 @@
-// Loads the built program with what V8 kept of compiling it at build time. Compiling took about a third of the time of
-// linting one case. Another Node than the one that built refuses what was kept, and then simply compiles.
+// Loads the built program with what V8 kept of compiling it at build time (docs/performance.md has the figures). Another
+// Node than the one that built refuses what was kept, and then simply compiles.
 const { readFileSync } = require("node:fs");
 const { createRequire } = require("node:module");
 const { join } = require("node:path");
