@@ -22,6 +22,7 @@ const knowledge = {
   published_agreement: readYaml("published-agreement.yaml"),
   intervals: readYaml("intervals.yaml"),
   interpretation_words: readYaml("interpretation-words.yaml"),
+  meant_words: readYaml("meant-words.yaml"),
   selection_bases: readYaml("selection.yaml"),
   facts: readYaml("facts.yaml"),
   protocols: readYamlFolder("protocols"),
@@ -35,6 +36,8 @@ const knowledge = {
   sample_rules: readYaml("sample-rules.yaml"),
   morphometry: readYaml("morphometry.yaml"),
   snout_reading: readYaml("snout-reading.yaml"),
+  denial: readYaml("denial-words.yaml"),
+  alarm_sign_words: readYaml("alarm-words.yaml"),
 };
 writeVocabularySchema(knowledge.vocabulary);
 writeOrgansSchema(knowledge.anatomy);

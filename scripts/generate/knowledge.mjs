@@ -33,6 +33,7 @@ export function writeKnowledge(knowledge) {
     published_agreement: "PublishedAgreements",
     intervals: "Intervals",
     interpretation_words: "InterpretationWords",
+    meant_words: "MeantWords",
     selection_bases: "SelectionBases",
     facts: "Facts",
     protocols: "Protocol[]",
@@ -46,6 +47,8 @@ export function writeKnowledge(knowledge) {
     sample_rules: "SampleRules",
     morphometry: "Morphometry",
     snout_reading: "SnoutReadingRules",
+    denial: "Denial",
+    alarm_sign_words: "AlarmSigns",
   };
   // A module each: a command that does not ask for one of them does not load it.
   const folder = join(generatedFolder, "knowledge");

@@ -30,6 +30,7 @@ function knowledgeRoot() {
     "published_agreement",
     "intervals",
     "interpretation_words",
+    "meant_words",
     "selection_bases",
     "facts",
     "protocol",
@@ -43,6 +44,8 @@ function knowledgeRoot() {
     "sample_rules",
     "morphometry",
     "snout_reading",
+    "denial",
+    "alarm_sign_words",
   ];
   return {
     ...schema,

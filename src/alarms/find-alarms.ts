@@ -3,7 +3,8 @@ import type { Archive } from "../cases/index.ts";
 import { type AlarmPattern, alarmPatterns } from "../knowledge/index.ts";
 import type { Alarm, AlarmSubject } from "./alarm.ts";
 import { isLifted } from "./lifted.ts";
-import { matchCondition } from "./match-condition.ts";
+import { type Match, matchCondition } from "./match-condition.ts";
+import { type ReadAsMeant, readAsMeant } from "./read-as-meant.ts";
 
 /** What was found before; a record that was read does not change. */
 const known = new WeakMap<AlarmSubject, readonly Alarm[]>();
@@ -29,7 +30,8 @@ export const openAlarmsOf = ({ visits, cases }: Pick<Archive, "visits" | "cases"
 function findAlarm(pattern: AlarmPattern, subject: AlarmSubject): Alarm | undefined {
   if (pattern.scope !== ("cases" in subject ? "visit" : "case")) return undefined;
   if (pattern.fires === "when-listed" && !subject.settings.notifiable.includes(pattern.id)) return undefined;
-  const found = matchCondition(pattern.pattern, subject);
+  const meant = readAsMeant(subject);
+  const found = (meant && matchMeant(pattern, meant)) ?? matchCondition(pattern.pattern, subject);
   if (found === undefined) return undefined;
   const seen = new Set<string>();
   const evidence = found.filter((one) => {
@@ -38,3 +40,10 @@ function findAlarm(pattern: AlarmPattern, subject: AlarmSubject): Alarm | undefi
   });
   return { pattern, subject, evidence, lifted: isLifted(subject, evidence) };
 }
+
+/** The evidence of what was meant stands in the files as they were written. */
+const matchMeant = ({ pattern }: AlarmPattern, { subject, written }: ReadAsMeant): Match =>
+  matchCondition(pattern, subject)?.map((one) => ({
+    ...one,
+    subject: written.get(one.subject) ?? one.subject,
+  }));

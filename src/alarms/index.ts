@@ -2,4 +2,5 @@
 export type { Alarm, AlarmSubject, Evidence } from "./alarm.ts";
 export { findAlarms, openAlarms, openAlarmsOf } from "./find-alarms.ts";
 export { contacts, isFarAfter, isLifted, since } from "./lifted.ts";
+export { finding as recordedFinding } from "./match-finding.ts";
 export { alarmText, callWhom, orders, suspicion } from "./notice.ts";

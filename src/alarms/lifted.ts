@@ -1,5 +1,5 @@
 /** Whether a dated call to the authority answers an alarm. */
-import { type Case, isAfter, type Moment, moment } from "../cases/index.ts";
+import { type Case, isAfter, type Moment, moment, saysNothing } from "../cases/index.ts";
 import { selectionRules } from "../knowledge/index.ts";
 import type { AlarmSubject, Evidence } from "./alarm.ts";
 
@@ -12,7 +12,7 @@ export function isFarAfter(call: string | undefined, date: string | undefined): 
   return at !== undefined && day !== undefined && at.written - day.written > lateHours;
 }
 
-/** When the authority was reached, by the entries that hold for a file, its own and that of its visit, and have an answer. */
+/** When the authority was reached, by the entries that hold for a file, its own and that of its visit, and say what was answered. */
 export function contacts(subject: AlarmSubject): Moment[] {
   const entries = [
     subject.record.authority,
@@ -20,7 +20,7 @@ export function contacts(subject: AlarmSubject): Moment[] {
   ];
   const day = dayOf(subject);
   return entries
-    .filter((entry) => /[\p{L}\p{N}]/u.test(entry?.answer ?? ""))
+    .filter((entry) => !saysNothing(entry?.answer ?? ""))
     .map((entry) => moment(entry?.contacted))
     .filter((at) => at !== undefined)
     .filter((at) => day === undefined || at.written - day.written <= lateHours);
@@ -60,8 +60,9 @@ function dayOf(subject: AlarmSubject): Moment | undefined {
   return moment(subject.visit?.record.date) ?? moment(opened?.at) ?? moment(death?.at);
 }
 
+/** Where no day can be read at all, nothing says that the call came after. */
 const isBefore = (at: Moment, limit: Moment | undefined): boolean =>
-  limit !== undefined && (isAfter(limit, at) || isUnsure(limit, at));
+  limit === undefined || isAfter(limit, at) || isUnsure(limit, at);
 
 /** A time with a zone and one without: the call counts only when it is later as written, too. */
 const isUnsure = (limit: Moment, at: Moment): boolean =>

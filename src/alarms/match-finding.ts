@@ -9,6 +9,7 @@ export function finding(wanted: AlarmFinding, one: Case): Evidence[] | undefined
     (placed) =>
       wanted.organs.includes(placed.organ.id) &&
       wanted.process.includes(placed.finding.process) &&
+      (wanted.site === undefined || namesSite(wanted.site, placed)) &&
       (wanted.with === undefined || hasWord(wanted.with, placed)) &&
       !(wanted.unless !== undefined && hasWord(wanted.unless, placed)),
   );
@@ -20,6 +21,9 @@ export function finding(wanted: AlarmFinding, one: Case): Evidence[] | undefined
     beforeKnife: placed.organ.system === "external",
   }));
 }
+
+const namesSite = (words: readonly string[], { finding: { site, note } }: PlacedFinding): boolean =>
+  [site, note].some((text) => words.some((word) => text?.toLowerCase().includes(word)));
 
 function hasWord(words: AlarmWords, { finding: { ...described } }: PlacedFinding): boolean {
   return Object.entries(words).some(([key, list]: [string, readonly string[]]) =>

@@ -21,6 +21,7 @@ export interface CaseParts {
   readonly settings: Settings;
   readonly visit: VisitContext | undefined;
   readonly farm: Farm | undefined;
+  readonly asMeant: Case | undefined;
 }
 
 export function buildCase({ raw, ...parts }: CaseParts): Case {

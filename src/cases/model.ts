@@ -39,6 +39,8 @@ export interface Case extends Filed<CaseFile> {
   /** The visit and farm the case belongs to. */
   readonly visit: VisitContext | undefined;
   readonly farm: Farm | undefined;
+  /** What was probably meant, where values do not fit the format. Alarms alone read it. */
+  readonly asMeant: Case | undefined;
 }
 
 /** One farm, one day: what a case knows of its visit. */
@@ -46,6 +48,8 @@ export interface VisitContext extends Filed<VisitFile> {
   readonly id: string;
   readonly folder: string;
   readonly farm: Farm | undefined;
+  /** What was probably meant, where values do not fit the format. Alarms alone read it. */
+  readonly asMeant: VisitFile | undefined;
 }
 
 /** A visit with the cases that were read of it. */

@@ -1,6 +1,8 @@
 /** What to write for an organ or a system when its value is none of the forms that say how it is. */
 import type { ErrorObject } from "ajv";
+import { vocabulary } from "../knowledge/index.ts";
 import { nearest } from "../words/nearest.ts";
+import { wordsWithin } from "./meant-word.ts";
 import { shown } from "./shown.ts";
 
 /** Words that look much like `normal` and mean the contrary. */
@@ -32,5 +34,6 @@ export function organShape(value: unknown, errors: readonly ErrorObject[]): stri
     return `${written} Write normal for the whole system, or each organ as a key below it.`;
   if (Array.isArray(value) && !types.includes("array") && types.includes("object"))
     return `${written} Write normal for the whole system, or each organ as a key below it.`;
-  return `${written} Write normal, findings such as [{process: enlargement}], or {not_examined: the reason}.`;
+  const process = typeof value === "string" ? wordsWithin(value, vocabulary.process)[0] : undefined;
+  return `${written} Write normal, findings such as [{process: ${process ?? "enlargement"}}], or {not_examined: the reason}.`;
 }

@@ -33,3 +33,24 @@ export function valueAt(value: unknown, path: Path): unknown {
   }
   return current;
 }
+
+/**
+ * Puts a value at a path of plain data, in place.
+ * @returns whether there was a place for it: a group of keys or a list
+ */
+export function put(target: object, path: Path, value: unknown): boolean {
+  const last = path.at(-1);
+  const parent = valueAt(target, path.slice(0, -1));
+  if (last === undefined || last === "__proto__" || typeof parent !== "object" || parent === null)
+    return false;
+  (parent as Record<string | number, unknown>)[last] = value;
+  return true;
+}
+
+/** Takes out what stands at a path of plain data, in place. A list keeps its length. */
+export function remove(target: object, path: Path): void {
+  const last = path.at(-1);
+  const parent = valueAt(target, path.slice(0, -1));
+  if (last !== undefined && typeof parent === "object" && parent !== null)
+    delete (parent as Record<string | number, unknown>)[last];
+}

@@ -4,6 +4,7 @@ import type { CaseFile } from "../generated/case.types.ts";
 import { systems } from "../knowledge/index.ts";
 import { hiddenCharacter } from "../words/hidden-characters.ts";
 import { visible } from "../words/visible.ts";
+import { asMeant } from "./as-meant.ts";
 import { buildCase } from "./build-case.ts";
 import { type Fault, fileFault } from "./fault.ts";
 import { kindOf, sameFile } from "./file-kind.ts";
@@ -14,6 +15,7 @@ import type { Archive, Case } from "./model.ts";
 import { checkDocument, type KeyedDocument, keyedDocument, readDocument } from "./read-file.ts";
 import { decode } from "./read-text.ts";
 import { Surroundings } from "./surroundings.ts";
+import type { Validated } from "./validate.ts";
 
 export interface ReadOptions {
   /** Folder that relative paths start from. Default: the current folder. */
@@ -110,16 +112,22 @@ export function readCases(paths: readonly string[], options: ReadOptions = {}): 
 function toCase(file: string, folder: string, read: KeyedDocument, surroundings: Surroundings): Case {
   const { placed, record, raw } = checkDocument("case", file, read);
   const visit = surroundings.visit(folder);
-  return buildCase({
-    file,
-    document: read.document,
-    record: record as unknown as CaseFile,
-    raw,
-    faults: placed,
-    settings: surroundings.settings(folder),
-    visit,
-    farm: visit?.farm ?? surroundings.farm(folder),
-  });
+  const build = (valid: Pick<Validated, "record" | "raw">, meant: Case | undefined): Case =>
+    buildCase({
+      file,
+      document: read.document,
+      record: valid.record as unknown as CaseFile,
+      raw: valid.raw,
+      faults: placed,
+      settings: surroundings.settings(folder),
+      visit,
+      farm: visit?.farm ?? surroundings.farm(folder),
+      asMeant: meant,
+    });
+  return build(
+    { record, raw },
+    placed.length === 0 ? undefined : build(asMeant("case", read.value), undefined),
+  );
 }
 
 const caseKeys = [

@@ -3,6 +3,7 @@
  * alternative that did not match; a person made one mistake and is told of one.
  */
 import type { ErrorObject } from "ajv";
+import { meantValue } from "./meant-value.ts";
 import { formatPath, type Path, valueAt } from "./path.ts";
 import { longText, shown } from "./shown.ts";
 import { unknownKey } from "./unknown-key.ts";
@@ -13,6 +14,10 @@ export interface SchemaFault {
   readonly path: Path;
   /** The path that was meant, where a mistyped or misplaced key can be recognised; else the same as `path`. */
   readonly meant: Path;
+  /** The same for an unknown key, even where something stands there already. */
+  readonly aim?: Path;
+  /** The value that was meant, where it can be told. */
+  readonly guess?: unknown;
   readonly message: string;
   /** Whether the key itself is at fault, or its value. */
   readonly points: "key" | "value";
@@ -76,11 +81,12 @@ function unknownKeys({ path, errors }: Group, document: unknown): SchemaFault[] 
   for (const error of errors)
     if (error.keyword === "additionalProperties") keys.set(String(error.params.additionalProperty), error);
   return [...keys].map(([key, error]) => {
-    const { help, meant } = unknownKey(key, path, error.parentSchema, document);
+    const { help, meant, aim } = unknownKey(key, path, error.parentSchema, document);
     const at = [...path, key];
     return {
       path: at,
       meant: meant ?? at,
+      ...(aim !== undefined && { aim }),
       message: `${named(at)}: no such key. ${help}`,
       points: "key",
       kind: "unknown-key",
@@ -120,7 +126,10 @@ function valueFault({ path, errors, below }: Group, document: unknown): SchemaFa
   const range = errors.find(({ keyword }) => /^(exclusiveM|m)(ini|axi)mum$/.test(keyword));
   if (range !== undefined)
     return fault(`${shown(value)} is out of range; ${rangeWords(range)}.`, "out-of-range");
-  return fault(valueMessage(value, errors), "wrong-value");
+  const guess = meantValue(value, errors);
+  return fault(valueMessage(value, errors), "wrong-value").map((one) =>
+    guess === undefined ? one : { ...one, guess },
+  );
 }
 
 function keyHint({ parentSchema }: ErrorObject, key: string): string {

@@ -42,7 +42,13 @@ function quantities(text: string): string[] {
   const known = Object.entries(spellings)
     .filter(([name, others]) => name.toLowerCase() === lower || others.includes(lower))
     .map(([name]) => `${digits} ${name}`);
-  return [`${digits} ${unit}`, ...known];
+  return [`${digits} ${unit}`, ...known, ...celsius(digits, lower)];
+}
+
+/** Degrees Fahrenheit to a tenth of a degree Celsius. */
+function celsius(digits: string, unit: string): string[] {
+  if (!/^°?\s?f(ahrenheit)?$/.test(unit.replace("deg", "°")) || digits.includes("x")) return [];
+  return [`${Math.round(((Number(digits) - 32) * 50) / 9) / 10} °C`];
 }
 
 function moments(text: string): string[] {

@@ -3,6 +3,7 @@ import { dirname, join, relative, resolve } from "node:path";
 import type { FarmFile } from "../generated/farm.types.ts";
 import type { SettingsFile } from "../generated/settings.types.ts";
 import type { VisitFile } from "../generated/visit.types.ts";
+import { asMeant } from "./as-meant.ts";
 import { type Fault, fileFault } from "./fault.ts";
 import { kindOf } from "./file-kind.ts";
 import { readHouseScales, type ScaleFile } from "./house-scales.ts";
@@ -133,6 +134,10 @@ export class Surroundings {
       id: visit.visit ?? read.file,
       folder,
       farm: this.farm(folder),
+      asMeant:
+        placed.length === 0
+          ? undefined
+          : (asMeant("visit", read.document.value).record as unknown as VisitFile),
     };
   }
 }

@@ -3,33 +3,16 @@ import type { ErrorObject } from "ajv";
 import { organs, systems } from "../knowledge/index.ts";
 import { listing } from "../words/listing.ts";
 import { nearest } from "../words/nearest.ts";
+import { findingKeys } from "./finding-keys.ts";
 import { type Path, valueAt } from "./path.ts";
 
 export interface KeyAdvice {
   readonly help: string;
   /** The path that was meant, if it is free: nothing is written there, and its parent is. */
   readonly meant: Path | undefined;
+  /** The path that was meant, whether something stands there or not. */
+  readonly aim: Path | undefined;
 }
-
-/** Keys of a finding that get written beside an organ's own keys. */
-const findingKeys = new Set([
-  "process",
-  "site",
-  "distribution",
-  "extent",
-  "number",
-  "colour",
-  "color",
-  "consistency",
-  "exudate",
-  "severity",
-  "duration",
-  "margin",
-  "contour",
-  "shape",
-  "volume",
-  "certainty",
-]);
 
 /**
  * @param parent the path of the group of keys in which the key stands
@@ -46,6 +29,7 @@ export function unknownKey(
   const advice = (help: string, ...meant: (string | number)[]): KeyAdvice => ({
     help,
     meant: meant.length === 0 ? undefined : free(meant, document),
+    aim: meant.length === 0 ? undefined : meant,
   });
 
   const glued = /^([\w-]+):(\S.*)$/.exec(key);

@@ -1,7 +1,7 @@
 /** Checks a document against its schema and keeps the part of it that is valid. */
 import { caseFits, farmFits, settingsFits, visitFits } from "../generated/fits.js";
 import { errorsOf } from "./full-validator.ts";
-import { type Path, valueAt } from "./path.ts";
+import { type Path, put, remove, valueAt } from "./path.ts";
 import { type SchemaFault, schemaFaults } from "./schema-faults.ts";
 
 /** Nearly all files fit, so this is asked first; what is wrong with the others is told by what is loaded then. */
@@ -65,8 +65,11 @@ function validPart(
   return { raw, lacking: lacking.map(({ path }) => path) };
 }
 
-/** Faults of the document as if its blanks were not there, and keys that do not exist even if they are blank. */
-function faultsOf(kind: FileKind, value: Record<string, unknown>, kept: string | undefined): SchemaFault[] {
+/**
+ * Faults of the document as if its blanks were not there, and keys that do not exist even if they are blank.
+ * @param kept the key that may be null
+ */
+export function faultsOf(kind: FileKind, value: Record<string, unknown>, kept?: string): SchemaFault[] {
   const plain = withoutBlanks(value, kept);
   const errors = kind !== "scale" && fits[kind](plain) ? [] : errorsOf(kind, plain);
   const unknown = hasBlanks(value) ? errorsOf(kind, value) : [];
@@ -97,20 +100,6 @@ function cutList(fault: SchemaFault): Path {
 
 const isEmpty = (value: unknown): boolean =>
   typeof value === "object" && value !== null && Object.keys(value).length === 0;
-
-function remove(target: Record<string, unknown>, path: Path): void {
-  const last = path.at(-1);
-  const parent = valueAt(target, path.slice(0, -1));
-  if (last !== undefined && typeof parent === "object" && parent !== null)
-    delete (parent as Record<string | number, unknown>)[last];
-}
-
-function put(target: Record<string, unknown>, path: Path, value: unknown): void {
-  const last = path.at(-1);
-  const parent = valueAt(target, path.slice(0, -1));
-  if (last !== undefined && typeof parent === "object" && parent !== null)
-    (parent as Record<string | number, unknown>)[last] = value;
-}
 
 /** Takes an entry out of its list, and the list with its last entry. */
 function leaveOut(target: Record<string, unknown>, path: Path): void {

@@ -1,7 +1,7 @@
 /** What is wrong with a value, and what to write instead. */
 import type { ErrorObject } from "ajv";
 import { listing } from "../words/listing.ts";
-import { nearest } from "../words/nearest.ts";
+import { meantWord } from "./meant-word.ts";
 import { organShape } from "./organ-shape.ts";
 import { longText, shown } from "./shown.ts";
 import { suggestion } from "./suggestion.ts";
@@ -41,7 +41,7 @@ function wordMessage(value: unknown, errors: readonly ErrorObject[]): string | u
     return `${shown(value)} cannot be read here. Write ${number}${String(value) === String(number) ? ", without quotes" : ""}.`;
   if (typeof value === "string" && / - |;/.test(value))
     return `${shown(value)} is read as one text. ${value.includes(";") ? "Write a comma between two entries" : "Line up the hyphens of a list below each other"}.`;
-  const guess = typeof value === "string" ? nearest(value, allowed) : undefined;
+  const guess = typeof value === "string" ? meantWord(value, allowed) : undefined;
   if (listed.length === 0)
     return guess === undefined
       ? undefined

@@ -72,8 +72,9 @@ export function nearestNames(name: string, most = 4, own: readonly Topic[] = [])
     .map((one) => one.word);
 }
 
-/** Few letters apart is nearest; then names that begin so, or have it in them. */
+/** Parts in another order (pig-treated) and few letters apart are nearest; then names that begin so, or have it in them. */
 function rank(written: string, known: string): number {
+  if (written.includes("-") && inOrder(written) === inOrder(known)) return 0;
   const apart = distance(written, known);
   if (apart <= Math.max(1, Math.floor(known.length / 4)) && apart < written.length) return apart;
   if (written.length >= 3 && known.startsWith(written)) return 50 + apart;
@@ -82,3 +83,5 @@ function rank(written: string, known: string): number {
     ? 200 + apart
     : Number.POSITIVE_INFINITY;
 }
+
+const inOrder = (word: string): string => word.split("-").sort().join("-");

@@ -6,6 +6,7 @@ import * as data from "../generated/knowledge.ts";
 import type {
   AgeClass,
   AlarmPattern,
+  AlarmSign,
   Anatomy,
   Fact,
   Indicator,
@@ -22,6 +23,7 @@ export type {
   AlarmExample,
   AlarmFinding,
   AlarmPattern,
+  AlarmSign,
   AlarmWords,
   Anatomy,
   AutolysisBand,
@@ -105,12 +107,16 @@ export const intervalMethods: ReadonlyMap<string, IntervalSource> = new Map(
 );
 export const clusterLimits = data.intervals.clusters;
 export const interpretationWords = data.interpretation_words;
+export const meantWords = data.meant_words;
 export const autolysis = data.autolysis;
 export const sampleRules = data.sample_rules;
 export const alarmPatterns: readonly AlarmPattern[] = data.alarms;
 export const transportLimits = data.transport.limits;
 export const protection = data.protection;
 export const snoutReadingRules = data.snout_reading;
+export const denial = data.denial;
+export const alarmSigns: Readonly<Record<string, AlarmSign>> = data.alarm_sign_words.signs;
+export const alarmSignsSource: Source = data.alarm_sign_words.source;
 export const anatomySource: Source = data.anatomy.source;
 export const factsSource: Source = data.facts.source;
 

@@ -1,26 +1,59 @@
 /** Words of change in a note: what a normal organ does not have. */
-import { description } from "../knowledge/index.ts";
-import { wordIn } from "./words-in.ts";
+import { type AgeClass, denial, description, type PlacedOrgan } from "../knowledge/index.ts";
+import { type Affirmed, affirmed } from "./affirmed.ts";
+import { hasAny } from "./words-in.ts";
+
+const { words, also, fine, unless, unless_beside: unlessBeside, fluid } = description.changed;
 
 /**
- * The first word of change of the text that is not denied: `black` in "black, no froth", nothing in "no froth or blood".
- * A clause ends at a comma, a semicolon, a full stop or at `but`; what is denied before a comma is denied after it as well
- * when the list goes on with `or`, `nor` or `and`.
+ * The first word of change that the note of the organ affirms: `black` in "black, no froth", nothing in "no froth or
+ * blood", in "black pigment" or in a note that is not sure.
  */
-export function changedWord(note: string | undefined): string | undefined {
-  const { words, negations, unless } = description.changed;
-  const clauses = (note ?? "").split(/[,;.!?]|\bbut\b|\byet\b/iu);
-  if (wordIn(note, unless) !== undefined) return undefined;
-  for (const [index, clause] of clauses.entries()) {
-    const word = wordIn(clause, words);
-    if (word === undefined) continue;
-    const before = clause.slice(0, clause.toLowerCase().indexOf(word.split(/[\s-]/)[0] ?? word));
-    const listed = clauses
-      .slice(index + 1)
-      .concat(clause)
-      .some((later) => /\b(?:or|nor)\b/iu.test(later));
-    const earlier = listed ? clauses.slice(0, index).join(" ") : "";
-    if (wordIn(`${earlier} ${before}`, negations) === undefined) return word;
-  }
-  return undefined;
+export function changedWord(
+  note: string | undefined,
+  organ: PlacedOrgan,
+  ageClass: AgeClass | undefined,
+): string | undefined {
+  if (note === undefined) return undefined;
+  const found = affirmed(note, wordsAt(organ)).find(
+    ({ text, clause, clauses }) =>
+      !hasAny(text, listAt(fine, organ)) &&
+      !hasAny(clause, unlessBeside) &&
+      !clauses.some((part) => hasAny(part, unless) || hasAny(part, denial.doubt)),
+  );
+  return found?.text ?? muchFluid(note, organ, ageClass)?.text;
 }
+
+/** Lists of an organ are made once, because patterns are kept by list. */
+const lists = new Map<string, readonly string[]>();
+
+function listAt(from: typeof also, { id, system }: PlacedOrgan): readonly string[] {
+  const key = `${from === fine ? "fine" : "also"} ${id}`;
+  const known =
+    lists.get(key) ??
+    from.filter(({ at }) => at.includes(id) || at.includes(system)).flatMap((one) => one.words);
+  lists.set(key, known);
+  return known;
+}
+
+function wordsAt(organ: PlacedOrgan): readonly string[] {
+  const own = listAt(also, organ);
+  const key = `all ${organ.id}`;
+  const known = lists.get(key) ?? (own.length === 0 ? words : [...words, ...own]);
+  lists.set(key, known);
+  return known;
+}
+
+/** Fluid of so many millilitres that it is a finding. */
+function muchFluid(note: string, organ: PlacedOrgan, ageClass: AgeClass | undefined): Affirmed | undefined {
+  if (!fluid.at.includes(organ.id) || ageClass === undefined || !fluid.classes.includes(ageClass))
+    return undefined;
+  return affirmed(note, fluid.words).find(({ clauses }) => {
+    if (clauses.some((clause) => hasAny(clause, fluid.unless))) return false;
+    const [, number, unit] = /(\d+(?:[.,]\d+)?)\s*(ml|cl|dl|l)(?!\p{L})/iu.exec(clauses.join(", ")) ?? [];
+    const ml = Number(number?.replace(",", ".")) * (inMl[unit?.toLowerCase() ?? ""] ?? Number.NaN);
+    return ml >= fluid.ml;
+  });
+}
+
+const inMl: Readonly<Record<string, number>> = { ml: 1, cl: 10, dl: 100, l: 1000 };

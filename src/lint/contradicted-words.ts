@@ -12,11 +12,14 @@ export function contradictedWords(one: Case, field: DescriptiveField, report: Re
     if (word === undefined) continue;
     const against = description.contradictions.find(
       (entry) =>
-        entry.field === field && entry.words.includes(word) && entry.processes.includes(finding.process),
+        entry.field === field &&
+        entry.words.includes(word) &&
+        entry.processes.includes(finding.process) &&
+        (entry.exudates === undefined || entry.exudates.includes(finding.exudate ?? "")),
     );
     if (against !== undefined)
       report(
-        `${formatPath([...path, field])}: ${word} does not go with ${finding.process}; ${against.because}. Correct the ${field} or the process.`,
+        `${formatPath([...path, field])}: ${word} does not go with ${against.exudates === undefined ? finding.process : `${finding.exudate} ${finding.process}`}; ${against.because}. Correct the ${field} or the ${against.exudates === undefined ? "process" : "exudate"}.`,
         [...path, field],
       );
   }

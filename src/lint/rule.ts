@@ -1,5 +1,5 @@
 /** What a rule is: one thing a record must not lack or contradict, said once, with who says so. */
-import type { Archive, Case, Path, Visit } from "../cases/index.ts";
+import type { Archive, Case, Farm, Path, Visit } from "../cases/index.ts";
 import type { Source } from "../knowledge/index.ts";
 
 export const levels = ["error", "warning", "note"] as const;
@@ -72,10 +72,10 @@ export interface VisitRule extends RuleText {
   check(visit: Visit, reportVisit: Report, reportCase: (one: Case) => Report): void;
 }
 
-/** A rule that looks at everything that was read together, whatever folder it lies in. */
+/** A rule that looks at everything that was read together, whatever folder it lies in; reports go to the file meant. */
 export interface ArchiveRule extends RuleText {
   readonly scope: "archive";
-  check(archive: Archive, reportCase: (one: Case) => Report): void;
+  check(archive: Archive, reportOn: (one: Case | Visit | Farm) => Report): void;
 }
 
 /**

@@ -68,6 +68,56 @@ describe("an alarm", () => {
   });
 
   it.each([
+    "n/a",
+    "0",
+    "no",
+    "tbd",
+    "x",
+    "xx",
+    "unknown",
+    "Yes.",
+    "pending",
+    "none yet",
+    "keine Antwort",
+    "rang, no reply",
+    "rang at 10:20: no answer, left message",
+    "voicemail",
+    "Nicht erreicht",
+    "2026-04-20",
+  ])("is not lifted by a call that nobody answered, and a finding says so: %s", (answer) => {
+    const authority = { contacted: "2026-04-20T10:00", answer };
+    for (const files of [
+      { cases: [{ ...lesions, authority }] },
+      { visit: { authority }, cases: [lesions] },
+    ]) {
+      expect(open(files)).toEqual([inner]);
+      const { findings } = lintCases(readAlarmFiles(files), { only: ["authority-without-answer"] });
+      expect(findings.map(({ path, level }) => [path, level])).toEqual([["authority.answer", "error"]]);
+    }
+  });
+
+  it.each([
+    "no suspicion",
+    "none of the listed diseases suspected; go on",
+    "go on",
+    "official veterinarian takes blood; answers tomorrow",
+    "kein Verdacht, Sektion darf weitergehen",
+    "Freigabe",
+    "suspicion lifted 2026-04-22, PCR negative",
+  ])("is lifted by a decision: %s", (answer) => {
+    const files = { cases: [{ ...lesions, authority: { contacted: "2026-04-20T10:00", answer } }] };
+    expect(open(files)).toEqual([]);
+    expect(lintCases(readAlarmFiles(files), { only: ["authority-without-answer"] }).findings).toEqual([]);
+  });
+
+  it("without any day is not lifted: nothing says that the call came after", () => {
+    const record = { format: 1, case: "hazel-1", pig: { age: "58 d" }, ...lesions };
+    const bytes = new TextEncoder().encode(stringify({ ...record, authority: call("2026-04-20T10:00") }));
+    const { cases } = readCases(["-"], { input: { bytes, name: "hazel/pig.yaml" } });
+    expect(cases.flatMap(openAlarms).map(({ pattern }) => pattern.id)).toEqual([inner]);
+  });
+
+  it.each([
     ["2026-05-20T00:00", []],
     ["2026-05-20T00:01", [inner]],
     ["2036-04-20T10:00", [inner]],

@@ -71,6 +71,8 @@ describe("a name", () => {
 
   it.each([
     ["skiped-organ", "skipped-organ"],
+    ["pig-treated", "treated-pig"],
+    ["turbinate", "turbinates"],
     ["maff-1979", "maff-1978"],
     ["lung", "lungs"],
     ["vesikel", "vesicle"],

@@ -140,7 +140,57 @@ export const contradictions: readonly Contradiction[] = [
     "a lesion in the note of a normal organ",
     "normal-note-contradiction",
     "lymphoid.spleen.note",
+    "lymphoid: {spleen: {state: normal, findings: , note: 'firm, three times normal size'}}",
+  ),
+  slip(
+    "milk spots in the note of a normal liver",
+    "normal-note-contradiction",
+    "liver_pancreas.liver.note",
+    "liver_pancreas: {liver: {state: normal, findings: , milk_spots: , note: milk spots on both faces}}",
+  ),
+  slip(
+    "a swollen spleen in the note of a normal one, in German",
+    "normal-note-contradiction",
+    "lymphoid.spleen.note",
+    "lymphoid: {spleen: {state: normal, findings: , note: 'vergrössert, Blutungen am Rand'}}",
+  ),
+  slip(
+    "a heart sac full of fluid in the note of a normal one",
+    "normal-note-contradiction",
+    "cardiovascular.pericardium.note",
+    "cardiovascular: {pericardium: {state: normal, findings: , note: 40 ml straw coloured fluid}}",
+    ({ ageClass }) => ageClass !== "adult",
+  ),
+  slip(
+    "blisters on normal feet",
+    "alarm-word-unrecorded",
+    "external.feet.note",
+    "external: {feet: {state: normal, findings: , note: intact blisters on the coronary bands}}",
+  ),
+  slip(
+    "vesicles as the reason not to look",
+    "alarm-word-unrecorded",
+    "external.feet.not_examined",
+    "external: {feet: {state: , findings: , not_examined: vesicles on the coronary band}}",
+  ),
+  slip(
+    "claws that come off, in the note of the case",
+    "alarm-word-unrecorded",
+    "note",
+    "note: 'horn loose, claw coming off'",
+  ),
+  slip("blisters in another language", "alarm-word-unrecorded", "note", "note: Blasen am Kronsaum"),
+  slip(
+    "the spleen of a swine fever in the note of a normal one",
+    "alarm-word-unrecorded",
+    "lymphoid.spleen.note",
     "lymphoid: {spleen: {state: normal, findings: , note: 'black, friable, three times normal size'}}",
+  ),
+  slip(
+    "blood that does not clot, in the note of the opening",
+    "alarm-word-unrecorded",
+    "opened.note",
+    "opened: {note: unclotted blood at nose and anus}",
   ),
   slip(
     "bloody froth in a normal windpipe",
@@ -156,7 +206,27 @@ export const contradictions: readonly Contradiction[] = [
   ),
   slip("a tag with a blank of no width", "invisible-character", "pig.tag", 'pig: {tag: "22\u200b17"}'),
 
+  slip(
+    "a tag with a selector that no digit has",
+    "invisible-character",
+    "pig.tag",
+    'pig: {tag: "2217\ufe0f"}',
+  ),
+  slip("a question mark for the examiner", "text-says-nothing", "examiner", 'examiner: "?"'),
+  slip(
+    "a reason to be written later",
+    "text-says-nothing",
+    "upper_digestive.oesophagus.not_examined",
+    "upper_digestive: {oesophagus: {not_examined: tbd}}",
+  ),
+
   // Figures that nothing can have
+  slip(
+    "a yard as hot as boiling water",
+    "temperature-implausible",
+    "opened.ambient",
+    "opened: {ambient: 111 °C}",
+  ),
   slip(
     "a lymph node as long as a forearm",
     "size-implausible",
@@ -357,6 +427,16 @@ export const contradictions: readonly Contradiction[] = [
     hasDay,
   ),
 
+  slip(
+    "frozen ten minutes after death",
+    "carcass-state-implausible",
+    "opened.state",
+    steps(
+      "death: {manner: euthanised, method: barbiturate, at: DAYT09:00}\nopened: {at: DAYT09:10, state: frozen}\nsamples: ",
+    ),
+    hasDay,
+  ),
+
   // Words of a finding
   slip(
     "normal, with a lesion",
@@ -393,6 +473,12 @@ export const contradictions: readonly Contradiction[] = [
     "colour-contradiction",
     "external.skin[0].colour",
     "external: {skin: [{process: icterus, distribution: diffuse, extent: 90 %, colour: red}]}",
+  ),
+  slip(
+    "white blood",
+    "colour-contradiction",
+    "cardiovascular.pericardium[0].colour",
+    heartSac("process: effusion, distribution: diffuse, volume: 5 ml, exudate: haemorrhagic, colour: white"),
   ),
   slip(
     "a scar of today",
@@ -511,6 +597,28 @@ export const contradictions: readonly Contradiction[] = [
     lungs([0, 0, 0, 30, 40, 5, 0], [0, 10], pneumonia("site: left cranial and middle lobe, extent: 11 %")),
   ),
   slip(
+    "caudodorsal, with the caudal lobes at zero",
+    "distribution-contradicts-lobes",
+    "respiratory.lungs.findings[0].distribution",
+    lungs(
+      [20, 30, 0, 30, 40, 0, 10],
+      [0, 0],
+      pneumonia("extent: 12 %").replace("cranioventral", "caudodorsal"),
+    ),
+  ),
+  slip(
+    "cranioventral, with only the caudal lobes above zero",
+    "distribution-contradicts-lobes",
+    "respiratory.lungs.findings[0].distribution",
+    lungs([0, 0, 30, 0, 0, 20, 0], [0, 0], pneumonia("extent: 12 %")),
+  ),
+  slip(
+    "a caudodorsal diagnosis of cranioventral lobes",
+    "diagnosis-against-lobes",
+    "diagnosis.morphologic[0]",
+    `${lungs([20, 30, 0, 30, 40, 0, 10], [0, 0], pneumonia("extent: 12 %")).replace(/\}$/, ", pleura: normal}")}\ndiagnosis: {morphologic: ["Lungs: pleuropneumonia, caudodorsal, acute, moderate"]}`,
+  ),
+  slip(
     "more of the lung than of its worst lobe",
     "extent-contradicts-lobes",
     "respiratory.lungs.findings[0].extent",
@@ -597,6 +705,12 @@ export const contradictions: readonly Contradiction[] = [
     "grade-scale-unknown",
     "respiratory.turbinates.grades",
     snout(`${conchae(1, 2)}, septum: straight, grades: {maff-1987: 2}`),
+  ),
+  slip(
+    "unilateral, with both sides lost",
+    "unilateral-loss-contradiction",
+    "respiratory.turbinates.note",
+    snout(`${conchae(1, 3)}, septum: straight, grades: , note: "atrophy, unilateral left"`),
   ),
   slip(
     "dorsal and ventral exchanged",
@@ -753,6 +867,18 @@ export const contradictions: readonly Contradiction[] = [
     "serology-from-tissue",
     "samples[0]",
     sample("from: respiratory.lungs, into: chilled, for: [serology]"),
+  ),
+  slip(
+    "serology of a swab",
+    "serology-from-tissue",
+    "samples[0]",
+    sample("from: lymphoid.tonsil, into: dry-swab, for: [serology]"),
+  ),
+  slip(
+    "culture of what was frozen",
+    "culture-of-frozen",
+    "samples[0]",
+    sample("from: respiratory.lungs, into: frozen, for: [culture]"),
   ),
   slip(
     "as much formalin as tissue",
@@ -978,6 +1104,18 @@ const secondCase = ({ cases }: Visit): Case | undefined => cases[1];
 
 export const visitContradictions: readonly VisitContradiction[] = [
   {
+    kind: "blisters in the complaint and in no case",
+    rules: ["alarm-word-in-visit"],
+    over: () => ({ visit: "complaint: lame pigs with blisters on the snout" }),
+  },
+  {
+    kind: "the toxin gene looked for in the lung",
+    rules: ["toxin-test-material"],
+    over: ({ record }) => ({
+      visit: `tests: [{test: toxin-gene, from: "lungs of two pigs, no nasal swabs", result: negative, at: ${record.date}}]`,
+    }),
+  },
+  {
     kind: "one tag on two pigs",
     rules: ["duplicate-tag"],
     over(visit) {
@@ -1051,6 +1189,70 @@ export const visitContradictions: readonly VisitContradiction[] = [
     kind: "more ill pigs than pigs",
     rules: ["group-counts-impossible"],
     over: (visit) => ({ visit: `groups: {${groupOf(visit)}: {at_risk: 40, affected: 238}}` }),
+  },
+  {
+    kind: "more dead pigs than ill ones",
+    rules: ["group-dead-unaffected"],
+    over: (visit) => ({
+      visit: `groups: {${groupOf(visit)}: {at_risk: 100, affected: 2, dead: 40, note: }}`,
+    }),
+  },
+  {
+    kind: "a thousand sneezes a minute",
+    rules: ["cough-count-implausible"],
+    over: (visit) => ({ visit: `groups: {${groupOf(visit)}: {sneezing: 3100 in 2 min}}` }),
+  },
+  {
+    kind: "signs that begin in the year before",
+    rules: ["group-onset-year"],
+    over: ({ record, ...visit }) => ({
+      visit: `complaint: sneezing\nquestion: \nnote: \ngroups: {${groupOf({ record, ...visit })}: {onset: ${Number(record.date?.slice(0, 4)) - 1}${record.date?.slice(4)}, note: }}`,
+    }),
+  },
+  {
+    kind: "a pen that the group does not have",
+    rules: ["pen-beyond-group"],
+    over: (visit) =>
+      firstCase(visit)?.record.pig?.group?.startsWith("nursery") === true
+        ? { first: "pig: {pen: 33}" }
+        : undefined,
+  },
+  {
+    kind: "a parcel of more than a ton",
+    rules: ["parcel-figure-implausible"],
+    over: () => ({ visit: "parcels: [{weight: 1200 kg}]" }),
+  },
+  {
+    kind: "a mark larger than its box",
+    rules: ["parcel-figure-implausible"],
+    over: () => ({ visit: "parcels: [{mark_side: 60 cm, outer_side: 250 mm}]" }),
+  },
+  {
+    kind: "air as dry as a desert",
+    rules: ["reading-implausible"],
+    over: (visit) => ({ visit: `environment: [{group: ${groupOf(visit)}, humidity: 7.6 %}]` }),
+  },
+  {
+    kind: "carbon dioxide without its noughts",
+    rules: ["reading-implausible"],
+    over: (visit) => ({ visit: `environment: [{group: ${groupOf(visit)}, carbon_dioxide: 34 ppm}]` }),
+  },
+  {
+    kind: "an answer of another decade",
+    rules: ["toxin-test-misdated"],
+    over: () => ({
+      visit: "tests: [{test: toxin-gene, from: nasal swabs, result: negative, at: 2036-04-28}]",
+    }),
+  },
+  {
+    kind: "an answer without a day",
+    rules: ["toxin-test-misdated"],
+    over: () => ({ visit: "tests: [{test: toxin-gene, from: nasal swabs, result: negative}]" }),
+  },
+  {
+    kind: "a dash for the veterinarian",
+    rules: ["text-says-nothing"],
+    over: () => ({ visit: 'veterinarian: "-"' }),
   },
   {
     kind: "signs that begin after the visit",

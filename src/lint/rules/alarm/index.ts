@@ -5,8 +5,11 @@ import { alarmInHerd } from "./alarm-in-herd.ts";
 import { alarmInHerdExclude } from "./alarm-in-herd-exclude.ts";
 import { alarmPattern } from "./alarm-pattern.ts";
 import { alarmSignRecorded } from "./alarm-sign-recorded.ts";
+import { alarmWordInVisit } from "./alarm-word-in-visit.ts";
+import { alarmWordUnrecorded } from "./alarm-word-unrecorded.ts";
 import { authorityBeforeDeath } from "./authority-before-death.ts";
 import { authorityBeforeVisit } from "./authority-before-visit.ts";
+import { authorityWithoutAnswer } from "./authority-without-answer.ts";
 import { parcelDuringAlarm } from "./parcel-during-alarm.ts";
 
 export const alarmRules: readonly Rule[] = [
@@ -14,8 +17,11 @@ export const alarmRules: readonly Rule[] = [
   parcelDuringAlarm,
   alarmPattern,
   alarmExclude,
+  alarmWordUnrecorded,
+  alarmWordInVisit,
   alarmInHerd,
   alarmInHerdExclude,
   authorityBeforeDeath,
   authorityBeforeVisit,
+  authorityWithoutAnswer,
 ];

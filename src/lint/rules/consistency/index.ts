@@ -11,6 +11,7 @@ import { crownRumpImplausible } from "./crown-rump-implausible.ts";
 import { crownRumpOfBornPig } from "./crown-rump-of-born-pig.ts";
 import { dateImpossible } from "./date-impossible.ts";
 import { datesOutOfOrder } from "./dates-out-of-order.ts";
+import { distributionContradictsLobes } from "./distribution-contradicts-lobes.ts";
 import { dorsalWorseThanVentral } from "./dorsal-worse-than-ventral.ts";
 import { extentContradictsLobes } from "./extent-contradicts-lobes.ts";
 import { freshYetAutolysed } from "./fresh-yet-autolysed.ts";
@@ -23,6 +24,7 @@ import { onsetBeforeBirth } from "./onset-before-birth.ts";
 import { organImpossible } from "./organ-impossible.ts";
 import { organWeightImplausible } from "./organ-weight-implausible.ts";
 import { parityImpossible } from "./parity-impossible.ts";
+import { penBeyondGroup } from "./pen-beyond-group.ts";
 import { pleurisyAdhesionUnscored } from "./pleurisy-adhesion-unscored.ts";
 import { pleurisyNoneAndMore } from "./pleurisy-none-and-more.ts";
 import { protocolContradictsDeath } from "./protocol-contradicts-death.ts";
@@ -36,6 +38,7 @@ import { snoutGradesContradict } from "./snout-grades-contradict.ts";
 import { stillbornBreathed } from "./stillborn-breathed.ts";
 import { tagUnquoted } from "./tag-unquoted.ts";
 import { temperatureImplausible } from "./temperature-implausible.ts";
+import { unilateralLossContradiction } from "./unilateral-loss-contradiction.ts";
 import { wastingYetFat } from "./wasting-yet-fat.ts";
 import { weightImplausible } from "./weight-implausible.ts";
 
@@ -78,4 +81,7 @@ export const consistencyRules: readonly Rule[] = [
   dateImpossible,
   brainDestroyed,
   groupUnknown,
+  penBeyondGroup,
+  distributionContradictsLobes,
+  unilateralLossContradiction,
 ];

@@ -7,8 +7,10 @@ export const temperatureImplausible: CaseRule = {
   scope: "case",
   family: "consistency",
   level: "error",
-  summary: "The body temperature is one that a living pig can have.",
-  protects: "A slip here makes or hides a fever.",
+  summary:
+    "The body temperature is one that a living pig can have, and that of the place one that a carcass can lie in.",
+  protects:
+    "A slip in the one makes or hides a fever; a slip in the other decides what every sample is still worth.",
   source: plausible.source,
   bad: { case: "pig: {temperature: 14.2 °C}" },
   good: { case: "pig: {temperature: 39.2 °C}" },
@@ -19,6 +21,13 @@ export const temperatureImplausible: CaseRule = {
       report(
         `pig.temperature: ${one.record.pig?.temperature} is not the temperature of a living pig (${low} to ${high} °C). Correct it, or take it out if it was measured after death.`,
         ["pig", "temperature"],
+      );
+    const ambient = quantity("temperature", one.record.opened?.ambient);
+    const [coldest, hottest] = plausible.ambient;
+    if (ambient !== undefined && (ambient < coldest || ambient > hottest))
+      report(
+        `opened.ambient: ${one.record.opened?.ambient} is hard to believe; ${coldest} to ${hottest} °C would be (from memory, wide on purpose). Check the point; it is the air where the carcass lay.`,
+        ["opened", "ambient"],
       );
   },
 };

@@ -1,5 +1,6 @@
-import { formatPath } from "../../../cases/index.ts";
+import { type Case, formatPath, type Path } from "../../../cases/index.ts";
 import { description, organs } from "../../../knowledge/index.ts";
+import { unrecordedWords } from "../../alarm-words.ts";
 import { changedWord } from "../../changed-words.ts";
 import type { CaseRule } from "../../rule.ts";
 import { statesOf } from "../../states.ts";
@@ -18,8 +19,8 @@ export const normalNoteContradiction: CaseRule = {
   check(one, report) {
     for (const organ of organs)
       for (const { entry, path } of statesOf(one, organ)) {
-        const word = entry?.state === "normal" ? changedWord(entry.note) : undefined;
-        if (word !== undefined)
+        const word = entry?.state === "normal" ? changedWord(entry.note, organ, one.ageClass) : undefined;
+        if (word !== undefined && !isAlarm(one, [...path, "note"]))
           report(
             `${formatPath([...path, "note"])}: "${word}", yet the organ is recorded as normal. Write it as a finding in place of state: normal, or say in the note what it is not.`,
             [...path, "note"],
@@ -27,3 +28,7 @@ export const normalNoteContradiction: CaseRule = {
       }
   },
 };
+
+/** Words of an alarm are reported as such, and once. */
+const isAlarm = (one: Case, path: Path): boolean =>
+  unrecordedWords(one).some((words) => formatPath(words.path) === formatPath(path));

@@ -2,6 +2,7 @@
 import type { Rule } from "../../rule.ts";
 import { causeWithoutDifferentials } from "./cause-without-differentials.ts";
 import { causeWithoutLaboratory } from "./cause-without-laboratory.ts";
+import { diagnosisAgainstLobes } from "./diagnosis-against-lobes.ts";
 import { diagnosisAgainstSeverity } from "./diagnosis-against-severity.ts";
 import { diagnosisWithoutDegree } from "./diagnosis-without-degree.ts";
 import { diagnosisWithoutLesion } from "./diagnosis-without-lesion.ts";
@@ -28,4 +29,5 @@ export const diagnosisRules: readonly Rule[] = [
   simileInDescription,
   markedLesionUndiagnosed,
   diagnosisAgainstSeverity,
+  diagnosisAgainstLobes,
 ];

@@ -9,10 +9,12 @@ import { invisibleCharacter } from "./invisible-character.ts";
 import { protocolUnknown } from "./protocol-unknown.ts";
 import { scaleExample } from "./scale-example.ts";
 import { scaleFormat } from "./scale-format.ts";
+import { textSaysNothing } from "./text-says-nothing.ts";
 
 export const formatRules: readonly Rule[] = [
   caseFormat,
   invisibleCharacter,
+  textSaysNothing,
   protocolUnknown,
   scaleFormat,
   scaleExample,

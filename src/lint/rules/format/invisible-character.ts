@@ -1,40 +1,49 @@
 import { formatPath, type Path } from "../../../cases/index.ts";
 import { hiddenName } from "../../../words/hidden-characters.ts";
 import { visible } from "../../../words/visible.ts";
-import type { CaseRule, Report } from "../../rule.ts";
+import type { ArchiveRule } from "../../rule.ts";
+import { textsIn } from "../../texts-in.ts";
 
-export const invisibleCharacter: CaseRule = {
+export const invisibleCharacter: ArchiveRule = {
   id: "invisible-character",
-  scope: "case",
+  scope: "archive",
   family: "format",
   level: "warning",
-  summary: "No text of a case holds a character that nobody sees.",
+  summary: "No text of a case, a visit or a farm holds a character that nobody sees.",
   protects:
     "Copied from a web page or a message, 2217 with a blank of no width in it is another pig to every table and search.",
   source: { cite: "Unicode, format characters", confidence: "common-practice" },
   bad: { case: 'pig: {tag: "9\\u200b01"}' },
   good: { case: 'pig: {tag: "901"}' },
-  check(one, report) {
-    look(one.record, [], report);
+  check({ cases, visits, farms }, reportOn) {
+    for (const one of [...farms, ...visits, ...cases])
+      for (const { text, path } of textsIn(one.record)) {
+        const blank = isLabel(path) ? oddBlank.exec(text)?.[0] : undefined;
+        if (blank !== undefined)
+          reportOn(one)(
+            `${formatPath(path)}: "${text.replace(blank, `\\u{${hexOf(blank)}}`)}" holds a blank that nobody sees (U+${hexOf(blank).toUpperCase().padStart(4, "0")}). Type it anew.`,
+            path,
+          );
+        if (plain.test(text) || blank !== undefined) continue;
+        const shown = visible(text.replaceAll(/[\n\r\t]/g, " "));
+        const code = /\\u\{([0-9a-f]+)\}/.exec(shown)?.[1];
+        if (code !== undefined && !text.includes(`\\u{${code}}`))
+          reportOn(one)(
+            `${formatPath(path)}: "${shown.slice(0, 60)}" holds ${hiddenName(String.fromCodePoint(Number.parseInt(code, 16)))}. Type it anew.`,
+            path,
+          );
+      }
   },
 };
 
+/** What is written on a pig or a pot, and read back by tables. */
+const isLabel = (path: Path): boolean =>
+  (path[0] === "pig" && ["tag", "pen", "litter"].includes(String(path[1]))) || path.at(-1) === "bag";
+
+/** A blank at either end, or one that is none of the keyboard. */
+const oddBlank = /^\s|\s$|[^\S ]/u;
+
+const hexOf = (character: string): string => (character.codePointAt(0) ?? 0).toString(16);
+
 /** Nearly all texts; a cheap look before the costly one. */
 const plain = /^[ -~]*$/;
-
-function look(value: unknown, path: Path, report: Report): void {
-  if (typeof value === "string") {
-    if (plain.test(value)) return;
-    const shown = visible(value.replaceAll(/[\n\r\t]/g, " "));
-    const code = /\\u\{([0-9a-f]+)\}/.exec(shown)?.[1];
-    if (code !== undefined && !value.includes(`\\u{${code}}`))
-      report(
-        `${formatPath(path)}: "${shown.slice(0, 60)}" holds ${hiddenName(String.fromCodePoint(Number.parseInt(code, 16)))}. Type it anew.`,
-        path,
-      );
-    return;
-  }
-  if (typeof value !== "object" || value === null) return;
-  const entries = Array.isArray(value) ? value.entries() : Object.entries(value);
-  for (const [key, inside] of entries) look(inside, [...path, key], report);
-}

@@ -2,12 +2,15 @@
 import type { Rule } from "../../rule.ts";
 import { airUnread } from "./air-unread.ts";
 import { complaintMissing } from "./complaint-missing.ts";
+import { coughCountImplausible } from "./cough-count-implausible.ts";
 import { factMissing } from "./fact-missing.ts";
 import { groupCountsImpossible } from "./group-counts-impossible.ts";
 import { groupCountsMissing } from "./group-counts-missing.ts";
+import { groupDeadUnaffected } from "./group-dead-unaffected.ts";
 import { groupLargerThanFarm } from "./group-larger-than-farm.ts";
 import { groupOnsetAfterVisit } from "./group-onset-after-visit.ts";
 import { groupOnsetMissing } from "./group-onset-missing.ts";
+import { groupOnsetYear } from "./group-onset-year.ts";
 import { lastSeenAliveMissing } from "./last-seen-alive-missing.ts";
 import { readingImplausible } from "./reading-implausible.ts";
 import { readingOffVisit } from "./reading-off-visit.ts";
@@ -27,6 +30,8 @@ export const historyRules: readonly Rule[] = [
   groupCountsMissing,
   groupOnsetMissing,
   groupCountsImpossible,
+  groupDeadUnaffected,
+  coughCountImplausible,
   groupLargerThanFarm,
   visitGroupUnknown,
   airUnread,
@@ -35,5 +40,6 @@ export const historyRules: readonly Rule[] = [
   visitDateImpossible,
   visitDateOffFolder,
   groupOnsetAfterVisit,
+  groupOnsetYear,
   lastSeenAliveMissing,
 ];

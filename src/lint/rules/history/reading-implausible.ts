@@ -30,7 +30,7 @@ export const readingImplausible: VisitRule = {
   },
 };
 
-const kinds = ["ammonia", "carbon_dioxide", "dust", "temperature"] as const;
+const kinds = ["ammonia", "carbon_dioxide", "dust", "temperature", "humidity"] as const;
 
 /** `ppm` of `18 ppm`. */
 const unit = (text: string | undefined): string => (text ?? "").replace(/^[-\d.\s]+/, "");

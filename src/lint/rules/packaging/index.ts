@@ -14,6 +14,7 @@ import { parcelCategoryTooLow } from "./parcel-category-too-low.ts";
 import { parcelContactMissing } from "./parcel-contact-missing.ts";
 import { parcelCoolantInside } from "./parcel-coolant-inside.ts";
 import { parcelExemptThoughIll } from "./parcel-exempt-though-ill.ts";
+import { parcelFigureImplausible } from "./parcel-figure-implausible.ts";
 import { parcelFormInside } from "./parcel-form-inside.ts";
 import { parcelFormMissing } from "./parcel-form-missing.ts";
 import { parcelMarkMissing } from "./parcel-mark-missing.ts";
@@ -39,6 +40,7 @@ export const packagingRules: readonly Rule[] = [
   parcelMarkMissing,
   parcelOuterTooSmall,
   parcelMarkTooSmall,
+  parcelFigureImplausible,
   airPrimaryTooLarge,
   airVolumeTooLarge,
   airWeightTooLarge,

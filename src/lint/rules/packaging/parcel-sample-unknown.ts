@@ -1,4 +1,5 @@
-import { unknownName } from "../../../cases/index.ts";
+import { listing } from "../../../words/listing.ts";
+import { nearest } from "../../../words/nearest.ts";
 import { parcelExample } from "../../parcel-example.ts";
 import { parcelsOf } from "../../parcels.ts";
 import type { VisitRule } from "../../rule.ts";
@@ -21,13 +22,28 @@ export const parcelSampleUnknown: VisitRule = {
         : record.samples.some(({ id }) => id === ""),
     );
     if (!visit.complete || unread) return;
-    const known = visit.cases.flatMap((one) => (one.record.samples ?? []).map(({ id }) => id));
-    for (const { name, samples } of parcelsOf(visit))
-      for (const { id, path, taken } of samples)
-        if (taken === undefined)
+    const parcels = parcelsOf(visit);
+    const packed = new Set(parcels.flatMap(({ samples }) => samples.map(({ id }) => id)));
+    const taken = visit.cases.flatMap((one) => (one.record.samples ?? []).map(({ id }) => id));
+    const left = taken.filter((id) => !packed.has(id));
+    for (const { name, samples } of parcels)
+      for (const { id, path, taken: sample } of samples)
+        if (sample === undefined)
           reportVisit(
-            `${name}: ${unknownName(id, known, "sample")} Write the sample into its case, or correct the number.`,
+            `${name}: there is no sample "${id}". ${guess(id, left)}Write the sample into its case, or correct the number.`,
             path,
           );
   },
 };
+
+/** Longer lists are not printed. */
+const longList = 6;
+
+/** What was meant can only be a sample that is in no parcel yet. */
+function guess(id: string, left: readonly string[]): string {
+  const near = left.filter((one) => nearest(id, [one]) !== undefined);
+  if (near.length === 1) return `Did you mean ${near[0]}? `;
+  if (left.length === 0) return "Every sample of the visit is in a parcel. ";
+  if (left.length > longList) return "";
+  return `In no parcel yet: ${listing(left)}. `;
+}

@@ -8,6 +8,7 @@ import { anaerobeInAir } from "./anaerobe-in-air.ts";
 import { bloodChilledBeforeClotting } from "./blood-chilled-before-clotting.ts";
 import { brainNotHalved } from "./brain-not-halved.ts";
 import { cultureInFormalin } from "./culture-in-formalin.ts";
+import { cultureOfFrozen } from "./culture-of-frozen.ts";
 import { cultureOfTreatedPig } from "./culture-of-treated-pig.ts";
 import { cultureOnDrySwab } from "./culture-on-dry-swab.ts";
 import { duplicateSample } from "./duplicate-sample.ts";
@@ -61,6 +62,7 @@ const faults: readonly Rule[] = [
   pcrFromHeparin,
   pcrSwabInCharcoal,
   cultureOnDrySwab,
+  cultureOfFrozen,
   anaerobeInAir,
   virusIsolationMedium,
   serologyFromAnticoagulant,

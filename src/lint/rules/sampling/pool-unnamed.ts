@@ -1,8 +1,9 @@
 import type { Case } from "../../../cases/index.ts";
 import { sampleRules } from "../../../knowledge/index.ts";
 import { samplesOf } from "../../../sampling/index.ts";
+import { affirmed } from "../../affirmed.ts";
 import type { CaseRule } from "../../rule.ts";
-import { wordIn } from "../../words-in.ts";
+import { occurrences } from "../../words-in.ts";
 
 export const poolUnnamed: CaseRule = {
   id: "pool-unnamed",
@@ -24,23 +25,32 @@ export const poolUnnamed: CaseRule = {
     others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],
   },
   check(one, report) {
-    const { words, others } = sampleRules.pools;
+    const { words } = sampleRules.pools;
     for (const { sample, index } of samplesOf(one))
       for (const key of ["site", "note"] as const) {
         const text = sample.pooled_with === undefined ? sample[key] : undefined;
-        const word = isDenied(text) ? undefined : wordIn(text, words);
-        const other = word === undefined ? undefined : wordIn(text, [...others, ...namesOfOthers(one)]);
+        const [word] = affirmed(text, words);
+        const other = word === undefined ? undefined : otherIn(text ?? "", one);
         if (word !== undefined && other !== undefined)
           report(
-            `samples[${index}].${key}: "${word}" names other pigs ("${other}"), and the sample is filed under this one alone. Write pooled_with: and their case ids, or bag each pig apart.`,
+            `samples[${index}].${key}: "${word.text}" names other pigs ("${other}"), and the sample is filed under this one alone. Write pooled_with: and their case ids, or bag each pig apart.`,
             ["samples", index, key],
           );
       }
   },
 };
 
-const isDenied = (text: string | undefined): boolean =>
-  /\b(?:not|never|un)[\s-]?(?:pooled|mixed)\b/i.test(text ?? "");
+/** Who else is named: a word for other pigs, or one of them; a number that counts or measures something is no pig. */
+function otherIn(text: string, one: Case): string | undefined {
+  const { others, amounts } = sampleRules.pools;
+  const [word] = occurrences(text, others);
+  if (word !== undefined) return word.text;
+  return occurrences(text, namesOfOthers(one)).find(({ end }) => !isAmount(text.slice(end), amounts))?.text;
+}
+
+const isAmount = (after: string, amounts: readonly string[]): boolean =>
+  /^[.,:]\d/.test(after) ||
+  occurrences(after, amounts).some(({ index }) => after.slice(0, index).trim() === "");
 
 /** Ids of the other cases of the visit, and what people call them: the number at the end. */
 function namesOfOthers({ id, visit }: Case): string[] {

@@ -1,4 +1,6 @@
+import type { Visit } from "../../../cases/index.ts";
 import { sampleRules } from "../../../knowledge/index.ts";
+import { affirmed } from "../../affirmed.ts";
 import type { VisitRule } from "../../rule.ts";
 import { wordIn } from "../../words-in.ts";
 
@@ -22,14 +24,21 @@ export const toxinTestMaterial: VisitRule = {
   },
   check(visit, reportVisit) {
     for (const [index, { test, from }] of (visit.record.tests ?? []).entries())
-      if (
-        test === "toxin-gene" &&
-        from !== undefined &&
-        wordIn(from, sampleRules.toxin_gene.materials) === undefined
-      )
+      if (test === "toxin-gene" && from !== undefined && isElsewhere(from, visit))
         reportVisit(
           `tests[${index}].from: "${from}" is no swab of nose or tonsil, and toxigenic Pasteurella multocida is looked for there. Correct what was sampled, or send nasal or tonsil swabs.`,
           ["tests", index, "from"],
         );
   },
 };
+
+/** Whether the words, or the samples that they name, are of other material; words that nobody knows are not. */
+function isElsewhere(from: string, visit: Visit): boolean {
+  const { materials, other_materials: others, from: organs } = sampleRules.toxin_gene;
+  if (affirmed(from, materials).length > 0) return false;
+  if (affirmed(from, others).length > 0) return true;
+  const named = visit.cases
+    .flatMap(({ record }) => record.samples ?? [])
+    .filter(({ id }) => id !== "" && wordIn(from, [id]) !== undefined);
+  return named.length > 0 && !named.some((sample) => organs.includes(sample.from));
+}

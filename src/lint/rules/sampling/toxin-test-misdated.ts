@@ -10,7 +10,7 @@ export const toxinTestMisdated: VisitRule = {
   family: "sampling",
   level: "warning",
   summary:
-    "The result of a test of the herd is dated after the visit and after its samples, and a test that is pending has no date of a result.",
+    "The result of a test of the herd has its day, after the visit and its samples and within a year of them; a test that is pending has none.",
   protects:
     "A result of another year lets the reading of the snouts say progressive, or clear the herd, on pigs that are long gone.",
   source: { cite: "order of events; common practice", confidence: "common-practice" },
@@ -38,6 +38,11 @@ export const toxinTestMisdated: VisitRule = {
       const path = ["tests", index, "at"];
       const answered = dayOf(at);
       const [first] = taken;
+      if (at === undefined && result !== "pending")
+        reportVisit(
+          `tests[${index}]: the result is ${result}, and its day is blank. Write at: the day on the report of the laboratory; without it nobody can tell which pigs it is about.`,
+          ["tests", index],
+        );
       if (at === undefined || answered === undefined) continue;
       const wrong =
         result === "pending"
@@ -46,11 +51,16 @@ export const toxinTestMisdated: VisitRule = {
             ? `the result (${at}) lies before the visit (${date}). Correct the day; an older test belongs to the visit of its time, or under note.`
             : first !== undefined && answered < first.on
               ? `the result (${at}) lies before the first sample for it was taken (${first.id}, ${first.text}). Correct one of them.`
-              : undefined;
+              : day !== undefined && answered > day + latestDays
+                ? `the result (${at}) lies more than a year after the visit (${date}). Correct the day; a later test belongs to the visit of its time.`
+                : undefined;
       if (wrong !== undefined) reportVisit(`tests[${index}].at: ${wrong}`, path);
     }
   },
 };
+
+/** No laboratory takes longer; our own limit. */
+const latestDays = 366;
 
 /** Whole days, by the clock that was written down. */
 function dayOf(text: string | undefined): number | undefined {

@@ -1,6 +1,7 @@
 import { moment, quantity } from "../../../cases/index.ts";
 import { autolysis } from "../../../knowledge/index.ts";
 import { bandOf, hoursBetween, spell } from "../../../sampling/index.ts";
+import { frozenTooSoon } from "../../frozen-too-soon.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const carcassStateImplausible: CaseRule = {
@@ -10,7 +11,7 @@ export const carcassStateImplausible: CaseRule = {
   level: "warning",
   summary: "The state of the carcass fits the time since death and the temperature.",
   protects:
-    "A carcass called fresh after a day in the heat, or rotten after an hour, means that a time, the temperature or the word is wrong, and all of them decide what a test is worth.",
+    "A carcass called fresh after a day in the heat, or rotten or frozen after an hour, means that a time, the temperature or the word is wrong, and all of them decide what a test is worth.",
   source: autolysis.source,
   bad: {
     case: "death: {at: 2026-04-19T03:10}\nopened: {at: 2026-04-20T09:40, ambient: 28 °C, state: fresh, note: lay in the pen}\nsamples: ",
@@ -21,6 +22,12 @@ export const carcassStateImplausible: CaseRule = {
   check(one, report) {
     const { state, at, ambient } = one.record.opened ?? {};
     const hours = hoursBetween(moment(one.record.death?.at), moment(at));
+    const soon = frozenTooSoon(one);
+    if (soon !== undefined)
+      report(
+        `opened.state: frozen ${spell(soon)} after death is hard to believe; even a piglet takes hours to freeze. Correct the state or the times; frozen is the state of the whole carcass, not of the samples.`,
+        ["opened", "state"],
+      );
     const band = bandOf(one);
     if (hours === undefined || band === undefined) return;
     const fresh =

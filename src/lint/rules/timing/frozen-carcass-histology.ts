@@ -1,4 +1,5 @@
 import { isFrozenHistology, samplesOf } from "../../../sampling/index.ts";
+import { frozenTooSoon } from "../../frozen-too-soon.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const frozenCarcassHistology: CaseRule = {
@@ -13,12 +14,14 @@ export const frozenCarcassHistology: CaseRule = {
     confidence: "verified",
   },
   bad: {
-    case: "opened: {state: frozen}\nsamples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology]}]",
+    case: "death: {at: 2026-04-18T09:10}\nopened: {state: frozen}\nsamples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology]}]",
   },
   good: {
-    case: "opened: {state: frozen}\nsamples: [{id: 01-A, from: lymphoid.spleen, into: frozen, for: [pcr]}]",
+    case: "death: {at: 2026-04-18T09:10}\nopened: {state: frozen}\nsamples: [{id: 01-A, from: lymphoid.spleen, into: frozen, for: [pcr]}]",
   },
   check(one, report) {
+    // Then the state itself is doubted, once.
+    if (frozenTooSoon(one) !== undefined) return;
     for (const { sample, index } of samplesOf(one))
       if ((sample.for ?? []).some((test) => isFrozenHistology(one, test)))
         report(

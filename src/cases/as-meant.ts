@@ -1,0 +1,46 @@
+/**
+ * A document as it was probably meant, where values do not fit the format. Alarms alone read it: a slip in the word of
+ * a lesion is a fault of the file and must not silence the lesion.
+ */
+import { putAlarmCheckRight } from "./meant-alarm-check.ts";
+import { merged, putOrgansRight } from "./meant-organs.ts";
+import { putTemperatureRight } from "./meant-temperature.ts";
+import { put, remove, valueAt } from "./path.ts";
+import type { SchemaFault } from "./schema-faults.ts";
+import { faultsOf, type Validated, validate } from "./validate.ts";
+
+type Keyed = Record<string, unknown>;
+
+/** A key put right may show what is wrong below it. */
+const rounds = 5;
+
+/** The valid part of what was meant by a case or a visit at fault. */
+export function asMeant(kind: "case" | "visit", value: Keyed): Validated {
+  const document = structuredClone(value);
+  for (let round = 0; round < rounds; round++) {
+    if (kind === "case") {
+      putTemperatureRight(document);
+      putAlarmCheckRight(document);
+      putOrgansRight(document);
+    }
+    const changed = faultsOf(kind, document).map((fault) => mend(document, fault));
+    if (!changed.includes(true)) break;
+  }
+  return validate(kind, document);
+}
+
+/**
+ * Moves the value of a mistyped key, or puts the word that was meant.
+ * @returns whether something was changed
+ */
+function mend(document: Keyed, { kind, path, aim, guess }: SchemaFault): boolean {
+  if (kind === "unknown-key" && aim !== undefined) {
+    const value = valueAt(document, path);
+    if (value === undefined) return false;
+    remove(document, path);
+    const home = aim.slice(0, -1);
+    if (valueAt(document, home) === undefined) put(document, home, {});
+    return put(document, aim, merged(valueAt(document, aim), value));
+  }
+  return guess !== undefined && put(document, path, guess);
+}

@@ -1,0 +1,60 @@
+/** The word of the format that somebody meant who wrote another: Vesicle, blisters, hemorrhage. */
+import { denial, meantWords } from "../knowledge/index.ts";
+import { nearest } from "../words/nearest.ts";
+
+/** What is written for a word of the format, each way once. */
+const others = new Map(
+  Object.entries(meantWords.words).flatMap(([word, written]) => written.map((one) => [one, word] as const)),
+);
+
+const plain = (text: string): string =>
+  text
+    .trim()
+    .toLowerCase()
+    .replaceAll(/[\s_-]+/g, " ");
+
+/**
+ * The one of the allowed words that a single expression stands for: another spelling, a plural, another word for the
+ * same (meant-words.yaml), or the nearest word.
+ * @returns undefined when nothing is near
+ */
+export function meantWord(written: string, allowed: readonly string[]): string | undefined {
+  const text = plain(written);
+  const same = others.get(text);
+  return same !== undefined && allowed.includes(same) ? same : nearest(written, allowed);
+}
+
+/**
+ * The allowed words that a longer text names: `ruptured vesicles of the snout`.
+ * @returns none for a text that names none of them, or denies what it names
+ */
+export function wordsWithin(text: string, allowed: readonly string[]): string[] {
+  if (text.length > longest || isDenial(text)) return [];
+  const words = plain(text).match(/[\p{L}\d]+/gu) ?? [];
+  const parts = [...words.map((word, at) => `${word} ${words[at + 1]}`), ...words];
+  const found = parts.flatMap((part) => allowed.find((one) => plain(one) === part) ?? others.get(part) ?? []);
+  return [...new Set(found)].filter((word) => allowed.includes(word));
+}
+
+/** Nobody names a lesion in a longer text where one word must stand. */
+const longest = 500;
+
+/** Words that say no (denial-words.yaml), those of one word alone; `*` stands for the rest of one. */
+const noes = [...denial.before, ...denial.after, "free"].filter((word) => !word.includes(" "));
+const isNo = (word: string): boolean =>
+  noes.some((no) => (no.endsWith("*") ? word.startsWith(no.slice(0, -1)) : word === no));
+
+/** Whether one of the words of a text says no, wherever it stands: a lesion is not guessed from such a text. */
+export const isDenial = (text: string): boolean => (plain(text).match(/\p{L}+/gu) ?? []).some(isNo);
+
+/**
+ * Whether a text says nothing where an answer is asked for: no letter and no digit, a number alone, `n/a`, `pending`,
+ * `rang, no reply`. The words are data.
+ */
+export function saysNothing(text: string): boolean {
+  const words = plain(text).replaceAll(/^[^\p{L}\p{N}]+|[^\p{L}\p{N}]+$/gu, "");
+  if (!/\p{L}.*\p{L}/su.test(words)) return true;
+  if (meantWords.no_answers.whole.includes(words) || /^(.)\1+$/u.test(words)) return true;
+  const parts = ` ${words.replaceAll(/[^\p{L}\p{N}']+/gu, " ")} `;
+  return meantWords.no_answers.within.some((one) => parts.includes(` ${one} `));
+}

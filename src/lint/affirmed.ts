@@ -1,0 +1,130 @@
+/** Words that a text affirms: vesicles in "vesicles on the snout", nothing in "no vesicles" or "vesicles: none". */
+import { denial } from "../knowledge/index.ts";
+import { hasAny, listPattern, type Occurrence, occurrences } from "./words-in.ts";
+
+export interface Affirmed {
+  /** The word as it stands in the text. */
+  readonly text: string;
+  /** The part of the sentence it stands in. */
+  readonly clause: string;
+  /** The sentence, as a number and in its parts. */
+  readonly sentence: number;
+  readonly clauses: readonly string[];
+}
+
+/** The words of the list that the text affirms, in its order. A word in doubt is affirmed. */
+export function affirmed(text: string | undefined, words: readonly string[]): Affirmed[] {
+  // Most texts have none of the words: a cheap look before the costly one.
+  if (text === undefined || !hasAny(text.normalize("NFC"), words)) return [];
+  const sentences = sentencesOf(text);
+  return sentences.flatMap((clauses, sentence) =>
+    clauses.flatMap((clause, at) =>
+      occurrences(clause, words)
+        .filter((word) => !isDenied(word, words, { clauses, at, following: sentences[sentence + 1] ?? [] }))
+        .map(({ text: found }) => ({ text: found, clause, sentence, clauses })),
+    ),
+  );
+}
+
+interface Place {
+  readonly clauses: readonly string[];
+  readonly at: number;
+  /** The parts of the next sentence. */
+  readonly following: readonly string[];
+}
+
+/** Sentences of a text, each cut into its parts at commas, brackets and dashes. */
+function sentencesOf(text: string): string[][] {
+  return text
+    .normalize("NFC")
+    .replaceAll(listPattern(denial.no_denial), " ")
+    .split(/[;!?\n]|\.(?=\s|$)/u)
+    .flatMap((sentence) => sentence.split(listPattern(denial.ends)))
+    .map((sentence) => sentence.split(/,(?!\d)|[()[\]]|\s[-–—]+\s/u).filter((clause) => clause.trim() !== ""))
+    .filter((clauses) => clauses.length > 0);
+}
+
+function isDenied(word: Occurrence, words: readonly string[], place: Place): boolean {
+  const clause = place.clauses[place.at] ?? "";
+  const [before, after] = [clause.slice(0, word.index), clause.slice(word.end)];
+  return (
+    isDeniedBefore(before) ||
+    isFreeOf(after) ||
+    isAnsweredNo(after) ||
+    isNo(place.clauses[place.at + 1] ?? place.following[0] ?? "") ||
+    isListed({ before, after }, words, place) ||
+    isLookedFor({ before, after }, place)
+  );
+}
+
+/** A colon ends what is denied, unless the denial stands right before it: `not small: swollen`, `not seen: vesicles`. */
+function isDeniedBefore(before: string): boolean {
+  const colon = before.lastIndexOf(":");
+  if (hasAny(before.slice(colon + 1), denial.before) || /(?<![\d.,])0\s*$/u.test(before)) return true;
+  const head = before.slice(0, Math.max(colon, 0)).trimEnd();
+  return [denial.before, denial.after].some((list) => occurrences(head, list).at(-1)?.end === head.length);
+}
+
+/** `froth-free`, but not `blood free in the abdomen`. */
+const isFreeOf = (after: string): boolean =>
+  /^[\s-]?free(?!\s+(?:in|fluid|blood|pus|gas|air))\b/iu.test(after);
+
+/** `none` that goes on to a place denies that place: vesicles on the snout, none on the feet. */
+const noneHere = /\b(none|nil)\s+(?=on\b|in\b|at\b|elsewhere\b)/giu;
+
+function isAnsweredNo(after: string): boolean {
+  const direct = after.replace(/^[\s:=]*(?:(?:were|was|are|is)\s+)?/iu, "");
+  return startsWithNo(direct) || hasAny(after.replaceAll(noneHere, " "), denial.after);
+}
+
+function startsWithNo(text: string): boolean {
+  if (/^0(?![\d.,])/u.test(text) || /^[-–—]\s*$/u.test(text)) return true;
+  const answer = occurrences(text, denial.answers)[0];
+  if (answer?.index === 0 && answer.end === text.trimEnd().replace(/\.$/u, "").length) return true;
+  return occurrences(text, denial.after)[0]?.index === 0;
+}
+
+/** A part of a sentence that says no and nothing else. */
+function isNo(clause: string): boolean {
+  const said = clause.trim();
+  const [first] = occurrences(said, denial.after);
+  const rest = first?.index === 0 ? said.slice(first.end) : said.replace(listPattern(denial.answers), "");
+  if (rest === said) return false;
+  return rest
+    .split(/\s+/u)
+    .every((word) => word === "" || /^(?:seen|found|present|there|today|any|here|at|all)$/iu.test(word));
+}
+
+interface Around {
+  readonly before: string;
+  readonly after: string;
+}
+
+/** A denial goes on through a list: over its `or`, or to the bare things that follow a denied one. */
+function isListed({ before, after }: Around, words: readonly string[], { clauses, at }: Place): boolean {
+  const earlier = clauses.slice(0, at);
+  const from = earlier.findLastIndex((clause) => hasAny(clause, denial.before));
+  if (from < 0) return false;
+  const list = clauses.slice(from + 1, at + 1);
+  if (hasAny(clauses[from] ?? "", words) && list.every((clause) => isBare(clause, words))) return true;
+  if (hasAny(before, denial.or)) return true;
+  const nextOr = occurrences(after, denial.or)[0];
+  if (nextOr !== undefined) return !hasAny(after.slice(0, nextOr.index), denial.places);
+  const later = clauses.slice(at + 1);
+  return !hasAny(after, denial.places) && later.some((clause) => hasAny(clause, denial.or));
+}
+
+/** Things of the list and nothing else: `blood and ulcers`, but not `black`, which says how the organ is. */
+const isBare = (clause: string, words: readonly string[]): boolean =>
+  !hasAny(clause, denial.qualities) &&
+  clause.replaceAll(listPattern(words), " ").replaceAll(listPattern(denial.and), " ").trim() === "";
+
+/** Looked for, and nothing says that it was found; said afterwards, a denial must follow. */
+function isLookedFor({ before, after }: Around, { clauses, at, following }: Place): boolean {
+  const earlier = [...clauses.slice(0, at), before].join(", ");
+  const later = [after, ...clauses.slice(at + 1), ...following].join(", ");
+  const asked = hasAny(earlier, denial.looked);
+  if (!asked && !hasAny(later, denial.looked)) return false;
+  const denied = hasAny(later, denial.before) || hasAny(later, denial.after);
+  return denied || (asked && !hasAny(later, denial.found));
+}

@@ -1,0 +1,124 @@
+/** What alarm patterns look for, where it stands in words only and no finding, check or call says it. */
+import { callWhom, findAlarms, isLifted, recordedFinding } from "../alarms/index.ts";
+import { type Case, formatPath, type Path, type Visit } from "../cases/index.ts";
+import { type AlarmSign, alarmPatterns, alarmSigns, organById } from "../knowledge/index.ts";
+import { listing } from "../words/listing.ts";
+import { type Affirmed, affirmed } from "./affirmed.ts";
+import type { FreeText } from "./free-texts.ts";
+import { freeTextsOf } from "./free-texts.ts";
+import { namedOrgans } from "./named-organs.ts";
+import { hasAny } from "./words-in.ts";
+
+export interface AlarmWords {
+  readonly sign: AlarmSign;
+  readonly path: Path;
+  /** The words as they stand in the text. */
+  readonly words: readonly string[];
+  /** The organ to record it on. */
+  readonly organ: string;
+}
+
+/** What was found before; a record that was read does not change. */
+const known = new WeakMap<Case, readonly AlarmWords[]>();
+
+/** The alarm words of a case that nothing in its record says; one for each text. */
+export function unrecordedWords(one: Case): readonly AlarmWords[] {
+  const found = known.get(one) ?? find(one);
+  known.set(one, found);
+  return found;
+}
+
+function find(one: Case): AlarmWords[] {
+  return freeTextsOf(one).flatMap((text) =>
+    wordsOf(text)
+      .filter(({ sign, path }) => !isRecorded(one, sign) && !isAnswered(one, sign, path))
+      .slice(0, 1),
+  );
+}
+
+/** The alarm words of a text of the visit that no case of it says either. */
+export function unrecordedInVisit(visit: Visit, text: FreeText): AlarmWords | undefined {
+  return wordsOf(text).find(
+    ({ sign }) => !visit.cases.some((one) => isRecorded(one, sign)) && !isLifted(visit, []),
+  );
+}
+
+/** Every sign whose words the text affirms. */
+function wordsOf({ text, path, organ }: FreeText): AlarmWords[] {
+  return Object.values(alarmSigns).flatMap((sign) => {
+    const own = organ !== undefined && sign.at.includes(organ);
+    if (!own && organ !== undefined && sign.places === undefined) return [];
+    const words = inOneSentence(sign, text, own, organ);
+    if (words === undefined) return [];
+    const at = own ? organ : (namedOrgans(text).find(({ id }) => sign.at.includes(id))?.id ?? sign.at[0]);
+    return at === undefined ? [] : [{ sign, path, words, organ: at }];
+  });
+}
+
+/** A word of each group, from one sentence and not from a part of it that speaks of another organ. */
+function inOneSentence(
+  sign: AlarmSign,
+  text: string,
+  own: boolean,
+  organ: string | undefined,
+): readonly string[] | undefined {
+  const groups = sign.words.map((list) =>
+    affirmed(text, list).filter(
+      ({ clause, clauses }) => belongs(sign, clause) && !isOtherwise(sign, clauses),
+    ),
+  );
+  const [first = [], ...others] = groups;
+  for (const word of first) {
+    const beside = others.map((group) =>
+      group.find(
+        ({ sentence, clause }) =>
+          sentence === word.sentence && (own || sign.together !== true || clause === word.clause),
+      ),
+    );
+    const all = [word, ...beside].filter((one) => one !== undefined);
+    const placed =
+      own || (sign.anywhere === true && organ === undefined) || all.some((one) => hasPlace(sign, one));
+    if (all.length === groups.length && placed) return [...new Set(all.map((one) => one.text))];
+  }
+  return undefined;
+}
+
+const hasPlace = ({ places = [] }: AlarmSign, { clause }: Affirmed): boolean => hasAny(clause, places);
+
+const isOtherwise = ({ unless = [] }: AlarmSign, clauses: readonly string[]): boolean =>
+  clauses.some((clause) => hasAny(clause, unless));
+
+/** A part of a sentence that names organs belongs to a sign that is seen on one of them. */
+function belongs(sign: AlarmSign, clause: string): boolean {
+  const named = namedOrgans(clause);
+  return named.length === 0 || named.some(({ id }) => sign.at.includes(id));
+}
+
+/** Whether a finding, an alarm or a check of the case says the same. */
+function isRecorded(one: Case, { alarm, check, recorded }: AlarmSign): boolean {
+  const answer = check === undefined ? undefined : one.record.alarm_check?.[check];
+  return (
+    (answer !== undefined && answer !== "none") ||
+    recorded.some((wanted) => recordedFinding(wanted, one) !== undefined) ||
+    findAlarms(one).some(({ pattern }) => pattern.id === alarm)
+  );
+}
+
+const isAnswered = (one: Case, { outside }: AlarmSign, path: Path): boolean =>
+  isLifted(one, [{ subject: one, path, text: formatPath(path), beforeKnife: outside === true }]);
+
+/** What to say of alarm words: where, what it may be, and what to write. */
+export function wordsText({ sign, path, words, organ }: AlarmWords, settings: Case["settings"]): string {
+  const [system, key] = (organById(organ)?.id ?? organ).split(".");
+  const pattern = alarmPatterns.find(({ id }) => id === sign.alarm);
+  const check = sign.check === undefined ? "" : `alarm_check: {${sign.check}: suspected} and `;
+  const said = listing(words.map((word) => `"${word}"`));
+  const diseases = listing(pattern?.diseases ?? [], "or");
+  const meaning = sign.part === true ? `may be one sign of ${diseases}` : `may be ${diseases}`;
+  const orders = sign.part === true ? "" : `STOP, and call ${callWhom(settings)}. `;
+  return (
+    `${formatPath(path)}: ${said} ${meaning}, and stands in words only, where no alarm reads it. ` +
+    `${orders}Record it: ${check}${system}: {${key}: [${sign.record}]}. ` +
+    `If there is none, say so in the note: "no ${words[0] ?? ""}".`
+  );
+}

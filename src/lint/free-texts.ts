@@ -1,0 +1,81 @@
+/** Everything that a case or a visit says in free words about the pigs, each with the organ it belongs to. */
+import { type Case, formatPath, type Path, type Visit } from "../cases/index.ts";
+import { organById, organs } from "../knowledge/index.ts";
+import { statesOf } from "./states.ts";
+
+export interface FreeText {
+  readonly text: string;
+  readonly path: Path;
+  /** Of a text that belongs to one organ. */
+  readonly organ: string | undefined;
+}
+
+type Written = readonly [text: string | undefined, path: Path, organ?: string | undefined];
+
+export function freeTextsOf(one: Case): FreeText[] {
+  const { record } = one;
+  return kept([
+    [record.history, ["history"]],
+    [record.selection?.note, ["selection", "note"]],
+    [record.death?.note, ["death", "note"]],
+    [record.opened?.note, ["opened", "note"]],
+    [record.safety?.note, ["safety", "note"]],
+    [record.diagnosis?.comment, ["diagnosis", "comment"]],
+    ...ofOrgans(one),
+    ...ofSamples(one),
+    ...(record.readings ?? []).map(({ note }, index): Written => [note, ["readings", index, "note"]]),
+    ...(record.photos ?? []).map(
+      (photo, index): Written => [
+        typeof photo === "object" ? photo.note : undefined,
+        ["photos", index, "note"],
+      ],
+    ),
+    [record.note, ["note"]],
+  ]);
+}
+
+/** What the visit says of pigs that no case need show. */
+export function freeTextsOfVisit({ record }: Visit): FreeText[] {
+  return kept([
+    [record.complaint, ["complaint"]],
+    [record.question, ["question"]],
+    ...Object.entries(record.groups ?? {}).map(
+      ([group, { note }]): Written => [note, ["groups", group, "note"]],
+    ),
+    [record.pigs?.few, ["pigs", "few"]],
+    [record.pigs?.left_closed, ["pigs", "left_closed"]],
+    [record.note, ["note"]],
+  ]);
+}
+
+const ofOrgans = (one: Case): Written[] =>
+  organs.flatMap((organ) =>
+    statesOf(one, organ).flatMap(({ entry, path, reason, findings, status }): Written[] => {
+      const where = status === "not_assessable" ? ["not_assessable", "why"] : ["not_examined"];
+      return [
+        [reason, [...path, ...where], organ.id],
+        [entry?.note, [...path, "note"], organ.id],
+        ...findings.flatMap(({ finding, path: at }): Written[] => [
+          [finding.site, [...at, "site"], organ.id],
+          [finding.note, [...at, "note"], organ.id],
+        ]),
+      ];
+    }),
+  );
+
+const ofSamples = ({ record }: Case): Written[] =>
+  (record.samples ?? []).flatMap(({ site, note, from }, index): Written[] => {
+    const organ = organById(from)?.id;
+    return [
+      [site, ["samples", index, "site"], organ],
+      [note, ["samples", index, "note"], organ],
+    ];
+  });
+
+/** Texts that are written, each place once: paired organs show a state twice. */
+function kept(written: readonly Written[]): FreeText[] {
+  const places = new Map<string, FreeText>();
+  for (const [text, path, organ] of written)
+    if (text !== undefined) places.set(formatPath(path), { text, path, organ });
+  return [...places.values()];
+}

@@ -1,0 +1,30 @@
+import { alarmSignsSource } from "../../../knowledge/index.ts";
+import { unrecordedInVisit, wordsText } from "../../alarm-words.ts";
+import { freeTextsOfVisit } from "../../free-texts.ts";
+import type { VisitRule } from "../../rule.ts";
+
+export const alarmWordInVisit: VisitRule = {
+  id: "alarm-word-in-visit",
+  scope: "visit",
+  family: "alarm",
+  level: "error",
+  locked: true,
+  summary:
+    "What the visit says in words of a notifiable disease is found in one of its cases, or answered by the authority.",
+  protects:
+    "The farmer's word for blisters is the first sign of foot-and-mouth disease, and no alarm reads it.",
+  source: alarmSignsSource,
+  bad: { visit: "complaint: coughing, and blisters on some snouts" },
+  good: {
+    visit:
+      "complaint: coughing, and blisters on some snouts\nauthority: {contacted: 2026-04-20T10:20, answer: official veterinarian on the way}",
+  },
+  check(visit, reportVisit) {
+    // The case that shows it may be one that was not read.
+    if (!visit.complete) return;
+    for (const text of freeTextsOfVisit(visit)) {
+      const words = unrecordedInVisit(visit, text);
+      if (words !== undefined) reportVisit(wordsText(words, visit.settings), words.path);
+    }
+  },
+};

@@ -1,0 +1,28 @@
+import { saysNothing } from "../../../cases/index.ts";
+import type { ArchiveRule } from "../../rule.ts";
+
+export const authorityWithoutAnswer: ArchiveRule = {
+  id: "authority-without-answer",
+  scope: "archive",
+  family: "alarm",
+  level: "error",
+  locked: true,
+  summary: "The authority entry says what the authority decided.",
+  protects:
+    "A call that nobody answered lifts no alarm; an entry that only looks like an answer lets samples leave a farm that should be closed.",
+  source: { cite: "common practice", confidence: "common-practice" },
+  bad: { case: "authority: {contacted: 2026-04-20T10:20, answer: 'rang, no reply'}" },
+  good: {
+    case: "authority: {contacted: 2026-04-20T10:20, answer: no suspicion; go on}",
+  },
+  check({ visits, cases }, reportOn) {
+    for (const one of [...visits, ...cases]) {
+      const answer = one.record.authority?.answer;
+      if (answer !== undefined && saysNothing(answer))
+        reportOn(one)(
+          `authority.answer: "${answer}" is no decision, so this call lifts no alarm. Write what the authority decided; until it has, call again and keep everything where it is.`,
+          ["authority", "answer"],
+        );
+    }
+  },
+};

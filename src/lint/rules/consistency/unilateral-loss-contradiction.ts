@@ -1,0 +1,65 @@
+import { formatPath } from "../../../cases/index.ts";
+import { type Conchae, conchae } from "../../conchae.ts";
+import { lesions } from "../../lesions.ts";
+import { notesOfOrgans } from "../../notes-of-organs.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const unilateralLossContradiction: CaseRule = {
+  id: "unilateral-loss-contradiction",
+  scope: "case",
+  family: "consistency",
+  level: "warning",
+  summary: "An atrophy that is called one-sided is not graded on both sides.",
+  protects:
+    "A one-sided loss comes from a blow, a growth or a bad cut; a two-sided one from the room. The words and the grades send to different causes.",
+  source: {
+    cite: "meaning of the words; the limit is the project's own choice",
+    confidence: "common-practice",
+  },
+  bad: {
+    case: 'respiratory: {turbinates: {left: {dorsal: 1, ventral: 3}, right: {dorsal: 1, ventral: 3}, grades: , note: "atrophy, unilateral left"}}',
+  },
+  good: {
+    case: 'respiratory: {turbinates: {left: {dorsal: 1, ventral: 3}, right: {dorsal: 0, ventral: 0}, grades: , note: "atrophy, unilateral left"}}',
+  },
+  check(one, report) {
+    const nose = conchae(one);
+    if (nose === undefined || !isTwoSided(nose)) return;
+    const words = notesOfOrgans(one).filter(
+      ({ text, name }) => name.startsWith("respiratory.turbinates") && saysOneSided(text),
+    );
+    const called = lesions(one, { processes: ["atrophy"], within: ["respiratory.turbinates"] })
+      .filter(({ finding }) => finding.distribution === "unilateral")
+      .map(({ path }) => ({ text: "unilateral", path: [...path, "distribution"] }));
+    for (const { text, path } of [...called, ...words])
+      report(
+        `${formatPath(path)}: "${text}", yet both sides have lost (left ${sideText(nose.left)}, right ${sideText(nose.right)}). Correct the word or the grades.`,
+        path,
+      );
+  },
+};
+
+/** From here on the loss of a concha is one that nobody overlooks. */
+const plainLoss = 2;
+
+const worst = ({ dorsal = 0, ventral = 0 }: Conchae["left"]): number => Math.max(dorsal, ventral);
+
+/** A plain loss on both sides, or the same slight one: a little beside much may still be called one-sided. */
+function isTwoSided({ left, right }: Conchae): boolean {
+  const [least, most] = [worst(left), worst(right)].sort((a, b) => a - b);
+  return least !== undefined && (least >= plainLoss || (least > 0 && least === most));
+}
+
+const oneSided =
+  /\b(?:unilateral|one[\s-]sided|one side only|(?:left|right) (?:side )?only|only (?:on )?(?:the )?(?:left|right))\b/i;
+const loss = /\b(?:atroph\w*|loss|lost|shrunken|shrunk)\b/i;
+/** What else of a snout may be one-sided, and words that turn the sense. */
+const other =
+  /\b(?:not|no|never|nor|without|discharge|exudate|pus|blood\w*|haemorrhag\w*|deviat\w*|septum|cut|sawn?|worse|more|mucus)\b/i;
+
+/** Whether a sentence says that the loss is on one side, and speaks of nothing else. */
+const saysOneSided = (text: string): boolean =>
+  text.split(/[.;]/).some((part) => oneSided.test(part) && loss.test(part) && !other.test(part));
+
+const sideText = ({ dorsal, ventral }: Conchae["left"]): string =>
+  `dorsal ${dorsal ?? "blank"}, ventral ${ventral ?? "blank"}`;

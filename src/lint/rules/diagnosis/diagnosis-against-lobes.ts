@@ -1,0 +1,60 @@
+import type { Case } from "../../../cases/index.ts";
+import { organById } from "../../../knowledge/index.ts";
+import { morphologicDiagnoses } from "../../diagnoses.ts";
+import { findingsOf } from "../../findings-of.ts";
+import { lungRegions } from "../../lung-regions.ts";
+import type { CaseRule } from "../../rule.ts";
+
+export const diagnosisAgainstLobes: CaseRule = {
+  id: "diagnosis-against-lobes",
+  scope: "case",
+  family: "diagnosis",
+  level: "warning",
+  summary: "A pneumonia is called caudodorsal or cranioventral as its lobes and findings say.",
+  protects:
+    "The word decides which agents are looked for; the table of lobes beside it says the opposite, and one of them goes into the letter.",
+  source: { cite: "meaning of the words; common practice of reporting", confidence: "common-practice" },
+  bad: {
+    case: 'respiratory: {lungs: {consolidation: {left_cranial: 20, left_middle: 35, left_caudal: 0, right_cranial: 30, right_middle: 40, right_caudal: 0, accessory: 10}, caudal_cranial_part: {left: 0, right: 0}}}\ndiagnosis: {morphologic: ["Lungs: pleuropneumonia, caudodorsal, acute, moderate"]}',
+  },
+  good: {
+    case: 'respiratory: {lungs: {consolidation: {left_cranial: 20, left_middle: 35, left_caudal: 0, right_cranial: 30, right_middle: 40, right_caudal: 0, accessory: 10}, caudal_cranial_part: {left: 0, right: 0}}}\ndiagnosis: {morphologic: ["Lungs: bronchopneumonia, cranioventral, acute, moderate"]}',
+  },
+  check(one, report) {
+    const regions = lungRegions(one);
+    if (regions === undefined) return;
+    for (const { text, path } of morphologicDiagnoses(one)) {
+      if (!/pneumon/i.test(text) || namesBoth(text)) continue;
+      const lobes =
+        caudal.test(text) && regions.onlyCranioventral && !isSeen(one, caudal)
+          ? "both caudal lobes are 0"
+          : cranial.test(text) && regions.onlyCaudal && !isSeen(one, cranial)
+            ? "only the caudal lobes are above 0"
+            : undefined;
+      if (lobes !== undefined)
+        report(
+          `"${text}": in respiratory.lungs.consolidation ${lobes}, and no finding says otherwise. Correct the diagnosis, the lobes, or describe the lesion.`,
+          path,
+        );
+    }
+  },
+};
+
+const caudal = /\b(?:caudo-?dorsal|dorso-?caudal|diaphragmatic|caudal)/i;
+const cranial = /\b(?:cranio-?ventral|antero-?ventral|apical|cranial)/i;
+
+const namesBoth = (text: string): boolean => caudal.test(text) && cranial.test(text);
+
+/** Whether a finding or a word of pleurisy or of a note puts something there, in lungs or pleura. */
+const isSeen = (one: Case, place: RegExp): boolean =>
+  findingsOf(one).some(
+    ({ organ, finding: { distribution, site, note } }) =>
+      within.includes(organ.id) && [distribution, site, note].some((word) => place.test(word ?? "")),
+  ) ||
+  within.some((id) => {
+    const organ = organById(id);
+    const entry = organ === undefined ? undefined : one.organ(organ).entry;
+    return place.test(JSON.stringify([entry?.pleurisy, entry?.note]));
+  });
+
+const within = ["respiratory.lungs", "respiratory.pleura", "serosa.pleural_space"];

@@ -1,0 +1,75 @@
+import { formatPath, type Path } from "../../../cases/index.ts";
+import { plausible } from "../../../knowledge/index.ts";
+import type { ArchiveRule } from "../../rule.ts";
+import { textsIn } from "../../texts-in.ts";
+
+export const textSaysNothing: ArchiveRule = {
+  id: "text-says-nothing",
+  scope: "archive",
+  family: "format",
+  level: "error",
+  summary: "A text that was asked for is more than a dash, a question mark or a word to be replaced later.",
+  protects:
+    "A key with a question mark counts as answered in every table; a blank one is told, and is asked for while somebody still knows.",
+  source: {
+    cite: "a blank is an omission, a mark in its place hides it; common practice",
+    confidence: "common-practice",
+  },
+  bad: { case: 'examiner: "?"' },
+  good: { case: "examiner: R. Sallow" },
+  check({ cases, visits, farms }, reportOn) {
+    for (const one of [...farms, ...visits, ...cases])
+      for (const { text, path } of textsIn(one.record)) {
+        // Accepted entries have a rule of their own; a note is not asked for.
+        if (path[0] === "accepted" || path.at(-1) === "note") continue;
+        const key = keyOf(path);
+        const name = formatPath(path);
+        const word = text.trim().toLowerCase();
+        if (names.has(key) && (isWithoutName(key, text) || isAnyOf(word, anywhere, noNames)))
+          reportOn(one)(
+            `${name}: "${text}" is no name. Write it, or leave the key blank until you know.`,
+            path,
+          );
+        else if (marksOnly.test(text) || (asked.has(key) && isAnyOf(word, anywhere)))
+          reportOn(one)(
+            `${name}: "${text}" says nothing. Write what is meant, or leave the key blank until you know.`,
+            path,
+          );
+      }
+  },
+};
+
+const { anywhere, names: noNames } = plausible.says_nothing;
+
+/** Where a name is asked for. */
+const names = new Set(["examiner", "reader", "veterinarian", "contact", "by", "farm", "name"]);
+/** Where a reason or an answer is asked for. */
+const asked = new Set([
+  "complaint",
+  "question",
+  "not_examined",
+  "why",
+  "because",
+  "with",
+  "drawn",
+  "few",
+  "comparison",
+  "left_closed",
+  "readers",
+  "answer",
+  "morphologic",
+  "aetiologic",
+  "differentials",
+]);
+
+/** A telephone number without a letter is at least a contact. */
+const isWithoutName = (key: string, text: string): boolean => key !== "contact" && !/\p{L}/u.test(text);
+
+/** Dots, dashes, question marks and blanks; a plus or a tick may mean something. */
+const marksOnly = /^[\s\p{P}=~|^`<>]*$/u;
+
+const isAnyOf = (word: string, ...lists: readonly (readonly string[])[]): boolean =>
+  lists.some((list) => list.includes(word));
+
+/** The key of a text, or of the list that it stands in. */
+const keyOf = (path: Path): string => String(path.findLast((step) => typeof step === "string") ?? "");

@@ -1,0 +1,65 @@
+import { type Moment, moment, type Visit } from "../../../cases/index.ts";
+import { selectionRules } from "../../../knowledge/index.ts";
+import { type GroupOfVisit, groupsOf } from "../../group-of-visit.ts";
+import { isVisitMisdated } from "../../misdated-visit.ts";
+import type { VisitRule } from "../../rule.ts";
+
+export const groupOnsetYear: VisitRule = {
+  id: "group-onset-year",
+  scope: "visit",
+  family: "history",
+  level: "warning",
+  summary: "Signs of a group that began more than half a year ago are told to be so old.",
+  protects:
+    "A year typed by habit makes a sudden outbreak a trouble of long standing, and other causes come into question.",
+  source: {
+    cite: "order of events; the days are the project's own choice",
+    confidence: "common-practice",
+  },
+  bad: { visit: "groups: {nursery-2: {onset: 2025-04-10}}" },
+  good: { visit: "groups: {nursery-2: {onset: 2025-04-10, note: sneezing on and off for a year}}" },
+  check(visit, reportVisit) {
+    const { date } = visit.record;
+    const day = isVisitMisdated(visit) ? undefined : moment(date);
+    if (date === undefined || day === undefined) return;
+    for (const [id, group] of groupsOf(visit)) {
+      const { onset } = group;
+      const days = daysBetween(moment(onset), day);
+      const meant = onset === undefined ? undefined : nearYear(onset, date, day);
+      if (days === undefined || days <= selectionRules.onset_days || meant === undefined) continue;
+      if (!isTold(visit, group, onset))
+        reportVisit(
+          `groups.${id}.onset: ${onset} lies ${days} days before the visit (${date}). Check the year (${meant}?); if the signs are as old as that, say so under note.`,
+          ["groups", id, "onset"],
+        );
+    }
+  },
+};
+
+const daysBetween = (began: Moment | undefined, day: Moment): number | undefined =>
+  began === undefined ? undefined : Math.floor(day.written / 24) - Math.floor(began.written / 24);
+
+/** The same day in the year of the visit or the one before it, where that lies shortly before the visit. */
+function nearYear(onset: string, date: string, day: Moment): string | undefined {
+  const year = Number(date.slice(0, 4));
+  return [year, year - 1]
+    .map((one) => `${one}${onset.slice(4)}`)
+    .find((text) => {
+      const days = daysBetween(moment(text), day);
+      return days !== undefined && days >= 0 && days <= selectionRules.onset_days && text !== onset;
+    });
+}
+
+/** Words for what lasts. */
+const lasting =
+  /\b(?:years?|months?|chronic(?:ally)?|always|endemic|enzootic|for long|standing|recurr\w+)\b/i;
+
+/** Whether the words of the visit or the group speak of signs of long standing, or of that year. */
+function isTold({ record }: Visit, { note }: GroupOfVisit, onset: string | undefined): boolean {
+  const year = onset?.slice(0, 4) ?? "";
+  const texts = [note, record.complaint, record.question, record.note];
+  return (
+    texts.some((text) => text?.includes(year) === true) ||
+    [note, record.complaint].some((text) => text !== undefined && lasting.test(text))
+  );
+}

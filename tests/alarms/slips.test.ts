@@ -1,0 +1,236 @@
+/** A slip in the word of a lesion is a fault of the file; it does not silence the alarm. */
+import { describe, expect, it } from "vitest";
+import { openAlarms } from "../../src/alarms/index.ts";
+import { alarmPatterns, systems } from "../../src/knowledge/index.ts";
+import { type AlarmFiles, readAlarmFiles } from "./alarm-archive.ts";
+
+type Keyed = Record<string, unknown>;
+
+const isKeyed = (value: unknown): value is Keyed =>
+  typeof value === "object" && value !== null && !Array.isArray(value);
+
+/** The alarms of the files, and whether every fault of the format is still told. */
+function read(files: AlarmFiles): { open: string[]; faults: number } {
+  const { visits } = readAlarmFiles(files);
+  return {
+    open: [...new Set(visits.flatMap(openAlarms).map(({ pattern }) => pattern.id))],
+    faults: visits.flatMap(({ faults, cases }) => [...faults, ...cases.flatMap((one) => one.faults)]).length,
+  };
+}
+const readCase = (one: object): ReturnType<typeof read> => read({ cases: [one] });
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** Every organ entry that is a list of findings, written another way. */
+function organsAs(one: Keyed, rewrite: (findings: Keyed[]) => unknown): Keyed {
+  const copy = structuredClone(one);
+  for (const { id } of systems) {
+    const system = copy[id];
+    if (!isKeyed(system)) continue;
+    for (const [organ, entry] of Object.entries(system))
+      if (Array.isArray(entry)) system[organ] = rewrite(entry as Keyed[]);
+  }
+  return copy;
+}
+
+const keysAs = (value: Keyed, rewrite: (key: string) => string): Keyed =>
+  Object.fromEntries(Object.entries(value).map(([key, entry]) => [rewrite(key), entry]));
+
+const slips: Record<string, (one: Keyed) => Keyed> = {
+  "a capital in the process": (one) =>
+    organsAs(one, (findings) => findings.map((f) => ({ ...f, process: capital(String(f.process)) }))),
+  "a plural": (one) =>
+    organsAs(one, (findings) => findings.map((f) => ({ ...f, process: `${String(f.process)}s` }))),
+  "the process in a list": (one) =>
+    organsAs(one, (findings) => findings.map((f) => ({ ...f, process: [f.process, "scar"] }))),
+  "a capital in the key": (one) =>
+    organsAs(one, (findings) =>
+      findings.map((f) => keysAs(f, (key) => (key === "process" ? "Process" : key))),
+    ),
+  "capitals in all words": (one) =>
+    organsAs(one, (findings) =>
+      findings.map((f) =>
+        Object.fromEntries(
+          Object.entries(f).map(([key, entry]) => [key, typeof entry === "string" ? capital(entry) : entry]),
+        ),
+      ),
+    ),
+  "every word in a list": (one) =>
+    organsAs(one, (findings) =>
+      findings.map((f) =>
+        Object.fromEntries(
+          Object.entries(f).map(([key, entry]) => [key, typeof entry === "string" ? [entry] : entry]),
+        ),
+      ),
+    ),
+  "a finding without its list": (one) =>
+    organsAs(one, (findings) => (findings.length === 1 ? findings[0] : findings)),
+  "a list in a list": (one) => organsAs(one, (findings) => [findings]),
+  "findings without their list": (one) =>
+    organsAs(one, (findings) => (findings.length === 1 ? { findings: findings[0] } : findings)),
+  "a side of an organ": (one) => organsAs(one, (findings) => ({ left: findings })),
+  "beside a state": (one) => organsAs(one, (findings) => ({ state: "changed", findings })),
+  "a capital in the organ": (one) => {
+    const copy = structuredClone(one);
+    for (const { id } of systems) if (isKeyed(copy[id])) copy[id] = keysAs(copy[id], capital);
+    return copy;
+  },
+  "a capital in the system": (one) =>
+    keysAs(one, (key) => (systems.some(({ id }) => id === key) ? capital(key) : key)),
+};
+
+const firing = alarmPatterns.flatMap((pattern) =>
+  pattern.examples
+    .filter(({ expect: what }) => what === "fires")
+    .map((example) => ({
+      name: `${pattern.id}: ${example.name}`,
+      id: pattern.id,
+      visit: example.visit ?? {},
+      settings: { notifiable: pattern.fires === "when-listed" ? [pattern.id] : [] },
+      cases: example.cases as Keyed[],
+    })),
+);
+
+describe.each(Object.entries(slips))("%s", (_, slip) => {
+  it.each(firing)("does not silence $name", ({ id, visit, settings, cases }) => {
+    const { open, faults } = read({ settings, visit, cases: cases.map(slip) });
+    expect(open).toContain(id);
+    const changed = cases.some((one) => JSON.stringify(slip(one)) !== JSON.stringify(one));
+    expect(faults > 0).toBe(changed);
+  });
+});
+
+describe("a letter left out of a lesion", () => {
+  it.each(firing)("does not silence $name", ({ id, visit, settings, cases }) => {
+    const words = new Set(
+      cases.flatMap((one) =>
+        [...JSON.stringify(one).matchAll(/"process":"(\w{6,})"/g)].map(([, word]) => word ?? ""),
+      ),
+    );
+    for (const word of words)
+      for (let at = 0; at < word.length; at++) {
+        const slipped = word.slice(0, at) + word.slice(at + 1);
+        const written = JSON.stringify(cases).replaceAll(`"process":"${word}"`, `"process":"${slipped}"`);
+        const { open } = read({ settings, visit, cases: JSON.parse(written) as object[] });
+        expect({ slipped, open }).toEqual({ slipped, open: expect.arrayContaining([id]) });
+      }
+  });
+});
+
+describe("a vesicle in other words", () => {
+  it.each([
+    { feet: [{ process: "blister" }] },
+    { feet: [{ process: "Blisters" }] },
+    { feet: [{ process: "ruptured vesicles" }] },
+    { feet: [{ process: "vesicular lesions" }] },
+    { feet: [{ lesion: "vesicle" }] },
+    { feet: ["vesicle"] },
+    { feet: "vesicle" },
+    { feet: "blisters at the coronary band" },
+    { feet: { process: "vesicle", size: "10 mm" } },
+    { feet: { vesicles: "present" } },
+    { feet: { state: "vesicles" } },
+    { feet: { left: [{ process: "vesicle" }] } },
+    { feet: [[{ process: "vesicle" }]] },
+    { feets: [{ process: "vesicle" }] },
+    { Feet: [{ process: "vesicle" }], feet: "normal" },
+    [{ process: "vesicle" }],
+    "vesicles on the snout",
+  ])("stops: %j", (external) => {
+    const { open, faults } = readCase({ external });
+    expect(open).toEqual(["vesicles"]);
+    expect(faults).toBeGreaterThan(0);
+  });
+
+  it.each([
+    { External: { feet: [{ process: "vesicle" }] }, external: { skin: "normal" } },
+    { feet: [{ process: "vesicle" }] },
+    { vesicles: "present" },
+    { alarm_check: { vesicles: "Present" } },
+    { alarm_check: { vesicles: "yes" } },
+    { alarm_check: { vesicles: true } },
+    { alarm_check: { vesicles: 3 } },
+    { alarm_check: { vesicles: "suspected?" } },
+    { alarm_check: { vesicles: { present: "yes" } } },
+    { alarm_check: { vesicles: "two on the left hind foot" } },
+    { alarm_check: { vesicle: "present" } },
+    { alarm_check: ["vesicles"] },
+    { alarm_check: "vesicles" },
+  ])("stops wherever it stands: %j", (one) => {
+    const { open, faults } = readCase(one);
+    expect(open).toEqual(["vesicles"]);
+    expect(faults).toBeGreaterThan(0);
+  });
+});
+
+describe("what was not seen", () => {
+  it.each([
+    { external: { feet: "no vesicles" } },
+    { external: { feet: "without blisters" } },
+    { external: { feet: "keine Blasen" } },
+    { external: { feet: { vesicles: "none" } } },
+    { external: { feet: { vesicles: false } } },
+    { external: { feet: [{ process: "wnd" }] } },
+    { external: { feet: { process: "no vesicles" } } },
+    { alarm_check: { vesicles: "None" } },
+    { alarm_check: { vesicles: "no" } },
+    { alarm_check: { vesicles: false } },
+    { alarm_check: { vesicles: 0 } },
+    { alarm_check: { vesicles: "n/a" } },
+    { alarm_check: { vesicles: "not looked for" } },
+    { alarm_check: { present: "no" } },
+    { alarm_check: "no vesicles" },
+    { lymphoid: { spleen: { state: "normel" } } },
+  ])("is a fault of the format and no alarm: %j", (one) => {
+    const { open, faults } = readCase(one);
+    expect(open).toEqual([]);
+    expect(faults).toBeGreaterThan(0);
+  });
+});
+
+describe("a spleen and nodes in slips of several kinds", () => {
+  const nodes = { gastrohepatic_nodes: [{ process: "hemorrhage" }] };
+
+  it.each([
+    [{ process: "enlargement", colour: "blck" }],
+    [{ process: "enlargement", colour: ["black", "red"] }],
+    [{ process: "Enlarged", colour: "blackish" }],
+    [{ process: "swelling", consistency: "crumbly" }],
+    [{ process: "enlargement", color: "black" }],
+  ])("stop: %j", (spleen) => {
+    expect(readCase({ lymphoid: { spleen: [spleen], ...nodes } }).open).toEqual([
+      "dark-spleen-and-haemorrhagic-nodes",
+    ]);
+  });
+});
+
+describe("a fever in another unit", () => {
+  const skin = { external: { skin: [{ process: "petechiae", distribution: "diffuse", number: "many" }] } };
+
+  it.each([41.2, "41.2", "41,2 °C", "106.2 °F", "106.2 F"])("is a fever: %j", (temperature) => {
+    expect(readCase({ pig: { temperature }, ...skin }).open).toEqual(["skin-haemorrhages"]);
+  });
+
+  it.each([38.9, "102 °F", "412", "hot"])("is none: %j", (temperature) => {
+    expect(readCase({ pig: { temperature }, ...skin }).open).toEqual([]);
+  });
+
+  it("is a fever among signs that are no list", () => {
+    expect(readCase({ selection: { signs: "coughing, Fever" }, ...skin }).open).toEqual([
+      "skin-haemorrhages",
+    ]);
+  });
+});
+
+describe("a visit with slips", () => {
+  it("counts its dead and its signs", () => {
+    const settings = { notifiable: ["scour-in-all-ages"] };
+    const visit = {
+      signs: ["Diarrhoea", "vomitting"],
+      groups: { "nursery-2": { at_risk: "100", dead: "30", onset: "16.4.2026" } },
+    };
+    expect(read({ settings, visit, cases: [{ selection: { signs: "diarrhea" } }] }).open).toEqual([
+      "scour-in-all-ages",
+    ]);
+  });
+});
