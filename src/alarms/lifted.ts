@@ -1,5 +1,5 @@
 /** Whether a dated call to the authority answers an alarm. */
-import { type Case, isAfter, type Moment, moment, saysNothing } from "../cases/index.ts";
+import { type Case, isAfter, isNoDecision, type Moment, moment } from "../cases/index.ts";
 import { selectionRules } from "../knowledge/index.ts";
 import type { AlarmSubject, Evidence } from "./alarm.ts";
 
@@ -20,7 +20,7 @@ export function contacts(subject: AlarmSubject): Moment[] {
   ];
   const day = dayOf(subject);
   return entries
-    .filter((entry) => !saysNothing(entry?.answer ?? ""))
+    .filter((entry) => !isNoDecision(entry?.answer ?? ""))
     .map((entry) => moment(entry?.contacted))
     .filter((at) => at !== undefined)
     .filter((at) => day === undefined || at.written - day.written <= lateHours);

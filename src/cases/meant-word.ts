@@ -47,14 +47,20 @@ const isNo = (word: string): boolean =>
 /** Whether one of the words of a text says no, wherever it stands: a lesion is not guessed from such a text. */
 export const isDenial = (text: string): boolean => (plain(text).match(/\p{L}+/gu) ?? []).some(isNo);
 
+/** A text in small letters without the signs round it. */
+const bare = (text: string): string => plain(text).replaceAll(/^[^\p{L}\p{N}]+|[^\p{L}\p{N}]+$/gu, "");
+
 /**
- * Whether a text says nothing where an answer is asked for: no letter and no digit, a number alone, `n/a`, `pending`,
- * `rang, no reply`. The words are data.
+ * Whether a text says nothing where a reason or an answer is asked for: no two letters, one letter over and over,
+ * `n/a`, `pending`. The words are data.
  */
 export function saysNothing(text: string): boolean {
-  const words = plain(text).replaceAll(/^[^\p{L}\p{N}]+|[^\p{L}\p{N}]+$/gu, "");
-  if (!/\p{L}.*\p{L}/su.test(words)) return true;
-  if (meantWords.no_answers.whole.includes(words) || /^(.)\1+$/u.test(words)) return true;
-  const parts = ` ${words.replaceAll(/[^\p{L}\p{N}']+/gu, " ")} `;
-  return meantWords.no_answers.within.some((one) => parts.includes(` ${one} `));
+  const words = bare(text);
+  return !/\p{L}.*\p{L}/su.test(words) || meantWords.no_answers.whole.includes(words) || /^(.)\1+$/u.test(words);
+}
+
+/** Whether an answer of the authority decides nothing: it says nothing, or that nobody answered. */
+export function isNoDecision(answer: string): boolean {
+  const words = ` ${bare(answer).replaceAll(/[^\p{L}\p{N}']+/gu, " ")} `;
+  return saysNothing(answer) || meantWords.no_answers.within.some((one) => words.includes(` ${one} `));
 }

@@ -66,7 +66,7 @@ export function settingsFaults(
     ),
     ...Object.entries(value.rules ?? {}).flatMap(([id, level]) =>
       lockedRules.includes(id) && level !== "error"
-        ? fault(["rules", id], `${id} guards safety or the format and stays error. Take this line out.`)
+        ? fault(["rules", id], `${id} guards the alarms or the format and stays error. Take this line out.`)
         : [],
     ),
     ...Object.keys(value.protocols ?? {}).flatMap((id) => checkProtocol(id, value, known)),

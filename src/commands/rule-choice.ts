@@ -41,7 +41,7 @@ function ruleLevel(text: string): [string, Level | "off"] {
   const level = all.find((one) => one === name.trim());
   if (level === undefined) throw new UsageError(`--rule ${text}: ${unknownName(name, all, "level")}`);
   if (rule.locked)
-    throw new UsageError(`--rule ${text}: ${rule.id} guards safety or the format and stays ${rule.level}`);
+    throw new UsageError(`--rule ${text}: ${rule.id} guards the alarms or the format and stays ${rule.level}`);
   return [rule.id, level];
 }
 

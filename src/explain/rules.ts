@@ -48,7 +48,7 @@ function exampleSections(heading: string, example: Example): Section[] {
 function change({ id, locked }: Rule): Section[] {
   if (locked)
     return section("Changing it", [
-      "This rule guards safety or the format: its level cannot be changed and its findings cannot be accepted.",
+      "This rule guards the alarms or the format: its level cannot be changed and its findings cannot be accepted.",
     ]);
   return [
     ...yamlSection("Another level, in carcase.yaml", `rules: {${id}: note}   # error, warning, note or off`),

@@ -1,5 +1,5 @@
 /** Findings that a file accepts under `accepted:`, each for one rule at one place, with the reason. */
-import { type Archive, type Case, type Path, unknownName, type Visit } from "../cases/index.ts";
+import { type Archive, type Case, type Path, saysNothing, unknownName, type Visit } from "../cases/index.ts";
 import type { Finding } from "./finding.ts";
 import type { Rule } from "./rule.ts";
 
@@ -36,7 +36,9 @@ export function accept(question: AcceptanceQuestion): Acceptance {
   for (const subject of [...question.archive.visits, ...question.archive.cases]) {
     const inFile = question.findings.filter((finding) => finding.file === subject.file);
     for (const [index, entry] of (subject.record.accepted ?? []).entries()) {
-      const met = inFile.filter((finding) => finding.rule === entry.rule && meets(finding.path, entry.at));
+      const met = inFile.filter(
+        (finding) => finding.rule === entry.rule && meets(finding.path, entry.at, subject),
+      );
       const fault = entryFault(entry, met, subject, question);
       if (fault === undefined)
         for (const finding of met) accepted.set(finding, accepted.get(finding) ?? (entry.because as string));
@@ -53,14 +55,19 @@ export function accept(question: AcceptanceQuestion): Acceptance {
 }
 
 /** Whether a path lies at a place or below it; without a place the whole file is meant. */
-function meets(path: string, at: string | undefined): boolean {
+function meets(path: string, at: string | undefined, subject: Accepting): boolean {
   if (at === undefined) return true;
-  const place = at.trim();
+  const place = counted(at.trim(), subject);
   return path === place || path.startsWith(`${place}.`) || path.startsWith(`${place}[`);
 }
 
-/** Whether a reason says nothing: blanks, dots, dashes. */
-const isBlank = (reason: string): boolean => !/[\p{L}\p{N}]/u.test(reason);
+/** `samples[01-B]` is the sample of that id wherever it stands in its list, so that the place stays true. */
+function counted(place: string, { record }: Accepting): string {
+  const [, id, rest] = /^samples\[([^\]]*)\](.*)$/s.exec(place) ?? [];
+  const samples = "samples" in record ? (record.samples ?? []) : [];
+  const index = samples.findIndex((sample) => sample.id === id);
+  return index < 0 ? place : `samples[${index}]${rest}`;
+}
 
 interface EntryFault {
   readonly rule: string;
@@ -88,10 +95,10 @@ function entryFault(
   if (rule.locked)
     return {
       rule: "accepted-locked-rule",
-      message: `accepted: ${rule.id} guards safety or the format and cannot be accepted; its findings stay. Take this entry out and do what the finding says.`,
+      message: `accepted: ${rule.id} guards the alarms or the format and cannot be accepted; its findings stay. Take this entry out and do what the finding says.`,
       path: ["rule"],
     };
-  if (entry.because === undefined || isBlank(entry.because))
+  if (entry.because === undefined || saysNothing(entry.because))
     return {
       rule: "accepted-without-reason",
       message: `accepted: ${rule.id} is accepted without a reason, so the finding stays. Write because: and why it may stay so, for whoever reads the case next year.`,

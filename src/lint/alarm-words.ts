@@ -4,8 +4,7 @@ import { type Case, formatPath, type Path, type Visit } from "../cases/index.ts"
 import { type AlarmSign, alarmPatterns, alarmSigns, organById } from "../knowledge/index.ts";
 import { listing } from "../words/listing.ts";
 import { type Affirmed, affirmed } from "./affirmed.ts";
-import type { FreeText } from "./free-texts.ts";
-import { freeTextsOf } from "./free-texts.ts";
+import { type FreeText, freeTextsOf } from "./free-texts.ts";
 import { namedOrgans } from "./named-organs.ts";
 import { hasAny } from "./words-in.ts";
 
@@ -43,8 +42,12 @@ export function unrecordedInVisit(visit: Visit, text: FreeText): AlarmWords | un
   );
 }
 
+/** One word of every sign: a text without any of them, as most are, is not looked at again. */
+const firstWords = Object.values(alarmSigns).flatMap(({ words }) => words[0] ?? []);
+
 /** Every sign whose words the text affirms. */
 function wordsOf({ text, path, organ }: FreeText): AlarmWords[] {
+  if (!hasAny(text.normalize("NFC"), firstWords)) return [];
   return Object.values(alarmSigns).flatMap((sign) => {
     const own = organ !== undefined && sign.at.includes(organ);
     if (!own && organ !== undefined && sign.places === undefined) return [];

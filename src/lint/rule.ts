@@ -49,7 +49,7 @@ interface RuleText {
   readonly id: string;
   readonly family: Family;
   readonly level: Level;
-  /** A matter of safety: settings cannot lower its level or switch it off. */
+  /** Guards the alarms or the format: settings cannot lower its level or switch it off. */
   readonly locked?: true;
   /** One sentence: what the rule asks for. */
   readonly summary: string;

@@ -47,7 +47,7 @@ describe("the settings", () => {
         line: 3,
         column: 18,
         message:
-          "rules.alarm-exclude: alarm-exclude guards safety or the format and stays error. Take this line out.",
+          "rules.alarm-exclude: alarm-exclude guards the alarms or the format and stays error. Take this line out.",
       },
     ]);
   });

@@ -1,6 +1,6 @@
 /** What was probably meant by a word, a text or a value that does not fit the format. */
 import { describe, expect, it } from "vitest";
-import { isDenial, meantWord, saysNothing, wordsWithin } from "../../src/cases/meant-word.ts";
+import { isDenial, isNoDecision, meantWord, saysNothing, wordsWithin } from "../../src/cases/meant-word.ts";
 import { suggestion } from "../../src/cases/suggestion.ts";
 import { vocabulary } from "../../src/generated/knowledge.ts";
 import { meantWords } from "../../src/knowledge/index.ts";
@@ -79,15 +79,27 @@ describe("a text", () => {
     "Pending",
     "none yet.",
     "(unknown)",
-    "no reply until 11:00",
   ])("%j says nothing", (text) => {
     expect(saysNothing(text)).toBe(true);
+    expect(isNoDecision(text)).toBe(true);
   });
 
-  it.each(["go on", "no suspicion", "ok, go on", "kein Verdacht", "nobody else may enter; comes at noon"])(
-    "%j says something",
+  it.each([
+    "go on",
+    "no suspicion",
+    "ok, go on",
+    "kein Verdacht",
+    "nobody else may enter; comes at noon",
+  ])("%j says something", (text) => {
+    expect(saysNothing(text)).toBe(false);
+    expect(isNoDecision(text)).toBe(false);
+  });
+
+  it.each(["no reply until 11:00", "rang twice, voicemail", "Office: NOT REACHED"])(
+    "%j is a reason, and no decision of an authority",
     (text) => {
       expect(saysNothing(text)).toBe(false);
+      expect(isNoDecision(text)).toBe(true);
     },
   );
 });

@@ -57,6 +57,19 @@ describe("an accepted finding", () => {
       ).toEqual([]);
   });
 
+  it("of a sample is its id, wherever the sample stands in the list", () => {
+    const fixed = "{id: 01-X, from: respiratory.lungs, into: formalin, for: [culture]}";
+    const other = "{id: 01-Y, from: blood, into: plain-tube, for: [serology]}";
+    const only = ["culture-in-formalin", "accepted-unused"];
+    const found = (samples: string, at: string): string[] =>
+      lint(`samples: [${samples}]\naccepted: [{rule: culture-in-formalin, at: "${at}", ${because}}]`, { only })
+        .rules;
+    expect(found(fixed, "samples[01-X]")).toEqual([]);
+    expect(found(`${other}, ${fixed}`, "samples[01-X]")).toEqual([]);
+    expect(found(fixed, "samples[01-Y]")).toHaveLength(2);
+    expect(found(`${other}, ${fixed}`, "samples[0]")).toHaveLength(2);
+  });
+
   it("can stand in the visit for findings on the visit", () => {
     const visit =
       "cases: [birch-2026-04-20-01, birch-2026-04-20-07]\naccepted: [{rule: visit-case-absent, at: cases, because: pig 7 was lost on the way}]";
@@ -75,7 +88,7 @@ describe("an accepted finding", () => {
 
 describe("an entry that is wrong", () => {
   it("without a reason leaves the finding", () => {
-    for (const blank of ["", ", because: "])
+    for (const blank of ["", ", because: ", ", because: '?'", ", because: x", ", because: tbd", ", because: None."])
       expect(lint(`${treated}\naccepted: [{rule: treated-pig${blank}}]`).rules).toEqual([
         "treated-pig selection.treated",
         "accepted-without-reason accepted[0].because",

@@ -114,6 +114,19 @@ describe("alarm words", () => {
     ["note: petechiae of the skin of the belly", "note"],
     ["intestine: {spiral_colon: {state: normal, note: button ulcers}}", "intestine.spiral_colon.note"],
     ["note: cysts in the tongue", "note"],
+    ["note: 'vesicles? on snout'", "note"],
+    ["note: 'not lame: blisters on the coronary band'", "note"],
+    ["note: vesicles exclusively on the snout", "note"],
+    ["note: 'blisters on the feet, nothing else seen'", "note"],
+    ["note: coronets white and lifting", "note"],
+    ["note: 'spleen big, black and soft'", "note"],
+    ["note: alle Lymphknoten blutig", "note"],
+    ["note: 'Klauenhorn löst sich ab'", "note"],
+    ["external: {subcutis: {state: normal, note: 'throat gelatinous, bloody'}}", "external.subcutis.note"],
+    [
+      "samples: [{id: 01-A, from: external.feet, site: roof of a vesicle, into: dry-swab, for: [pcr]}]",
+      "samples[0].site",
+    ],
     [
       "lymphoid: {submandibular_nodes: {state: normal, note: caseous and gritty}}",
       "lymphoid.submandibular_nodes.note",
@@ -151,6 +164,28 @@ describe("alarm words", () => {
     "note: no swelling of the throat",
     "note: bruises and haemorrhage of the skin where the tag was torn out",
     "note: ovarian cysts are common on this farm",
+    "note: 'vesicles: 0'",
+    "note: vesicles? no",
+    "note: 'vesicles or erosions: none seen on snout, lips, tongue, feet or teats'",
+    "note: 'vesicles, erosions and haemorrhages of the skin were looked for and not found'",
+    "note: farmer told to look for blisters every day",
+    "note: swine vesicular disease serology negative in 2025",
+    "note: deux ampoules de pentobarbital",
+    "note: 'faeces loose, claws long'",
+    "note: horn of the uterus loose in the abdomen",
+    "note: 'dark, tarry faeces at the anus'",
+    "note: 'spleen soft and dark, pig lay 20 h at 25 °C'",
+    "note: bronchial nodes bloody beside the abscess",
+    "note: calcified cyst of the kidney",
+    "note: 'pas de vésicules, aucun aphte'",
+    "note: no se observan vesículas en pezuñas",
+    "note: non si osservano vescicole",
+    "note: ingen blærer på trynen",
+    "note: geen blaren op de snuit",
+    "external: {snout: {state: normal, note: 'ring hole, healed ulcer'}}",
+    "nervous: {middle_ears: {state: normal, note: bulla dry}}",
+    "external: {ears: {left: [{process: necrosis, distribution: focal, size: 9 mm, note: haemorrhagic rim}], right: normal}}",
+    "external: {feet: [{process: abscess, distribution: focal, size: 20 mm, note: horn detached above it}]}",
     "respiratory: {lungs: {note: 'large vesicles of air under the pleura'}}",
   ])("silent: %s", (text) => {
     expect(found(text)).toEqual([]);
@@ -229,6 +264,9 @@ describe("the note of a normal organ", () => {
     ["intestine.jejunum", "wall edema"],
     ["urinary.bladder", "haemorrhages, swab taken"],
     ["lymphoid.thymus", "no blood, atrophied"],
+    ["respiratory.bronchi", "two lungworms"],
+    ["lymphoid.thymus", "not small: swollen"],
+    ["stomach.pars_oesophagea", "Magengeschwür"],
   ])("%s: %s", (organ, note) => {
     expect(speaks(normal(organ, note))).toBe(true);
   });
@@ -258,6 +296,12 @@ describe("the note of a normal organ", () => {
     ["intestine.jejunum", "palpated for torsion, none"],
     ["lymphoid.bronchial_nodes", "neither swollen nor haemorrhagic"],
     ["urinary.urine", "clear, 20 ml"],
+    ["liver_pancreas.liver", "milk spots: 0"],
+    ["urinary.kidneys", "checked for petechiae and white spots"],
+    ["nervous.brain", "haemorrhage from the captive bolt"],
+    ["respiratory.lungs", "keine Verwachsungen oder Knoten"],
+    ["serosa.peritoneum", "fluid less than 20 ml"],
+    ["external.tail", "docked; stump healed with a scar"],
   ])("silent: %s: %s", (organ, note) => {
     expect(speaks(normal(organ, note))).toBe(false);
   });

@@ -222,6 +222,18 @@ describe("lungs", () => {
     expect(only("diagnosis-against-lobes", lungs(graded, finding(word), diagnosis))).toHaveLength(count);
   });
 
+  it("a necrosis without a place may be what the diagnosis speaks of", () => {
+    const necrosis = (site: string): string =>
+      `${finding("cranioventral")}, {process: necrosis, distribution: focal, size: 40 mm, colour: dark-red${site}}`;
+    const told = (site: string): string[] =>
+      only(
+        "diagnosis-against-lobes",
+        lungs(lobes(30, 0), necrosis(site), "Lungs: pleuropneumonia, caudodorsal, acute, marked"),
+      );
+    expect(told("")).toEqual([]);
+    expect(told(", site: left middle lobe")).toEqual(["diagnosis.morphologic[0]"]);
+  });
+
   it("pleurisy over the caudal lobes may be what the diagnosis speaks of", () => {
     const { case: text = "" } = lungs(
       lobes(30, 0),
@@ -266,6 +278,7 @@ describe("blood and its colour", () => {
     ["exudate: haemorrhagic, colour: white", 1],
     ["exudate: haemorrhagic, colour: yellow", 1],
     ["exudate: haemorrhagic, colour: dark-red", 0],
+    ["exudate: haemorrhagic, colour: grey", 0],
     ["exudate: haemorrhagic, colour: brown", 0],
     ["exudate: serosanguineous, colour: white", 1],
     ["exudate: serosanguineous, colour: yellow", 0],

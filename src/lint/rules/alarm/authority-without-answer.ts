@@ -1,4 +1,4 @@
-import { saysNothing } from "../../../cases/index.ts";
+import { isNoDecision } from "../../../cases/index.ts";
 import type { ArchiveRule } from "../../rule.ts";
 
 export const authorityWithoutAnswer: ArchiveRule = {
@@ -18,7 +18,7 @@ export const authorityWithoutAnswer: ArchiveRule = {
   check({ visits, cases }, reportOn) {
     for (const one of [...visits, ...cases]) {
       const answer = one.record.authority?.answer;
-      if (answer !== undefined && saysNothing(answer))
+      if (answer !== undefined && isNoDecision(answer))
         reportOn(one)(
           `authority.answer: "${answer}" is no decision, so this call lifts no alarm. Write what the authority decided; until it has, call again and keep everything where it is.`,
           ["authority", "answer"],

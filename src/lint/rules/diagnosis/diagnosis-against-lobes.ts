@@ -48,8 +48,11 @@ const namesBoth = (text: string): boolean => caudal.test(text) && cranial.test(t
 /** Whether a finding or a word of pleurisy or of a note puts something there, in lungs or pleura. */
 const isSeen = (one: Case, place: RegExp): boolean =>
   findingsOf(one).some(
-    ({ organ, finding: { distribution, site, note } }) =>
-      within.includes(organ.id) && [distribution, site, note].some((word) => place.test(word ?? "")),
+    ({ organ, finding: { process, distribution, site, note } }) =>
+      within.includes(organ.id) &&
+      ([distribution, site, note].some((word) => place.test(word ?? "")) ||
+        // A lesion of another kind without a place may be the one.
+        (process !== "consolidation" && site === undefined && organ.system === "respiratory")),
   ) ||
   within.some((id) => {
     const organ = organById(id);

@@ -6,7 +6,7 @@ export const acceptedLockedRule: FormatRule = {
   family: "format",
   level: "error",
   locked: true,
-  summary: "Findings of safety, alarms and the format are not accepted away.",
+  summary: "Alarms, what guards them and faults of the format are not accepted away.",
   protects:
     "A suspicion of a notifiable disease is lifted by the authority, not by an entry in the file; nor does a wrong value become right.",
   source: {
