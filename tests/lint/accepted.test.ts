@@ -62,8 +62,9 @@ describe("an accepted finding", () => {
     const other = "{id: 01-Y, from: blood, into: plain-tube, for: [serology]}";
     const only = ["culture-in-formalin", "accepted-unused"];
     const found = (samples: string, at: string): string[] =>
-      lint(`samples: [${samples}]\naccepted: [{rule: culture-in-formalin, at: "${at}", ${because}}]`, { only })
-        .rules;
+      lint(`samples: [${samples}]\naccepted: [{rule: culture-in-formalin, at: "${at}", ${because}}]`, {
+        only,
+      }).rules;
     expect(found(fixed, "samples[01-X]")).toEqual([]);
     expect(found(`${other}, ${fixed}`, "samples[01-X]")).toEqual([]);
     expect(found(fixed, "samples[01-Y]")).toHaveLength(2);
@@ -88,7 +89,14 @@ describe("an accepted finding", () => {
 
 describe("an entry that is wrong", () => {
   it("without a reason leaves the finding", () => {
-    for (const blank of ["", ", because: ", ", because: '?'", ", because: x", ", because: tbd", ", because: None."])
+    for (const blank of [
+      "",
+      ", because: ",
+      ", because: '?'",
+      ", because: x",
+      ", because: tbd",
+      ", because: None.",
+    ])
       expect(lint(`${treated}\naccepted: [{rule: treated-pig${blank}}]`).rules).toEqual([
         "treated-pig selection.treated",
         "accepted-without-reason accepted[0].because",

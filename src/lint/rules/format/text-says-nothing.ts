@@ -56,7 +56,6 @@ const asked = new Set([
   "comparison",
   "left_closed",
   "readers",
-  "answer",
   "morphologic",
   "aetiologic",
   "differentials",
