@@ -49,6 +49,7 @@ function isDenied(word: Occurrence, words: readonly string[], place: Place): boo
   const [before, after] = [clause.slice(0, word.index), clause.slice(word.end)];
   return (
     isDeniedBefore(before) ||
+    hasAny(before, denial.supposed) ||
     isFreeOf(after) ||
     isAnsweredNo(after) ||
     isNo(place.clauses[place.at + 1] ?? place.following[0] ?? "") ||

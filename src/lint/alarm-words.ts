@@ -67,7 +67,8 @@ function inOneSentence(
 ): readonly string[] | undefined {
   const groups = sign.words.map((list) =>
     affirmed(text, list).filter(
-      ({ clause, clauses }) => belongs(sign, clause) && !isOtherwise(sign, clauses),
+      ({ clause, clauses }) =>
+        belongs(sign, clause) && !isOtherwise(sign, sign.anywhere === true ? [clause] : clauses),
     ),
   );
   const [first = [], ...others] = groups;
@@ -88,6 +89,7 @@ function inOneSentence(
 
 const hasPlace = ({ places = [] }: AlarmSign, { clause }: Affirmed): boolean => hasAny(clause, places);
 
+/** Words that speak by themselves are given another sense only by what stands close to them. */
 const isOtherwise = ({ unless = [] }: AlarmSign, clauses: readonly string[]): boolean =>
   clauses.some((clause) => hasAny(clause, unless));
 

@@ -25,6 +25,9 @@ describe("a note affirms", () => {
     ["edema of the wall", ["edema"]],
     ["Blasen am Kronsaum, kein Fieber", ["Blasen"]],
     ["vesicles?", ["vesicles"]],
+    ["not sure if these are vesicles", ["vesicles"]],
+    ["unclear whether vesicles", ["vesicles"]],
+    ["it should be noted: blisters", ["blisters"]],
     ["ulcerated", ["ulcerated"]],
   ])("in %j", (text, found) => {
     expect(said(text)).toEqual(found);
@@ -52,6 +55,8 @@ describe("a note affirms", () => {
     "Blasen nicht vorhanden",
     "neither black nor friable",
     "a blackbird",
+    "call me if vesicles are found on other pigs",
+    "should there be blisters, stop at once",
   ])("nothing in %j", (text) => {
     expect(said(text)).toEqual([]);
   });
