@@ -8,10 +8,12 @@ import { addLintOptions, type LintCommandOptions } from "./lint-options.ts";
 import type { MeasureOptions } from "./measure.ts";
 import { addCommonOptions, type OutputOptions } from "./options.ts";
 import { addPlan } from "./plan-options.ts";
-import { checkResultFile } from "./result-file.ts";
+import { heldNotice } from "./held-notice.ts";
+import { checkResultFile, isStandardOutput } from "./result-file.ts";
 import { addScoreOptions, type ScoreCommandOptions, scoreFormatHelp } from "./score-options.ts";
 import { UsageError } from "./usage-error.ts";
 import { version } from "./version.ts";
+import { cannotWrite } from "./write-file.ts";
 
 /** Exit codes: 0 clean, 1 findings at or above the failing level, 2 usage, unreadable input or internal fault. */
 const failed = 2;
@@ -31,8 +33,9 @@ function makeProgram(): Command {
     .addHelpText("after", `${afterHelp}\n`)
     .hook("preAction", (_program, command) => {
       const { output, config, baseline, writeBaseline } = command.opts();
-      if (typeof output === "string")
-        checkResultFile("--output", output, [...command.args, config, baseline, writeBaseline]);
+      if (typeof output !== "string") return;
+      if (isStandardOutput(output)) command.setOptionValue("output", undefined);
+      else checkResultFile("--output", output, [...command.args, config, baseline, writeBaseline]);
     });
 
   addLintOptions(addCommonOptions(program.command("lint"), lintFormatHelp))
@@ -138,7 +141,11 @@ async function main(): Promise<void> {
   process.stdout.on("error", (error: NodeJS.ErrnoException) => {
     // A reader that has seen enough (head, less) closes the pipe; that is no fault of ours.
     if (error.code === "EPIPE") process.exit(process.exitCode ?? 0);
-    throw error;
+    process.exit(exitCodeOf(cannotWrite("the result to standard output", error)));
+  });
+  process.stderr.on("error", (error: NodeJS.ErrnoException) => {
+    // Nothing more can be said there; what goes to standard output or into files still does.
+    if (error.code !== "EPIPE") process.once("exit", () => (process.exitCode = failed));
   });
   const program = makeProgram();
   try {
@@ -155,6 +162,7 @@ async function main(): Promise<void> {
 
 function exitCodeOf(error: unknown): number {
   if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : failed;
+  process.stderr.write(heldNotice());
   if (error instanceof UsageError) process.stderr.write(`carcase: ${visible(error.message)}\n`);
   else {
     const message = error instanceof Error ? error.message : String(error);

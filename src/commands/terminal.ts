@@ -1,7 +1,8 @@
 /** The one place that writes: to the terminal, or to a file as a whole. */
+import { fstatSync, writeFileSync } from "node:fs";
 import { makeStyle, type Style } from "../formats/style.ts";
 import type { OutputOptions } from "./options.ts";
-import { writeWhole } from "./write-file.ts";
+import { cannotWrite, writeWhole } from "./write-file.ts";
 
 /** Colours for a stream: --no-color and NO_COLOR switch off, FORCE_COLOR on, else only on a terminal. */
 export function styleFor(stream: NodeJS.WriteStream, options: OutputOptions): Style {
@@ -20,11 +21,25 @@ export const resultStyle = (options: OutputOptions): Style =>
  * @throws UsageError when the file cannot be written
  */
 export function writeResult(text: string, options: OutputOptions): void {
-  if (options.output === undefined) {
-    process.stdout.write(text);
-    return;
+  if (options.output !== undefined) writeWhole(options.output, text);
+  else if (!isPlainFile(standardOutput)) process.stdout.write(text);
+  else
+    try {
+      // On a disk that fills up the stream of Node would leave out the rest and say nothing.
+      writeFileSync(standardOutput, text);
+    } catch (error) {
+      throw cannotWrite("the result to standard output", error);
+    }
+}
+
+const standardOutput = 1;
+
+function isPlainFile(descriptor: number): boolean {
+  try {
+    return fstatSync(descriptor).isFile();
+  } catch {
+    return false;
   }
-  writeWhole(options.output, text);
 }
 
 /** Whether bars can be shown: the locale is a UTF-8 one, or nothing is said and the system is one that has no other. */
