@@ -1,6 +1,6 @@
 /** Words that a text affirms: vesicles in "vesicles on the snout", nothing in "no vesicles" or "vesicles: none". */
 import { denial } from "../knowledge/index.ts";
-import { hasAny, listPattern, type Occurrence, occurrences } from "./words-in.ts";
+import { hasAny, type Occurrence, occurrences, patternIn } from "./words-in.ts";
 
 export interface Affirmed {
   /** The word as it stands in the text. */
@@ -35,11 +35,11 @@ interface Place {
 
 /** Sentences of a text, each cut into its parts at commas, brackets and dashes. */
 function sentencesOf(text: string): string[][] {
-  return text
-    .normalize("NFC")
-    .replaceAll(listPattern(denial.no_denial), " ")
+  const plain = text.normalize("NFC");
+  return plain
+    .replaceAll(patternIn(plain, denial.no_denial), " ")
     .split(/[;!?\n]|\.(?=\s|$)/u)
-    .flatMap((sentence) => sentence.split(listPattern(denial.ends)))
+    .flatMap((sentence) => sentence.split(patternIn(sentence, denial.ends)))
     .map((sentence) => sentence.split(/,(?!\d)|[()[\]]|\s[-–—]+\s/u).filter((clause) => clause.trim() !== ""))
     .filter((clauses) => clauses.length > 0);
 }
@@ -89,7 +89,7 @@ function startsWithNo(text: string): boolean {
 function isNo(clause: string): boolean {
   const said = clause.trim();
   const [first] = occurrences(said, denial.after);
-  const rest = first?.index === 0 ? said.slice(first.end) : said.replace(listPattern(denial.answers), "");
+  const rest = first?.index === 0 ? said.slice(first.end) : said.replace(patternIn(said, denial.answers), "");
   if (rest === said) return false;
   return rest
     .split(/\s+/u)
@@ -118,7 +118,8 @@ function isListed({ before, after }: Around, words: readonly string[], { clauses
 /** Things of the list and nothing else: `blood and ulcers`, but not `black`, which says how the organ is. */
 const isBare = (clause: string, words: readonly string[]): boolean =>
   !hasAny(clause, denial.qualities) &&
-  clause.replaceAll(listPattern(words), " ").replaceAll(listPattern(denial.and), " ").trim() === "";
+  clause.replaceAll(patternIn(clause, words), " ").replaceAll(patternIn(clause, denial.and), " ").trim() ===
+    "";
 
 /** Looked for, and nothing says that it was found; said afterwards, a denial must follow. */
 function isLookedFor({ before, after }: Around, { clauses, at, following }: Place): boolean {

@@ -22,7 +22,7 @@ export interface Occurrence {
  * of the list stands for the rest of a word.
  */
 export function occurrences(text: string, words: readonly string[]): Occurrence[] {
-  return [...text.matchAll(listPattern(words))].map((match) => ({
+  return [...text.matchAll(patternIn(text, words))].map((match) => ({
     text: match[0],
     index: match.index,
     end: match.index + match[0].length,
@@ -31,7 +31,7 @@ export function occurrences(text: string, words: readonly string[]): Occurrence[
 
 /** Whether any word of the list stands in the text, in the same sense. */
 export const hasAny = (text: string, words: readonly string[]): boolean =>
-  text.search(listPattern(words)) >= 0;
+  text.search(patternIn(text, words)) >= 0;
 
 /** What must stand in the text for the word to be there: a cheap look before the costly one. */
 const firstPart = (word: string): string => (/^[^\s-]+/.exec(word)?.[0] ?? word).toLowerCase();
@@ -45,19 +45,63 @@ function pattern(word: string): RegExp {
   return known;
 }
 
-/** Made once for each list. */
-const listPatterns = new WeakMap<readonly string[], RegExp>();
-
-/** The longest word goes first, so that "dark red" is not read as "dark". */
-export function listPattern(words: readonly string[]): RegExp {
-  const known = listPatterns.get(words);
+/**
+ * A pattern of those words of the list that the text can hold, in any spelling. Of a long list few are left: one pattern
+ * of them all would cost more than the whole reading of a case.
+ */
+export function patternIn(text: string, words: readonly string[]): RegExp {
+  const inText = startsIn(text);
+  const likely = words.filter((word) => inText.has(startOf(word)));
+  const key = likely.join("|");
+  const known = joinedPatterns.get(key);
   if (known !== undefined) return known;
-  const longestFirst = [...words].sort((a, b) => b.length - a.length);
-  // An empty list is met nowhere.
+  // The longest word goes first, so that "dark red" is not read as "dark". An empty list is met nowhere.
+  const longestFirst = likely.sort((a, b) => b.length - a.length);
   const made = wholeWord(longestFirst.map(anySpelling).join("|") || "(?!)", "giu");
-  listPatterns.set(words, made);
+  joinedPatterns.set(key, made);
   return made;
 }
+
+const joinedPatterns = new Map<string, RegExp>();
+
+/** Words of different lists are often the same. */
+const starts = new Map<string, string>();
+
+/** How a word of a list begins; empty when it begins with no letter. */
+function startOf(word: string): string {
+  const known = starts.get(word);
+  if (known !== undefined) return known;
+  const start = bones(/^[\p{L}\p{M}\d]*/u.exec(word)?.[0] ?? "").slice(0, startLength);
+  starts.set(word, start);
+  return start;
+}
+
+/** So much of the beginning of a word tells most words of a list apart. */
+const startLength = 4;
+
+/** How the words of a text begin, in all lengths; a word that begins with no letter may stand anywhere. */
+function startsIn(text: string): ReadonlySet<string> {
+  if (lastText?.text === text) return lastText.starts;
+  const words = (text.match(/[\p{L}\p{M}\d]+/gu) ?? []).map(bones);
+  const found = new Set([""]);
+  for (const word of words)
+    for (let length = 1; length <= startLength; length++) found.add(word.slice(0, length));
+  lastText = { text, starts: found };
+  return found;
+}
+
+/** One text is held against several lists in a row. */
+let lastText: { readonly text: string; readonly starts: ReadonlySet<string> } | undefined;
+
+/** What is the same in every spelling of a word: its consonants, each once, and where its vowels are. */
+const bones = (word: string): string =>
+  word
+    .normalize("NFD")
+    .toLowerCase()
+    .replaceAll(/\p{M}/gu, "")
+    .replaceAll("ß", "s")
+    .replaceAll(/[aeiouæøœ]+/g, "a")
+    .replaceAll(/(.)\1+/g, "$1");
 
 const wholeWord = (word: string, flags: string): RegExp =>
   new RegExp(`(?<![\\p{L}\\d])(?:${word})(?![\\p{L}\\d])`, flags);

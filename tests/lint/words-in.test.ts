@@ -1,7 +1,13 @@
 import { describe, expect, it } from "vitest";
-import { interpretationWords, organById } from "../../src/knowledge/index.ts";
+import {
+  alarmSigns,
+  denial,
+  description,
+  interpretationWords,
+  organById,
+} from "../../src/knowledge/index.ts";
 import { namedOrgans } from "../../src/lint/named-organs.ts";
-import { wordIn } from "../../src/lint/words-in.ts";
+import { occurrences, wordIn } from "../../src/lint/words-in.ts";
 
 describe("a word in free text", () => {
   it.each([
@@ -49,5 +55,64 @@ describe("the lists of words", () => {
   it("keep a word of cause that the eye can show out of the diseases", () => {
     const seen = interpretationWords.seen_at_table;
     expect(interpretationWords.diseases.filter((word) => seen.includes(word))).toEqual([]);
+  });
+});
+
+describe("a list of words", () => {
+  const list = [
+    "oedema*",
+    "haemorrhag*",
+    "vésicule*",
+    "gelb",
+    "colour*",
+    "weiss",
+    "dark red",
+    "o. B.",
+    "n/a",
+    "ödem*",
+    "hævet",
+    "raw",
+  ];
+
+  it.each([
+    ["edema", ["edema"]],
+    ["OEDEMATOUS", ["OEDEMATOUS"]],
+    ["Ödeme, Oedem", ["Ödeme", "Oedem"]],
+    ["hämorrhagisch und hemorrhagic", ["hämorrhagisch", "hemorrhagic"]],
+    ["vesicules, vésicule", ["vesicules", "vésicule"]],
+    ["colored, colour", ["colored", "colour"]],
+    ["weiß", ["weiß"]],
+    ["dark-red, dark red", ["dark-red", "dark red"]],
+    ["Lunge o. B.", ["o. B."]],
+    ["n/a", ["n/a"]],
+    ["haevet", ["haevet"]],
+    ["raw", ["raw"]],
+    ["rawhide, gelber, redema", []],
+  ])("is found in %j in any spelling", (text, found) => {
+    expect(occurrences(text, list).map((one) => one.text)).toEqual(found);
+  });
+
+  it("finds every word that ships, as it is written and in capitals", () => {
+    const lists = [
+      ...Object.entries(denial).flatMap(([key, words]) =>
+        key !== "format" && Array.isArray(words) ? [words as string[]] : [],
+      ),
+      ...Object.values(alarmSigns).flatMap(({ words, places = [], unless = [] }) => [
+        ...words,
+        places,
+        unless,
+      ]),
+      description.changed.words,
+    ];
+    for (const words of lists)
+      for (const word of words) {
+        const plain = word.replaceAll("*", "");
+        const inText = (text: string): boolean => occurrences(text, words).some(({ index }) => index === 4);
+        expect([word, inText(`xyz ${plain}`), inText(`XYZ ${plain.toUpperCase()}`)]).toEqual([
+          word,
+          true,
+          true,
+        ]);
+      }
   });
 });
