@@ -10,6 +10,7 @@ export function finding(wanted: AlarmFinding, one: Case): Evidence[] | undefined
       wanted.organs.includes(placed.organ.id) &&
       wanted.process.includes(placed.finding.process) &&
       (wanted.site === undefined || namesSite(wanted.site, placed)) &&
+      !(wanted.elsewhere !== undefined && namesSite(wanted.elsewhere, placed)) &&
       (wanted.with === undefined || hasWord(wanted.with, placed)) &&
       !(wanted.unless !== undefined && hasWord(wanted.unless, placed)),
   );

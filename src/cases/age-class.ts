@@ -8,3 +8,7 @@ export function classOfAge(days: number | undefined): AgeClass | undefined {
     if (derive !== undefined && days >= derive[0] && days < derive[1] + 1) return id as AgeClass;
   return undefined;
 }
+
+/** Dead before it was born: the class has no age of its own. */
+export const isUnborn = (ageClass: AgeClass | undefined): boolean =>
+  ageClass !== undefined && ageClasses.classes[ageClass]?.derive === undefined;

@@ -4,6 +4,7 @@
  */
 import { putAlarmCheckRight } from "./meant-alarm-check.ts";
 import { merged, putOrgansRight } from "./meant-organs.ts";
+import { putSelectionRight } from "./meant-selection.ts";
 import { putTemperatureRight } from "./meant-temperature.ts";
 import { put, remove, valueAt } from "./path.ts";
 import type { SchemaFault } from "./schema-faults.ts";
@@ -20,6 +21,7 @@ export function asMeant(kind: "case" | "visit", value: Keyed): Validated {
   for (let round = 0; round < rounds; round++) {
     if (kind === "case") {
       putTemperatureRight(document);
+      putSelectionRight(document);
       putAlarmCheckRight(document);
       putOrgansRight(document);
     }
@@ -39,7 +41,8 @@ function mend(document: Keyed, { kind, path, aim, guess }: SchemaFault): boolean
     if (value === undefined) return false;
     remove(document, path);
     const home = aim.slice(0, -1);
-    if (valueAt(document, home) === undefined) put(document, home, {});
+    const there = valueAt(document, home);
+    if (typeof there !== "object" || there === null) put(document, home, {});
     return put(document, aim, merged(valueAt(document, aim), value));
   }
   return guess !== undefined && put(document, path, guess);

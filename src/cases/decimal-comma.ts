@@ -13,6 +13,8 @@ export function joinDecimalCommas(entries: MapEntry[], text: string): void {
     if (none !== undefined && none.start !== none.end) continue;
     const written = text.slice(value.start, key.end);
     if (!/^-?\d+,\d+(\s*[^\s,:]+)?$/.test(written)) continue;
-    entries.splice(i - 1, 2, { key: keyBefore, value: { ...value, value: written, end: key.end } });
+    // The node stays the same one, because a reference may lead to it.
+    const joined = Object.assign(value, { value: written, end: key.end });
+    entries.splice(i - 1, 2, { key: keyBefore, value: joined });
   }
 }

@@ -1,4 +1,5 @@
 /** Case files: found, read, checked and typed. This room knows the format and the anatomy, but no rules. */
+export { isUnborn } from "./age-class.ts";
 export type { DueQuestion } from "./due.ts";
 export { organsDue } from "./due.ts";
 export type { Fault } from "./fault.ts";
@@ -6,7 +7,7 @@ export { findingsOf, type PlacedFinding } from "./findings-of.ts";
 export { leaveOutFaultyScales } from "./leave-out-scales.ts";
 export { isNoDecision, saysNothing } from "./meant-word.ts";
 export type { Archive, Case, Farm, HouseScale, Visit } from "./model.ts";
-export { isAfter, type Moment, moment } from "./moment.ts";
+export { isAfter, type Moment, moment, onOneClock } from "./moment.ts";
 export type { Finding, OrganState, OrganStatus } from "./organ-state.ts";
 export { formatPath, type Path, pathOf, pathsMeet, valueAt } from "./path.ts";
 export type { ResolvedProtocol } from "./protocol.ts";

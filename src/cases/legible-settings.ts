@@ -1,5 +1,6 @@
 /** What holds of settings with a fault: nothing but whom to call and what the country's list adds, where that can be read. */
 import { alarmPatterns } from "../knowledge/index.ts";
+import { nearest } from "../words/nearest.ts";
 import { valueAt } from "./path.ts";
 import { defaultSettings, type Settings } from "./settings.ts";
 
@@ -10,18 +11,27 @@ import { defaultSettings, type Settings } from "./settings.ts";
  */
 export function legibleSettings(value: unknown): Settings {
   const name = textAt(value, "name");
-  const listed = valueAt(value, ["notifiable"]);
+  const listed = [entryOf(value, "notifiable")]
+    .flat()
+    .map((one) => (typeof one === "string" ? nearest(one, patterns) : undefined));
   return {
     ...defaultSettings,
     authority: name === undefined ? undefined : { name, telephone: textAt(value, "telephone") },
-    notifiable: alarmPatterns
-      .map(({ id }) => id)
-      .filter((id) => Array.isArray(listed) && listed.includes(id)),
+    notifiable: patterns.filter((id) => listed.includes(id)),
   };
+}
+
+const patterns = alarmPatterns.map(({ id }) => id);
+
+/** The value of a key, in whatever case it is written. */
+function entryOf(value: unknown, key: string): unknown {
+  if (typeof value !== "object" || value === null) return undefined;
+  const written = Object.keys(value).find((one) => one.toLowerCase() === key);
+  return written === undefined ? undefined : valueAt(value, [written]);
 }
 
 /** A number without its quotes has lost its zero and is not told. */
 function textAt(value: unknown, key: "name" | "telephone"): string | undefined {
-  const text = valueAt(value, ["authority", key]);
+  const text = entryOf(entryOf(value, "authority"), key);
   return typeof text === "string" && text.trim() !== "" ? text : undefined;
 }

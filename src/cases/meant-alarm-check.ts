@@ -1,41 +1,133 @@
 /** Answers of the alarm check that were written another way: yes, a list of what was seen, words of their own. */
-import { isDenial, meantWord, saysNothing, wordsWithin } from "./meant-word.ts";
+import { denial, meantWords, vocabulary } from "../knowledge/index.ts";
+import { isDenial, meantWord, wordsWithin } from "./meant-word.ts";
 
-const answers = ["none", "suspected", "present"] as const;
-const signs = ["vesicles", "skin_haemorrhage", "throat_swelling", "bloody_orifices"] as const;
+type Keyed = Record<string, unknown>;
+type Answer = "none" | "suspected" | "present";
+
+const answers: readonly Answer[] = ["none", "suspected", "present"];
+const signs = Object.entries(meantWords.alarm_signs);
 
 /** Puts the alarm check of a case right, in place. What was seen and is told in other words is suspected. */
-export function putAlarmCheckRight(document: Record<string, unknown>): void {
-  const check = document.alarm_check;
-  if (typeof check === "string" || Array.isArray(check)) {
-    const seen = [check]
-      .flat()
-      .flatMap((one: unknown) => (typeof one === "string" ? (nearSign(one) ?? []) : []));
-    if (seen.length > 0) document.alarm_check = Object.fromEntries(seen.map((sign) => [sign, "present"]));
-  } else if (typeof check === "object" && check !== null)
-    document.alarm_check = Object.fromEntries(
-      Object.entries(check).map(([key, value]: [string, unknown]) => [key, answerMeant(value) ?? value]),
-    );
+export function putAlarmCheckRight(document: Keyed): void {
+  for (const group of ["external", "selection", "pig"]) gather(document, document[group]);
+  if (document.alarm_check !== undefined && document.alarm_check !== null)
+    document.alarm_check = checkMeant(document.alarm_check);
 }
 
-const nearSign = (text: string): string | undefined =>
-  isDenial(text) ? undefined : (signs.find((sign) => sign === text) ?? meantWord(text, signs));
+/** Questions of the check that stand in another group. */
+function gather(document: Keyed, group: unknown): void {
+  if (!isKeyed(group)) return;
+  for (const [sign] of signs)
+    if (Object.hasOwn(group, sign)) {
+      document.alarm_check = [document.alarm_check, { [sign]: group[sign] }];
+      delete group[sign];
+    }
+}
 
-/** @returns undefined when nothing can be told */
-function answerMeant(value: unknown): string | undefined {
+function checkMeant(check: unknown): unknown {
+  if (Array.isArray(check)) return mostOf(check.map(checkMeant));
+  if (typeof check === "string") {
+    const [seen, answer] = [signsIn(check), answerMeant(check)];
+    const denied = answer === "none" || (answer === undefined && isDenial(check));
+    return seen.length === 0 || denied ? check : allPresent(seen);
+  }
+  if (!isKeyed(check)) return check;
+  return mostOf(Object.entries(check).map(([key, value]) => entryMeant(key, value)));
+}
+
+/** One key of the check: a question, another word for one, or an answer with what was seen as its value. */
+function entryMeant(key: string, value: unknown): Keyed {
+  const known = Object.keys(meantWords.alarm_signs);
+  const named = known.includes(key) ? [key] : signsIn(key.replaceAll(/[_-]+/g, " "));
+  if (named.length > 0) {
+    const answer = answerMeant(value);
+    return Object.fromEntries(named.map((sign) => [sign, answer ?? value]));
+  }
+  const answer = meantWord(key, answers);
+  const seen =
+    answer === undefined || answer === "none" ? [] : [value].flat().flatMap((one) => signsIn(String(one)));
+  return seen.length > 0 ? allPresent(seen) : { [key]: value };
+}
+
+const allPresent = (seen: readonly string[]): Keyed =>
+  Object.fromEntries(seen.map((sign) => [sign, "present"]));
+
+/** The parts of a check put together; of two answers to one question the graver. */
+function mostOf(parts: readonly unknown[]): Keyed {
+  const whole: Keyed = {};
+  for (const part of parts.filter(isKeyed))
+    for (const [key, value] of Object.entries(part))
+      whole[key] = graver(value, whole[key]) ? value : whole[key];
+  return whole;
+}
+
+const graver = (value: unknown, than: unknown): boolean =>
+  than === undefined || answers.indexOf(value as Answer) > answers.indexOf(than as Answer);
+
+const isKeyed = (value: unknown): value is Keyed =>
+  typeof value === "object" && value !== null && !Array.isArray(value);
+
+/** The questions that a text names. */
+const signsIn = (text: string): string[] =>
+  signs.filter(([sign, words]) => sign === text || hasWord(text, words)).map(([sign]) => sign);
+
+const hasWord = (text: string, words: readonly string[]): boolean => {
+  const said: readonly string[] = text.toLowerCase().match(/[\p{L}\d-]+/gu) ?? [];
+  return words.some((word) => said.includes(word));
+};
+
+/**
+ * The answer that a value gives: whether something was seen.
+ * @returns undefined when nothing can be told
+ */
+export function answerMeant(value: unknown): Answer | undefined {
   if (typeof value === "boolean") return value ? "present" : "none";
   if (typeof value === "number") return value > 0 ? "present" : "none";
-  if (typeof value === "string") {
-    const word = meantWord(value, answers);
-    if (word !== undefined) return word;
-    if (value.trim() === "" || isDenial(value)) return undefined;
-    return wordsWithin(value, answers)[0] ?? (saysNothing(value) ? undefined : "suspected");
-  }
+  if (typeof value === "string") return textMeant(value);
   if (typeof value !== "object" || value === null) return undefined;
   const parts = Array.isArray(value)
     ? value.map(answerMeant)
-    : Object.entries(value).map(([key, one]: [string, unknown]) =>
-        answerMeant(one) === "none" ? "none" : (meantWord(key, answers) ?? answerMeant(one)),
-      );
-  return parts.includes("present") ? "present" : parts.find((part) => part !== undefined);
+    : Object.entries(value).map(([key, one]: [string, unknown]) => keyMeant(key, one));
+  return [...answers].reverse().find((answer) => parts.includes(answer));
 }
+
+/** `{present: yes}`, `{snout: none, feet: suspected}`; `{checked: true}` says nothing. */
+function keyMeant(key: string, value: unknown): Answer | undefined {
+  const answer = answerMeant(value);
+  const named = answers.find((word) => word === meantWord(key, answers));
+  if (named === undefined) return hasWord(key, [...meantWords.places, ...lesions]) ? answer : undefined;
+  return answer === "none" ? "none" : named;
+}
+
+const lesions: readonly string[] = [...vocabulary.process, ...Object.values(meantWords.alarm_signs).flat()];
+
+/** A text part by part, so that `no, but erosions on the snout` is not a no. */
+function textMeant(text: string): Answer | undefined {
+  const exact = wordMeant(text);
+  if (/\?\s*$/.test(text)) return exact === "present" ? exact : "suspected";
+  if (exact !== undefined) return exact;
+  if (/^\s*\d+\s*$/.test(text)) return Number(text) > 0 ? "present" : "none";
+  if (saysAny(text, denial.no_denial) || saysAny(text, denial.doubt)) return "suspected";
+  const parts = text.split(new RegExp(`[,;:?()]|\\b(?:${denial.ends.join("|")})\\b`, "iu")).map(partMeant);
+  return [...answers].reverse().find((answer) => parts.includes(answer));
+}
+
+function partMeant(part: string): Answer | undefined {
+  const exact = wordMeant(part);
+  if (exact !== undefined) return exact;
+  if (isDenial(part)) return undefined;
+  const named = wordsWithin(part, answers).find((word) => word !== "none");
+  if (named !== undefined) return named === "present" ? "present" : "suspected";
+  return hasWord(part, meantWords.places) || wordsWithin(part, vocabulary.process).length > 0
+    ? "suspected"
+    : undefined;
+}
+
+const wordMeant = (text: string): Answer | undefined => {
+  const word = meantWord(text.trim().replace(/\.$/, ""), answers);
+  return answers.find((answer) => answer === word);
+};
+
+const saysAny = (text: string, phrases: readonly string[]): boolean =>
+  phrases.some((phrase) => ` ${text.toLowerCase()} `.includes(` ${phrase} `));

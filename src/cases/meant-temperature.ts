@@ -1,4 +1,4 @@
-/** A body temperature without its unit: no pig lives where degrees Celsius and Fahrenheit could be mistaken. */
+/** A body temperature without its unit, or with words: no pig lives where degrees Celsius and Fahrenheit could be mistaken. */
 import { valueAt } from "./path.ts";
 
 /** Degrees Celsius and Fahrenheit between which a living pig is; our own, wide. */
@@ -7,12 +7,17 @@ const scales = [
   { unit: "°F", from: 86, to: 113 },
 ];
 
+/** `41.2 °C rectal`, `> 41`, `41-42 °C`, `106 F`: the first number, with words round it. */
+const written = /^[^\d-]*(\d{2,3}(?:[.,]\d+)?)(?!\d)[^\d]*(?:\d{2,3}(?:[.,]\d+)?)?[^\d]*$/u;
+
 /** Gives the temperature of a case its unit, in place. */
 export function putTemperatureRight(document: Record<string, unknown>): void {
   const { pig } = document;
-  const match = /^\s*(\d{2,3}(?:[.,]\d+)?)\s*°?\s*$/.exec(String(valueAt(document, ["pig", "temperature"])));
-  const degrees = Number(match?.[1]?.replace(",", "."));
+  const degrees = Number(
+    written.exec(String(valueAt(document, ["pig", "temperature"])))?.[1]?.replace(",", "."),
+  );
   const scale = scales.find(({ from, to }) => degrees >= from && degrees <= to);
-  if (scale !== undefined && typeof pig === "object" && pig !== null)
-    (pig as Record<string, unknown>).temperature = `${degrees} ${scale.unit}`;
+  if (scale === undefined || typeof pig !== "object" || pig === null) return;
+  const celsius = scale.unit === "°C" ? degrees : Math.round(((degrees - 32) * 50) / 9) / 10;
+  (pig as Record<string, unknown>).temperature = `${celsius} °C`;
 }

@@ -28,7 +28,9 @@ export function meantValue(value: unknown, errors: readonly ErrorObject[]): unkn
   );
   if (patterns.length > 0) return suggestion(text, patterns.map(String));
   if (types.includes("array")) return text.split(/\s*[,;+&/]\s*|\s+and\s+/).filter((part) => part !== "");
-  if (types.some((type) => type === "number" || type === "integer") && /^\s*\d+(?:[.,]\d+)?\s*$/.test(text))
-    return Number(text.replace(",", "."));
+  // `14 pigs`, `14 of 248`: the message says to write the number alone.
+  const number = /^\s*(\d+(?:[.,]\d+)?)(?![\d.,])/.exec(text)?.[1];
+  if (number !== undefined && types.some((type) => type === "number" || type === "integer"))
+    return Number(number.replace(",", "."));
   return undefined;
 }

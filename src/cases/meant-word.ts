@@ -2,16 +2,20 @@
 import { denial, meantWords } from "../knowledge/index.ts";
 import { nearest } from "../words/nearest.ts";
 
-/** What is written for a word of the format, each way once. */
-const others = new Map(
-  Object.entries(meantWords.words).flatMap(([word, written]) => written.map((one) => [one, word] as const)),
-);
-
 const plain = (text: string): string =>
   text
-    .trim()
     .toLowerCase()
-    .replaceAll(/[\s_-]+/g, " ");
+    .replaceAll(/[\s_-]+/g, " ")
+    .trim();
+
+/** What is written for a word or a key of the format, each way once. */
+const byWritten = (lists: Readonly<Record<string, readonly string[]>>): ReadonlyMap<string, string> =>
+  new Map(
+    Object.entries(lists).flatMap(([word, written]) => written.map((one) => [plain(one), word] as const)),
+  );
+
+const others = byWritten(meantWords.words);
+const keys = byWritten(meantWords.keys);
 
 /**
  * The one of the allowed words that a single expression stands for: another spelling, a plural, another word for the
@@ -21,7 +25,16 @@ const plain = (text: string): string =>
 export function meantWord(written: string, allowed: readonly string[]): string | undefined {
   const text = plain(written);
   const same = others.get(text);
-  return same !== undefined && allowed.includes(same) ? same : nearest(written, allowed);
+  if (same !== undefined && allowed.includes(same)) return same;
+  const near = nearest(written, allowed);
+  // `one` and `bone` are near to it and do not mean it.
+  return near === "none" && text !== "none" ? undefined : near;
+}
+
+/** The one of the known keys that a key stands for, in the same sense. */
+export function meantKey(written: string, known: readonly string[]): string | undefined {
+  const same = keys.get(plain(written));
+  return same !== undefined && known.includes(same) ? same : nearest(written, known);
 }
 
 /**
@@ -56,11 +69,19 @@ const bare = (text: string): string => plain(text).replaceAll(/^[^\p{L}\p{N}]+|[
  */
 export function saysNothing(text: string): boolean {
   const words = bare(text);
-  return !/\p{L}.*\p{L}/su.test(words) || meantWords.no_answers.whole.includes(words) || /^(.)\1+$/u.test(words);
+  return (
+    !/\p{L}.*\p{L}/su.test(words) || meantWords.no_answers.whole.includes(words) || /^(.)\1+$/u.test(words)
+  );
 }
 
-/** Whether an answer of the authority decides nothing: it says nothing, or that nobody answered. */
+/**
+ * Whether an answer of the authority decides nothing: it says nothing, or that nobody answered, or is a single word that
+ * is no decision. The last part of it counts: `no reply at 9; at 10 Dr Hall: no suspicion`.
+ */
 export function isNoDecision(answer: string): boolean {
-  const words = ` ${bare(answer).replaceAll(/[^\p{L}\p{N}']+/gu, " ")} `;
-  return saysNothing(answer) || meantWords.no_answers.within.some((one) => words.includes(` ${one} `));
+  const last = answer.split(/[;:,]|\.(?=\s|$)/u).findLast((part) => /\p{L}.*\p{L}/su.test(part)) ?? "";
+  const words = bare(last).replaceAll(/[^\p{L}\p{N}']+/gu, " ");
+  if (saysNothing(answer) || saysNothing(last)) return true;
+  if (!/\s/u.test(bare(answer))) return !meantWords.decisions.includes(words);
+  return meantWords.no_answers.within.some((one) => ` ${words} `.includes(` ${one} `));
 }

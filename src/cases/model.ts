@@ -11,7 +11,7 @@ import type { Settings } from "./settings.ts";
 
 /** A file that was read, with its valid content. */
 interface Filed<Content> {
-  /** As shown to people: the path they gave. */
+  /** As shown to people (see ShownPaths). */
   readonly file: string;
   readonly document: SourceDocument;
   readonly record: Content;

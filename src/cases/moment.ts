@@ -38,12 +38,16 @@ export function moment(text: string | undefined): Moment | undefined {
  * the farm is not known: only more than the widest offset there is counts then.
  */
 export function isAfter(first: Moment, second: Moment): boolean {
+  const unknown = onOneClock(first, second) ? 0 : widestOffset;
   if (first.dayOnly || second.dayOnly)
-    return Math.floor(first.written / 24) > Math.floor(second.written / 24);
+    return Math.floor((first.written - unknown) / 24) > Math.floor(second.written / 24);
   if (first.utc !== undefined && second.utc !== undefined) return first.utc > second.utc;
-  const unknown = isUniversal(first) !== isUniversal(second) ? widestOffset : 0;
   return first.written - second.written > unknown;
 }
+
+/** Whether the hours between two moments are known: not with universal time beside a time without zone. */
+export const onOneClock = (first: Moment, second: Moment): boolean =>
+  (first.utc !== undefined && second.utc !== undefined) || isUniversal(first) === isUniversal(second);
 
 /** Hours; no clock of a country is further from universal time. */
 const widestOffset = 14;

@@ -1,8 +1,7 @@
 /** What to write for an organ or a system when its value is none of the forms that say how it is. */
 import type { ErrorObject } from "ajv";
-import { vocabulary } from "../knowledge/index.ts";
 import { nearest } from "../words/nearest.ts";
-import { wordsWithin } from "./meant-word.ts";
+import { findingsIn } from "./meant-findings.ts";
 import { shown } from "./shown.ts";
 
 /** Words that look much like `normal` and mean the contrary. */
@@ -12,6 +11,14 @@ const reasons = new Map([
   ["not_examined", "{not_examined: the reason}"],
   ["not_assessable", "{not_assessable: {because: autolysed}}"],
 ]);
+
+/** A finding with the lesion that the text names, and its words so that none is lost. */
+function exampleOf(value: unknown): string {
+  const [finding] = typeof value === "string" ? findingsIn(value) : [];
+  if (finding === undefined) return "{process: enlargement}";
+  const note = finding.site === undefined ? "" : `, note: ${JSON.stringify(value)}`;
+  return `{process: ${finding.process}${note}}`;
+}
 
 /** @returns undefined when the place is not one where the word `normal` may stand */
 export function organShape(value: unknown, errors: readonly ErrorObject[]): string | undefined {
@@ -34,6 +41,5 @@ export function organShape(value: unknown, errors: readonly ErrorObject[]): stri
     return `${written} Write normal for the whole system, or each organ as a key below it.`;
   if (Array.isArray(value) && !types.includes("array") && types.includes("object"))
     return `${written} Write normal for the whole system, or each organ as a key below it.`;
-  const process = typeof value === "string" ? wordsWithin(value, vocabulary.process)[0] : undefined;
-  return `${written} Write normal, findings such as [{process: ${process ?? "enlargement"}}], or {not_examined: the reason}.`;
+  return `${written} Write normal, findings such as [${exampleOf(value)}], or {not_examined: the reason}.`;
 }

@@ -33,7 +33,10 @@ export interface ReadOptions {
  */
 export function readCases(paths: readonly string[], options: ReadOptions = {}): Archive {
   const from = options.from ?? ".";
-  const surroundings = new Surroundings(from, options.config);
+  const { bytes, name } = options.input ?? { bytes: new Uint8Array(), name: "standard input" };
+  const inputFolder = dirname(name);
+  const asked = paths.map((path) => (path === "-" ? inputFolder : path));
+  const surroundings = new Surroundings(from, options.config, asked);
   const unreadable: Fault[] = [];
   const pathsWithoutCases: string[] = [];
   const cases: Case[] = [];
@@ -61,8 +64,9 @@ export function readCases(paths: readonly string[], options: ReadOptions = {}): 
   };
 
   /** @returns whether the file is, or was to be, something that can be checked */
-  const addFile = ({ file, how }: FoundFile): boolean => {
-    const location = resolve(from, file);
+  const addFile = ({ file: found, how }: FoundFile): boolean => {
+    const location = resolve(from, found);
+    const file = surroundings.show(location);
     const folder = dirname(location);
     const role = roleOf(file);
     if (role === "visit") (how === "walked" ? walkedVisits : askedVisits).add(folder);
@@ -81,12 +85,15 @@ export function readCases(paths: readonly string[], options: ReadOptions = {}): 
 
   for (const path of paths) {
     if (path === "-") {
-      const { bytes, name } = options.input ?? { bytes: new Uint8Array(), name: "standard input" };
-      add(name, dirname(resolve(from, name)), keyedDocument(name, decode(bytes)), "named");
+      const location = resolve(from, name);
+      const file = surroundings.show(location);
+      add(file, dirname(location), keyedDocument(file, decode(bytes)), "named");
       continue;
     }
     const found: Found = find(path, from);
-    unreadable.push(...found.faults.map(({ file, message }) => fileFault(file, message)));
+    unreadable.push(
+      ...found.faults.map(({ file, message }) => fileFault(surroundings.show(resolve(from, file)), message)),
+    );
     const any = found.files.map(addFile).some(Boolean);
     if (!any && found.faults.length === 0) pathsWithoutCases.push(visible(path));
   }

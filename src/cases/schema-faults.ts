@@ -146,7 +146,13 @@ function rangeWords({ parentSchema }: ErrorObject): string {
   if (exclusiveMinimum !== undefined && exclusiveMaximum !== undefined)
     return `write a number above ${exclusiveMinimum} and below ${exclusiveMaximum}`;
   if (minimum !== undefined && maximum !== undefined) return `write ${minimum} to ${maximum}`;
-  return minimum === undefined ? `write ${maximum} or less` : `write ${minimum} or more`;
+  const limits = [
+    ...(minimum === undefined ? [] : [`${minimum} or more`]),
+    ...(exclusiveMinimum === undefined ? [] : [`more than ${exclusiveMinimum}`]),
+    ...(maximum === undefined ? [] : [`${maximum} or less`]),
+    ...(exclusiveMaximum === undefined ? [] : [`less than ${exclusiveMaximum}`]),
+  ];
+  return `write ${limits.join(" and ")}`;
 }
 
 /** Turns a JSON pointer into a path; digits are list positions only where the document has a list. */

@@ -88,10 +88,12 @@ export function sourceFaults(root: SourceNode | undefined): SyntaxMessage[] {
 
   visit(root);
   // An anchor that nothing refers to was meant to be text, and would be lost.
-  for (const [node, anchor] of anchored)
-    if (!used.has(node)) fault(anchor, "text that begins with & is read as an anchor; put it in quotes");
+  for (const [node, anchor] of anchored) if (!used.has(node)) fault(anchor, unusedAnchor);
   return faults;
 }
+
+const unusedAnchor =
+  "text that begins with & is read as an anchor, and nothing refers to it; put it in quotes, or take the anchor out";
 
 export const tooDeepMessage = `nested more than ${maxDepth} levels deep, which no case file is; look for a bracket that is not closed or indentation that grows`;
 

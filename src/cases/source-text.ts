@@ -20,3 +20,11 @@ export function markBefore(sign: "!" | "&", node: Span, text: string): Span {
   const start = node.start - before.length + match.index;
   return { start, end: start + match[1].length };
 }
+
+/**
+ * Where the anchor of a value stands, if it may be the beginning of a text: not before quotes, numbers and quantities.
+ */
+export function textMark(value: ScalarNode["value"], node: Span, text: string): Span | undefined {
+  const isText = value === null || (typeof value === "string" && !/^["'\d|>-]/.test(text.charAt(node.start)));
+  return isText ? markBefore("&", node, text) : undefined;
+}

@@ -9,7 +9,7 @@ export interface Span {
 export interface ScalarNode extends Span {
   readonly kind: "scalar";
   readonly value: string | number | boolean | null;
-  /** Where its anchor (&) stands, if it has one. */
+  /** Where its anchor (&) stands, if it has one that may have been meant as part of a text. */
   readonly anchor: Span | undefined;
   /** Where its tag (!) stands, if it has one. */
   readonly tag: Span | undefined;

@@ -1,5 +1,5 @@
 /** What a case stands in: the settings, farm and visit files of its folder and the folders above, each read once. */
-import { dirname, join, relative, resolve } from "node:path";
+import { dirname, join, resolve } from "node:path";
 import type { FarmFile } from "../generated/farm.types.ts";
 import type { SettingsFile } from "../generated/settings.types.ts";
 import type { VisitFile } from "../generated/visit.types.ts";
@@ -13,6 +13,7 @@ import type { Path } from "./path.ts";
 import { checkDocument, type KeyedDocument, readDocument } from "./read-file.ts";
 import { buildSettings, defaultSettings, type Settings } from "./settings.ts";
 import { settingsFaults } from "./settings-faults.ts";
+import { ShownPaths } from "./shown-paths.ts";
 
 const settingsName = "carcase.yaml";
 
@@ -21,23 +22,27 @@ export class Surroundings {
   readonly unreadable: Fault[] = [];
   /** Scale files that the settings name. */
   readonly scales: HouseScale[] = [];
-  readonly #from: string;
+  readonly #paths: ShownPaths;
   readonly #fixed: Settings | undefined;
   readonly #settings = new Map<string, Settings>();
   readonly #scaleFiles = new Map<string, ScaleFile>();
   readonly #farms = new Map<string, Farm | undefined>();
   readonly #visits = new Map<string, VisitContext | undefined>();
 
-  /** @param from the folder that shown paths start from; @param config a settings file that holds for everything */
-  constructor(from: string, config?: string) {
-    this.#from = resolve(from);
-    if (config !== undefined) this.#fixed = this.#readSettings(resolve(from, config), config);
+  /**
+   * @param from the folder that shown paths start from; @param config a settings file that holds for everything
+   * @param asked the paths that were asked about, as written
+   */
+  constructor(from: string, config?: string, asked: readonly string[] = []) {
+    this.#paths = new ShownPaths(from, config === undefined ? asked : [...asked, config]);
+    if (config === undefined) return;
+    const location = resolve(from, config);
+    this.#fixed = this.#readSettings(location, this.show(location));
   }
 
   /** The path of a file as shown to people. */
   show(location: string): string {
-    const shown = relative(this.#from, location);
-    return shown.startsWith("..") ? location : shown;
+    return this.#paths.show(location);
   }
 
   settings(folder: string): Settings {

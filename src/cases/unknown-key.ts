@@ -2,8 +2,8 @@
 import type { ErrorObject } from "ajv";
 import { organs, systems } from "../knowledge/index.ts";
 import { listing } from "../words/listing.ts";
-import { nearest } from "../words/nearest.ts";
 import { findingKeys } from "./finding-keys.ts";
+import { meantKey } from "./meant-word.ts";
 import { type Path, valueAt } from "./path.ts";
 
 export interface KeyAdvice {
@@ -25,7 +25,7 @@ export function unknownKey(
   document: unknown,
 ): KeyAdvice {
   const known = Object.keys((schema?.properties ?? {}) as object);
-  const near = (word: string): string | undefined => (word === "" ? undefined : nearest(word, known));
+  const near = (word: string): string | undefined => (word === "" ? undefined : meantKey(word, known));
   const advice = (help: string, ...meant: (string | number)[]): KeyAdvice => ({
     help,
     meant: meant.length === 0 ? undefined : free(meant, document),

@@ -148,6 +148,7 @@ function numberHelp(value: unknown, type: string, { minimum, maximum }: Schema):
       : null;
   const [, whole, decimals, rest] = match ?? [];
   const number = `${whole}${decimals === undefined ? "" : `.${decimals}`}`;
+  if (/^e[+-]?\d+$/i.test(rest ?? "")) return `${typeWords[type]}${range}, without a power of ten (e)`;
   if (match === null || (type === "integer" && decimals !== undefined) || /^\s*[\d/-]/.test(rest ?? ""))
     return `${typeWords[type]}${range}`;
   if (String(value).includes(",")) return `it with a point, not a comma: ${number}`;

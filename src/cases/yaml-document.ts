@@ -10,7 +10,7 @@ import type { Parsed } from "./document.ts";
 import type { OpenMarks } from "./open-marks.ts";
 import { maxDepth, sourceFaults, tooDeepMessage } from "./source-checks.ts";
 import { PlacedDocument } from "./source-places.ts";
-import { asWritten, markBefore } from "./source-text.ts";
+import { asWritten, markBefore, textMark } from "./source-text.ts";
 import type { MapEntry, ScalarNode, SourceNode, Span } from "./source-tree.ts";
 import { firstOfLine, type SyntaxMessage, summedUp } from "./syntax-message.ts";
 import { syntaxMessages } from "./syntax-messages.ts";
@@ -178,7 +178,7 @@ class Translation {
       kind: "scalar",
       ...span,
       value,
-      anchor: anchor === undefined ? undefined : markBefore("&", span, this.#text),
+      anchor: anchor === undefined ? undefined : textMark(value, span, this.#text),
       tag: node.tag === undefined ? undefined : markBefore("!", spanOf(node), this.#text),
     };
   }

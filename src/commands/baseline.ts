@@ -1,19 +1,23 @@
 /** The baseline of `carcase lint`: read, written, and shrunk when findings of an old archive are gone. */
 import { existsSync, readFileSync } from "node:fs";
 import { dirname, relative, resolve, sep } from "node:path";
+import type { Archive } from "../cases/index.ts";
 import {
   againstBaseline,
   type Baseline,
   type FileKey,
   formatBaseline,
+  type LintOptions,
   type LintResult,
   makeBaseline,
   parseBaseline,
   samePaths,
+  unaskedEntries,
 } from "../lint/index.ts";
 import { count } from "../words/listing.ts";
+import { checkResultFile } from "./result-file.ts";
 import { UsageError } from "./usage-error.ts";
-import { writeWhole } from "./write-file.ts";
+import { checkWritable, writeWhole } from "./write-file.ts";
 
 export interface BaselineOptions {
   readonly baseline?: string;
@@ -25,7 +29,9 @@ export interface BaselineOptions {
 /** What was linted, as far as a baseline must know it. */
 export interface Linted {
   readonly paths: readonly string[];
-  /** Every rule was asked and everything could be read. */
+  readonly archive: Archive;
+  readonly options: LintOptions;
+  /** Every rule was asked, but for what settings turn off, and every file could be read. */
   readonly full: boolean;
 }
 
@@ -41,16 +47,44 @@ export function checkBaselineOptions(options: BaselineOptions, paths: readonly s
 }
 
 /**
- * Takes the known findings out of a result; writes the baseline, or shrinks it, when that is asked for.
- * @throws UsageError when the baseline cannot be read or written
+ * Reads the baseline, before anything is written.
+ * @param full whether one can be written after this run
+ * @returns undefined where none was asked for, or a new one is to be written
+ * @throws UsageError when it cannot be read, or a new one could not be written
  */
-export function withBaseline(result: LintResult, linted: Linted, options: BaselineOptions): LintResult {
+export function openBaseline(
+  full: boolean,
+  { baseline, writeBaseline }: BaselineOptions,
+): Baseline | undefined {
+  if (writeBaseline === undefined) return baseline === undefined ? undefined : readBaseline(baseline);
+  if (!full)
+    throw new UsageError(
+      "--write-baseline: not written; a baseline is made by all rules from files that can all be read",
+    );
+  // A case file given by mistake must not be lost.
+  if (existsSync(writeBaseline)) readBaseline(writeBaseline);
+  else checkResultFile("--write-baseline", writeBaseline, []);
+  checkWritable(writeBaseline);
+  return undefined;
+}
+
+/**
+ * Takes the known findings out of a result; writes the baseline, or shrinks it, when that is asked for.
+ * @param baseline as `openBaseline` gave it
+ * @throws UsageError when the baseline cannot be written
+ */
+export function withBaseline(
+  result: LintResult,
+  baseline: Baseline | undefined,
+  linted: Linted,
+  options: BaselineOptions,
+): LintResult {
   if (options.writeBaseline !== undefined) return writeNew(options.writeBaseline, result, linted, options);
-  if (options.baseline === undefined) return result;
-  const file = options.baseline;
+  const { baseline: file } = options;
+  if (baseline === undefined || file === undefined) return result;
   const key = keyFrom(file);
-  const baseline = readBaseline(file);
-  const compared = againstBaseline(result, baseline, key);
+  const unasked = unaskedEntries(linted.archive, linted.options, key);
+  const compared = againstBaseline(result, baseline, key, unasked);
   if (compared.stale > 0 && linted.full && samePaths(baseline, linted.paths, key)) {
     const gone = `${count(compared.stale, "finding")} of ${file} no longer ${compared.stale === 1 ? "occurs" : "occur"}`;
     if (options.frozenBaseline || isContinuousIntegration())
@@ -66,15 +100,9 @@ export function withBaseline(result: LintResult, linted: Linted, options: Baseli
 function writeNew(
   file: string,
   result: LintResult,
-  { paths, full }: Linted,
+  { paths }: Linted,
   { quiet }: BaselineOptions,
 ): LintResult {
-  if (!full)
-    throw new UsageError(
-      "--write-baseline: not written; a baseline is made by all rules from files that can all be read",
-    );
-  // A case file given by mistake must not be lost.
-  if (existsSync(file)) readBaseline(file);
   const key = keyFrom(file);
   const baseline = makeBaseline(result.findings, paths, key);
   writeWhole(file, formatBaseline(baseline));

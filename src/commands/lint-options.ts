@@ -19,7 +19,11 @@ export function addLintOptions(command: Command): Command {
     .option("--also <format=file>", "write a second format to a file; may be given again", collect)
     .option("--fail-on <level>", "lowest level that makes the exit code 1: error, warning or note", "error")
     .option("--max-warnings <number>", "exit code 1 as well with more warnings than this")
-    .option("--only <ids>", "only these rules, separated by commas; alarms always speak")
+    .option(
+      "--only <ids>",
+      "only these rules, separated by commas; alarms always speak; may be given again",
+      collect,
+    )
     .option("--rule <id=level>", "level of a rule: error, warning, note or off; may be given again", collect)
     .option("--baseline <file>", "leave out the findings that this file knows; fail only for new ones")
     .option("--write-baseline <file>", "write the findings of today to a baseline file")

@@ -17,42 +17,55 @@ import {
 } from "../lint/index.ts";
 import { count } from "../words/listing.ts";
 import { alsoList } from "./also.ts";
-import { checkBaselineOptions, withBaseline } from "./baseline.ts";
+import { checkBaselineOptions, openBaseline, withBaseline } from "./baseline.ts";
 import { withCheckedScales } from "./checked-scales.ts";
-import { fixFirst } from "./fix.ts";
+import { checkFixOptions, fixFirst } from "./fix.ts";
 import type { LintCommandOptions } from "./lint-options.ts";
 import { chosenFormat, openArchive } from "./open-archive.ts";
+import { checkApart } from "./result-file.ts";
 import { ruleChoice } from "./rule-choice.ts";
 import { resultStyle, timeOfRun, writeResult } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 import { version } from "./version.ts";
-import { writeWhole } from "./write-file.ts";
+import { checkWritable, writeWhole } from "./write-file.ts";
 
 export async function runLint(paths: readonly string[], options: LintCommandOptions): Promise<number> {
   const format = chosenFormat(options, lintFormats);
   const failing = failingLevels(options.failOn);
   const most = mostWarnings(options.maxWarnings);
-  const also = alsoList(options.also ?? [], options.output, [
-    ...paths,
-    options.config,
-    options.baseline,
-    options.writeBaseline,
-  ]);
+  const { output, baseline: known, writeBaseline } = options;
+  const also = alsoList(options.also ?? [], [...paths, options.config, known, writeBaseline]);
   const chosen = ruleChoice(options);
   checkBaselineOptions(options, paths);
-  const fixed = fixFirst(paths, options);
-  if (fixed !== undefined) return fixed;
+  checkFixOptions(paths, options);
+  checkApart([
+    { option: `--baseline ${known}`, file: known },
+    { option: `--write-baseline ${writeBaseline}`, file: writeBaseline },
+    { option: `--output ${output}`, file: output },
+    ...also,
+  ]);
   const inResult = format === "text";
-  const opened = openArchive(paths, options, inResult && isSeen(options));
+  const first = openArchive(paths, options, inResult && !options.dryRun && isSeen(options));
+  // What can be wrong with the options is found out before any file is changed.
+  checkRuleNames(first.archive.cases);
+  const baseline = openBaseline(!first.failed && chosen.all, options);
+  for (const { file } of [{ file: output }, ...also]) if (file !== undefined) checkWritable(file);
+  const opened = fixFirst(first, paths, options);
+  if (typeof opened === "number") return opened;
   const { failed } = opened;
   const archive = await withCheckedScales(opened.archive);
-  checkRuleNames(archive.cases);
-  const linted = { paths, full: !failed && chosen.all };
-  const scales = await gradeCheck(archive.cases);
-  const result = withBaseline(lintCases(archive, { ...chosen.options, ...scales }), linted, options);
-  const { unreadable } = archive;
-  const quiet = options.quiet === true;
-  const report: LintReport = { result, unreadable, failing, version, at: timeOfRun(), quiet };
+  const lintOptions = { ...chosen.options, ...(await gradeCheck(archive.cases)) };
+  const linted = { paths, archive, options: lintOptions, full: !failed && chosen.all };
+  const result = withBaseline(lintCases(archive, lintOptions), baseline, linted, options);
+  const report: LintReport = {
+    result,
+    unreadable: archive.unreadable,
+    failing,
+    version,
+    at: timeOfRun(),
+    quiet: options.quiet === true,
+    ...(chosen.named !== undefined && { only: chosen.named }),
+  };
   for (const one of also) writeWhole(one.file, lintReport(one.format, report, makeStyle(false)));
   const style = resultStyle(options);
   const notice = inResult ? alarmNotice(openAlarmsOf(archive), style) : "";

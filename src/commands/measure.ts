@@ -12,7 +12,7 @@ import type { CommonOptions } from "./options.ts";
 import { withoutFormatFaults } from "./sound-cases.ts";
 import { resultStyle, styleFor, writeResult } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
-import { writeWhole } from "./write-file.ts";
+import { checkWritable, writeWhole } from "./write-file.ts";
 
 export interface MeasureOptions extends CommonOptions {
   readonly write?: true;
@@ -48,6 +48,7 @@ export function runMeasure(paths: readonly string[], options: MeasureOptions): n
       );
       return exit === 0 && changed.length > 0 ? 1 : exit;
     }
+    if (options.output !== undefined) checkWritable(options.output);
     for (const { file, after } of changed) writeWhole(file, after);
     if (!options.quiet)
       for (const { file } of changed) process.stderr.write(`carcase: wrote what was measured into ${file}\n`);

@@ -3,6 +3,7 @@ import { openAlarmsOf } from "../alarms/index.ts";
 import { type Archive, type ReadOptions, readCases } from "../cases/index.ts";
 import { alarmNotice } from "../formats/alarm-notice.ts";
 import { faultsText } from "../formats/faults-text.ts";
+import { holdNotice } from "./held-notice.ts";
 import type { CommonOptions, OutputOptions } from "./options.ts";
 import { readStandardInput } from "./read-stdin.ts";
 import { styleFor } from "./terminal.ts";
@@ -15,19 +16,27 @@ export interface Opened {
 }
 
 /**
- * @param noticed whether the result shows the notice of open alarms itself, so that it is not said twice
+ * @param noticed whether the result shows the notice of open alarms itself, so that it is not said twice; it is held
+ *   for the case that there will be no result
  */
 export function openArchive(paths: readonly string[], options: CommonOptions, noticed = false): Opened {
   const archive = readCases(inputOnce(paths), readOptions(paths, options));
   const style = styleFor(process.stderr, options);
-  if (!noticed) process.stderr.write(alarmNotice(openAlarmsOf(archive), style));
+  const notice = (): string => alarmNotice(openAlarmsOf(archive), style);
+  if (noticed) holdNotice(notice);
+  else process.stderr.write(notice());
   process.stderr.write(faultsText(archive.unreadable, style));
   for (const path of archive.pathsWithoutCases)
     process.stderr.write(
       `carcase: no case at "${path}". A case is a .yaml file with keys such as case: and pig:.\n`,
     );
-  return { archive, failed: archive.unreadable.length > 0 || archive.pathsWithoutCases.length > 0 };
+  return openedFrom(archive);
 }
+
+export const openedFrom = (archive: Archive): Opened => ({
+  archive,
+  failed: archive.unreadable.length > 0 || archive.pathsWithoutCases.length > 0,
+});
 
 /** Standard input can be read once, however often it is named. */
 const inputOnce = (paths: readonly string[]): readonly string[] =>

@@ -10,7 +10,9 @@ export function realTarget(file: string, links = mostLinks): string {
   try {
     return realpathSync(file);
   } catch {
-    const link = lstatSync(file, { throwIfNoEntry: false })?.isSymbolicLink() ? readlinkSync(file) : undefined;
+    const link = lstatSync(file, { throwIfNoEntry: false })?.isSymbolicLink()
+      ? readlinkSync(file)
+      : undefined;
     if (link !== undefined && links > 0) return realTarget(resolve(dirname(file), link), links - 1);
     return inRealFolder(resolve(file));
   }

@@ -39,14 +39,18 @@ export function checkResultFile(option: string, file: string, inputs: readonly (
  * Refuses two results for one file, whether it is there or not. Pipes and devices take all they are given.
  * @param results options as written, each with its file
  */
-export function checkApart(results: readonly { readonly option: string; readonly file: string | undefined }[]): void {
+export function checkApart(
+  results: readonly { readonly option: string; readonly file: string | undefined }[],
+): void {
   const taken = new Map<string, string>();
   for (const { option, file } of results) {
     if (file === undefined || (existsSync(file) && !statSync(file).isFile())) continue;
     const target = realTarget(file);
     const other = taken.get(target);
     if (other !== undefined)
-      throw new UsageError(`${option}: another result goes to that file (${other}); give each a name of its own`);
+      throw new UsageError(
+        `${option}: another result goes to that file (${other}); give each a name of its own`,
+      );
     taken.set(target, option);
   }
 }

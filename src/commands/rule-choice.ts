@@ -5,12 +5,14 @@ import { idList } from "./lists.ts";
 import { UsageError } from "./usage-error.ts";
 
 export interface RuleChoiceOptions {
-  readonly only?: string;
+  readonly only?: readonly string[];
   readonly rule?: readonly string[];
 }
 
 export interface RuleChoice {
   readonly options: LintOptions;
+  /** The rules that `--only` names, without the alarms, which are asked all the same. */
+  readonly named?: readonly string[];
   /** Whether every rule is asked, as far as the command line decides. */
   readonly all: boolean;
 }
@@ -18,19 +20,19 @@ export interface RuleChoice {
 /** @throws UsageError for names that do not exist, and for rules that nobody can lower */
 export function ruleChoice({ only, rule = [] }: RuleChoiceOptions): RuleChoice {
   const changed = Object.fromEntries(rule.map(ruleLevel));
-  const asked = only === undefined ? undefined : onlyRules(only);
-  return {
-    options: { levels: changed, ...(asked === undefined ? {} : { only: asked }) },
-    all: asked === undefined && !Object.values(changed).includes("off"),
-  };
+  const levels = { levels: changed };
+  if (only === undefined) return { options: levels, all: !Object.values(changed).includes("off") };
+  const named = onlyRules(only.join(","));
+  return { options: { ...levels, only: [...named, ...alarmRules()] }, named, all: false };
 }
 
-/** Alarms are asked for whatever was chosen: no option silences them. */
+/** Alarms are asked whatever was chosen: no option silences them. */
+const alarmRules = (): string[] => rules.filter(({ family }) => family === "alarm").map(({ id }) => id);
+
 function onlyRules(text: string): string[] {
   const { ids = [] } = idList("ids", text);
   if (ids.length === 0) throw new UsageError("--only names no rule; write --only skipped-organ,lobe-missing");
-  for (const id of ids) known("--only", id);
-  return [...ids, ...rules.filter(({ family }) => family === "alarm").map(({ id }) => id)];
+  return [...new Set(ids.map((id) => known("--only", id).id))];
 }
 
 function ruleLevel(text: string): [string, Level | "off"] {
@@ -41,7 +43,9 @@ function ruleLevel(text: string): [string, Level | "off"] {
   const level = all.find((one) => one === name.trim());
   if (level === undefined) throw new UsageError(`--rule ${text}: ${unknownName(name, all, "level")}`);
   if (rule.locked)
-    throw new UsageError(`--rule ${text}: ${rule.id} guards the alarms or the format and stays ${rule.level}`);
+    throw new UsageError(
+      `--rule ${text}: ${rule.id} guards the alarms or the format and stays ${rule.level}`,
+    );
   return [rule.id, level];
 }
 

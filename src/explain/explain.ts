@@ -4,17 +4,10 @@ import { organTopics, protocolTopics, systemTopics } from "./body.ts";
 import { type Explanation, kinds, type Topic } from "./explanation.ts";
 import { alarmTopics, indicatorTopics } from "./questions.ts";
 import { ruleTopics } from "./rules.ts";
-import { containerTopics, testTopics } from "./sampling.ts";
+import { containerTopics, materialTopics, testTopics } from "./sampling.ts";
 import { scaleTopics } from "./scales.ts";
-import {
-  ageClassTopics,
-  deathTopics,
-  factTopics,
-  selectionTopics,
-  signTopics,
-  timeTopics,
-  wordTopics,
-} from "./words.ts";
+import { timeTopics } from "./time-limits.ts";
+import { ageClassTopics, deathTopics, factTopics, selectionTopics, signTopics, wordTopics } from "./words.ts";
 
 /** All that can be explained, by kind. */
 export const topics: readonly Topic[] = [
@@ -31,6 +24,7 @@ export const topics: readonly Topic[] = [
   ...factTopics,
   ...signTopics,
   ...wordTopics,
+  ...materialTopics,
   ...containerTopics,
   ...testTopics,
   ...timeTopics,

@@ -15,6 +15,7 @@ export const kinds = [
   "fact",
   "signs",
   "word list",
+  "sample material",
   "container",
   "test",
   "time limit",

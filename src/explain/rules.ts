@@ -9,7 +9,25 @@ const looksAt = {
   format: "any file",
 } as const;
 
-export const ruleTopics: readonly Topic[] = rules.map((rule) => ({
+/** Stands in brackets like a rule, in every format but the text. */
+const unreadable: Topic = {
+  kind: "rule",
+  name: "unreadable",
+  title: "Every file can be read.",
+  aliases: [],
+  explain: () => ({
+    sections: section(null, [
+      "Level error. Nothing was checked in a file that could not be read, so that it is among the findings and the exit code is 2.",
+      "Put the file right at the place shown, and run carcase lint again. It cannot be accepted, lowered or put into a baseline.",
+    ]),
+    source: {
+      cite: "own choice: of a file that nobody could read, nothing may seem to be checked",
+      confidence: "common-practice",
+    },
+  }),
+};
+
+const checked: readonly Topic[] = rules.map((rule) => ({
   kind: "rule",
   name: rule.id,
   get title() {
@@ -18,6 +36,8 @@ export const ruleTopics: readonly Topic[] = rules.map((rule) => ({
   aliases: [],
   explain: () => explained(rule, textsOf(rule)),
 }));
+
+export const ruleTopics: readonly Topic[] = [...checked, unreadable];
 
 const explained = (rule: Rule, { protects, source, bad, good }: RuleTexts): ReturnType<Topic["explain"]> => ({
   sections: [

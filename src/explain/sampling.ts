@@ -1,56 +1,115 @@
-/** Containers and tests of samples: what each spoils, and what to take instead. */
+/** Materials, containers and tests of samples: what each spoils, and what to take instead. */
+import type { CaseFile } from "../generated/case.types.ts";
 import { autolysis, sampleRules } from "../knowledge/index.ts";
 import { listing } from "../words/listing.ts";
-import { section, type Topic } from "./explanation.ts";
+import { type Section, section, type Topic, yamlSection } from "./explanation.ts";
 
 const unfit = Object.values(sampleRules.unfit);
 const kept = Object.values(autolysis.kinds);
 
 const words = (id: string): string => id.replaceAll("-", " ");
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** What goes into a container in the rules of the knowledge files. */
-export const containerTopics: readonly Topic[] = [...new Set(unfit.flatMap(({ into }) => into))].map(
-  (id) => ({
-    kind: "container",
+type Sample = NonNullable<CaseFile["samples"]>[number];
+
+/** Every container and test of the format, as people call it. */
+const containers: Readonly<Record<NonNullable<Sample["into"]>, string>> = {
+  formalin: "formalin",
+  chilled: "chilled",
+  frozen: "frozen",
+  ethanol: "ethanol",
+  "transport-medium": "swab in transport medium",
+  "charcoal-medium": "swab in charcoal medium",
+  "anaerobic-medium": "swab in anaerobic medium",
+  "viral-medium": "swab in viral medium",
+  "dry-swab": "dry swab",
+  "plain-tube": "plain tube",
+  "edta-tube": "EDTA tube",
+  "heparin-tube": "heparin tube",
+  "citrate-tube": "citrate tube",
+};
+const tests: Readonly<Record<NonNullable<Sample["for"]>[number], string>> = {
+  histology: "histology",
+  immunohistochemistry: "immunohistochemistry",
+  culture: "culture",
+  pcr: "PCR",
+  serology: "serology",
+  "virus-isolation": "virus isolation",
+  toxicology: "toxicology",
+  parasitology: "parasitology",
+  cytology: "cytology",
+  archive: "archive",
+};
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+const list = (words: readonly string[], names: Readonly<Record<string, string>>): string =>
+  listing(words.map((word) => names[word] ?? word));
+const orNothing = (sections: readonly Section[], otherwise: string): readonly Section[] =>
+  sections.length > 0 ? sections : section(null, [otherwise]);
+
+/** What a sample comes from, besides organs. */
+export const materialTopics: readonly Topic[] = Object.entries(sampleRules.materials).map(
+  ([id, { title, contaminated, outside }]) => ({
+    kind: "sample material",
     name: id,
-    title: `Container of a sample: ${words(id)}`,
-    aliases: [words(id)],
+    title: `${capital(title)}, as a sample`,
+    aliases: [title],
     explain: () => ({
-      sections: section(
-        "Not for",
-        unfit
-          .filter(({ into }) => into.includes(id as (typeof into)[number]))
-          .map(({ tests, why, instead }) => `${listing(tests)}: ${why}. ${instead}.`),
-      ),
+      sections: [
+        ...yamlSection("Write", `samples: [{id: 01-A, from: ${id}}]`),
+        ...section(null, [
+          ...(contaminated === true ? ["It is full of other germs by nature."] : []),
+          ...(outside === true ? ["It is not of the carcass, so no time since death counts."] : []),
+        ]),
+      ],
       source: sampleRules.source,
     }),
   }),
 );
 
+/** What a sample is put into, and what that spoils. */
+export const containerTopics: readonly Topic[] = Object.entries(containers).map(([id, title]) => ({
+  kind: "container",
+  name: id,
+  title: `Container of a sample: ${title}`,
+  aliases: [title, words(id)],
+  explain: () => ({
+    sections: orNothing(
+      section(
+        "Not for",
+        unfit
+          .filter(({ into }) => into.map(String).includes(id))
+          .map(({ tests: of, why, instead }) => `${list(of, tests)}: ${why}. ${instead}.`),
+      ),
+      "No test is known here that it spoils.",
+    ),
+    source: sampleRules.source,
+  }),
+}));
+
 /** What is asked of the laboratory. */
-export const testTopics: readonly Topic[] = [
-  ...new Set([...unfit.flatMap(({ tests }) => tests), ...kept.flatMap(({ tests }) => tests)].map(String)),
-].map((id) => ({
+export const testTopics: readonly Topic[] = Object.entries(tests).map(([id, title]) => ({
   kind: "test",
   name: id,
-  title: `${capital(words(id))}, asked of a sample`,
-  aliases: [words(id)],
+  title: `${capital(title)}, asked of a sample`,
+  aliases: [title, words(id)],
   explain: () => ({
-    sections: [
-      ...section(
-        "Not from",
-        unfit
-          .filter(({ tests }) => tests.map(String).includes(id))
-          .map(({ into, why, instead }) => `${listing(into)}: ${why}. ${instead}.`),
-      ),
-      ...section(
-        "After the time limit",
-        kept
-          .filter(({ tests }) => tests.map(String).includes(id))
-          .map(({ title, still }) => `${title}: ${still}.`),
-      ),
-    ],
+    sections: orNothing(
+      [
+        ...section(
+          "Not from",
+          unfit
+            .filter(({ tests: of }) => of.map(String).includes(id))
+            .map(({ into, why, instead }) => `${list(into, containers)}: ${why}. ${instead}.`),
+        ),
+        ...section(
+          "After the time limit",
+          kept
+            .filter(({ tests: of }) => of.map(String).includes(id))
+            .map(({ title: of, still }) => `${of}: ${still}.`),
+        ),
+      ],
+      "No container is known here that spoils it.",
+    ),
     source: sampleRules.source,
   }),
 }));

@@ -1,7 +1,6 @@
 /** Closed word lists, and the short lists that a case chooses from. */
 import {
   ageClasses,
-  autolysis,
   deathMethods,
   facts,
   factsSource,
@@ -109,22 +108,5 @@ export const factTopics: readonly Topic[] = [...facts].map(([name, fact]) => ({
       ]),
     ],
     source: factsSource,
-  }),
-}));
-
-export const timeTopics: readonly Topic[] = Object.entries(autolysis.limits).map(([name, limits]) => ({
-  kind: "time limit",
-  name,
-  title: `How long tissue keeps for ${autolysis.kinds[name]?.title ?? name}`,
-  aliases: [],
-  explain: () => ({
-    sections: [
-      ...section(
-        "From death to sampling",
-        Object.entries(limits).map(([band, limit]) => `${autolysis.bands[band]?.title ?? band}: ${limit}`),
-      ),
-      ...section(null, ["Settings change single limits under autolysis."]),
-    ],
-    source: autolysis.source,
   }),
 }));

@@ -21,12 +21,12 @@ export interface FixedFile {
  * @returns the files of which something can be put right, in their order; those that cannot be read are not among them
  */
 export function fixFiles(archive: Archive, paths: readonly string[]): FixedFile[] {
+  const asked = new Set(paths.flatMap((path) => find(path, ".").files.map(({ file }) => resolve(file))));
   const files = new Map<string, FixedKind>(archive.cases.map(({ file }) => [file, "case"]));
-  for (const path of paths)
-    for (const { file } of find(path, ".").files) {
-      const role = roleOf(file);
-      if (role === "visit" || role === "farm") files.set(file, role);
-    }
+  for (const { file } of [...archive.visits, ...archive.farms]) {
+    const role = roleOf(file);
+    if ((role === "visit" || role === "farm") && asked.has(resolve(file))) files.set(file, role);
+  }
   return [...files]
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([file, kind]) => fixFile(file, kind))

@@ -41,8 +41,14 @@ const numbers = (text: string): string =>
   (text.replaceAll(/(?<=\d\s*)[x×*](?=\s*\d)/gi, " ").match(/(?<![a-z^\d.])\d+(\.\d+)?/gi) ?? []).join(" ");
 
 /**
- * Whether other programs would read a text without quotes as a number and lose some of it: leading zeros, 12e3, 0x1f,
- * a plus sign, more digits than a number holds.
+ * What other programs would read as a number, without the quotes: leading zeros, 12e3, 0x1f, a plus sign, more digits
+ * than a number holds; and after the older YAML 1.1, which most of them follow, 1_000, 0b101 and 12:30 (minutes).
  */
-export const losesDigits = (text: string): boolean =>
-  /^[-+]?0\d+$|^\+\d+$|^0x[\da-f]+$|^0o[0-7]+$|^\d+(\.\d+)?e[-+]?\d+$|^\d{16,}$/i.test(text);
+const asNumber =
+  /^[-+]?0[\d_]+$|^\+\d+$|^0x[\da-f_]+$|^0o[0-7]+$|^0b[01_]+$|^\d+(\.\d+)?e[-+]?\d+$|^\d{16,}$|^[-+]?\d[\d_]*_[\d_]*$|^[-+]?\d[\d_]*\.[\d_]*_[\d_]*$|^[-+]?\d[\d_]*(:[0-5]?\d)+(\.\d*)?$|^[-+]?(\d+\.|\.\d+)$|^[-+]?\.inf$|^\.nan$/i;
+
+/** Words that YAML 1.1 takes for true or false. */
+const asTruth = /^(y|yes|n|no|on|off)$/i;
+
+/** Whether other programs would read a text without quotes as something else, and lose what was written. */
+export const isReadOtherwise = (text: string): boolean => asNumber.test(text) || asTruth.test(text);

@@ -2,7 +2,8 @@
 import type { SourceDocument } from "../cases/document.ts";
 import { formatPath, type Path } from "../cases/index.ts";
 import { type FixedKind, keysAt, probe } from "./probe.ts";
-import { losesDigits, sameQuantity, sameWord } from "./spelling.ts";
+import { sampleNames } from "./sample-names.ts";
+import { isReadOtherwise, sameQuantity, sameWord } from "./spelling.ts";
 import type { TextEdit } from "./text-edit.ts";
 
 /** One certain change of a document. */
@@ -34,13 +35,13 @@ export function valueEdits(
     const place = placed(path, "value");
     const quote = quoteOf(place.raw, written);
     if (quote === undefined) continue;
-    const word = sameWord(written, words);
+    const word = sameWord(written, [...words, ...sampleNames(patterns)]);
     const quantity = word === undefined ? sameQuantity(written, patterns) : undefined;
     const fits = free || patterns.some((pattern) => new RegExp(pattern, "u").test(written));
     if (word !== undefined) edits.push(edit(path, place, `${quote}${word}${quote}`, word));
     // A quantity needs no quotes.
     else if (quantity !== undefined) edits.push(edit(path, place, quantity, quantity));
-    else if (quote === "" && fits && losesDigits(written))
+    else if (quote === "" && fits && !words.includes(written) && isReadOtherwise(written))
       edits.push(edit(path, place, `"${written}"`, written));
   }
   const taken = new Set<string>();

@@ -12,7 +12,7 @@ export const lintFormats = ["text", "json", "sarif", "junit", "github", "gitlab"
 export type LintFormat = (typeof lintFormats)[number];
 
 const writers: Record<LintFormat, (report: LintReport, style: Style) => string> = {
-  text: ({ result, quiet }, style) => lintText(result, { style, quiet }),
+  text: ({ result, quiet, only }, style) => lintText(result, { style, quiet, ...(only && { only }) }),
   json: ({ result, unreadable }) => lintJson(result, unreadable),
   sarif: lintSarif,
   junit: lintJunit,

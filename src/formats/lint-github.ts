@@ -10,12 +10,12 @@ import { makeStyle } from "./style.ts";
 const commands = { error: "error", warning: "warning", note: "notice" } as const;
 
 /** One line a finding, then the last line of the text, which stands in the log. */
-export function lintGithub({ result, unreadable }: LintReport): string {
+export function lintGithub({ result, unreadable, only }: LintReport): string {
   const lines = reported(result, unreadable).map(
     (finding) =>
       `::${commands[finding.level]} ${properties(finding)}::${escapeData(visible(finding.message))}`,
   );
-  return [...lines, summaryLine(result, makeStyle(false))].map((line) => `${line}\n`).join("");
+  return [...lines, summaryLine(result, makeStyle(false), only)].map((line) => `${line}\n`).join("");
 }
 
 function properties({ file, line, column, length, rule }: Finding): string {

@@ -12,4 +12,6 @@ export interface LintReport {
   /** When it ran. */
   readonly at: Date;
   readonly quiet: boolean;
+  /** The rules that were asked beside the alarms, where not all were. */
+  readonly only?: readonly string[];
 }

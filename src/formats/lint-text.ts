@@ -1,6 +1,6 @@
 /** The linter's result for people: findings by file, then completeness, then what sums it up on one screen. */
 import type { Completeness, Finding, LintResult, OrganCounts } from "../lint/index.ts";
-import { count } from "../words/listing.ts";
+import { count, listing } from "../words/listing.ts";
 import { visible } from "../words/visible.ts";
 import { excerpt } from "./excerpt.ts";
 import type { Style } from "./style.ts";
@@ -9,6 +9,8 @@ export interface LintTextOptions {
   readonly style: Style;
   /** Only the findings and the last line. */
   readonly quiet: boolean;
+  /** The rules that were asked beside the alarms, where not all were. */
+  readonly only?: readonly string[];
 }
 
 /** With more findings than this they are counted by rule at the end. */
@@ -18,12 +20,12 @@ const rulesShown = 15;
 /** With more cases than this, only those in which something was skipped are listed. */
 const manyCases = 30;
 
-export function lintText(result: LintResult, { style, quiet }: LintTextOptions): string {
+export function lintText(result: LintResult, { style, quiet, only }: LintTextOptions): string {
   return [
     ...findingLines(result.findings, style),
     ...(quiet ? [] : completenessLines(result, style)),
     ...(quiet ? [] : ruleLines(result.findings, style)),
-    summaryLine(result, style),
+    summaryLine(result, style, only),
   ]
     .map((line) => `${line}\n`)
     .join("");
@@ -109,8 +111,25 @@ function setAside({ accepted, baselined }: LintResult["summary"]): string {
   return parts.length === 0 ? "" : `; ${parts.join(", ")}`;
 }
 
-/** `26 cases: 2 errors in 1 file` */
-export function summaryLine({ summary }: LintResult, style: Style): string {
+/** With more rules than this they are counted, not named. */
+const rulesNamed = 3;
+
+/** `; only lobe-missing and the alarms were asked; 2 errors of the format are not shown` */
+function askedOnly(
+  { format_errors_not_shown: hidden }: LintResult["summary"],
+  only: readonly string[],
+): string {
+  const named = only.length > rulesNamed ? [count(only.length, "rule")] : only;
+  const asked = `; only ${listing([...named, "the alarms"])} were asked`;
+  if (hidden === 0) return asked;
+  return `${asked}; ${count(hidden, "error")} of the format ${hidden === 1 ? "is" : "are"} not shown, so not every value was read: leave out --only`;
+}
+
+/**
+ * `26 cases: 2 errors in 1 file`
+ * @param only the rules that were asked beside the alarms, where not all were
+ */
+export function summaryLine({ summary }: LintResult, style: Style, only?: readonly string[]): string {
   const cases = count(summary.cases, "case");
   const unread = summary.unreadable > 0 ? `, ${count(summary.unreadable, "file")} could not be read` : "";
   const found = [
@@ -120,7 +139,8 @@ export function summaryLine({ summary }: LintResult, style: Style): string {
   ].filter((part) => part !== "");
   if (summary.cases === 0) return `no case was read${unread}`;
   const set = setAside(summary);
-  if (found.length === 0)
-    return `${cases}: ${style.good(set === "" ? "nothing skipped, nothing contradictory" : "nothing else")}${set}${unread}`;
-  return `${cases}: ${found.join(", ")} in ${count(summary.files_with_findings, "file")}${set}${unread}`;
+  const end = `${set}${unread}${only === undefined ? "" : askedOnly(summary, only)}`;
+  const clean = only === undefined ? "nothing skipped, nothing contradictory" : "nothing found";
+  if (found.length === 0) return `${cases}: ${style.good(set === "" ? clean : "nothing else")}${end}`;
+  return `${cases}: ${found.join(", ")} in ${count(summary.files_with_findings, "file")}${end}`;
 }

@@ -16,14 +16,17 @@ export type Baseline = BaselineFile;
 /** The name of a file in a baseline: its path from the folder of the baseline, with `/`. */
 export type FileKey = (file: string) => string;
 
+/** Some editors put it before the first letter. */
+const byteOrderMark = /^\ufeff/;
+
 /**
- * Reads the text of a baseline.
+ * Reads the text of a baseline, with or without byte order mark.
  * @returns the baseline, or what is wrong with the text
  */
 export function parseBaseline(text: string): Baseline | string {
   let value: unknown;
   try {
-    value = JSON.parse(text);
+    value = JSON.parse(text.replace(byteOrderMark, ""));
   } catch {
     return "it is not JSON";
   }
@@ -51,14 +54,22 @@ export function makeBaseline(findings: readonly Finding[], paths: readonly strin
 export interface AgainstBaseline {
   /** Without the findings that the baseline knows. */
   readonly result: LintResult;
-  /** How many findings of the baseline no longer occur. */
+  /** How many findings of the baseline no longer occur, although they would have been found. */
   readonly stale: number;
   /** The baseline without them. It never holds more than before. */
   readonly remaining: Baseline;
 }
 
-/** Takes the findings that a baseline knows out of a result. */
-export function againstBaseline(result: LintResult, baseline: Baseline, key: FileKey): AgainstBaseline {
+/**
+ * Takes the findings that a baseline knows out of a result.
+ * @param unasked whether nothing can be concluded from the absence of an entry (see `unaskedEntries`); such entries stay
+ */
+export function againstBaseline(
+  result: LintResult,
+  baseline: Baseline,
+  key: FileKey,
+  unasked: (entry: BaselineEntry) => boolean = () => false,
+): AgainstBaseline {
   const known = new Map<string, number>();
   // An entry that stands twice, as after a merge, counts once.
   for (const entry of baseline.findings)
@@ -72,13 +83,17 @@ export function againstBaseline(result: LintResult, baseline: Baseline, key: Fil
     return false;
   });
   const remaining = new Map(
-    baseline.findings.map((entry) => [identity(entry), { ...entry, count: met.get(identity(entry)) ?? 0 }]),
+    baseline.findings.map((entry) => {
+      const id = identity(entry);
+      return [id, { ...entry, count: (unasked(entry) ? known.get(id) : met.get(id)) ?? 0 }];
+    }),
   );
   const sum = (counts: Iterable<number>): number => [...counts].reduce((total, one) => total + one, 0);
   const baselined = sum(met.values());
+  const staying = sum([...remaining.values()].map(({ count }) => count));
   return {
     result: { ...result, findings, summary: { ...result.summary, ...findingCounts(findings), baselined } },
-    stale: sum(known.values()) - baselined,
+    stale: sum(known.values()) - staying,
     remaining: {
       ...baseline,
       findings: sorted([...remaining.values()].filter(({ count }) => count > 0)),

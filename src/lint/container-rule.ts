@@ -1,6 +1,6 @@
 /** A rule on containers that spoil a test: what is unfit, why and what instead stands in the table of samples. */
 import { sampleRules } from "../knowledge/index.ts";
-import { samplesOf, unfitContainers } from "../sampling/index.ts";
+import { isSentWhole, samplesOf, unfitContainers } from "../sampling/index.ts";
 import { listing } from "../words/listing.ts";
 import type { CaseRule, Example, Level } from "./rule.ts";
 
@@ -31,7 +31,7 @@ export function containerRule(text: ContainerRuleText): CaseRule {
     check(one, report) {
       for (const { sample, index } of samplesOf(one))
         for (const { id, into, tests, why, instead } of unfitContainers(sample))
-          if (id === text.id)
+          if (id === text.id && !(id === "histology-unfixed" && isSentWhole(one, sample)))
             report(
               `samples[${index}].into: ${sample.id} is ${inContainer(into)} and asked for ${listing(tests)}: ${why}. ${instead}.`,
               ["samples", index, "into"],

@@ -1,17 +1,27 @@
 /** Samples that were taken after the gut was opened: one cause, so one line for all of them. */
 import { type Case, isAfter, type Path } from "../cases/index.ts";
 import type { Sample } from "../sampling/index.ts";
-import { type IndexedSample, isSampledAfter, samplesOf, stepAt } from "../sampling/index.ts";
+import { type IndexedSample, isSampledAfter, isTissue, samplesOf } from "../sampling/index.ts";
 import { listing } from "../words/listing.ts";
+import { misdatedSamples, soundStepAt } from "./misdated.ts";
 import type { Report } from "./rule.ts";
 
+/** Whether it comes from inside the carcass: tissue, or blood, which is then drawn from the heart. */
+export const isSterileInside = ({ from }: Sample): boolean => isTissue(from) || from === "blood";
+
 /** Samples of a kind taken after the gut was opened. */
-export const afterGutOpened = (one: Case, isMeant: (sample: Sample) => boolean): IndexedSample[] =>
-  samplesOf(one).filter(({ sample }) => isMeant(sample) && isSampledAfter(one, sample, "gut_opened"));
+export function afterGutOpened(one: Case, isMeant: (sample: Sample) => boolean): IndexedSample[] {
+  if (soundStepAt(one, "gut_opened") === undefined) return [];
+  const misdated = misdatedSamples(one);
+  return samplesOf(one).filter(
+    ({ sample, index }) =>
+      isMeant(sample) && isSampledAfter(one, sample, "gut_opened") && !misdated.includes(index),
+  );
+}
 
 /** Whether the step of the sterile samples came after the gut; that finding then speaks for the single samples. */
 export function isSterileStepLate(one: Case): boolean {
-  const [opened, sterile] = [stepAt(one, "gut_opened"), stepAt(one, "sterile_samples")];
+  const [opened, sterile] = [soundStepAt(one, "gut_opened"), soundStepAt(one, "sterile_samples")];
   return opened !== undefined && sterile !== undefined && isAfter(sterile, opened);
 }
 

@@ -17,3 +17,4 @@ export { needsScales } from "./needs-scales.ts";
 export { type Example, type Level, levels, type Rule } from "./rule.ts";
 export { type RuleTexts, textsOf } from "./rule-texts.ts";
 export { rules } from "./rules/index.ts";
+export { unaskedEntries } from "./unasked-entries.ts";

@@ -38,6 +38,8 @@ export interface LintSummary extends OrganCounts, FindingCounts {
   /** Findings that a baseline already knows. */
   readonly baselined: number;
   readonly unreadable: number;
+  /** Errors of the format that were found and not shown, because only other rules were asked. */
+  readonly format_errors_not_shown: number;
 }
 
 export interface LintResult {
@@ -57,8 +59,7 @@ export interface LintResult {
 export function lintCases(archive: Archive, options: LintOptions = {}): LintResult {
   const findings: Finding[] = [];
   const chosen = rules.filter((rule) => options.only === undefined || options.only.includes(rule.id));
-  const levelOf = (rule: Rule, subject: Subject): Level | "off" =>
-    rule.locked ? rule.level : (options.levels?.[rule.id] ?? subject.settings.rules[rule.id] ?? rule.level);
+  const levelOf = (rule: Rule, subject: Subject): Level | "off" => levelFor(rule, subject, options);
   const add = (rule: Rule, subject: Subject, message: string, path: Path, points: "key" | "value"): void => {
     const level = levelOf(rule, subject);
     if (level !== "off") findings.push(placeFinding(rule.id, level, message, subject, path, points));
@@ -75,11 +76,15 @@ export function lintCases(archive: Archive, options: LintOptions = {}): LintResu
         add(rule, subject, message, path, points);
     };
 
+  let notShown = 0;
   const { farms, visits, cases, scales } = archive;
   for (const subject of new Set<Subject>([...farms, ...visits, ...cases, ...scales]))
     for (const fault of subject.faults) {
       const rule = chosen.find((one) => one.id === ruleOfFault(fault));
-      if (rule === undefined) continue;
+      if (rule === undefined) {
+        notShown++;
+        continue;
+      }
       const level = levelOf(rule, subject);
       if (level !== "off") findings.push(fromFault(rule, level, fault));
     }
@@ -118,14 +123,22 @@ export function lintCases(archive: Archive, options: LintOptions = {}): LintResu
     accepted: settled.accepted,
     completeness: perCase,
     visits: perVisit(archive, perCase),
-    summary: summarise(archive, staying, settled.accepted.length, perCase),
+    summary: summarise(archive, staying, { accepted: settled.accepted.length, notShown }, perCase),
   };
 }
 
 /** The rule that asks the scales. */
 const gradeRule = "grade-contradicts-parts";
 
-type Subject = Case | Visit | Archive["farms"][number] | Archive["scales"][number];
+/** What a rule can report about. */
+export type Subject = Case | Visit | Archive["farms"][number] | Archive["scales"][number];
+
+/** How loud a rule speaks about a file: locked rules as they must, others as the command line or the settings say. */
+export const levelFor = (
+  rule: Rule,
+  { settings }: Pick<Subject, "settings">,
+  { levels }: Pick<LintOptions, "levels">,
+): Level | "off" => (rule.locked ? rule.level : (levels?.[rule.id] ?? settings.rules[rule.id] ?? rule.level));
 
 const ruleOfFault = (fault: Fault): string =>
   fault.rule ?? (fault.outOfRange ? "observation-out-of-range" : "case-format");
@@ -163,7 +176,7 @@ function perVisit(archive: Archive, perCase: readonly Completeness[]): VisitComp
 function summarise(
   archive: Archive,
   findings: readonly Finding[],
-  accepted: number,
+  { accepted, notShown }: { readonly accepted: number; readonly notShown: number },
   perCase: readonly Completeness[],
 ): LintSummary {
   return {
@@ -172,6 +185,7 @@ function summarise(
     accepted,
     baselined: 0,
     unreadable: new Set(archive.unreadable.map((fault) => fault.file)).size,
+    format_errors_not_shown: notShown,
     ...addCounts(perCase),
   };
 }

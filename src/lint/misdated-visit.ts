@@ -1,7 +1,7 @@
 /** A visit whose date is wrong, told by all of its pigs: one line at the date, and none about what follows from it. */
 import { type Case, isAfter, type Moment, moment, type Visit } from "../cases/index.ts";
 import { selectionRules } from "../knowledge/index.ts";
-import { datedEvents, yearSlips } from "./misdated.ts";
+import { datedEvents, isDeathTooEarly, yearSlips } from "./misdated.ts";
 
 /** So many pigs, and it is the date of the visit that is wrong. */
 const fewest = 3;
@@ -13,13 +13,13 @@ export interface OpenedPig {
   readonly days: number;
 }
 
-/** The pigs with a time of opening, without those whose year was mistyped; none where the visit has no date. */
+/** The pigs with a time of opening, without those whose year or month was mistyped; none where the visit has no date. */
 export function openedPigs(visit: Visit): OpenedPig[] {
   const day = moment(visit.record.date);
   if (day === undefined) return [];
   return visit.cases.flatMap((one) => {
     const at = moment(one.record.opened?.at);
-    if (at === undefined || yearSlips(one).length > 0) return [];
+    if (at === undefined || yearSlips(one).length > 0 || isDeathTooEarly(one)) return [];
     return [{ one, at, days: Math.floor(at.written / 24) - Math.floor(day.written / 24) }];
   });
 }

@@ -10,6 +10,16 @@ export function namedOrgans(text: string): PlacedOrgan[] {
   return organs.filter(({ id }) => ids.has(id));
 }
 
+/** The organs that a text about what was left closed names: `jaws` are those of the mouth, too. */
+export function closedOrgans(text: string): PlacedOrgan[] {
+  const words = plain(text).split(" ");
+  const behind = Object.entries(interpretationWords.closed_parts).flatMap(([part, ids]) =>
+    words.includes(part) ? ids : [],
+  );
+  const named = namedOrgans(text);
+  return organs.filter((organ) => named.includes(organ) || behind.includes(organ.id));
+}
+
 interface OrganName {
   readonly name: string;
   readonly organs: readonly string[];

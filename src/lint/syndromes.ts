@@ -1,12 +1,19 @@
 /** The pigs of a visit that were chosen for their signs, and which of them share a syndrome. */
-import type { Case, Visit } from "../cases/index.ts";
+import { type Case, isUnborn, type Visit } from "../cases/index.ts";
 import { signFamilies } from "../knowledge/index.ts";
 
 export const showsSigns = (one: Case): boolean => one.signs.some((sign) => sign !== "none");
 
-/** Pigs chosen for signs that they show. */
-export const clinicalPigs = (visit: Visit): Case[] =>
-  visit.cases.filter((one) => one.record.selection?.basis === "clinical" && showsSigns(one));
+/** Pigs chosen for signs that they show. Aborted litters are counted by abortion-set-small, with their dead mates. */
+export const clinicalPigs = (visit: Visit): Case[] => {
+  const isOfAbortion = visit.cases.some(({ ageClass }) => ageClass === "aborted");
+  return visit.cases.filter(
+    (one) =>
+      one.record.selection?.basis === "clinical" &&
+      showsSigns(one) &&
+      !(isOfAbortion && isUnborn(one.ageClass)),
+  );
+};
 
 /** Clinical pigs in bunches; two pigs whose signs have a family in common stand in the same bunch. */
 export function syndromes(visit: Visit): Case[][] {

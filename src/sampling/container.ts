@@ -29,6 +29,10 @@ export function unfitContainers(sample: Sample): UnfitUse[] {
 export const isFreshTissue = (sample: Sample): boolean =>
   (sample.into === "chilled" || sample.into === "frozen") && isTissue(sample.from);
 
+/** Whether the sample is a piece of tissue, fixed or fresh, and not a swab or a tube. */
+export const isTissueSample = (sample: Sample): boolean =>
+  isTissue(sample.from) && (isFreshTissue(sample) || sample.into === "formalin" || sample.into === "ethanol");
+
 /** Grams or millilitres of an amount such as `20 g`, `1 kg`, `5 ml`, `1 l`. */
 export function amountOf(text: string | undefined): number | undefined {
   const match = text === undefined ? null : /^(\d+(?:\.\d+)?)\s*(g|kg|ml|l)$/.exec(text);

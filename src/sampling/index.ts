@@ -1,9 +1,10 @@
 /** Samples: what each is worth, in the right container, in the right order, as a set. Knows no rules. */
-export { amountOf, isFreshTissue, type UnfitUse, unfitContainers } from "./container.ts";
+export { amountOf, isFreshTissue, isTissueSample, type UnfitUse, unfitContainers } from "./container.ts";
 export { type Band, bandOf, limitHours } from "./limits.ts";
 export {
   isAmong,
   isContaminated,
+  isFromOutside,
   isGut,
   isMaterial,
   isTissue,
@@ -17,6 +18,7 @@ export {
   isFor,
   isForAgents,
   isSampled,
+  isSentWhole,
   piecesOf,
   samplesOf,
 } from "./sets.ts";

@@ -39,6 +39,9 @@ export function materialTitle(from: string): string {
 export const isContaminated = (from: string): boolean =>
   isAmong(from, sampleRules.not_sterile) || sampleRules.materials[from]?.contaminated === true;
 
+/** Whether it is not of the carcass but of its pen, so that nothing of it rots with the carcass. */
+export const isFromOutside = (from: string): boolean => sampleRules.materials[from]?.outside === true;
+
 /** Whether it is a piece of gut or stomach, which shares no bag with other organs. */
 export const isGut = (from: string): boolean => isAmong(from, sampleRules.gut_bag) || from === "faeces";
 

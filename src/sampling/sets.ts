@@ -1,7 +1,7 @@
 /** What was taken of a case: which organs, for which tests, and how many places of the lungs. */
-import type { Case } from "../cases/index.ts";
+import { type Case, valueAt } from "../cases/index.ts";
 import { sampleRules } from "../knowledge/index.ts";
-import type { Sample } from "./material.ts";
+import { isAmong, type Sample } from "./material.ts";
 
 export interface IndexedSample {
   readonly sample: Sample;
@@ -14,6 +14,17 @@ export const samplesOf = (one: Case): IndexedSample[] =>
 /** Whether one of the tests is asked of a sample. */
 export const isFor = (sample: Sample, ...tests: readonly string[]): boolean =>
   (sample.for ?? []).some((test) => tests.includes(test));
+
+/**
+ * Whether the laboratory itself opens what was sent: the whole carcass, or the brain in its head, by the record of the
+ * brain or the site (`whole head`).
+ */
+export function isSentWhole(one: Case, { from, into, site = "" }: Sample): boolean {
+  if (from === "carcass") return true;
+  if (!isAmong(from, ["nervous"]) || into === "formalin") return false;
+  const isLeftInSkull = valueAt(one.record, ["nervous", "brain", "taken"]) === "left-in-skull";
+  return isLeftInSkull || /\b(?:head|skull)\b/i.test(site);
+}
 
 /** Whether a sample holds living germs that may be shown: for culture, PCR or virus isolation, and not fixed. */
 export const isForAgents = (sample: Sample): boolean =>

@@ -1,5 +1,5 @@
 /** When a sample was taken, and how long after death. */
-import { type Case, isAfter, type Moment, moment } from "../cases/index.ts";
+import { type Case, isAfter, type Moment, moment, onOneClock } from "../cases/index.ts";
 import { autolysis } from "../knowledge/index.ts";
 import type { Sample } from "./material.ts";
 
@@ -25,10 +25,11 @@ export function isSampledAfter(one: Case, sample: Sample, step: Step): boolean {
 
 /**
  * Hours between two moments, to the minute.
- * @returns undefined when one of them is a bare day
+ * @returns undefined when one of them is a bare day, or in universal time beside a time without zone
  */
 export function hoursBetween(first: Moment | undefined, second: Moment | undefined): number | undefined {
   if (first === undefined || second === undefined || first.dayOnly || second.dayOnly) return undefined;
+  if (!onOneClock(first, second)) return undefined;
   const zoned = first.utc !== undefined && second.utc !== undefined;
   const hours = zoned ? (second.utc ?? 0) - (first.utc ?? 0) : second.written - first.written;
   return Math.round(hours * 60) / 60;

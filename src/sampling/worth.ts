@@ -1,9 +1,10 @@
 /** What each test of a sample is still worth, from time, temperature, storage and container. */
-import { type Case, quantity } from "../cases/index.ts";
+import { type Case, isUnborn, quantity } from "../cases/index.ts";
 import { type AutolysisKind, autolysis } from "../knowledge/index.ts";
 import { unfitContainers } from "./container.ts";
 import { bandOf, limitHours } from "./limits.ts";
-import type { Sample } from "./material.ts";
+import { isFromOutside, type Sample } from "./material.ts";
+import { isSentWhole } from "./sets.ts";
 import { hoursAfterDeath, spell } from "./times.ts";
 
 export type Test = NonNullable<Sample["for"]>[number];
@@ -35,7 +36,9 @@ export interface TestWorth extends TimeWorth {
 export function sampleWorth(one: Case, sample: Sample): TestWorth[] {
   return (sample.for ?? []).map((test) => {
     const time = timeWorth(one, sample, test);
-    const unfit = unfitContainers({ ...sample, for: [test] });
+    const unfit = unfitContainers({ ...sample, for: [test] }).filter(
+      ({ id }) => id !== "histology-unfixed" || !isSentWhole(one, sample),
+    );
     const frozen = isFrozenHistology(one, test);
     return {
       ...time,
@@ -55,11 +58,11 @@ export function sampleWorth(one: Case, sample: Sample): TestWorth[] {
 
 /** What time and temperature leave of one test of a sample. */
 export function timeWorth(one: Case, sample: Sample, test: Test): TimeWorth {
-  const kind = kindOf(sample.from, test);
+  const kind = kindOf(one, sample.from, test);
   const band = bandOf(one);
   const hours = hoursAfterDeath(one, sample);
   const known = { test, kind: kind?.id, hours, band: band?.id };
-  // In a frozen carcass the clock stands still; what freezing does to it is another matter.
+  // In a frozen carcass the clock stands still; what freezing does to it is another matter. Feed has no such clock.
   if (
     kind === undefined ||
     band === undefined ||
@@ -67,9 +70,12 @@ export function timeWorth(one: Case, sample: Sample, test: Test): TimeWorth {
     one.record.opened?.state === "frozen"
   )
     return { ...known, worth: "unknown", limit: undefined };
-  const limit = limitHours(one, band, kind.id);
-  if (limit === undefined) return { ...known, worth: "unknown", limit };
-  const last = Math.min(limit * kind.times, quantity("duration", kind.after) ?? Number.POSITIVE_INFINITY);
+  const set = limitHours(one, band, kind.id);
+  if (set === undefined) return { ...known, worth: "unknown", limit: set };
+  // No setting brings back what is lost after a time that was read in a source.
+  const after = quantity("duration", kind.after) ?? Number.POSITIVE_INFINITY;
+  const limit = Math.min(set, after);
+  const last = Math.min(limit * kind.times, after);
   return {
     ...known,
     limit,
@@ -81,8 +87,10 @@ export function timeWorth(one: Case, sample: Sample, test: Test): TimeWorth {
 export const isFrozenHistology = (one: Case, test: Test): boolean =>
   one.record.opened?.state === "frozen" && (test === "histology" || test === "immunohistochemistry");
 
-function kindOf(from: string, test: Test): (AutolysisKind & { readonly id: string }) | undefined {
-  const tissue = autolysis.gut.includes(from) ? "gut" : "other";
+function kindOf(one: Case, from: string, test: Test): (AutolysisKind & { readonly id: string }) | undefined {
+  if (isFromOutside(from)) return undefined;
+  // Nobody reads villi of a fetus, and its gut holds no germs that digest it.
+  const tissue = autolysis.gut.includes(from) && !isUnborn(one.ageClass) ? "gut" : "other";
   const found = Object.entries(autolysis.kinds).find(
     ([, kind]) => kind.tests.includes(test) && (kind.tissue === "any" || kind.tissue === tissue),
   );

@@ -102,7 +102,7 @@ describe("settings with a fault", () => {
   });
 
   it("are not guessed at where nothing is legible", () => {
-    expect(told({ authority: "the office", notifiable: "scour" })).toMatchObject({
+    expect(told({ authority: "the office", notifiable: "floods" })).toMatchObject({
       whom: ["the competent veterinary authority"],
       open: [],
     });

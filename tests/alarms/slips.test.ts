@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { openAlarms } from "../../src/alarms/index.ts";
 import { alarmPatterns, systems } from "../../src/knowledge/index.ts";
+import { lintCases } from "../../src/lint/index.ts";
 import { type AlarmFiles, readAlarmFiles } from "./alarm-archive.ts";
 
 type Keyed = Record<string, unknown>;
@@ -163,8 +164,196 @@ describe("a vesicle in other words", () => {
   });
 });
 
+describe("an organ that stands elsewhere or under another name", () => {
+  const vesicle = [{ process: "vesicle" }];
+
+  it.each([
+    { external: "normal", feet: vesicle },
+    { external: "normal", Feet: vesicle },
+    { external: "normal", locomotor: { feet: vesicle } },
+    { upper_digestive: "normal", mouth: vesicle },
+    { external: { claws: vesicle } },
+    { external: { hooves: vesicle } },
+    { external: { coronary_band: vesicle } },
+    { external: { udder: vesicle } },
+    { external: { tongue: vesicle } },
+    { external: { process: "vesicle" } },
+    { external: [{ feet: vesicle }, { skin: "normal" }] },
+    { external: { vesicles: "present" } },
+    { external: { vesicles: "present" }, alarm_check: { vesicles: "none" } },
+    { external: { feet: "vesicel" } },
+    { external: { feet: { "front-left": vesicle } } },
+    { external: { feet: { lesions: vesicle } } },
+    { external: { feet: { 1: vesicle[0] } } },
+    { external: { feet: [{ vesicle: "coronary band" }] } },
+    { external: { feet: { vesicle: "coronary band" } } },
+  ])("stops: %j", (one) => {
+    const { open, faults } = readCase(one);
+    expect(open).toEqual(["vesicles"]);
+    expect(faults).toBeGreaterThan(0);
+  });
+
+  it("stops for a spleen and nodes told in words", () => {
+    const one = {
+      lymphoid: { spleen: "black, enlarged, friable", mesenteric_lymph_nodes: [{ process: "hemmorrhage" }] },
+    };
+    expect(readCase(one).open).toEqual(["dark-spleen-and-haemorrhagic-nodes"]);
+  });
+});
+
+describe("an answer of the alarm check in other words", () => {
+  it.each([
+    "yes",
+    "ja",
+    "+",
+    "some",
+    "one",
+    "1",
+    "3",
+    "None?",
+    "not sure",
+    "not excluded",
+    "no doubt",
+    "perhaps not",
+    "(+)",
+    "+/-",
+    "none except feet",
+    "none? one on snout",
+    "no, but erosions",
+    "on feet",
+    "two on the left hind foot",
+  ])("stops: %s", (vesicles) => {
+    expect(readCase({ alarm_check: { vesicles } }).open).toEqual(["vesicles"]);
+  });
+
+  it.each([
+    { snout: "none", feet: "suspected" },
+    { feet: "present", snout: "none" },
+  ])("stops: %j", (vesicles) => {
+    expect(readCase({ alarm_check: { vesicles } }).open).toEqual(["vesicles"]);
+  });
+
+  it.each([
+    "vesicles present",
+    "blisters on snout",
+    [{ vesicles: "present" }],
+    { present: "vesicles" },
+    { suspected: "vesicles" },
+    { blisters: "present" },
+  ])("stops: %j", (check) => {
+    expect(readCase({ alarm_check: check }).open).toEqual(["vesicles"]);
+  });
+
+  it.each([{ swollen_throat: "present" }, { swelling: "present" }, { unclotted_blood: "yes" }])(
+    "stops: %j",
+    (check) => {
+      expect(readCase({ alarm_check: check }).open).toEqual(["throat-oedema-or-bloody-orifices"]);
+    },
+  );
+
+  it.each([
+    "normal",
+    "clean",
+    "nad",
+    "NAD",
+    "clear",
+    "all clear",
+    "healthy",
+    "good",
+    "o.B.",
+    "unauffällig",
+    "negativ",
+    "i.O.",
+    "rien",
+    "nada",
+    "checked",
+    "looked",
+    "not looked",
+    "not done",
+    "-",
+    "0",
+    "n/a",
+    { checked: true },
+    { looked: true, seen: "none" },
+    "scratches only",
+    "hypostasis only",
+  ])("is no alarm: %j", (answer) => {
+    const check = {
+      vesicles: answer,
+      skin_haemorrhage: answer,
+      throat_swelling: answer,
+      bloody_orifices: answer,
+    };
+    const { open, faults } = readCase({ alarm_check: check });
+    expect(open).toEqual([]);
+    expect(faults).toBeGreaterThan(0);
+  });
+
+  it("is a finding of the alarm, too", () => {
+    const found = lintCases(readAlarmFiles({ cases: [{ alarm_check: { vesicles: "yes" } }] }), {
+      only: ["alarm-sign-recorded"],
+    });
+    expect(found.findings.map(({ path, level }) => [path, level])).toEqual([
+      ["alarm_check.vesicles", "error"],
+    ]);
+  });
+});
+
+describe("signs and facts in other words", () => {
+  const skin = { external: { skin: [{ process: "petechiae", distribution: "diffuse", number: "many" }] } };
+
+  it.each([
+    { signs: ["pyrexia"] },
+    { signs: ["dullness, fever"] },
+    { signs: { fever: true } },
+    { signs: "high temperature" },
+  ])("are a fever: %j", (selection) => {
+    expect(readCase({ selection, ...skin }).open).toEqual(["skin-haemorrhages"]);
+  });
+
+  it.each(["41.2 °C rectal", "41-42 °C", "> 41 °C", "41.2 ℃"])("are a fever: %s", (temperature) => {
+    expect(readCase({ pig: { temperature }, ...skin }).open).toEqual(["skin-haemorrhages"]);
+  });
+
+  it.each([
+    ["14 pigs", "100 head"],
+    ["14 of 100", "100"],
+    ["14+", 100],
+  ])("count the dead: %s of %s", (dead, at_risk) => {
+    const visit = { groups: { "nursery-2": { at_risk, dead, onset: "2026-04-17" } } };
+    expect(read({ visit, cases: [{ selection: { signs: ["fever"] } }] }).open).toEqual([
+      "sudden-deaths-with-fever",
+    ]);
+  });
+
+  it.each([
+    { notifiable: "scour-in-all-ages" },
+    { notifiable: ["scour_in_all_ages"] },
+    { Notifiable: ["scour-in-all-ages"] },
+  ])("list a pattern: %j", (settings) => {
+    const cases = [
+      { pig: { age: "5 d" }, selection: { signs: ["diarrhoea"] } },
+      { pig: { age: "900 d" }, selection: { signs: ["diarrhoea"] } },
+    ];
+    expect(read({ settings, cases }).open).toEqual(["scour-in-all-ages"]);
+  });
+});
+
 describe("what was not seen", () => {
   it.each([
+    { external: { feet: { vesicles: 0 } } },
+    { external: { feet: { vesicles: "0" } } },
+    { external: { feet: { vesicles: "-" } } },
+    { external: { feet: { vesicles: "neg" } } },
+    { external: { feet: { vesicles: "n/a" } } },
+    { external: { feet: { vesicles: [] } } },
+    { external: { feet: { vesicles: {} } } },
+    { external: { feet: "normall" } },
+    { external: { feet: "clean" } },
+    { external: { feet: "healed wound" } },
+    { external: { skin: { state: "clean" } } },
+    { lymphoid: { spleen: "dark" } },
+    { liver_pancreas: { gall_bladder: "gall bladder full" } },
     { external: { feet: "no vesicles" } },
     { external: { feet: "without blisters" } },
     { external: { feet: "keine Blasen" } },

@@ -1,14 +1,24 @@
 /** What was probably meant by a word, a text or a value that does not fit the format. */
 import { describe, expect, it } from "vitest";
+import caseSchema from "../../schemas/case.schema.json" with { type: "json" };
 import { isDenial, isNoDecision, meantWord, saysNothing, wordsWithin } from "../../src/cases/meant-word.ts";
 import { suggestion } from "../../src/cases/suggestion.ts";
 import { vocabulary } from "../../src/generated/knowledge.ts";
-import { meantWords } from "../../src/knowledge/index.ts";
+import { ageClasses, meantWords } from "../../src/knowledge/index.ts";
 import { readAlarmFiles } from "../alarms/alarm-archive.ts";
+
+const protection: readonly string[] = caseSchema.$defs.safety.properties.protection.items.enum;
 
 describe("the words that people write", () => {
   const { format: _, source: __, signs: ___, ...lists } = vocabulary;
-  const known = [...Object.values(lists), ["none", "suspected", "present"]];
+  const known = [
+    ...Object.values(lists),
+    Object.values(vocabulary.signs).flatMap(({ words }) => words),
+    Object.keys(ageClasses.classes),
+    ["euthanised", "found-dead", "slaughtered", "born-dead"],
+    ["none", "suspected", "present"],
+    protection,
+  ];
 
   it.each(Object.entries(meantWords.words))(
     "for %s stand for a word of the format, each for one",
@@ -40,6 +50,22 @@ describe("a word", () => {
     expect(meantWord(written, vocabulary.process)).toBe(meant);
   });
 
+  it.each([
+    ["purulent", "suppurative"],
+    ["pus", "suppurative"],
+    ["mucopurulen", "mucopurulent"],
+  ])("of an exudate, %s, means %s", (written, meant) => {
+    expect(meantWord(written, vocabulary.exudate)).toBe(meant);
+  });
+
+  it.each([
+    ["waterproof-gloves", "gloves"],
+    ["Nitrile gloves", "gloves"],
+    ["cut-proof-gloves", "cut-proof-glove"],
+  ])("of protection, %s, means %s", (written, meant) => {
+    expect(meantWord(written, protection)).toBe(meant);
+  });
+
   it("is never one that does not stand there", () => {
     expect(meantWord("blister", ["none", "present"])).toBeUndefined();
   });
@@ -67,33 +93,21 @@ describe("a text", () => {
     for (const text of ["blister", "nose", "notched ear"]) expect(isDenial(text)).toBe(false);
   });
 
-  it.each([
-    "",
-    "?",
-    "0",
-    "12",
-    "x",
-    "xx",
-    "n/a",
-    "N.A.",
-    "Pending",
-    "none yet.",
-    "(unknown)",
-  ])("%j says nothing", (text) => {
-    expect(saysNothing(text)).toBe(true);
-    expect(isNoDecision(text)).toBe(true);
-  });
+  it.each(["", "?", "0", "12", "x", "xx", "n/a", "N.A.", "Pending", "none yet.", "(unknown)"])(
+    "%j says nothing",
+    (text) => {
+      expect(saysNothing(text)).toBe(true);
+      expect(isNoDecision(text)).toBe(true);
+    },
+  );
 
-  it.each([
-    "go on",
-    "no suspicion",
-    "ok, go on",
-    "kein Verdacht",
-    "nobody else may enter; comes at noon",
-  ])("%j says something", (text) => {
-    expect(saysNothing(text)).toBe(false);
-    expect(isNoDecision(text)).toBe(false);
-  });
+  it.each(["go on", "no suspicion", "ok, go on", "kein Verdacht", "nobody else may enter; comes at noon"])(
+    "%j says something",
+    (text) => {
+      expect(saysNothing(text)).toBe(false);
+      expect(isNoDecision(text)).toBe(false);
+    },
+  );
 
   it.each(["no reply until 11:00", "rang twice, voicemail", "Office: NOT REACHED"])(
     "%j is a reason, and no decision of an authority",
@@ -127,7 +141,10 @@ describe("a message", () => {
     [{ external: { feet: [{ process: "blister" }] } }, "Did you mean vesicle?"],
     [{ lymphoid: { spleen: [{ process: "swollen" }] } }, "Did you mean enlargement?"],
     [{ alarm_check: { vesicles: "yes" } }, "Did you mean present?"],
-    [{ external: { feet: "blisters at the coronary band" } }, "findings such as [{process: vesicle}]"],
+    [
+      { external: { feet: "blisters at the coronary band" } },
+      'findings such as [{process: vesicle, note: "blisters at the coronary band"}]',
+    ],
     [{ pig: { temperature: "104 °F" } }, "Did you mean 40 °C?"],
   ])("names it: %j", (one, text) => {
     expect(messages(one)).toEqual([expect.stringContaining(text)]);

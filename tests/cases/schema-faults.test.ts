@@ -104,6 +104,10 @@ describe("wrong values of a case", () => {
       "respiratory.lungs.consolidation.left_cranial: 120 is out of range; write 0 to 100.",
     ],
     [
+      "respiratory: {lungs: {consolidation: {left_cranial: 1e9}}}",
+      'respiratory.lungs.consolidation.left_cranial: "1e9" cannot be read here. Write a number, 0 to 100, without a power of ten (e).',
+    ],
+    [
       "respiratory: {lungs: {consolidation: {left_cranial: 20 %}}}",
       'respiratory.lungs.consolidation.left_cranial: "20 %" cannot be read here. Write the number alone: 20.',
     ],
@@ -313,6 +317,11 @@ describe("wrong values of other files", () => {
       "settings",
       "format: 1\nlevel: 95\n",
       ["2:8 level: 95 is out of range; write a number above 0.5 and below 1."],
+    ],
+    [
+      "settings",
+      "format: 1\nautolysis: {up-to-15: {culture: 0}}\n",
+      ["2:33 autolysis.up-to-15.culture: 0 is out of range; write more than 0."],
     ],
     [
       "settings",

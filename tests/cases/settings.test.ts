@@ -102,7 +102,7 @@ describe("the settings of a case", () => {
     });
     const { cases } = readCases(["../in"], { from: join(root, "out") });
     expect(cases.map((one) => [one.file, one.protocol.id, one.settings.file])).toEqual([
-      ["../in/a.yaml", "enteric", join(root, "in/carcase.yaml")],
+      ["../in/a.yaml", "enteric", "../in/carcase.yaml"],
     ]);
   });
 });

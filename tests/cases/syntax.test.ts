@@ -12,7 +12,9 @@ const expected: Readonly<Record<string, readonly string[]>> = {
   "alias-bomb.yaml": [
     "8:9 with all references (*) unfolded this holds more than 250000 values; write out what is meant",
   ],
-  "ampersand-text.yaml": ["3:7 text that begins with & is read as an anchor; put it in quotes"],
+  "ampersand-text.yaml": [
+    "3:7 text that begins with & is read as an anchor, and nothing refers to it; put it in quotes, or take the anchor out",
+  ],
   "apostrophe.yaml": [
     "3:16 the text ended at the quote before this; write an apostrophe inside single quotes twice (''), or use double quotes",
   ],
@@ -139,7 +141,12 @@ describe("syntax", () => {
     ],
     ["note: &a x\n*a : 3\n", ["4:1 a key must be a plain word"]],
     ["pig: {sex: female,\n  tag: [a\nnote: x\n", ["4:8 this [ is not closed; write ] after the last entry"]],
-    ["note: &see above\n", ["3:7 text that begins with & is read as an anchor; put it in quotes"]],
+    [
+      "note: &see above\n",
+      [
+        "3:7 text that begins with & is read as an anchor, and nothing refers to it; put it in quotes, or take the anchor out",
+      ],
+    ],
     [
       "note: *see above\n",
       [
@@ -247,5 +254,21 @@ describe("values as written", () => {
       '3:15 pig.weight: "17,5 kg" cannot be read. Did you mean 17.5 kg? Write a weight with its unit, g or kg, such as 17.5 kg.',
       '4:53 respiratory.lungs.consolidation.left_cranial: "12,5" cannot be read here. Write it with a point, not a comma: 12.5.',
     ]);
+  });
+
+  it("lets an anchor stand that nothing refers to, where no text loses its beginning", () => {
+    const { messages, record } = readingCase('pig: {weight: &w 17.5 kg, tag: &t "2217", pen: &p 14}\n');
+    expect(messages).toEqual([]);
+    expect(record).toMatchObject({ pig: { weight: "17.5 kg", tag: "2217", pen: 14 } });
+    expect(readingCase("pig: {group: &g nursery-2}\n").messages).toEqual([
+      "3:14 text that begins with & is read as an anchor, and nothing refers to it; put it in quotes, or take the anchor out",
+    ]);
+  });
+
+  it("follows a reference to a value that a decimal comma tore apart", () => {
+    expect(readingCase("pig: {weight: &w 17,5kg}\nnote: *w\n").messages).toEqual([
+      expect.stringMatching(/^3:18 pig\.weight: "17,5kg" cannot be read\. Did you mean 17\.5 kg\?/),
+    ]);
+    expect(readingCase("pig: {weight: &w 17,5kg, tag: *w}\n").messages).toHaveLength(1);
   });
 });

@@ -125,6 +125,28 @@ describe("which rules speak, and how loud", () => {
     expect(found.has("skipped-organ")).toBe(false);
   });
 
+  it("--only may be given again", () => {
+    const args = ["lint", "--format", "json", "--only", "treated-pig", "--only", "skipped-organ", incomplete];
+    const found = new Set(JSON.parse(carcase(args).out).findings.map((one: { rule: string }) => one.rule));
+    expect([...found]).toEqual(expect.arrayContaining(["treated-pig", "skipped-organ"]));
+  });
+
+  it("--only says what was asked, and that errors of the format are not shown", () => {
+    const cwd = fresh("only");
+    writeFileSync(join(cwd, "pig.yaml"), model.replace("sex: female", "sex: femail"));
+    const { code, out } = carcase(["lint", "-q", "--only", "treated-pig", "."], { cwd });
+    expect({ code, out }).toEqual({
+      code: 0,
+      out: "1 case: nothing found; only treated-pig and the alarms were asked; 1 error of the format is not shown, so not every value was read: leave out --only\n",
+    });
+    const args = ["lint", "--format", "json", "--only", "treated-pig", "."];
+    expect(JSON.parse(carcase(args, { cwd }).out).summary.format_errors_not_shown).toBe(1);
+    const format = carcase(["lint", "-q", "--only", "treated-pig,case-format", "."], { cwd });
+    expect(format.code).toBe(1);
+    expect(format.out).toContain("[case-format]");
+    expect(format.out).not.toContain("not shown");
+  });
+
   it("--max-warnings fails with more warnings than that", () => {
     expect(carcase(["lint", "--max-warnings", "1", treated])).toMatchObject({ code: 0, err: "" });
     const { code, err } = carcase(["lint", "--max-warnings", "0", treated]);
@@ -155,7 +177,7 @@ describe("which rules speak, and how loud", () => {
     [["--rule", "treated-pgi=note"], "Did you mean treated-pig?"],
     [["--rule", "treated-pig=eror"], "Did you mean error?"],
     [["--rule", "treated-pig"], "write rule=level"],
-    [["--rule", "alarm-sign-recorded=note"], "guards safety"],
+    [["--rule", "alarm-sign-recorded=note"], "guards the alarms or the format"],
     [["--max-warnings", "few"], "not a whole number"],
     [["--max-warnings", "-1"], "not a whole number"],
   ])("%j ends with 2 and a hint", (args, hint) => {

@@ -53,6 +53,8 @@ describe("carcase measure", () => {
     expect(dry.code).toBe(1);
     expect(dry.out).toMatch(/^\+ {6}perimeter_ratio: \{left: 0\.5\}$/m);
     expect(readFileSync(join(cwd, "a.yaml"), "utf8")).toBe(text);
+    expect(carcase(["measure", "--write", "-o", "no/such/folder.txt", "."], { cwd }).code).toBe(2);
+    expect(readFileSync(join(cwd, "a.yaml"), "utf8")).toBe(text);
     expect(carcase(["measure", "--write", "."], { cwd })).toMatchObject({
       code: 0,
       err: "carcase: wrote what was measured into a.yaml\n",
@@ -61,11 +63,11 @@ describe("carcase measure", () => {
     expect(written).toContain("tracing: t/a.svg  # mine\n    measured:\n");
     expect(carcase(["measure", "--write", "--dry-run", "."], { cwd })).toMatchObject({ code: 0, out: "" });
     const lint = (): string => carcase(["lint", "--only", "measurement-outdated", "."], { cwd }).out;
-    expect(lint()).not.toContain("measurement-outdated");
+    expect(lint()).not.toContain("[measurement-outdated]");
     writeFileSync(join(cwd, "t/a.svg"), drawing.replace('width="6"', 'width="5"'));
     expect(lint()).toContain("was changed after it was measured");
     expect(carcase(["measure", "--write", "--quiet", "."], { cwd })).toMatchObject({ code: 0, err: "" });
-    expect(lint()).not.toContain("measurement-outdated");
+    expect(lint()).not.toContain("[measurement-outdated]");
   });
 
   it("names what is wrong with its place, exit 2, and measures the rest", () => {

@@ -1,6 +1,6 @@
 /** Runs the built program as a user would. */
 import { spawnSync } from "node:child_process";
-import { existsSync } from "node:fs";
+import { closeSync, existsSync, openSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -17,14 +17,20 @@ export interface RunOptions {
   readonly cwd?: string;
   readonly input?: string | Uint8Array;
   readonly env?: Readonly<Record<string, string>>;
+  /** Files that the streams go to instead of being read. */
+  readonly stdout?: string;
+  readonly stderr?: string;
 }
 
 /** @throws Error when the program was not built (npm test builds it) */
-export function carcase(args: readonly string[], { cwd = root, input = "", env = {} }: RunOptions = {}): Ran {
+export function carcase(args: readonly string[], options: RunOptions = {}): Ran {
+  const { cwd = root, input = "", env = {}, stdout, stderr } = options;
   if (!existsSync(join(root, "dist/program/main.cjs")))
     throw new Error("dist/program/main.cjs is missing; run npm run build");
   const { NO_COLOR: _no, FORCE_COLOR: _force, COLUMNS: _width, ...plain } = process.env;
+  const files = [stdout, stderr].map((file) => (file === undefined ? "pipe" : openSync(file, "a")));
   const ran = spawnSync(process.execPath, [program, ...args], {
+    stdio: ["pipe", ...files],
     cwd,
     input,
     encoding: "utf8",
@@ -32,5 +38,6 @@ export function carcase(args: readonly string[], { cwd = root, input = "", env =
     timeout: 30_000,
     maxBuffer: 1 << 26,
   });
-  return { code: ran.status, out: ran.stdout, err: ran.stderr };
+  for (const file of files) if (typeof file === "number") closeSync(file);
+  return { code: ran.status, out: ran.stdout ?? "", err: ran.stderr ?? "" };
 }

@@ -13,7 +13,7 @@ const names = (kind: string): string[] => topics.filter((one) => one.kind === ki
 
 describe("what can be explained", () => {
   it("is every rule, scale, protocol, organ, indicator and alarm", () => {
-    expect(names("rule")).toEqual(rules.map((rule) => rule.id));
+    expect(names("rule")).toEqual([...rules.map((rule) => rule.id), "unreadable"]);
     expect(names("scale")).toEqual([...scales.keys()]);
     expect(names("protocol")).toEqual([...protocols.keys()]);
     expect(names("organ")).toEqual(organs.map((organ) => organ.id));
@@ -47,6 +47,17 @@ describe("what can be explained", () => {
   });
 });
 
+it("says how long tissue keeps by the words that the settings have", () => {
+  const lines = (name: string): string =>
+    explain(name)
+      .filter(({ kind }) => kind === "time limit")
+      .flatMap(({ sections }) => sections.flatMap((section) => section.lines))
+      .join("\n");
+  expect(lines("gut-histology")).toContain("between 4 and 15 °C: 30 min");
+  expect(lines("gut-histology")).toContain("autolysis: {up-to-15: {gut-histology: 0.5}}");
+  expect(lines("up-to-15")).toContain("culture: 12 h");
+});
+
 describe("a name", () => {
   const found = (name: string): string[] => explain(name).map((one) => `${one.kind} ${one.name}`);
 
@@ -65,6 +76,14 @@ describe("a name", () => {
     ["captive bolt", "method of death captive-bolt"],
     ["random", "selection basis random"],
     ["tag", "fact pig.tag"],
+    ["unreadable", "rule unreadable"],
+    ["gut-histology", "time limit gut-histology"],
+    ["up-to-15", "time limit up-to-15"],
+    ["feed", "sample material feed"],
+    ["oral fluid", "sample material oral_fluid"],
+    ["plain-tube", "container plain-tube"],
+    ["EDTA tube", "container edta-tube"],
+    ["cytology", "test cytology"],
   ])("%s leads to %s", (name, expected) => {
     expect(found(name)).toContain(expected);
   });

@@ -113,6 +113,35 @@ describe("carcase lint --fix", () => {
   });
 
   it.each([
+    [["--baseline", "nowhere.json"], "there is no baseline"],
+    [["--write-baseline", "no/such/folder.json"], "cannot write"],
+    [["--write-baseline", "known.json", "--only", "skipped-organ"], "made by all rules"],
+    [["-o", "no/such/folder.txt"], "cannot write"],
+    [["--also", "json=no/such/folder.json"], "cannot write"],
+    [["--config", "nowhere.yaml"], "nothing was fixed"],
+    [["--config", "settings.txt"], "Did you mean treated-pig?"],
+  ])("changes nothing where %j cannot be done", (args, says) => {
+    write("settings.txt", "format: 1\nrules: {treated-pigs: note}\n");
+    const before = readdirSync(folder, { recursive: true, encoding: "utf8" }).sort();
+    const text = read(pig);
+    const { code, err } = lint("--fix", ...args);
+    expect(err).toContain(says);
+    expect(code).toBe(2);
+    expect(read(pig)).toBe(text);
+    expect(readdirSync(folder, { recursive: true, encoding: "utf8" }).sort()).toEqual(before);
+  });
+
+  it("names files as the findings do", () => {
+    mkdirSync(join(folder, "schemas"));
+    for (const kind of ["case", "visit", "farm"])
+      cpSync(join(root, `schemas/${kind}.schema.json`), join(folder, `schemas/${kind}.schema.json`));
+    const { err } = carcase(["lint", "--fix", ".."], { cwd: join(folder, day) });
+    expect(err.match(/^fixed .*$/gm)).toEqual(
+      expect.arrayContaining(["fixed ../farm.yaml", "fixed pig-01.yaml", "fixed visit.yaml"]),
+    );
+  });
+
+  it.each([
     [["--dry-run"], "goes with --fix"],
     [["--fix", "-"], "standard input"],
   ])("%j ends with 2", (args, says) => {

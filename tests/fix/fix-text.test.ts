@@ -69,6 +69,18 @@ describe("units", () => {
 
 describe("words", () => {
   it.each([
+    ["Respiratory.Lungs", "respiratory.lungs"],
+    ["liver pancreas.liver", "liver_pancreas.liver"],
+    ["Oral Fluid", "oral_fluid"],
+    ["CSF", "csf"],
+    ["Respiratory.Lung", "Respiratory.Lung"],
+  ])("what a sample comes from: %s becomes %s", (before, after) => {
+    expect(fixed(`${head}samples:\n  - {id: 01-A, from: ${before}}\n`)).toBe(
+      `${head}samples:\n  - {id: 01-A, from: ${after}}\n`,
+    );
+  });
+
+  it.each([
     ["sex: Female", "sex: female"],
     ["sex: 'FEMALE'", "sex: 'female'"],
     ["Sex: female", "sex: female"],
@@ -106,6 +118,25 @@ describe("quotes", () => {
   ])("%s becomes %s", (before, after) => {
     expect(pig(before)).toBe(after);
     expect(parse(after)).toEqual({ [after.split(":")[0] ?? ""]: /: (\S+)/.exec(before)?.[1] });
+  });
+
+  it.each([
+    ["tag: yes", 'tag: "yes"'],
+    ["tag: Off", 'tag: "Off"'],
+    ["pen: 1_000", 'pen: "1_000"'],
+    ["tag: 0b101", 'tag: "0b101"'],
+    ["litter: 12:30", 'litter: "12:30"'],
+  ])("%s becomes %s, which YAML 1.1 reads as a number or as true or false", (before, after) => {
+    expect(pig(before)).toBe(after);
+    expect(typeof parse(before.replace(/.*: /, ""), { version: "1.1" })).not.toBe("string");
+    expect(parse(after, { version: "1.1" })).toEqual({
+      [before.replace(/:.*/, "")]: before.replace(/^\w+: /, ""),
+    });
+  });
+
+  it("words of the format need none", () => {
+    const text = `${head}selection: {treated: no, typical: yes}\n`;
+    expect(fixed(text)).toBe(text);
   });
 
   it.each(["tag: 2217", "tag: '0217'", "condition: 03", "tag: S-0217", "tag: 0"])("%s stays", (line) => {

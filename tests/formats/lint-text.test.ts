@@ -58,3 +58,24 @@ describe("completeness", () => {
     expect(lines.at(-2)).toBe("1 case: 25 errors in 1 file");
   });
 });
+
+describe("the last line of a run of some rules", () => {
+  const only = (rules: readonly string[], hidden = 0): string | undefined => {
+    const base = report([]);
+    const summary = { ...base.result.summary, format_errors_not_shown: hidden };
+    return text({ ...base, result: { ...base.result, summary }, only: rules }).at(-2);
+  };
+
+  it("says which were asked, and claims nothing of the others", () => {
+    expect(only(["a", "b"])).toBe("1 case: nothing found; only a, b and the alarms were asked");
+    expect(only(["a", "b", "c", "d"])).toBe("1 case: nothing found; only 4 rules and the alarms were asked");
+    expect(only(["a"], 2)).toBe(
+      "1 case: nothing found; only a and the alarms were asked; 2 errors of the format are not shown, so not every value was read: leave out --only",
+    );
+  });
+
+  it("stands in the log of annotations too", () => {
+    const log = lintReport("github", { ...report([]), only: ["a"] }, makeStyle(false));
+    expect(log).toBe("1 case: nothing found; only a and the alarms were asked\n");
+  });
+});

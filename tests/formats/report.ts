@@ -54,6 +54,7 @@ export function report(findings: readonly Finding[], unreadable: readonly Fault[
       accepted: 0,
       baselined: 0,
       unreadable: unreadable.length,
+      format_errors_not_shown: 0,
     },
   };
   return { result, unreadable, failing: ["error"], version: "1.2.3", at: new Date(0), quiet: false };

@@ -76,6 +76,22 @@ describe("a baseline", () => {
     );
   });
 
+  it("is read with a byte order mark as well", () => {
+    const baseline = makeBaseline([finding("a.yaml", "side-missing", "x")], ["."], key);
+    expect(parseBaseline(`\ufeff${formatBaseline(baseline)}`)).toEqual(baseline);
+  });
+
+  it("keeps entries of which a run says nothing", () => {
+    const baseline = makeBaseline(
+      [finding("a.yaml", "side-missing", "x"), finding("b.yaml", "side-missing", "x")],
+      ["."],
+      key,
+    );
+    const { remaining, stale } = againstBaseline(result([]), baseline, key, ({ file }) => file === "a.yaml");
+    expect(stale).toBe(1);
+    expect(remaining.findings.map(({ file, count }) => [file, count])).toEqual([["a.yaml", 1]]);
+  });
+
   it("only shrinks: what remains knows no more than before, and nothing stale", () => {
     fc.assert(
       fc.property(anyFindings, anyFindings, (before, after) => {
@@ -193,6 +209,36 @@ describe("carcase lint --baseline", () => {
     expect(known()).toEqual(["liver_pancreas.pancreas 1"]);
     expect(lint("--baseline", "known.json").err).toBe("");
     expect(readdirSync(folder).sort()).toEqual(["known.json", "pig.yaml"]);
+  });
+
+  it.each([
+    ["a rule is off", () => write("format: 1\nrules: {skipped-organ: off}\n", "carcase.yaml")],
+    ["the protocol is none", () => write(incomplete.replace("protocol: full\n", "protocol: fulll\n"))],
+    ["a value cannot be read", () => write(incomplete.replace("sex: female", "sex: femail"))],
+  ])("keeps its entries where %s, and knows them again afterwards", (_what, change) => {
+    lint("--write-baseline", "known.json");
+    const before = readFileSync(file("known.json"), "utf8");
+    expect(before).toContain("skipped-organ");
+    change();
+    expect(lint("--baseline", "known.json").err).toBe("");
+    expect(readFileSync(file("known.json"), "utf8")).toBe(before);
+    write(incomplete);
+    rmSync(file("carcase.yaml"), { force: true });
+    expect(lint("--baseline", "known.json")).toMatchObject({ code: 0, err: "" });
+  });
+
+  it("shrinks by what a rule that is on no longer finds, while another is off", () => {
+    lint("--write-baseline", "known.json");
+    write("format: 1\nrules: {treated-pig: off}\n", "carcase.yaml");
+    write(model);
+    expect(lint("--baseline", "known.json").err).toContain("2 findings of known.json no longer occur");
+    expect(known()).toEqual([]);
+  });
+
+  it("with a byte order mark holds", () => {
+    lint("--write-baseline", "known.json");
+    write(`\ufeff${readFileSync(file("known.json"), "utf8")}`, "known.json");
+    expect(lint("--baseline", "known.json")).toMatchObject({ code: 0, err: "" });
   });
 
   it("never holds a sign of alarm", () => {

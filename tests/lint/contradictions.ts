@@ -135,6 +135,61 @@ export const contradictions: readonly Contradiction[] = [
     all(hasDay, (one) => one.ageDays !== undefined),
   ),
 
+  slip(
+    "a step on a day that does not exist",
+    "date-impossible",
+    "steps.gut_opened",
+    "steps: {gut_opened: 2026-02-31T10:00}",
+  ),
+  slip(
+    "the gut opened before the pig",
+    "dates-out-of-order",
+    "steps.gut_opened",
+    (one) => `steps: {gut_opened: ${before(one, 1)}T10:00}\nsamples: `,
+    hasDay,
+  ),
+  slip(
+    "the gut opened a month after the pig",
+    "dates-out-of-order",
+    "steps.gut_opened",
+    (one) => `steps: {gut_opened: ${before(one, -30)}T10:00}\nsamples: `,
+    hasDay,
+  ),
+  slip(
+    "blood drawn five days after the opening",
+    "dates-out-of-order",
+    "steps.blood",
+    (one) => `steps: {blood: ${before(one, -5)}T10:00}\nsamples: `,
+    hasDay,
+  ),
+  slip(
+    "a step of the year before",
+    "year-off-visit",
+    "steps.brain_out",
+    (one) => `steps: {brain_out: ${Number(day(one).slice(0, 4)) - 1}${day(one).slice(4)}T10:00}\nsamples: `,
+    all(hasDay, (one) => one.visit?.record.date === day(one)),
+  ),
+  slip(
+    "a sample dated a month later",
+    "dates-out-of-order",
+    "samples[0]",
+    (one) =>
+      `samples: [{id: 99-A, from: lymphoid.spleen, into: chilled, for: [pcr], at: ${before(one, -30)}T10:00}]`,
+    hasDay,
+  ),
+  slip(
+    "died a month before it was opened",
+    "dates-out-of-order",
+    "death.at",
+    (one) => `death: {at: ${before(one, 31)}T09:10}\nsamples: `,
+    all(
+      hasDay,
+      ({ record }) =>
+        record.death?.manner !== "born-dead" &&
+        !["frozen", "advanced-autolysis"].includes(record.opened?.state ?? ""),
+    ),
+  ),
+
   // What stands only in words
   slip(
     "a lesion in the note of a normal organ",
@@ -964,6 +1019,57 @@ export const contradictions: readonly Contradiction[] = [
     "",
     steps(
       "steps: {brain_out: DAYT20:30}\nsamples: [{id: 99-A, from: nervous.meninges, into: charcoal-medium, for: [culture], at: DAYT20:40}]",
+    ),
+    hasDay,
+  ),
+  slip(
+    "fluid drawn after a piece of the brain was fixed",
+    "csf-after-brain-out",
+    "samples[1]",
+    steps(
+      "samples: [{id: 99-A, from: nervous.brain, into: formalin, for: [histology], at: DAYT20:30}, {id: 99-B, from: csf, into: plain-tube, for: [culture], at: DAYT20:40}]",
+    ),
+    hasDay,
+  ),
+  slip(
+    "meninges swabbed after a piece of the brain was fixed",
+    "meningeal-swab-late",
+    "samples[1]",
+    steps(
+      "samples: [{id: 99-A, from: nervous.brain, into: formalin, for: [histology], at: DAYT20:30}, {id: 99-B, from: nervous.meninges, into: charcoal-medium, for: [culture], at: DAYT20:40}]",
+    ),
+    hasDay,
+  ),
+  slip(
+    "the brain out of a skull that was left closed",
+    "skull-closed-yet-opened",
+    "nervous.brain",
+    steps(
+      "steps: {brain_out: DAYT23:30}\nnervous: {brain: {state: , findings: , not_examined: skull left closed}}\nsamples: ",
+    ),
+    hasDay,
+  ),
+  slip(
+    "normal meninges in a skull that was left closed",
+    "skull-closed-yet-opened",
+    "nervous.meninges",
+    "nervous: {meninges: normal, brain: {state: , findings: , taken: , not_examined: skull left closed}}\nsamples: ",
+  ),
+  slip(
+    "gut put into formalin after it was opened",
+    "gut-fixed-after-opening",
+    "samples[0]",
+    steps(
+      "steps: {gut_fixed: , gut_opened: DAYT20:00}\nsamples: [{id: 99-A, from: intestine.ileum, into: formalin, for: [histology], at: DAYT20:05}]",
+    ),
+    hasDay,
+  ),
+  slip(
+    "blood cultured from a heart after the gut was opened",
+    "culture-after-gut-opened",
+    "samples[0]",
+    steps(
+      "steps: {gut_opened: DAYT20:00}\nsamples: [{id: 99-A, from: blood, site: heart, into: plain-tube, for: [culture], at: DAYT20:20}]",
     ),
     hasDay,
   ),

@@ -68,6 +68,42 @@ describe("the worth of a test after death", () => {
     expect(timeWorth(pigAt("10"), sampleAfter(60, {}), "serology").worth).toBe("unknown");
   });
 
+  it.each(["feed", "water", "bedding", "oral_fluid"])(
+    "is unknown for %s: no clock of the carcass",
+    (from) => {
+      for (const test of ["pcr", "culture", "toxicology"] as const)
+        expect(timeWorth(pigAt("30"), sampleAfter(6000, { from }), test)).toMatchObject({
+          worth: "unknown",
+          kind: undefined,
+        });
+    },
+  );
+
+  it("is unknown with universal time beside a time without zone, and known with two zones", () => {
+    const at = (died: string, taken: string) =>
+      timeWorth(
+        pig(`death: {at: ${died}}\nopened: {at: 2026-04-20T09:00, ambient: 10 °C}`),
+        { id: "01-A", from: "intestine.ileum", at: taken },
+        "histology",
+      );
+    expect(at("2026-04-20T07:10Z", "2026-04-20T09:20").worth).toBe("unknown");
+    expect(at("2026-04-20T07:10Z", "2026-04-20T09:20+02:00")).toMatchObject({ worth: "good", hours: 1 / 6 });
+  });
+
+  it("of fetal gut is that of its other organs", () => {
+    const fetus = (age: string) =>
+      pig(`pig: {${age}}\ndeath: {at: 2026-04-20T08:00}\nopened: {at: 2026-04-20T08:00, ambient: 10 °C}`);
+    const gut = sampleAfter(240, { from: "intestine.ileum" });
+    expect(timeWorth(fetus("class: aborted"), gut, "histology")).toMatchObject({
+      kind: "histology",
+      worth: "good",
+    });
+    expect(timeWorth(fetus("age: 58 d"), gut, "histology")).toMatchObject({
+      kind: "gut-histology",
+      worth: "doubtful",
+    });
+  });
+
   it("is full for blood drawn in life", () => {
     expect(timeWorth(pigAt("30"), sampleAfter(-90, { from: "blood" }), "pcr")).toMatchObject({
       worth: "good",

@@ -23,7 +23,8 @@ export const alarmSignRecorded: CaseRule = {
   check(one, report) {
     // A sign seen from outside can be told before the opening, but not before the death.
     if (isLifted(one, [])) return;
-    for (const [sign, answer] of Object.entries(one.record.alarm_check ?? {}))
+    const { alarm_check: check = {} } = (one.asMeant ?? one).record;
+    for (const [sign, answer] of Object.entries(check))
       if (answer !== "none")
         report(
           `alarm_check.${sign} is ${answer}: this may be a notifiable disease. STOP: do not cut on, move no pigs, people or samples, close the carcass, and call ${callWhom(one.settings)} now. Record the call under authority: {contacted: …, answer: …}.`,

@@ -15,7 +15,7 @@ export const brainUnseen: CaseRule = {
     confidence: "verified",
   },
   bad: {
-    case: "selection: {signs: [convulsions]}\nnervous: {brain: {not_examined: no saw}, middle_ears: normal, spinal_cord: normal}\nendocrine: {pituitary: normal}",
+    case: "selection: {signs: [convulsions]}\nnervous: {meninges: {not_examined: no saw}, brain: {not_examined: no saw}, middle_ears: normal, spinal_cord: normal}\nendocrine: {pituitary: normal}",
   },
   good: {
     case: "selection: {signs: [convulsions]}\nnervous: {brain: normal, middle_ears: normal, spinal_cord: normal}\nendocrine: {pituitary: normal}",

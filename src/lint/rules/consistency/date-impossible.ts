@@ -19,6 +19,10 @@ export const dateImpossible: CaseRule = {
       [["death", "at"], record.death?.at],
       [["opened", "at"], record.opened?.at],
       [["authority", "contacted"], record.authority?.contacted],
+      ...Object.entries(record.steps ?? {}).map(([step, at]): [Path, string | undefined] => [
+        ["steps", step],
+        at,
+      ]),
       ...(record.samples ?? []).map((sample, index): [Path, string | undefined] => [
         ["samples", index, "at"],
         sample.at,

@@ -1,6 +1,23 @@
-import { type Case, isAfter, type Moment, moment, type Path, quantity } from "../../../cases/index.ts";
+import {
+  type Case,
+  formatPath,
+  isAfter,
+  type Moment,
+  moment,
+  type Path,
+  quantity,
+} from "../../../cases/index.ts";
+import { sampleRules } from "../../../knowledge/index.ts";
 import { listing } from "../../../words/listing.ts";
-import { isOpeningTooLate, samplesBeforeOpening, yearSlips } from "../../misdated.ts";
+import {
+  type DatedEvent,
+  isDeathTooEarly,
+  isOpeningTooLate,
+  stepsBeforeDeath,
+  takenBeforeOpening,
+  takenTooLate,
+  yearSlips,
+} from "../../misdated.ts";
 import type { CaseRule, Report } from "../../rule.ts";
 
 interface Event {
@@ -15,7 +32,7 @@ export const datesOutOfOrder: CaseRule = {
   scope: "case",
   family: "consistency",
   level: "error",
-  summary: "Signs, death, opening and sampling follow each other in time.",
+  summary: "Signs, death, opening, steps and sampling follow each other in time, and within days.",
   protects:
     "Autolysis, incubation and treatment are reckoned from these times; a swapped pair makes every one of them wrong.",
   source: { cite: "order of events; common practice", confidence: "common-practice" },
@@ -48,25 +65,51 @@ export const datesOutOfOrder: CaseRule = {
         `selection.treated.last: the last treatment (${last.text}) lies after the death (${death.text}). Correct one of them.`,
         last.path,
       );
-    if (slips.length === 0) reportSamples(one, report);
+    if (slips.length > 0) return;
+    reportTaken(one, report);
+    reportMonth(one, report);
   },
 };
 
-/** Each sample before the opening; where several are, the opening itself, once. */
-function reportSamples(one: Case, report: Report): void {
-  const early = samplesBeforeOpening(one);
+/** Steps and samples before the opening, before the death or long after; where several are, the opening itself, once. */
+function reportTaken(one: Case, report: Report): void {
+  const early = takenBeforeOpening(one);
   const opened = one.record.opened?.at;
   if (isOpeningTooLate(one))
     report(
-      `opened.at: ${listing(early.map(({ name }) => name))} were taken before the pig was opened (${opened}), the first in the list at ${early[0]?.text}. Correct the time of the opening, or those of the samples.`,
+      `opened.at: ${listing(early.map(({ name }) => name))} are dated before the pig was opened (${opened}), the first in the list at ${early[0]?.text}. Correct the time of the opening, or those of what was taken.`,
       ["opened", "at"],
     );
+  else for (const found of early) reportEach(found, `before the pig was opened (${opened})`, report);
+  for (const found of stepsBeforeDeath(one))
+    reportEach(found, `before the pig died (${one.record.death?.at})`, report);
+  reportTogether(takenTooLate(one), `days or weeks after the pig was opened (${opened})`, report);
+}
+
+function reportEach({ path, name, text }: DatedEvent, when: string, report: Report): void {
+  const verb = path[0] === "steps" ? "was done" : "was taken";
+  report(`${formatPath(path)}: ${name} (${text}) ${verb} ${when}. Correct one of them.`, path);
+}
+
+/** One slip on a row of samples is one line. */
+function reportTogether(found: readonly DatedEvent[], when: string, report: Report): void {
+  const [first] = found;
+  if (first === undefined) return;
+  if (found.length === 1) reportEach(first, when, report);
   else
-    for (const { path, name, text } of early)
-      report(
-        `samples[${path[1]}].at: ${name} (${text}) was taken before the pig was opened (${opened}). Correct one of them.`,
-        path,
-      );
+    report(
+      `${formatPath(first.path)}: ${listing(found.map(({ name }) => name))} are dated ${when}. Correct the day or the month.`,
+      first.path,
+    );
+}
+
+function reportMonth(one: Case, report: Report): void {
+  if (!isDeathTooEarly(one) || isOpeningTooLate(one)) return;
+  const { death, opened } = one.record;
+  report(
+    `death.at: the pig died (${death?.at}) more than ${sampleRules.apart.carcass} before it was opened (${opened?.at}), and its state is not that of so old a carcass. Correct the day or the month of one of them; for a carcass that was kept frozen write opened.state: frozen.`,
+    ["death", "at"],
+  );
 }
 
 /** A moment of the case; a duration such as an onset of 36 h is no moment and has no order to be in. */

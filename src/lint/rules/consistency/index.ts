@@ -32,6 +32,7 @@ import { septumContradictsFinding } from "./septum-contradicts-finding.ts";
 import { signImpossible } from "./sign-impossible.ts";
 import { signsNoneAndMore } from "./signs-none-and-more.ts";
 import { siteContradictsLobes } from "./site-contradicts-lobes.ts";
+import { skullClosedYetOpened } from "./skull-closed-yet-opened.ts";
 import { slaughteredByBarbiturate } from "./slaughtered-by-barbiturate.ts";
 import { snoutGradeContradictsConchae } from "./snout-grade-contradicts-conchae.ts";
 import { snoutGradesContradict } from "./snout-grades-contradict.ts";
@@ -80,6 +81,7 @@ export const consistencyRules: readonly Rule[] = [
   onsetBeforeBirth,
   dateImpossible,
   brainDestroyed,
+  skullClosedYetOpened,
   groupUnknown,
   penBeyondGroup,
   distributionContradictsLobes,

@@ -1,5 +1,5 @@
 import { organById } from "../../../knowledge/index.ts";
-import { samplesOf } from "../../../sampling/index.ts";
+import { isSentWhole, samplesOf } from "../../../sampling/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const sampleOrganNotExamined: CaseRule = {
@@ -23,9 +23,10 @@ export const sampleOrganNotExamined: CaseRule = {
   check(one, report) {
     for (const { sample, index } of samplesOf(one)) {
       const organ = organById(sample.from);
+      if (isSentWhole(one, sample)) continue;
       if (organ !== undefined && one.organ(organ).status === "not_examined")
         report(
-          `samples[${index}].from: ${sample.id} was taken of ${sample.from}, which is recorded as not examined. Write what it looked like, or correct the sample.`,
+          `samples[${index}].from: ${sample.id} was taken of ${sample.from}, which is recorded as not examined. Write what it looked like, or correct the sample${sample.from.startsWith("nervous.") ? "; if the head was sent whole, write nervous.brain: {taken: left-in-skull, not_examined: …}" : ""}.`,
           ["samples", index, "from"],
         );
     }

@@ -1,6 +1,7 @@
 import { sampleRules } from "../../../knowledge/index.ts";
 import { count } from "../../../words/listing.ts";
 import { abortedPig, type Fetus, fetuses } from "../../fetuses.ts";
+import { plainName } from "../../plain-name.ts";
 import type { VisitRule } from "../../rule.ts";
 
 const nine: readonly Fetus[] = ["S-1", "S-2", "S-3"].flatMap((litter) =>
@@ -24,7 +25,7 @@ export const abortionSetSmall: VisitRule = {
     const dead = visit.cases.filter(({ ageClass }) => ageClass === "mummy" || ageClass === "stillborn");
     const litters = new Map<string, number>();
     for (const one of [...aborted, ...dead]) {
-      const litter = `${one.record.pig?.litter ?? "unnamed"}`;
+      const litter = plainName(one.record.pig?.litter ?? "unnamed");
       litters.set(litter, (litters.get(litter) ?? 0) + 1);
     }
     const { fetuses: least, litters: wanted } = sampleRules.sets;

@@ -1,4 +1,4 @@
-import { isFixed, samplesOf } from "../../../sampling/index.ts";
+import { isFixed, isSentWhole, samplesOf } from "../../../sampling/index.ts";
 import { isBrainInQuestion } from "../../questions.ts";
 import type { CaseRule } from "../../rule.ts";
 
@@ -20,7 +20,8 @@ export const brainNotHalved: CaseRule = {
   check(one, report) {
     if (!isBrainInQuestion(one)) return;
     const brain = samplesOf(one).filter(
-      ({ sample }) => sample.from === "nervous.brain" && sample.into !== undefined,
+      ({ sample }) =>
+        sample.from === "nervous.brain" && sample.into !== undefined && !isSentWhole(one, sample),
     );
     const fixed = brain.filter(({ sample }) => isFixed(sample));
     const [first] = brain;

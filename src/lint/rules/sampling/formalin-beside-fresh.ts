@@ -1,5 +1,6 @@
 import { isFixed, samplesOf } from "../../../sampling/index.ts";
 import { listing } from "../../../words/listing.ts";
+import { isOneName } from "../../plain-name.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const formalinBesideFresh: CaseRule = {
@@ -25,7 +26,9 @@ export const formalinBesideFresh: CaseRule = {
     );
     for (const { sample, index } of bagged) {
       if (sample.into !== "formalin") continue;
-      const fresh = bagged.filter((other) => other.sample.bag === sample.bag && !isFixed(other.sample));
+      const fresh = bagged.filter(
+        (other) => isOneName(other.sample.bag, sample.bag) && !isFixed(other.sample),
+      );
       if (fresh.length > 0)
         report(
           `samples[${index}].bag: formalin pot ${sample.id} lies in bag ${sample.bag} with fresh ${listing(fresh.map((other) => other.sample.id))}. Bag them apart.`,

@@ -1,5 +1,6 @@
 import { isFreshTissue, isGut, materialTitle, samplesOf } from "../../../sampling/index.ts";
 import { listing } from "../../../words/listing.ts";
+import { isOneName } from "../../plain-name.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const gutWithOtherOrgans: CaseRule = {
@@ -23,7 +24,9 @@ export const gutWithOtherOrgans: CaseRule = {
     const fresh = samplesOf(one).filter(({ sample }) => isFreshTissue(sample) && sample.bag !== undefined);
     for (const { sample, index } of fresh) {
       if (!isGut(sample.from)) continue;
-      const others = fresh.filter((other) => other.sample.bag === sample.bag && !isGut(other.sample.from));
+      const others = fresh.filter(
+        (other) => isOneName(other.sample.bag, sample.bag) && !isGut(other.sample.from),
+      );
       if (others.length > 0)
         report(
           `samples[${index}].bag: ${sample.id} (${materialTitle(sample.from)}) lies in bag ${sample.bag} with ${listing(others.map((other) => other.sample.id))}. Give the gut a bag of its own, and each other organ as well.`,

@@ -1,5 +1,8 @@
-import { isFixed, samplesOf } from "../../../sampling/index.ts";
-import { isJointInQuestion } from "../../questions.ts";
+import type { Case } from "../../../cases/index.ts";
+import { organById } from "../../../knowledge/index.ts";
+import { isFixed, type Sample, samplesOf } from "../../../sampling/index.ts";
+import { namedOrgans } from "../../named-organs.ts";
+import { isInflamed, isJointInQuestion } from "../../questions.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const jointOnlyFixed: CaseRule = {
@@ -20,13 +23,27 @@ export const jointOnlyFixed: CaseRule = {
     case: "locomotor: {joints: {state: , opened: [left-hock], findings: [{process: inflammation, site: left hock, distribution: focal, size: 40 mm, severity: moderate}]}}\nsamples: [{id: 01-B, from: locomotor.joints, site: left hock, into: charcoal-medium, for: [culture], at: 2026-04-20T09:50}, {id: 01-A, from: locomotor.joints, site: left hock, into: formalin, for: [histology], at: 2026-04-20T10:00}]",
   },
   check(one, report) {
-    if (!isJointInQuestion(one)) return;
-    const joints = samplesOf(one).filter(({ sample }) => sample.from === "locomotor.joints");
+    if (!isInflamed(one, ["locomotor.joints"]) && !isLameUnseen(one)) return;
+    const joints = samplesOf(one).filter(({ sample }) => isOfJoint(sample));
     const [first] = joints;
     if (first !== undefined && joints.every(({ sample }) => isFixed(sample)))
       report(
-        `samples[${first.index}].into: the joint is only in formalin, and nothing can be grown from it. Take fluid with a sterile needle or a swab of another affected joint before that one is opened and fixed.`,
+        `samples[${first.index}].into: the joint is only in ${first.sample.into}, and nothing can be grown from it. Of the next affected joint take fluid with a sterile needle or a swab before it is opened and fixed.`,
         ["samples", first.index, "into"],
       );
   },
 };
+
+/** A joint, or the locomotor system where the site does not name another part of it. */
+function isOfJoint({ from, site }: Sample): boolean {
+  if (from !== "locomotor") return from === "locomotor.joints";
+  const named = namedOrgans(site ?? "");
+  return named.length === 0 || named.some(({ id }) => id === "locomotor.joints");
+}
+
+/** Lame, and no joint was described: an eroded cartilage or a normal joint asks for no culture. */
+function isLameUnseen(one: Case): boolean {
+  const joints = organById("locomotor.joints");
+  const status = joints === undefined ? undefined : one.organ(joints).status;
+  return isJointInQuestion(one) && (status === "blank" || status === "not_examined");
+}

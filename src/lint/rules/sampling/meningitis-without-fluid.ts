@@ -1,5 +1,5 @@
 import { formatPath } from "../../../cases/index.ts";
-import { isAmong, isFixed, samplesOf } from "../../../sampling/index.ts";
+import { isAmong, isFixed, isSentWhole, samplesOf } from "../../../sampling/index.ts";
 import { isBrainInQuestion } from "../../questions.ts";
 import type { CaseRule } from "../../rule.ts";
 
@@ -24,16 +24,23 @@ export const meningitisWithoutFluid: CaseRule = {
   },
   check(one, report) {
     const samples = samplesOf(one);
-    const brain = samples.find(({ sample }) => isAmong(sample.from, ["nervous"]));
+    const brain = samples.find(
+      ({ sample }) => isAmong(sample.from, ["nervous"]) && !isSentWhole(one, sample),
+    );
     const { steps } = one.record;
     if (!isBrainInQuestion(one) || (brain === undefined && steps?.brain_out === undefined)) return;
     const taken = samples.some(
       ({ sample }) => sample.from === "csf" || (sample.from === "nervous.meninges" && !isFixed(sample)),
     );
-    if (taken || steps?.csf !== undefined || steps?.meningeal_swab !== undefined) return;
+    if (taken) return;
     const path = brain === undefined ? ["steps", "brain_out"] : ["samples", brain.index];
+    const step = (["csf", "meningeal_swab"] as const).find((name) => steps?.[name] !== undefined);
+    const what =
+      step === undefined
+        ? "neither cerebrospinal fluid nor a meningeal swab was taken. Take both before the brain is out"
+        : `no sample of cerebrospinal fluid or of the meninges is listed, though steps.${step} says that it was taken. Add it`;
     report(
-      `${formatPath(path)}: meningitis is in question, and neither cerebrospinal fluid nor a meningeal swab was taken. Take both before the brain is out: {from: csf, …}, {from: nervous.meninges, into: charcoal-medium, for: [culture], …}.`,
+      `${formatPath(path)}: meningitis is in question, and ${what}: {from: csf, …}, {from: nervous.meninges, into: charcoal-medium, for: [culture], …}.`,
       path,
     );
   },

@@ -1,4 +1,4 @@
-import { moment, quantity } from "../../../cases/index.ts";
+import { moment, quantity, saysNothing } from "../../../cases/index.ts";
 import { autolysis } from "../../../knowledge/index.ts";
 import { hoursBetween, spell } from "../../../sampling/index.ts";
 import type { CaseRule } from "../../rule.ts";
@@ -21,16 +21,11 @@ export const carcassStorageUnstated: CaseRule = {
     case: "death: {at: 2026-04-19T18:10}\nopened: {at: 2026-04-20T09:40, ambient: 14 °C, state: fresh, note: in the cold room from the evening on}\nsamples: ",
   },
   check(one, report) {
-    const { at, note, place, state } = one.record.opened ?? {};
+    // The place is where it was opened, and says nothing of the night before.
+    const { at, note, state } = one.record.opened ?? {};
     const hours = hoursBetween(moment(one.record.death?.at), moment(at));
     const limit = quantity("duration", autolysis.storage_after) ?? Number.POSITIVE_INFINITY;
-    if (
-      hours !== undefined &&
-      hours > limit &&
-      state !== "frozen" &&
-      note === undefined &&
-      place === undefined
-    )
+    if (hours !== undefined && hours > limit && state !== "frozen" && saysNothing(note ?? ""))
       report(
         `opened.at: the pig was opened ${spell(hours)} after death. Write under opened.note where it lay until then (pen, yard, cold room), and under opened.ambient the temperature there.`,
         ["opened", "at"],

@@ -1,6 +1,6 @@
-import { formatPath, isAfter } from "../../../cases/index.ts";
-import { stepAt } from "../../../sampling/index.ts";
-import { fluidsOf } from "../../fluids.ts";
+import { isAfter } from "../../../cases/index.ts";
+import { brainOut } from "../../brain-out.ts";
+import { fluidsOf, reportFluid } from "../../fluids.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const csfAfterBrainOut: CaseRule = {
@@ -22,13 +22,13 @@ export const csfAfterBrainOut: CaseRule = {
     case: "steps: {brain_out: 2026-04-20T10:30}\nsamples: [{id: 01-A, from: csf, into: plain-tube, for: [culture], at: 2026-04-20T09:50}]\n",
   },
   check(one, report) {
-    for (const { path, text, at } of fluidsOf(one)) {
-      const out = stepAt(one, "brain_out");
-      if (out !== undefined && isAfter(at, out))
-        report(
-          `${formatPath(path)}: the fluid was drawn (${text}) after the brain was out (${one.record.steps?.brain_out}). Do not send it as cerebrospinal fluid; of the next pig draw it first, with a sterile needle behind the head.`,
-          path,
-        );
-    }
+    const out = brainOut(one);
+    if (out !== undefined)
+      reportFluid(
+        fluidsOf(one).filter(({ at }) => isAfter(at, out.at)),
+        out.told,
+        "Do not send it as cerebrospinal fluid; of the next pig draw it first, with a sterile needle behind the head.",
+        report,
+      );
   },
 };

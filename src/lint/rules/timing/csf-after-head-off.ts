@@ -1,6 +1,7 @@
-import { formatPath, isAfter } from "../../../cases/index.ts";
-import { stepAt } from "../../../sampling/index.ts";
-import { fluidsOf } from "../../fluids.ts";
+import { isAfter } from "../../../cases/index.ts";
+import { brainOut } from "../../brain-out.ts";
+import { fluidsOf, reportFluid } from "../../fluids.ts";
+import { soundStepAt } from "../../misdated.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const csfAfterHeadOff: CaseRule = {
@@ -18,14 +19,17 @@ export const csfAfterHeadOff: CaseRule = {
     case: "steps: {head_off: 2026-04-20T10:00}\nsamples: [{id: 01-A, from: csf, into: plain-tube, for: [culture], at: 2026-04-20T09:50}]\n",
   },
   check(one, report) {
-    const off = stepAt(one, "head_off");
-    const out = stepAt(one, "brain_out");
-    for (const { path, text, at } of fluidsOf(one)) {
-      if (off === undefined || !isAfter(at, off) || (out !== undefined && isAfter(at, out))) continue;
-      report(
-        `${formatPath(path)}: the fluid was drawn (${text}) after the head was off (${one.record.steps?.head_off}). Take it for contaminated; of the next pig draw it first.`,
-        path,
-      );
-    }
+    const off = soundStepAt(one, "head_off");
+    const out = brainOut(one)?.at;
+    if (off === undefined) return;
+    const fluids = fluidsOf(one);
+    // Then csf-after-brain-out says the worse of the two.
+    if (out !== undefined && fluids.some(({ at }) => isAfter(at, out))) return;
+    reportFluid(
+      fluids.filter(({ at }) => isAfter(at, off)),
+      `the head was off (${one.record.steps?.head_off})`,
+      "Take it for contaminated; of the next pig draw it first.",
+      report,
+    );
   },
 };

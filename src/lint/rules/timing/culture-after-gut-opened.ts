@@ -1,5 +1,5 @@
-import { isContaminated, isFixed, isFor, isTissue } from "../../../sampling/index.ts";
-import { afterGutOpened, reportAfterGut } from "../../gut-opened-first.ts";
+import { isContaminated, isFixed, isFor } from "../../../sampling/index.ts";
+import { afterGutOpened, isSterileInside, reportAfterGut } from "../../gut-opened-first.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const cultureAfterGutOpened: CaseRule = {
@@ -24,12 +24,16 @@ export const cultureAfterGutOpened: CaseRule = {
     const late = afterGutOpened(
       one,
       (sample) =>
-        isFor(sample, "culture") && !isFixed(sample) && isTissue(sample.from) && !isContaminated(sample.from),
+        isFor(sample, "culture") &&
+        !isFixed(sample) &&
+        isSterileInside(sample) &&
+        !isContaminated(sample.from),
     );
     reportAfterGut(one, late, report, {
       what: " for culture",
-      advice:
-        "Sear the surface and swab the depth of a piece that was not cut, or note the contamination; next time open the gut last.",
+      advice: late.every(({ sample }) => sample.from === "blood")
+        ? "Note the contamination; of the next pig draw blood before the gut is opened."
+        : "Sear the surface and swab the depth of a piece that was not cut, or note the contamination; next time open the gut last.",
     });
   },
 };

@@ -1,5 +1,8 @@
 import { isAfter } from "../../../cases/index.ts";
-import { stepAt } from "../../../sampling/index.ts";
+import { autolysis } from "../../../knowledge/index.ts";
+import { isFixed, isFor, isSampledAfter, samplesOf } from "../../../sampling/index.ts";
+import { listing } from "../../../words/listing.ts";
+import { soundStepAt } from "../../misdated.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const gutFixedAfterOpening: CaseRule = {
@@ -21,12 +24,27 @@ export const gutFixedAfterOpening: CaseRule = {
     case: "steps: {gut_fixed: 2026-04-20T09:20, gut_opened: 2026-04-20T10:50}\nopened: {at: 2026-04-20T09:15}\nsamples: ",
   },
   check(one, report) {
-    const opened = stepAt(one, "gut_opened");
-    const fixed = stepAt(one, "gut_fixed");
-    if (opened !== undefined && fixed !== undefined && isAfter(fixed, opened))
+    const opened = soundStepAt(one, "gut_opened");
+    if (opened === undefined) return;
+    const told = `after the gut had been opened (${one.record.steps?.gut_opened})`;
+    const advice = "Cut closed pieces out first, slit one end, fix them; open the rest at the very end.";
+    const fixed = soundStepAt(one, "gut_fixed");
+    if (fixed !== undefined && isAfter(fixed, opened))
+      report(`steps.gut_fixed: gut was fixed (${one.record.steps?.gut_fixed}) ${told}. ${advice}`, [
+        "steps",
+        "gut_fixed",
+      ]);
+    // A lesion found in the opened gut may follow the closed pieces.
+    if (fixed !== undefined) return;
+    const pieces = samplesOf(one).filter(
+      ({ sample }) => isFixed(sample) && isFor(sample, "histology") && autolysis.gut.includes(sample.from),
+    );
+    const late = pieces.filter(({ sample }) => isSampledAfter(one, sample, "gut_opened"));
+    const [first] = late;
+    if (first !== undefined && late.length === pieces.length)
       report(
-        `steps.gut_fixed: gut was fixed (${one.record.steps?.gut_fixed}) after it had been opened (${one.record.steps?.gut_opened}). Cut closed pieces out first, slit one end, fix them; open the rest at the very end.`,
-        ["steps", "gut_fixed"],
+        `samples[${first.index}].at: ${listing(late.map(({ sample }) => sample.id))} went into formalin ${told}. ${advice}`,
+        ["samples", first.index, "at"],
       );
   },
 };

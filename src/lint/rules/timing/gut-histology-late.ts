@@ -1,5 +1,5 @@
 import { autolysis } from "../../../knowledge/index.ts";
-import { lateness, lateSamples } from "../../late-tests.ts";
+import { lateGut, lateness } from "../../late-tests.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const gutHistologyLate: CaseRule = {
@@ -18,10 +18,10 @@ export const gutHistologyLate: CaseRule = {
     case: "samples: [{id: 01-A, from: intestine.jejunum, into: formalin, for: [histology], at: 2026-04-20T09:40}]",
   },
   check(one, report) {
-    for (const { sample, index, late } of lateSamples(one, "gut-histology", ["reduced"]))
+    for (const found of lateGut(one, ["reduced"]))
       report(
-        `samples[${index}].for: gut ${sample.id} was fixed ${lateness(one, late)}: read its villi with care. Of the next pig cut closed pieces out and fix them first.`,
-        ["samples", index, "for"],
+        `samples[${found.index}].for: gut ${found.sample.id} was fixed ${lateness(one, found)}: read its villi with care. Of the next pig cut closed pieces out and fix them first.`,
+        ["samples", found.index, "for"],
       );
   },
 };

@@ -1,5 +1,5 @@
 import { autolysis } from "../../../knowledge/index.ts";
-import { lateness, lateSamples } from "../../late-tests.ts";
+import { lateGut, lateness } from "../../late-tests.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const gutHistologyLost: CaseRule = {
@@ -18,10 +18,10 @@ export const gutHistologyLost: CaseRule = {
     case: "samples: [{id: 01-A, from: intestine.jejunum, into: chilled, for: [pcr], at: 2026-04-20T12:10}]",
   },
   check(one, report) {
-    for (const { sample, index, late } of lateSamples(one, "gut-histology", ["doubtful"]))
+    for (const found of lateGut(one, ["doubtful"]))
       report(
-        `samples[${index}].for: gut ${sample.id} was fixed ${lateness(one, late)}; its villi cannot be read. Keep it for the deep wall, ask for PCR or culture of a chilled piece, and kill a pig for histology.`,
-        ["samples", index, "for"],
+        `samples[${found.index}].for: gut ${found.sample.id} was fixed ${lateness(one, found)}; its villi cannot be read. Keep it for the deep wall, ask for PCR or culture of a chilled piece, and kill a pig for histology.`,
+        ["samples", found.index, "for"],
       );
   },
 };

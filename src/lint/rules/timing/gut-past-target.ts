@@ -1,7 +1,7 @@
 import { quantity } from "../../../cases/index.ts";
 import { autolysis } from "../../../knowledge/index.ts";
-import { spell } from "../../../sampling/index.ts";
-import { lateSamples } from "../../late-tests.ts";
+import { sampleAt, spell } from "../../../sampling/index.ts";
+import { lateGut } from "../../late-tests.ts";
 import { isGutInQuestion } from "../../questions.ts";
 import type { CaseRule } from "../../rule.ts";
 
@@ -26,9 +26,10 @@ export const gutPastTarget: CaseRule = {
   check(one, report) {
     if (!isGutInQuestion(one)) return;
     const target = quantity("duration", autolysis.gut_target) ?? 0;
-    for (const { sample, index, late } of lateSamples(one, "gut-histology", ["good"])) {
+    for (const { sample, index, late } of lateGut(one, ["good"])) {
       const hours = late[0]?.hours ?? 0;
-      if (hours > target)
+      // Without a time of its own gut-time-missing asks for it first.
+      if (hours > target && sampleAt(one, sample) !== undefined)
         report(
           `samples[${index}].at: gut ${sample.id} was fixed ${spell(hours)} after death. It can be read, but in diarrhoea aim at ${autolysis.gut_target}: have pots and scissors ready, open the belly, cut the pieces, then go on.`,
           ["samples", index, "at"],

@@ -1,5 +1,6 @@
 import { autolysis } from "../../../knowledge/index.ts";
 import { sampleAt, samplesOf } from "../../../sampling/index.ts";
+import { lateGut } from "../../late-tests.ts";
 import { isGutInQuestion } from "../../questions.ts";
 import type { CaseRule } from "../../rule.ts";
 
@@ -22,8 +23,11 @@ export const gutTimeMissing: CaseRule = {
   },
   check(one, report) {
     if (!isGutInQuestion(one)) return;
+    // What is late by the opening alone is told already.
+    const late = lateGut(one, ["reduced", "doubtful"]).map(({ index }) => index);
     for (const { sample, index } of samplesOf(one))
       if (
+        !late.includes(index) &&
         sample.into === "formalin" &&
         autolysis.gut.includes(sample.from) &&
         sampleAt(one, sample) === undefined

@@ -1,5 +1,6 @@
 import { isAfter } from "../../../cases/index.ts";
 import { isFixed, isForAgents, sampleAt, samplesOf } from "../../../sampling/index.ts";
+import { isOneName } from "../../plain-name.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const jointSwabAfterFixing: CaseRule = {
@@ -23,7 +24,8 @@ export const jointSwabAfterFixing: CaseRule = {
       if (!isForAgents(sample) || at === undefined) continue;
       const before = joints.find(({ sample: other }) => {
         const fixed = sampleAt(one, other);
-        return isFixed(other) && other.site === sample.site && fixed !== undefined && isAfter(at, fixed);
+        const isSame = other.site === sample.site || isOneName(other.site, sample.site);
+        return isFixed(other) && isSame && fixed !== undefined && isAfter(at, fixed);
       });
       if (before !== undefined)
         report(

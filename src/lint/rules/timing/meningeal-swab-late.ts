@@ -1,5 +1,7 @@
 import { formatPath, isAfter, type Moment, type Path, valueAt } from "../../../cases/index.ts";
-import { isForAgents, sampleAt, samplesOf, stepAt } from "../../../sampling/index.ts";
+import { isForAgents, sampleAt, samplesOf } from "../../../sampling/index.ts";
+import { brainOut } from "../../brain-out.ts";
+import { misdatedSamples, soundStepAt } from "../../misdated.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const meningealSwabLate: CaseRule = {
@@ -21,19 +23,22 @@ export const meningealSwabLate: CaseRule = {
     case: "steps: {brain_out: 2026-04-20T10:30}\nsamples: [{id: 01-A, from: nervous.meninges, into: charcoal-medium, for: [culture], at: 2026-04-20T10:25}]",
   },
   check(one, report) {
-    const out = stepAt(one, "brain_out");
-    const late = (at: Moment | undefined): boolean =>
-      at !== undefined && out !== undefined && isAfter(at, out);
-    const halved = valueAt(one.record, ["nervous", "brain", "taken"]) === "halved";
-    const tell = (path: Path): void =>
-      report(
-        `${formatPath(path)}: the meninges were swabbed after the brain was out (${one.record.steps?.brain_out}). Swab first, through the foramen magnum or into the third ventricle, then take the brain out.`,
-        path,
-      );
-    if (late(stepAt(one, "meningeal_swab"))) tell(["steps", "meningeal_swab"]);
-    if (halved) return;
-    for (const { sample, index } of samplesOf(one))
-      if (sample.from === "nervous.meninges" && isForAgents(sample) && late(sampleAt(one, sample)))
-        tell(["samples", index, "at"]);
+    const out = brainOut(one);
+    if (out === undefined || valueAt(one.record, ["nervous", "brain", "taken"]) === "halved") return;
+    const isLate = (at: Moment | undefined): boolean => at !== undefined && isAfter(at, out.at);
+    const swab = samplesOf(one).find(
+      ({ sample, index }) =>
+        sample.from === "nervous.meninges" &&
+        isForAgents(sample) &&
+        isLate(sampleAt(one, sample)) &&
+        !misdatedSamples(one).includes(index),
+    );
+    const step = isLate(soundStepAt(one, "meningeal_swab"));
+    if (swab === undefined && !step) return;
+    const path: Path = swab === undefined ? ["steps", "meningeal_swab"] : ["samples", swab.index, "at"];
+    report(
+      `${formatPath(path)}: the meninges were swabbed after ${out.told}. Swab first, through the foramen magnum or into the third ventricle, then take the brain out; if the brain was halved and its fresh half was swabbed, write nervous.brain: {taken: halved}.`,
+      path,
+    );
   },
 };

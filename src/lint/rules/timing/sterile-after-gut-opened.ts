@@ -1,6 +1,6 @@
-import { isForAgents, isTissue } from "../../../sampling/index.ts";
+import { isForAgents } from "../../../sampling/index.ts";
 import { listing } from "../../../words/listing.ts";
-import { afterGutOpened, isSterileStepLate } from "../../gut-opened-first.ts";
+import { afterGutOpened, isSterileInside, isSterileStepLate } from "../../gut-opened-first.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const sterileAfterGutOpened: CaseRule = {
@@ -15,7 +15,7 @@ export const sterileAfterGutOpened: CaseRule = {
   good: { case: "steps: {sterile_samples: 2026-04-20T09:50, gut_opened: 2026-04-20T11:00}\nsamples: " },
   check(one, report) {
     if (!isSterileStepLate(one)) return;
-    const ids = afterGutOpened(one, (sample) => isForAgents(sample) && isTissue(sample.from)).map(
+    const ids = afterGutOpened(one, (sample) => isForAgents(sample) && isSterileInside(sample)).map(
       ({ sample }) => sample.id,
     );
     const which = ids.length === 0 ? "they are not sterile" : `${listing(ids)} may carry germs of the gut`;

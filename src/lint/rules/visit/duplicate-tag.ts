@@ -1,3 +1,4 @@
+import { plainName } from "../../plain-name.ts";
 import type { VisitRule } from "../../rule.ts";
 
 export const duplicateTag: VisitRule = {
@@ -18,7 +19,7 @@ export const duplicateTag: VisitRule = {
     for (const one of visit.cases) {
       const tag = one.record.pig?.tag;
       if (tag === undefined) continue;
-      const key = `${tag} in ${one.record.pig?.group ?? "no group"}`;
+      const key = `${plainName(tag)} in ${one.record.pig?.group ?? "no group"}`;
       const other = first.get(key);
       if (other === undefined) first.set(key, one.file);
       else

@@ -1,3 +1,4 @@
+import { isUnborn } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
 import type { VisitRule } from "../../rule.ts";
 import { clinicalPigs, showsSigns } from "../../syndromes.ts";
@@ -31,7 +32,8 @@ export const noHealthyComparison: VisitRule = {
       "cases: [birch-2026-04-20-01, birch-2026-04-20-02, birch-2026-04-20-03, birch-2026-04-20-04]\npigs: {few: }",
   },
   check(visit, reportVisit) {
-    const ill = clinicalPigs(visit).length;
+    // Born dead, it has no healthy mate of its age.
+    const ill = clinicalPigs(visit).filter((one) => !isUnborn(one.ageClass)).length;
     if (!visit.complete || visit.record.pigs?.comparison !== undefined) return;
     if (ill < selectionRules.comparison_from) return;
     const healthy = visit.cases.some(

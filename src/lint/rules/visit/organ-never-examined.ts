@@ -1,4 +1,5 @@
 import { organs, selectionRules } from "../../../knowledge/index.ts";
+import { closedOrgans } from "../../named-organs.ts";
 import type { VisitRule } from "../../rule.ts";
 
 export const organNeverExamined: VisitRule = {
@@ -29,13 +30,18 @@ export const organNeverExamined: VisitRule = {
       "cases: [birch-2026-04-20-01, birch-2026-04-20-02, birch-2026-04-20-03]\npigs: {comparison: none well, left_closed: jaws}",
   },
   check(visit, reportVisit) {
-    if (!visit.complete || visit.record.pigs?.left_closed !== undefined) return;
+    if (!visit.complete) return;
+    const said = visit.record.pigs?.left_closed;
+    const closed = closedOrgans(said ?? "");
     for (const organ of organs) {
       const due = visit.cases.filter((one) => one.due.includes(organ));
-      if (due.length < selectionRules.never_examined_from) continue;
-      if (due.every((one) => one.organ(organ).status === "not_examined"))
+      if (due.length < selectionRules.never_examined_from || closed.includes(organ)) continue;
+      const states = due.map((one) => one.organ(organ).status);
+      // What was rotten or destroyed in one pig was not seen in that one either.
+      const unseen = states.every((state) => state === "not_examined" || state === "not_assessable");
+      if (unseen && states.includes("not_examined"))
         reportVisit(
-          `${organ.id} was due in ${due.length} pigs and examined in none. Open it in the next pig, or say why not under pigs: {left_closed: …}.`,
+          `${organ.id} was due in ${due.length} pigs and ${said === undefined ? "examined in none. Open it in the next pig, or say why not under pigs: {left_closed: …}" : "seen in none, and pigs.left_closed does not name it. Open it in the next pig, or name it there with the reason"}.`,
           ["pigs", "left_closed"],
           "key",
         );

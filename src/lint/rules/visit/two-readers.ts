@@ -1,6 +1,7 @@
 import type { Case } from "../../../cases/index.ts";
 import { organs, type PlacedOrgan } from "../../../knowledge/index.ts";
 import { listing } from "../../../words/listing.ts";
+import { plainName } from "../../plain-name.ts";
 import type { VisitRule } from "../../rule.ts";
 
 export const twoReaders: VisitRule = {
@@ -25,7 +26,7 @@ export const twoReaders: VisitRule = {
     if (visit.record.pigs?.readers !== undefined) return;
     const read = organs.map((organ) => ({ organ, readers: readersOf(visit.cases, organ) }));
     const shared = read.filter(({ readers }) => readers.length > 1);
-    const readers = [...new Set(shared.flatMap((entry) => entry.readers))];
+    const readers = namesOf(shared.flatMap((entry) => entry.readers));
     if (shared.length > 0)
       reportVisit(
         `${listing(readers)} both scored ${listing(shared.map(({ organ }) => organ.id))}. Score the first pigs together, and say so under pigs: {readers: …}.`,
@@ -47,5 +48,10 @@ function readersOf(cases: readonly Case[], organ: PlacedOrgan): string[] {
     })
     .map((one) => one.record.examiner)
     .filter((name) => name !== undefined);
-  return [...new Set(readers)];
+  return namesOf(readers);
 }
+
+/** Each name once, as it was last written. */
+const namesOf = (names: readonly string[]): string[] => [
+  ...new Map(names.map((name) => [plainName(name), name])).values(),
+];

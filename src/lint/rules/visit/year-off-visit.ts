@@ -1,4 +1,4 @@
-import type { Case } from "../../../cases/index.ts";
+import { type Case, formatPath } from "../../../cases/index.ts";
 import { count } from "../../../words/listing.ts";
 import { yearSlips } from "../../misdated.ts";
 import { areAllOfAnotherYear } from "../../misdated-visit.ts";
@@ -42,7 +42,7 @@ function reportSlips(
       ? ""
       : ` (and so ${others.length === 1 ? "does" : "do"} ${count(others.length, "other time")})`;
   reportCase(one)(
-    `${name === "death" || name === "opening" ? path.join(".") : `samples[${path[1]}].at`}: the ${name} (${text}) lies ${Math.abs(days)} days ${days < 0 ? "before" : "after"} the visit of ${date}${more}. Check the year.`,
+    `${formatPath(path)}: the ${name} (${text}) lies ${Math.abs(days)} days ${days < 0 ? "before" : "after"} the visit of ${date}${more}. Check the year.`,
     path,
   );
 }
