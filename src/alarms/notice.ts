@@ -1,7 +1,8 @@
 /** The words of an alarm: what to do, whom to call, what to exclude. */
-import type { Settings } from "../cases/index.ts";
+import { isNoDecision, type Settings } from "../cases/index.ts";
 import { listing } from "../words/listing.ts";
 import type { Alarm } from "./alarm.ts";
+import { since } from "./lifted.ts";
 
 /** Whom to call: as the settings say, with the telephone number. */
 export function callWhom({ authority }: Pick<Settings, "authority">): string {
@@ -35,5 +36,19 @@ export function alarmText(alarm: Alarm): string {
   const same = alikes.filter(({ separated_by }) => separated_by === "laboratory").map(({ name }) => name);
   const notApart =
     same.length === 0 ? "" : ` What is recorded does not separate it from ${listing(same, "or")}.`;
-  return `${suspicion(alarm)}. ${orders(alarm)}. ${exclude}.${notApart} Record the call under authority: {contacted: …, answer: …}.`;
+  return `${suspicion(alarm)}. ${orders(alarm)}. ${exclude}.${notApart} ${record(alarm)}`;
+}
+
+/** Where to write the call; or, when one is recorded, why it does not answer this alarm. */
+function record({ subject, evidence }: Alarm): string {
+  const own = subject.record.authority;
+  const { contacted, answer } =
+    own ?? ("cases" in subject ? undefined : subject.visit?.record.authority) ?? {};
+  if (contacted === undefined || answer === undefined)
+    return "Record the call under authority: {contacted: …, answer: …}.";
+  if (isNoDecision(answer))
+    return `The call recorded (${contacted}) has no decision ("${answer}"): call again, and record what was decided.`;
+  return "cases" in subject || since(subject, evidence) === undefined
+    ? `The call recorded (${contacted}) does not answer this: call again, and record that.`
+    : `The call recorded (${contacted}) was made before this was seen, or is of another visit: call again, and record that.`;
 }

@@ -5,7 +5,7 @@ export { organsDue } from "./due.ts";
 export type { Fault } from "./fault.ts";
 export { findingsOf, type PlacedFinding } from "./findings-of.ts";
 export { leaveOutFaultyScales } from "./leave-out-scales.ts";
-export { isNoDecision, saysNothing } from "./meant-word.ts";
+export { isNoDecision, saysNothing } from "./meant/word.ts";
 export type { Archive, Case, Farm, HouseScale, Visit } from "./model.ts";
 export { isAfter, type Moment, moment, onOneClock } from "./moment.ts";
 export type { Finding, OrganState, OrganStatus } from "./organ-state.ts";

@@ -8,8 +8,6 @@ export const lockedRules: readonly string[] = [
   "alarm-in-herd-exclude",
   "alarm-pattern",
   "alarm-sign-recorded",
-  "alarm-word-in-visit",
-  "alarm-word-unrecorded",
   "authority-before-death",
   "authority-before-visit",
   "authority-without-answer",

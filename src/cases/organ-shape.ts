@@ -1,7 +1,7 @@
 /** What to write for an organ or a system when its value is none of the forms that say how it is. */
 import type { ErrorObject } from "ajv";
 import { nearest } from "../words/nearest.ts";
-import { findingsIn } from "./meant-findings.ts";
+import { findingsIn } from "./meant/findings.ts";
 import { shown } from "./shown.ts";
 
 /** Words that look much like `normal` and mean the contrary. */

@@ -3,7 +3,7 @@
  * alternative that did not match; a person made one mistake and is told of one.
  */
 import type { ErrorObject } from "ajv";
-import { meantValue } from "./meant-value.ts";
+import { meantValue } from "./meant/value.ts";
 import { formatPath, type Path, valueAt } from "./path.ts";
 import { longText, shown } from "./shown.ts";
 import { unknownKey } from "./unknown-key.ts";

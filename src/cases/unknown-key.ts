@@ -3,7 +3,7 @@ import type { ErrorObject } from "ajv";
 import { organs, systems } from "../knowledge/index.ts";
 import { listing } from "../words/listing.ts";
 import { findingKeys } from "./finding-keys.ts";
-import { meantKey } from "./meant-word.ts";
+import { meantKey } from "./meant/word.ts";
 import { type Path, valueAt } from "./path.ts";
 
 export interface KeyAdvice {

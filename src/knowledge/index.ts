@@ -7,6 +7,7 @@ import type {
   AgeClass,
   AlarmPattern,
   AlarmSign,
+  AlarmSigns,
   Anatomy,
   Fact,
   Indicator,
@@ -116,6 +117,8 @@ export const protection = data.protection;
 export const snoutReadingRules = data.snout_reading;
 export const denial = data.denial;
 export const alarmSigns: Readonly<Record<string, AlarmSign>> = data.alarm_sign_words.signs;
+export const alarmSenses: Pick<AlarmSigns, "past" | "present" | "pigs" | "others" | "examples_of"> =
+  data.alarm_sign_words;
 export const alarmSignsSource: Source = data.alarm_sign_words.source;
 export const anatomySource: Source = data.anatomy.source;
 export const factsSource: Source = data.facts.source;

@@ -1,5 +1,5 @@
 /** Words that a text affirms: vesicles in "vesicles on the snout", nothing in "no vesicles" or "vesicles: none". */
-import { denial } from "../knowledge/index.ts";
+import { denial, description } from "../knowledge/index.ts";
 import { hasAny, type Occurrence, occurrences, patternIn } from "./words-in.ts";
 
 export interface Affirmed {
@@ -17,32 +17,55 @@ export function affirmed(text: string | undefined, words: readonly string[]): Af
   // Most texts have none of the words: a cheap look before the costly one.
   if (text === undefined || !hasAny(text.normalize("NFC"), words)) return [];
   const sentences = sentencesOf(text);
-  return sentences.flatMap((clauses, sentence) =>
+  const denied = sentences.findLastIndex(({ clauses }) => clauses.some(deniesAll));
+  return sentences.flatMap(({ clauses, question }, sentence) =>
     clauses.flatMap((clause, at) =>
       occurrences(clause, words)
-        .filter((word) => !isDenied(word, words, { clauses, at, following: sentences[sentence + 1] ?? [] }))
+        .filter(() => sentence > denied && !(question && onlyAsks(clauses)))
+        .filter((word) => !isDenied(word, words, { clauses, at, question, following: sentences[sentence + 1]?.clauses ?? [] }))
         .map(({ text: found }) => ({ text: found, clause, sentence, clauses })),
     ),
   );
 }
 
-interface Place {
+interface Sentence {
   readonly clauses: readonly string[];
+  /** It ends with a question mark. */
+  readonly question: boolean;
+}
+
+interface Place extends Sentence {
   readonly at: number;
   /** The parts of the next sentence. */
   readonly following: readonly string[];
 }
 
 /** Sentences of a text, each cut into its parts at commas, brackets and dashes. */
-function sentencesOf(text: string): string[][] {
+function sentencesOf(text: string): Sentence[] {
   const plain = text.normalize("NFC");
   return plain
     .replaceAll(patternIn(plain, denial.no_denial), " ")
-    .split(/[;!?\n]|\.(?=\s|$)/u)
-    .flatMap((sentence) => sentence.split(patternIn(sentence, denial.ends)))
-    .map((sentence) => sentence.split(/,(?!\d)|[()[\]]|\s[-–—]+\s/u).filter((clause) => clause.trim() !== ""))
-    .filter((clauses) => clauses.length > 0);
+    .split(/(?<=\?)|[;!\n]|\.(?=\s|$)/u)
+    .flatMap((sentence) => {
+      const question = sentence.endsWith("?");
+      const said = question ? sentence.slice(0, -1) : sentence;
+      return said.split(patternIn(said, denial.ends)).map((part) => ({ clauses: clausesOf(part), question }));
+    })
+    .filter(({ clauses }) => clauses.length > 0);
 }
+
+const clausesOf = (sentence: string): string[] =>
+  sentence.split(/,(?!\d)|[()[\]]|\s[-–—]+\s/u).filter((clause) => clause.trim() !== "");
+
+/** A question about what may be, and not about what lies there: `are there blisters?`, but `are these blisters?` */
+function onlyAsks(clauses: readonly string[]): boolean {
+  const sentence = clauses.join(", ");
+  const asked = sentence.slice(sentence.lastIndexOf(":") + 1).trimStart();
+  return occurrences(asked, denial.asks)[0]?.index === 0 && !hasAny(asked, denial.suspects);
+}
+
+/** `neither seen` after several things denies them all. */
+const deniesAll = (clause: string): boolean => occurrences(clause.trim(), denial.all)[0]?.index === 0;
 
 function isDenied(word: Occurrence, words: readonly string[], place: Place): boolean {
   const clause = place.clauses[place.at] ?? "";
@@ -53,6 +76,7 @@ function isDenied(word: Occurrence, words: readonly string[], place: Place): boo
     isFreeOf(after) ||
     isAnsweredNo(after) ||
     isNo(place.clauses[place.at + 1] ?? place.following[0] ?? "") ||
+    isAnswered(place) ||
     isListed({ before, after }, words, place) ||
     isLookedFor({ before, after }, place)
   );
@@ -61,9 +85,31 @@ function isDenied(word: Occurrence, words: readonly string[], place: Place): boo
 /** A colon ends what is denied, unless the denial stands right before it: `not small: swollen`, `not seen: vesicles`. */
 function isDeniedBefore(before: string): boolean {
   const colon = before.lastIndexOf(":");
-  if (hasAny(before.slice(colon + 1), denial.before) || /(?<![\d.,])0\s*$/u.test(before)) return true;
+  if (reaches(before.slice(colon + 1)) || /(?<![\d.,])0\s*$/u.test(before)) return true;
   const head = before.slice(0, Math.max(colon, 0)).trimEnd();
   return [denial.before, denial.after].some((list) => occurrences(head, list).at(-1)?.end === head.length);
+}
+
+/** A denial that goes on to the end of the text: nothing but what carries it stands behind it. */
+function reaches(before: string): boolean {
+  const end = occurrences(before, denial.before).at(-1)?.end;
+  if (end === undefined) return false;
+  const between = before.slice(end);
+  // Behind the last `or` of a list.
+  const rest = between.slice(occurrences(between, denial.or).at(-1)?.end ?? 0);
+  if (/[\p{L}\d]/u.test(rest) && occurrences(rest, denial.carries_any).at(-1)?.end === rest.trimEnd().length)
+    return true;
+  return [denial.carries, description.changed.words, denial.and]
+    .reduce((left, list) => left.replaceAll(patternIn(left, list), " "), rest)
+    .split(/[^\p{L}\d]+/u)
+    .every((word) => word === "" || /^\d+$/.test(word));
+}
+
+/** A question that is answered at once: `small blister? No: dried feed` */
+function isAnswered({ question, following }: Place): boolean {
+  const answer = following[0]?.trimStart() ?? "";
+  const [first] = occurrences(answer, denial.answers);
+  return question && first?.index === 0 && /^\s*(?:[:,.–-]|$)/u.test(answer.slice(first.end));
 }
 
 /** `froth-free`, but not `blood free in the abdomen`. */

@@ -1,11 +1,12 @@
 /** What alarm patterns look for, where it stands in words only and no finding, check or call says it. */
 import { callWhom, findAlarms, isLifted, recordedFinding } from "../alarms/index.ts";
-import { type Case, formatPath, type Path, type Visit } from "../cases/index.ts";
+import { type Case, findingsOf, formatPath, type Path, type Visit } from "../cases/index.ts";
 import { type AlarmSign, alarmPatterns, alarmSigns, organById } from "../knowledge/index.ts";
 import { listing } from "../words/listing.ts";
 import { type Affirmed, affirmed } from "./affirmed.ts";
 import { type FreeText, freeTextsOf } from "./free-texts.ts";
 import { namedOrgans } from "./named-organs.ts";
+import { isElsewhere } from "./other-senses.ts";
 import { hasAny } from "./words-in.ts";
 
 export interface AlarmWords {
@@ -29,15 +30,18 @@ export function unrecordedWords(one: Case): readonly AlarmWords[] {
 
 function find(one: Case): AlarmWords[] {
   return freeTextsOf(one).flatMap((text) =>
-    wordsOf(text)
-      .filter(({ sign, path }) => !isRecorded(one, sign) && !isAnswered(one, sign, path))
+    wordsOf(text, one.visit?.record.date)
+      .filter(
+        ({ sign, path }) =>
+          !isRecorded(one, sign) && !isBeside(one, sign, text) && !isAnswered(one, sign, path),
+      )
       .slice(0, 1),
   );
 }
 
 /** The alarm words of a text of the visit that no case of it says either. */
 export function unrecordedInVisit(visit: Visit, text: FreeText): AlarmWords | undefined {
-  return wordsOf(text).find(
+  return wordsOf(text, visit.record.date).find(
     ({ sign }) => !visit.cases.some((one) => isRecorded(one, sign)) && !isLifted(visit, []),
   );
 }
@@ -46,29 +50,35 @@ export function unrecordedInVisit(visit: Visit, text: FreeText): AlarmWords | un
 const firstWords = Object.values(alarmSigns).flatMap(({ words }) => words[0] ?? []);
 
 /** Every sign whose words the text affirms. */
-function wordsOf({ text, path, organ }: FreeText): AlarmWords[] {
+function wordsOf({ text, path, organ }: FreeText, date: string | undefined): AlarmWords[] {
   if (!hasAny(text.normalize("NFC"), firstWords)) return [];
   return Object.values(alarmSigns).flatMap((sign) => {
     const own = organ !== undefined && sign.at.includes(organ);
     if (!own && organ !== undefined && sign.places === undefined) return [];
-    const words = inOneSentence(sign, text, own, organ);
+    const words = inOneSentence(sign, { text, own, organ, date });
     if (words === undefined) return [];
     const at = own ? organ : (namedOrgans(text).find(({ id }) => sign.at.includes(id))?.id ?? sign.at[0]);
     return at === undefined ? [] : [{ sign, path, words, organ: at }];
   });
 }
 
+interface Read {
+  readonly text: string;
+  readonly organ: string | undefined;
+  /** The text belongs to an organ of the sign. */
+  readonly own: boolean;
+  /** Of the visit. */
+  readonly date: string | undefined;
+}
+
 /** A word of each group, from one sentence and not from a part of it that speaks of another organ. */
-function inOneSentence(
-  sign: AlarmSign,
-  text: string,
-  own: boolean,
-  organ: string | undefined,
-): readonly string[] | undefined {
+function inOneSentence(sign: AlarmSign, { text, own, organ, date }: Read): readonly string[] | undefined {
   const groups = sign.words.map((list) =>
     affirmed(text, list).filter(
-      ({ clause, clauses }) =>
-        belongs(sign, clause) && !isOtherwise(sign, sign.anywhere === true ? [clause] : clauses),
+      (word) =>
+        belongs(sign, word.clause) &&
+        !isOtherwise(sign, sign.anywhere === true ? [word.clause] : word.clauses) &&
+        !isElsewhere(word, text, date),
     ),
   );
   const [first = [], ...others] = groups;
@@ -87,7 +97,9 @@ function inOneSentence(
   return undefined;
 }
 
-const hasPlace = ({ places = [] }: AlarmSign, { clause }: Affirmed): boolean => hasAny(clause, places);
+/** In the same part of the sentence; anywhere in it for words that speak by themselves: "vesicle fluid, coronary band". */
+const hasPlace = ({ places = [], anywhere }: AlarmSign, { clause, clauses }: Affirmed): boolean =>
+  (anywhere === true ? clauses : [clause]).some((part) => hasAny(part, places));
 
 /** Words that speak by themselves are given another sense only by what stands close to them. */
 const isOtherwise = ({ unless = [] }: AlarmSign, clauses: readonly string[]): boolean =>
@@ -99,21 +111,33 @@ function belongs(sign: AlarmSign, clause: string): boolean {
   return named.length === 0 || named.some(({ id }) => sign.at.includes(id));
 }
 
-/** Whether a finding, an alarm or a check of the case says the same. */
+/** Whether an alarm, a check or a finding of the case says the same. */
 function isRecorded(one: Case, { alarm, check, recorded }: AlarmSign): boolean {
   const answer = check === undefined ? undefined : one.record.alarm_check?.[check];
   return (
     (answer !== undefined && answer !== "none") ||
-    recorded.some((wanted) => recordedFinding(wanted, one) !== undefined) ||
+    recorded?.some((wanted) => recordedFinding(wanted, one) !== undefined) === true ||
     findAlarms(one).some(({ pattern }) => pattern.id === alarm)
   );
 }
+
+/** A finding that stands where the words stand: its own note, or for a part of an alarm the note of its organ. */
+const isBeside = (one: Case, { beside, part, at }: AlarmSign, { path, organ }: FreeText): boolean =>
+  findingsOf(one).some(
+    ({ organ: { id }, finding: { process }, path: where }) =>
+      beside.includes(process) &&
+      at.includes(id) &&
+      (formatPath(path).startsWith(`${formatPath(where)}.`) || (part === true && organ === id)),
+  );
 
 const isAnswered = (one: Case, { outside }: AlarmSign, path: Path): boolean =>
   isLifted(one, [{ subject: one, path, text: formatPath(path), beforeKnife: outside === true }]);
 
 /** What to say of alarm words: where, what it may be, and what to write. */
-export function wordsText({ sign, path, words, organ }: AlarmWords, settings: Case["settings"]): string {
+export function wordsText(
+  { sign, path, words, organ }: AlarmWords,
+  { settings, inVisit = false }: { readonly settings: Case["settings"]; readonly inVisit?: boolean },
+): string {
   const [system, key] = (organById(organ)?.id ?? organ).split(".");
   const pattern = alarmPatterns.find(({ id }) => id === sign.alarm);
   const check = sign.check === undefined ? "" : `alarm_check: {${sign.check}: suspected} and `;
@@ -121,9 +145,10 @@ export function wordsText({ sign, path, words, organ }: AlarmWords, settings: Ca
   const diseases = listing(pattern?.diseases ?? [], "or");
   const meaning = sign.part === true ? `may be one sign of ${diseases}` : `may be ${diseases}`;
   const orders = sign.part === true ? "" : `STOP, and call ${callWhom(settings)}. `;
+  const place = inVisit ? "Record it in the case of the pig" : "Record it";
   return (
     `${formatPath(path)}: ${said} ${meaning}, and stands in words only, where no alarm reads it. ` +
-    `${orders}Record it: ${check}${system}: {${key}: [${sign.record}]}. ` +
-    `If there is none, say so in the note: "no ${words[0] ?? ""}".`
+    `${orders}${place}: ${check}${system}: {${key}: [${sign.record}]}. ` +
+    `If there is none, write so ("${sign.denial}"); if the words mean something else, accept this with a reason.`
   );
 }

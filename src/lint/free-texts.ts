@@ -17,9 +17,11 @@ export function freeTextsOf(one: Case): FreeText[] {
   return kept([
     [record.history, ["history"]],
     [record.selection?.note, ["selection", "note"]],
+    [treatedWith(one), ["selection", "treated", "with"]],
     [record.death?.note, ["death", "note"]],
     [record.opened?.note, ["opened", "note"]],
     [record.safety?.note, ["safety", "note"]],
+    ...listed(record.diagnosis?.morphologic, ["diagnosis", "morphologic"]),
     [record.diagnosis?.comment, ["diagnosis", "comment"]],
     ...ofOrgans(one),
     ...ofSamples(one),
@@ -42,10 +44,26 @@ export function freeTextsOfVisit({ record }: Visit): FreeText[] {
     ...Object.entries(record.groups ?? {}).map(
       ([group, { note }]): Written => [note, ["groups", group, "note"]],
     ),
+    ...listed(record.treatments, ["treatments"]),
+    ...listed(record.vaccinations, ["vaccinations"]),
+    ...listed(record.changes, ["changes"]),
+    ...(record.environment ?? []).map(({ note }, index): Written => [note, ["environment", index, "note"]]),
+    ...(record.parcels ?? []).map(({ note }, index): Written => [note, ["parcels", index, "note"]]),
+    ...(record.tests ?? []).map(({ from }, index): Written => [from, ["tests", index, "from"]]),
+    [record.pigs?.drawn, ["pigs", "drawn"]],
+    [record.pigs?.readers, ["pigs", "readers"]],
     [record.pigs?.few, ["pigs", "few"]],
     [record.pigs?.left_closed, ["pigs", "left_closed"]],
     [record.note, ["note"]],
   ]);
+}
+
+const listed = (texts: readonly string[] | undefined, path: Path): Written[] =>
+  (texts ?? []).map((text, index) => [text, [...path, index]]);
+
+function treatedWith({ record }: Case): string | undefined {
+  const treated = record.selection?.treated;
+  return typeof treated === "object" ? treated.with : undefined;
 }
 
 const ofOrgans = (one: Case): Written[] =>

@@ -191,6 +191,15 @@ describe("an alarm", () => {
     ).toEqual([]);
   });
 
+  it.each([
+    ["2026-04-20T09:20", "no suspicion", "was made before this was seen"],
+    ["2026-04-20T10:00", "rang, no reply", 'has no decision ("rang, no reply")'],
+    [undefined, "no suspicion", "Record the call under authority"],
+  ])("says why a call does not count: %s %s", (contacted, answer, text) => {
+    const archive = readAlarmFiles({ cases: [{ ...lesions, authority: { contacted, answer } }] });
+    expect(archive.cases.flatMap(openAlarms).map(alarmText)).toEqual([expect.stringContaining(text)]);
+  });
+
   it("names the authority of the settings", () => {
     const settings = { authority: { name: "District veterinary office", telephone: "0123 456789" } };
     const [one] = readAlarmFiles({ settings, cases: [lesions] }).cases;

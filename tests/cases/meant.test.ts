@@ -1,7 +1,7 @@
 /** What was probably meant by a word, a text or a value that does not fit the format. */
 import { describe, expect, it } from "vitest";
 import caseSchema from "../../schemas/case.schema.json" with { type: "json" };
-import { isDenial, isNoDecision, meantWord, saysNothing, wordsWithin } from "../../src/cases/meant-word.ts";
+import { isDenial, isNoDecision, meantWord, saysNothing, wordsWithin } from "../../src/cases/meant/word.ts";
 import { suggestion } from "../../src/cases/suggestion.ts";
 import { vocabulary } from "../../src/generated/knowledge.ts";
 import { ageClasses, meantWords } from "../../src/knowledge/index.ts";

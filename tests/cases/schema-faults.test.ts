@@ -52,11 +52,11 @@ describe("wrong values of a case", () => {
     ["pig: {weight: 38 lb}", `pig.weight: "38 lb" cannot be read. ${mass}`],
     [
       "pig: {temperature: 40.6 C}",
-      'pig.temperature: "40.6 C" cannot be read. Did you mean 40.6 °C? Write a temperature in degrees Celsius, such as 14 °C.',
+      'pig.temperature: "40.6 C" cannot be read. Did you mean 40.6 °C? Write a temperature in degrees Celsius, such as 38.5 °C.',
     ],
     [
       "opened: {ambient: 14}",
-      "opened.ambient: 14 has no unit. Write a temperature in degrees Celsius, such as 14 °C.",
+      "opened.ambient: 14 has no unit. Write a temperature in degrees Celsius, such as 38.5 °C.",
     ],
     [
       "selection: {onset: 36 hours}",

@@ -1060,7 +1060,7 @@ export const contradictions: readonly Contradiction[] = [
     "gut-fixed-after-opening",
     "samples[0]",
     steps(
-      "steps: {gut_fixed: , gut_opened: DAYT20:00}\nsamples: [{id: 99-A, from: intestine.ileum, into: formalin, for: [histology], at: DAYT20:05}]",
+      "steps: {gut_fixed: , gut_opened: DAYT20:00}\nsamples: [{id: 99-A, from: intestine.duodenum, into: formalin, for: [histology], at: DAYT20:05}]",
     ),
     hasDay,
   ),

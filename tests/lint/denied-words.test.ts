@@ -220,9 +220,12 @@ describe("alarm words", () => {
     const signs = Object.values(alarmSigns);
     const patterns = alarmPatterns.map(({ id }) => id);
     expect(signs.filter(({ alarm }) => !patterns.includes(alarm))).toEqual([]);
-    const named = signs.flatMap(({ at, recorded }) => [...at, ...recorded.flatMap((one) => one.organs)]);
+    const named = signs.flatMap(({ at, recorded = [] }) => [...at, ...recorded.flatMap((one) => one.organs)]);
     expect(named.filter((id) => organById(id) === undefined)).toEqual([]);
-    const processes = signs.flatMap(({ recorded }) => recorded.flatMap((one) => one.process));
+    const processes = signs.flatMap(({ recorded = [], beside }) => [
+      ...beside,
+      ...recorded.flatMap((one) => one.process),
+    ]);
     expect(processes.filter((word) => !vocabulary.process.includes(word))).toEqual([]);
   });
 
@@ -232,8 +235,9 @@ describe("alarm words", () => {
     const note = `note: "${text} ${(sign.places?.[0] ?? "").replace("*", "")}"`;
     const own = (more: string): string => `${system}: {${key}: {state: , left: , right: , ${more}}}`;
     const sex = sign.at[0] === "external.mammary_glands" ? "pig: {sex: female}\n" : "";
+    const check = sign.check === undefined ? "" : `alarm_check: {${sign.check}: suspected}\n`;
     expect(found(`${sex}${own(note)}`)).toHaveLength(1);
-    expect(found(`${sex}${own(`${note}, findings: [${sign.record}]`)}`)).toEqual([]);
+    expect(found(`${sex}${check}${own(`${note}, findings: [${sign.record}]`)}`)).toEqual([]);
   });
 });
 

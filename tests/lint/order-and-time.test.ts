@@ -198,6 +198,11 @@ describe("gut", () => {
       [],
     ],
     [
+      "of a lesion that was looked for, without diarrhoea",
+      `${times}${opened}intestine: {ileum: [{process: ulcer, distribution: focal, size: 12 mm, severity: mild}]}\nsamples: [${gut("A", "at: 2026-04-20T09:48")}]`,
+      [],
+    ],
+    [
       "chilled for histology, hours late",
       `samples: [${sample("A", "intestine.ileum", "into: chilled, for: [histology], at: 2026-04-20T12:20")}]`,
       ["histology-unfixed samples[0].into"],

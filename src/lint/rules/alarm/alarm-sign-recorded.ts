@@ -1,5 +1,5 @@
-import { callWhom, isLifted } from "../../../alarms/index.ts";
-import { pathOf } from "../../../cases/index.ts";
+import { callWhom, isLifted, openAlarms } from "../../../alarms/index.ts";
+import { formatPath, pathOf } from "../../../cases/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const alarmSignRecorded: CaseRule = {
@@ -24,8 +24,13 @@ export const alarmSignRecorded: CaseRule = {
     // A sign seen from outside can be told before the opening, but not before the death.
     if (isLifted(one, [])) return;
     const { alarm_check: check = {} } = (one.asMeant ?? one).record;
+    const told = openAlarms(one).filter(({ evidence }) =>
+      evidence.some(({ path }) => path[0] !== "alarm_check"),
+    );
+    const seenTwice = told.flatMap(({ evidence }) => evidence.map(({ path }) => formatPath(path)));
+    // Where a finding says the same, one error is enough.
     for (const [sign, answer] of Object.entries(check))
-      if (answer !== "none")
+      if (answer !== "none" && !seenTwice.includes(`alarm_check.${sign}`))
         report(
           `alarm_check.${sign} is ${answer}: this may be a notifiable disease. STOP: do not cut on, move no pigs, people or samples, close the carcass, and call ${callWhom(one.settings)} now. Record the call under authority: {contacted: …, answer: …}.`,
           pathOf(`alarm_check.${sign}`),

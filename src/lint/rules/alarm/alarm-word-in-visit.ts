@@ -8,7 +8,6 @@ export const alarmWordInVisit: VisitRule = {
   scope: "visit",
   family: "alarm",
   level: "error",
-  locked: true,
   summary:
     "What the visit says in words of a notifiable disease is found in one of its cases, or answered by the authority.",
   protects:
@@ -24,7 +23,7 @@ export const alarmWordInVisit: VisitRule = {
     if (!visit.complete) return;
     for (const text of freeTextsOfVisit(visit)) {
       const words = unrecordedInVisit(visit, text);
-      if (words !== undefined) reportVisit(wordsText(words, visit.settings), words.path);
+      if (words !== undefined) reportVisit(wordsText(words, { settings: visit.settings, inVisit: true }), words.path);
     }
   },
 };

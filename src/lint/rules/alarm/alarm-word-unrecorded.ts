@@ -7,7 +7,6 @@ export const alarmWordUnrecorded: CaseRule = {
   scope: "case",
   family: "alarm",
   level: "error",
-  locked: true,
   summary:
     "What may be a notifiable disease stands as a finding or in the alarm check, not only in a note, a site or a reason.",
   protects:
@@ -16,6 +15,6 @@ export const alarmWordUnrecorded: CaseRule = {
   bad: { case: "note: blisters on both front feet" },
   good: { case: "note: looked for blisters on all feet, none" },
   check(one, report) {
-    for (const words of unrecordedWords(one)) report(wordsText(words, one.settings), words.path);
+    for (const words of unrecordedWords(one)) report(wordsText(words, one), words.path);
   },
 };

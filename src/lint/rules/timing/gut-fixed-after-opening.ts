@@ -1,8 +1,9 @@
-import { isAfter } from "../../../cases/index.ts";
-import { autolysis } from "../../../knowledge/index.ts";
+import { type Case, isAfter } from "../../../cases/index.ts";
+import { autolysis, organById } from "../../../knowledge/index.ts";
 import { isFixed, isFor, isSampledAfter, samplesOf } from "../../../sampling/index.ts";
 import { listing } from "../../../words/listing.ts";
 import { soundStepAt } from "../../misdated.ts";
+import { isGutInQuestion } from "../../questions.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const gutFixedAfterOpening: CaseRule = {
@@ -34,10 +35,14 @@ export const gutFixedAfterOpening: CaseRule = {
         "steps",
         "gut_fixed",
       ]);
-    // A lesion found in the opened gut may follow the closed pieces.
+    // A lesion found in the opened gut may follow the closed pieces, and without diarrhoea it may be all that is wanted.
     if (fixed !== undefined) return;
     const pieces = samplesOf(one).filter(
-      ({ sample }) => isFixed(sample) && isFor(sample, "histology") && autolysis.gut.includes(sample.from),
+      ({ sample }) =>
+        isFixed(sample) &&
+        isFor(sample, "histology") &&
+        autolysis.gut.includes(sample.from) &&
+        (isGutInQuestion(one) || !hasLesion(one, sample.from)),
     );
     const late = pieces.filter(({ sample }) => isSampledAfter(one, sample, "gut_opened"));
     const [first] = late;
@@ -48,3 +53,8 @@ export const gutFixedAfterOpening: CaseRule = {
       );
   },
 };
+
+function hasLesion(one: Case, from: string): boolean {
+  const organ = organById(from);
+  return organ !== undefined && one.organ(organ).findings.length > 0;
+}

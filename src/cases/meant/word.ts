@@ -1,6 +1,6 @@
 /** The word of the format that somebody meant who wrote another: Vesicle, blisters, hemorrhage. */
-import { denial, meantWords } from "../knowledge/index.ts";
-import { nearest } from "../words/nearest.ts";
+import { denial, meantWords } from "../../knowledge/index.ts";
+import { nearest } from "../../words/nearest.ts";
 
 const plain = (text: string): string =>
   text

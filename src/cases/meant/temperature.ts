@@ -1,5 +1,5 @@
 /** A body temperature without its unit, or with words: no pig lives where degrees Celsius and Fahrenheit could be mistaken. */
-import { valueAt } from "./path.ts";
+import { valueAt } from "../path.ts";
 
 /** Degrees Celsius and Fahrenheit between which a living pig is; our own, wide. */
 const scales = [

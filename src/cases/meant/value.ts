@@ -1,7 +1,7 @@
 /** The value that somebody meant whose value does not fit its schema. Only what can be told; the fault stays a fault. */
 import type { ErrorObject } from "ajv";
-import { meantWord, wordsWithin } from "./meant-word.ts";
-import { suggestion } from "./suggestion.ts";
+import { suggestion } from "../suggestion.ts";
+import { meantWord, wordsWithin } from "./word.ts";
 
 /**
  * @param errors all errors of the validator at the place of the value

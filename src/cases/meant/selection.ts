@@ -1,7 +1,7 @@
 /** Signs that are no list or stand several in one entry, and a treatment that is told in words. */
-import { answerMeant } from "./meant-alarm-check.ts";
-import { isKeyed } from "./meant-findings.ts";
-import { isDenial } from "./meant-word.ts";
+import { answerMeant } from "./alarm-check.ts";
+import { isKeyed } from "./findings.ts";
+import { isDenial } from "./word.ts";
 
 /** Puts signs and treatment of a case right, in place. */
 export function putSelectionRight(document: Record<string, unknown>): void {

@@ -1,8 +1,8 @@
 /** The findings that a value tells of in a form that the format does not have. */
-import { vocabulary } from "../knowledge/index.ts";
-import { findingKeys } from "./finding-keys.ts";
-import { answerMeant } from "./meant-alarm-check.ts";
-import { isDenial, meantWord, wordsWithin } from "./meant-word.ts";
+import { vocabulary } from "../../knowledge/index.ts";
+import { findingKeys } from "../finding-keys.ts";
+import { answerMeant } from "./alarm-check.ts";
+import { isDenial, meantWord, wordsWithin } from "./word.ts";
 
 type Keyed = Record<string, unknown>;
 

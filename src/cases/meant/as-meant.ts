@@ -2,13 +2,14 @@
  * A document as it was probably meant, where values do not fit the format. Alarms alone read it: a slip in the word of
  * a lesion is a fault of the file and must not silence the lesion.
  */
-import { putAlarmCheckRight } from "./meant-alarm-check.ts";
-import { merged, putOrgansRight } from "./meant-organs.ts";
-import { putSelectionRight } from "./meant-selection.ts";
-import { putTemperatureRight } from "./meant-temperature.ts";
-import { put, remove, valueAt } from "./path.ts";
-import type { SchemaFault } from "./schema-faults.ts";
-import { faultsOf, type Validated, validate } from "./validate.ts";
+
+import { put, remove, valueAt } from "../path.ts";
+import type { SchemaFault } from "../schema-faults.ts";
+import { faultsOf, type Validated, validate } from "../validate.ts";
+import { putAlarmCheckRight } from "./alarm-check.ts";
+import { merged, putOrgansRight } from "./organs.ts";
+import { putSelectionRight } from "./selection.ts";
+import { putTemperatureRight } from "./temperature.ts";
 
 type Keyed = Record<string, unknown>;
 

@@ -1,6 +1,6 @@
 /** Answers of the alarm check that were written another way: yes, a list of what was seen, words of their own. */
-import { denial, meantWords, vocabulary } from "../knowledge/index.ts";
-import { isDenial, meantWord, wordsWithin } from "./meant-word.ts";
+import { denial, meantWords, vocabulary } from "../../knowledge/index.ts";
+import { isDenial, meantWord, wordsWithin } from "./word.ts";
 
 type Keyed = Record<string, unknown>;
 type Answer = "none" | "suspected" | "present";

@@ -2,9 +2,9 @@
  * Organs whose findings stand in a form or a place that the format does not have: a word in place of the organ, sides of
  * an organ that has none, an organ under the name that people give it.
  */
-import { interpretationWords, organById, organs, type PlacedOrgan, systems } from "../knowledge/index.ts";
-import { findingsIn, isFindingKey, isKeyed, namedByKey } from "./meant-findings.ts";
-import { meantKey } from "./meant-word.ts";
+import { interpretationWords, organById, organs, type PlacedOrgan, systems } from "../../knowledge/index.ts";
+import { findingsIn, isFindingKey, isKeyed, namedByKey } from "./findings.ts";
+import { meantKey } from "./word.ts";
 
 type Keyed = Record<string, unknown>;
 
