@@ -50,9 +50,9 @@ function pattern(word: string): RegExp {
  * of them all would cost more than the whole reading of a case.
  */
 export function patternIn(text: string, words: readonly string[]): RegExp {
-  const inText = startsIn(text);
-  const likely = words.filter((word) => inText.has(startOf(word)));
-  const key = likely.join("|");
+  const byStart = wordsByStart(words);
+  const likely = startsIn(text).flatMap((start) => byStart.get(start) ?? []);
+  const key = likely.sort().join("|");
   const known = joinedPatterns.get(key);
   if (known !== undefined) return known;
   // The longest word goes first, so that "dark red" is not read as "dark". An empty list is met nowhere.
@@ -64,44 +64,60 @@ export function patternIn(text: string, words: readonly string[]): RegExp {
 
 const joinedPatterns = new Map<string, RegExp>();
 
+const listsByStart = new WeakMap<readonly string[], ReadonlyMap<string, readonly string[]>>();
+
+/** The words of a list by how they begin; those that begin with no letter under an empty beginning. */
+function wordsByStart(words: readonly string[]): ReadonlyMap<string, readonly string[]> {
+  const known = listsByStart.get(words);
+  if (known !== undefined) return known;
+  const made = new Map<string, string[]>();
+  for (const word of words) {
+    const start = startOf(word);
+    const same = made.get(start);
+    if (same === undefined) made.set(start, [word]);
+    else same.push(word);
+  }
+  listsByStart.set(words, made);
+  return made;
+}
+
 /** Words of different lists are often the same. */
 const starts = new Map<string, string>();
 
-/** How a word of a list begins; empty when it begins with no letter. */
 function startOf(word: string): string {
-  const known = starts.get(word);
-  if (known !== undefined) return known;
-  const start = bones(/^[\p{L}\p{M}\d]*/u.exec(word)?.[0] ?? "").slice(0, startLength);
-  starts.set(word, start);
-  return start;
+  const known = starts.get(word) ?? bones(/^[\p{L}\p{M}\d]*/u.exec(word)?.[0] ?? "").slice(0, startLength);
+  starts.set(word, known);
+  return known;
 }
 
 /** So much of the beginning of a word tells most words of a list apart. */
 const startLength = 4;
 
 /** How the words of a text begin, in all lengths; a word that begins with no letter may stand anywhere. */
-function startsIn(text: string): ReadonlySet<string> {
+function startsIn(text: string): readonly string[] {
   if (lastText?.text === text) return lastText.starts;
   const words = (text.match(/[\p{L}\p{M}\d]+/gu) ?? []).map(bones);
   const found = new Set([""]);
   for (const word of words)
     for (let length = 1; length <= startLength; length++) found.add(word.slice(0, length));
-  lastText = { text, starts: found };
-  return found;
+  lastText = { text, starts: [...found] };
+  return lastText.starts;
 }
 
 /** One text is held against several lists in a row. */
-let lastText: { readonly text: string; readonly starts: ReadonlySet<string> } | undefined;
+let lastText: { readonly text: string; readonly starts: readonly string[] } | undefined;
 
 /** What is the same in every spelling of a word: its consonants, each once, and where its vowels are. */
-const bones = (word: string): string =>
-  word
-    .normalize("NFD")
-    .toLowerCase()
-    .replaceAll(/\p{M}/gu, "")
-    .replaceAll("ß", "s")
-    .replaceAll(/[aeiouæøœ]+/g, "a")
-    .replaceAll(/(.)\1+/g, "$1");
+function bones(word: string): string {
+  const letters = word.slice(0, longestStart).toLowerCase();
+  const bare = /[^a-z\d]/.test(letters)
+    ? letters.normalize("NFD").replaceAll(/\p{M}/gu, "").replaceAll("ß", "s")
+    : letters;
+  return bare.replaceAll(/[aeiouæøœ]+/g, "a").replaceAll(/(.)\1+/g, "$1");
+}
+
+/** Vowels and double letters are many in no beginning. */
+const longestStart = 16;
 
 const wholeWord = (word: string, flags: string): RegExp =>
   new RegExp(`(?<![\\p{L}\\d])(?:${word})(?![\\p{L}\\d])`, flags);

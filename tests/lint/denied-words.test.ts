@@ -62,6 +62,9 @@ describe("a note affirms", () => {
   });
 });
 
+/** What an alarm brings with it. */
+const alarmRules = new Set(["alarm-pattern", "alarm-exclude", "parcel-during-alarm"]);
+
 describe("alarm words", () => {
   const found = (one: string, visit?: string): string[] =>
     lintExample(
@@ -196,6 +199,166 @@ describe("alarm words", () => {
     expect(found(text)).toEqual([]);
   });
 
+  it.each([
+    "have never seen so many blisters",
+    "no idea where the blisters on the snout come from",
+    "no reason for the blisters",
+    "no other lesions than blisters on the feet",
+    "nothing found other than blisters",
+    "without treatment the blisters healed",
+    "no treatment given for blisters on the feet",
+    "owner did not report the blisters",
+    "nothing done about blisters",
+    "does not eat and has blisters in the mouth",
+    "no appetite and blisters on the snout",
+    "pigs that are not vaccinated show blisters",
+    "blisters on the snout were not there yesterday",
+    "if you look closely there are blisters on the coronary band",
+    "no secret that there are blisters",
+    "ohne Fieber Blasen am Rüssel",
+    "frisst nicht und hat Blasen am Maul",
+    "keine Ahnung woher die Blasen",
+    "losing their claws",
+    "lost their claws",
+    "claws dropped off",
+    "hoof shed",
+    "pigs thimbling",
+    "claws come away",
+    "hoof came right off",
+    "blanching of the coronary band",
+    "white coronary bands",
+    "water-filled bubbles on the snout",
+    "skin peels from the snout",
+    "vesicels on the snout",
+    "Ausschuhen bei drei Tieren",
+    "Kronsaum blasig abgehoben",
+    "Hornkapsel abgelöst",
+    "neck swollen and gelatinous",
+    "purple spots on the skin that do not press away",
+    "buttons in the colon",
+    "epithelium of tongue comes off in sheets",
+    "spleen black and falls apart in the hand",
+    "pig's snout with blisters, stockman has noticed",
+    "blisters two days ago",
+    "are these blisters on the snout?",
+    "blisters on snouts since 2025",
+    "FMD: vesicles on the snout",
+    "blisters again, as last year",
+  ])("in a note: %s", (text) => {
+    expect(found(`note: ${JSON.stringify(text)}`)).toEqual(["note"]);
+  });
+
+  it.each([
+    "blisters on the snout last year",
+    "blisters last summer, healed",
+    "in 2019 blisters on the feet",
+    "MKS-Verdacht ausgeschlossen 2019, damals Blasen am Rüssel",
+    "Aphthenseuche gab es zuletzt 1988",
+    "water blister on the stockman's hand from the shovel",
+    "the vet student has a blister on the heel from new boots",
+    "the dog of the farm has an ulcer on the lip",
+    "cattle on the farm: teat blisters in 2019, cowpox",
+    "the goat has blisters on the lip",
+    "paint blisters on the gate; snouts rub there",
+    "out of a blister, 2 tablets",
+    "Blister agent",
+    "oil vesicles in histology",
+    "bulla of the ear dry",
+    "middle ear: bulla with pus",
+    "Are there blisters anywhere?",
+    "Can button ulcers be told from salmonellosis?",
+    "FMD: vesicles; SVD: vesicles; neither seen",
+    "ASF would give a black, enlarged spleen; this one is small",
+    "students were shown pictures of vesicles on the snout",
+    "slaughtered before blisters were asked about",
+    "told to look out for blisters",
+    "when blisters are seen; not here",
+    "small blister? No: dried feed",
+    "claw trimming in sows, horn loose pieces swept",
+    "claw slipped off the board",
+    "blood unclotted at the nose, heparinised",
+    "Blut aus der Nase nach Bolzenschuss, nicht geronnen",
+    "Entblutung: Blut lief aus Nase, ungeronnen",
+    "Kehlgang geschwollen nach Spritzenabszess",
+    "blisters on the feet last year, healed. No blisters now",
+    "blisters on the snout in May 2019, healed",
+    "snout raw from the snare",
+    "no fresh blisters or erosions on the snout",
+    "did not find any blisters",
+    "no vesicles and erosions on snout or feet",
+    "farmer did not report any blisters",
+    "never seen blisters on this farm",
+    "no signs of blistering",
+    "es wurden keine frischen Blasen gefunden",
+    "no skin haemorrhages",
+    "no fever, lameness or blisters",
+    "node of the goat cheesy",
+    "asked about vesicles; the stockman has seen none",
+    "no cough, no blisters",
+    "not lame, no blisters or erosions on feet",
+    "neither blisters nor erosions on the snout",
+    "no claws loose",
+    "caseous lymphadenitis is a disease of the neighbour's goats: nodes of the goats",
+  ])("silent in a note: %s", (text) => {
+    expect(found(`note: ${JSON.stringify(text)}`)).toEqual([]);
+  });
+
+  it.each([
+    ["external: {feet: [{process: wound, site: sole, duration: chronic}]}", "claws coming off in ten pigs"],
+    ["external: {skin: [{process: wound, distribution: focal}]}", "petechiae all over the skin of three pen mates"],
+    ["external: {feet: [{process: abscess, site: sole}]}", "coronary bands raw"],
+    ["external: {snout: [{process: wound, distribution: focal}]}", "snouts raw and eroded in the whole pen"],
+    ["external: {ears: {left: [{process: necrosis, site: tip}], right: normal}}", "petechiae on the skin of the mates"],
+    ["external: {subcutis: [{process: oedema, site: flank}]}", "throat swollen, gelatinous"],
+    ["respiratory: {larynx: [{process: inflammation}]}", "throat swollen, gelatinous"],
+    ["lymphoid: {submandibular_nodes: [{process: abscess}]}", "nodes like blood clots"],
+    ["lymphoid: {spleen: [{process: torsion}]}", "mate's spleen black, friable"],
+    ["external: {snout: [{process: haemorrhage, colour: dark-red}]}", "unclotted blood at the nose"],
+  ])("are not answered by another finding: %s", (finding, history) => {
+    expect(found(`${finding}\nhistory: ${JSON.stringify(history)}`)).toEqual(["history"]);
+  });
+
+  it.each([
+    "treatments: [spray on blisters of the feet]",
+    "changes: [blisters on the snouts in pen 3]",
+    "environment: [{group: nursery-2, note: blisters on snouts}]",
+    "pigs: {drawn: those with blisters}",
+  ])("of a visit: %s", (visit) => {
+    expect(found("{}", visit)).toHaveLength(1);
+  });
+
+  it.each([
+    "samples: [{id: 01-A, from: respiratory.lungs, site: 'vesicle fluid, coronary band', into: dry-swab, for: [pcr]}]",
+    "diagnosis: {morphologic: [blisters on the snout]}",
+    "selection: {treated: {with: spray on the blisters of the feet, last: 12 h}}",
+  ])("elsewhere in a case: %s", (text) => {
+    expect(found(text)).toHaveLength(1);
+  });
+
+  it("are accepted with a reason", () => {
+    const accepted = "accepted: [{rule: alarm-word-unrecorded, at: note, because: a word of the farmer for scabs}]";
+    expect(found(`note: blisters on the snout\n${accepted}`)).toEqual([]);
+  });
+
+  it.each(Object.values(alarmSigns))("are denied by what the message proposes: $denial", ({ denial }) => {
+    expect(found(`note: ${JSON.stringify(denial)}`)).toEqual([]);
+  });
+
+  it.each(
+    Object.values(alarmSigns).flatMap((sign) => sign.at.map((organ) => [organ, sign] as const)),
+  )("on %s bring an alarm and nothing else when the example is pasted: $record", (organ, sign) => {
+    const [system, key] = organ.split(".");
+    const check = sign.check === undefined ? "" : `alarm_check: {${sign.check}: suspected}\n`;
+    const sex = organ === "external.mammary_glands" ? "pig: {sex: female}\n" : "";
+    const all = (text: string): string[] =>
+      lintExample({ case: `${sex}${text}` }).findings.map(({ rule }) => rule);
+    const before = all("{}");
+    const after = all(`${check}${system}: {${key}: [${sign.record}]}`);
+    const brought = new Set(after.filter((rule) => !before.includes(rule)));
+    if (sign.part !== true) expect([...brought].some((rule) => alarmRules.has(rule))).toBe(true);
+    expect([...brought].filter((rule) => !alarmRules.has(rule))).toEqual([]);
+  });
+
   it("of a visit are answered by a case that shows them", () => {
     const visit = "complaint: blisters on snouts";
     expect(found("{}", visit)).toEqual(["complaint"]);
@@ -311,6 +474,17 @@ describe("the note of a normal organ", () => {
     ["respiratory.lungs", "keine Verwachsungen oder Knoten"],
     ["serosa.peritoneum", "fluid less than 20 ml"],
     ["external.tail", "docked; stump healed with a scar"],
+    ["lymphoid.spleen", "contracted after bleeding"],
+    ["lymphoid.spleen", "weighed on a large scale"],
+    ["lymphoid.spleen", "would be enlarged in salmonellosis; is not"],
+    ["lymphoid.spleen", "normal groß"],
+    ["liver_pancreas.liver", "red-brown, blood flows from the cut"],
+    ["liver_pancreas.gall_bladder", "enlarged after fasting"],
+    ["lymphoid.mesenteric_nodes", "large in weaners, pale"],
+    ["lymphoid.mesenteric_nodes", "bigger than in sows, as at this age"],
+    ["cardiovascular.heart", "Einstichblutung der Euthanasie"],
+    ["lymphoid.submandibular_nodes", "dark from blood swallowed at bleeding"],
+    ["external.perineum", "blood clotted from the thermometer"],
   ])("silent: %s: %s", (organ, note) => {
     expect(speaks(normal(organ, note))).toBe(false);
   });
@@ -363,6 +537,7 @@ describe("the material of a test for the toxin gene", () => {
     "nose and lungs of two pigs",
     "isolate 4 from the lungs",
     "six pigs of nursery-2",
+    "colonies of P. multocida",
     "wymazy",
   ])("silent: %s", (from) => {
     expect(speaks(from)).toBe(false);
@@ -391,6 +566,14 @@ describe("a pool in words", () => {
     "pooled with 02 and 03",
     "pool of three pigs",
     "mixed with 02, 3 ml each",
+    "pooled with 2",
+    "pooled with #2",
+    "pooled with pig no. 2",
+    "pool: 01+02+03",
+    "pool 01-03",
+    "pooled with all others",
+    "gepoolt mit 02",
+    "same tube as 02",
     "pooled with 03 at the laboratory",
   ])("%s", (site) => {
     expect(speaks(site)).toBe(true);
@@ -403,6 +586,9 @@ describe("a pool in words", () => {
     "pooled at the laboratory, 03 ml each",
     "pooled from 02 swabs of this pig",
     "pooled at 02:30",
+    "pooled on 2026-03-14",
+    "pooled on 2026-04-03",
+    "pool of 2 swabs of this pig",
   ])("silent: %s", (site) => {
     expect(speaks(site)).toBe(false);
   });

@@ -199,7 +199,7 @@ describe("gut", () => {
     ],
     [
       "of a lesion that was looked for, without diarrhoea",
-      `${times}${opened}intestine: {ileum: [{process: ulcer, distribution: focal, size: 12 mm, severity: mild}]}\nsamples: [${gut("A", "at: 2026-04-20T09:48")}]`,
+      `${times}${opened}intestine: {ileum: [{process: abscess, distribution: focal, size: 12 mm, severity: mild}]}\nsamples: [${gut("A", "at: 2026-04-20T09:48")}]`,
       [],
     ],
     [

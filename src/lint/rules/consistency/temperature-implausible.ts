@@ -16,7 +16,7 @@ export const temperatureImplausible: CaseRule = {
   good: { case: "pig: {temperature: 39.2 °C}" },
   check(one, report) {
     const value = quantity("temperature", one.record.pig?.temperature);
-    const [low, high] = plausible.temperature;
+    const [low, high] = one.ageClass === "suckling" ? plausible.temperature_suckling : plausible.temperature;
     if (value !== undefined && (value < low || value > high))
       report(
         `pig.temperature: ${one.record.pig?.temperature} is not the temperature of a living pig (${low} to ${high} °C). Correct it, or take it out if it was measured after death.`,

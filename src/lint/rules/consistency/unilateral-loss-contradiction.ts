@@ -55,7 +55,7 @@ const oneSided =
 const loss = /\b(?:atroph\w*|loss|lost|shrunken|shrunk)\b/i;
 /** What else of a snout may be one-sided, and words that turn the sense. */
 const other =
-  /\b(?:not|no|never|nor|without|discharge|exudate|pus|blood\w*|haemorrhag\w*|deviat\w*|septum|cut|sawn?|worse|more|mucus)\b/i;
+  /\b(?:scrolls?|dorsal|ventral|epithelium|mucosa|traced|measured|photo\w*|both|not|no|never|nor|without|discharge|exudate|pus|blood\w*|haemorrhag\w*|deviat\w*|septum|cut|sawn?|worse|more|mucus)\b/i;
 
 /** Whether a sentence says that the loss is on one side, and speaks of nothing else. */
 const saysOneSided = (text: string): boolean =>

@@ -1,4 +1,4 @@
-import { formatPath, type Path } from "../../../cases/index.ts";
+import { formatPath, type Path, saysNothing } from "../../../cases/index.ts";
 import { plausible } from "../../../knowledge/index.ts";
 import type { ArchiveRule } from "../../rule.ts";
 import { textsIn } from "../../texts-in.ts";
@@ -25,12 +25,13 @@ export const textSaysNothing: ArchiveRule = {
         const key = keyOf(path);
         const name = formatPath(path);
         const word = text.trim().toLowerCase();
+        if (people.has(key) && isSurname(text)) continue;
         if (names.has(key) && (isWithoutName(key, text) || isAnyOf(word, anywhere, noNames)))
           reportOn(one)(
             `${name}: "${text}" is no name. Write it, or leave the key blank until you know.`,
             path,
           );
-        else if (marksOnly.test(text) || (asked.has(key) && isAnyOf(word, anywhere)))
+        else if (marksOnly.test(text) || (asked.has(key) && isEmpty(key, text)))
           reportOn(one)(
             `${name}: "${text}" says nothing. Write what is meant, or leave the key blank until you know.`,
             path,
@@ -39,7 +40,7 @@ export const textSaysNothing: ArchiveRule = {
   },
 };
 
-const { anywhere, names: noNames } = plausible.says_nothing;
+const { anywhere, surnames, complaint, names: noNames } = plausible.says_nothing;
 
 /** Where a name is asked for. */
 const names = new Set(["examiner", "reader", "veterinarian", "contact", "by", "farm", "name"]);
@@ -60,6 +61,24 @@ const asked = new Set([
   "aetiologic",
   "differentials",
 ]);
+
+/** Where a reason is asked for, and `none` or `later` is none. */
+const reasons = new Set(["not_examined", "why", "because"]);
+
+/** Where a person signs. */
+const people = new Set(["examiner", "veterinarian"]);
+
+/** `Na` and `No` are names of people, `na` and `NO` are none. */
+const isSurname = (text: string): boolean =>
+  /^\p{Lu}\p{Ll}+$/u.test(text.trim()) && isAnyOf(text.trim().toLowerCase(), surnames);
+
+function isEmpty(key: string, text: string): boolean {
+  const word = text.trim().toLowerCase();
+  if (isAnyOf(word, anywhere) || /^(\p{L})\1+$/u.test(word)) return true;
+  // `unknown` is an honest reason; a complaint is known to somebody.
+  const isUnknown = isAnyOf(word, complaint);
+  return reasons.has(key) ? saysNothing(text) && !isUnknown : key === "complaint" && isUnknown;
+}
 
 /** A telephone number without a letter is at least a contact. */
 const isWithoutName = (key: string, text: string): boolean => key !== "contact" && !/\p{L}/u.test(text);

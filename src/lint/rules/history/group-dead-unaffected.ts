@@ -1,6 +1,7 @@
+import { selectionRules } from "../../../knowledge/index.ts";
 import { groupsOf } from "../../group-of-visit.ts";
 import type { VisitRule } from "../../rule.ts";
-import { wordIn } from "../../words-in.ts";
+import { hasAny } from "../../words-in.ts";
 
 export const groupDeadUnaffected: VisitRule = {
   id: "group-dead-unaffected",
@@ -18,7 +19,7 @@ export const groupDeadUnaffected: VisitRule = {
       if (affected === undefined || dead === undefined || dead <= affected) continue;
       // A healthy group loses a pig now and then, more dead than there were is told elsewhere, and a note explains the rest.
       if ((affected === 0 && onset === undefined) || (all !== undefined && dead > all)) continue;
-      if (wordIn(note, explained) !== undefined) continue;
+      if (note !== undefined && hasAny(note, selectionRules.told_deaths)) continue;
       reportVisit(
         `groups.${id}.dead: ${dead} dead, yet only ${affected} affected. Count the dead among the affected; of what else they died, if it was something else, belongs under note.`,
         ["groups", id, "dead"],
@@ -26,5 +27,3 @@ export const groupDeadUnaffected: VisitRule = {
     }
   },
 };
-
-const explained = ["dead", "died", "deaths", "death", "lost", "losses", "crushed", "killed", "culled"];

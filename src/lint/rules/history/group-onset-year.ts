@@ -3,6 +3,7 @@ import { selectionRules } from "../../../knowledge/index.ts";
 import { type GroupOfVisit, groupsOf } from "../../group-of-visit.ts";
 import { isVisitMisdated } from "../../misdated-visit.ts";
 import type { VisitRule } from "../../rule.ts";
+import { hasAny } from "../../words-in.ts";
 
 export const groupOnsetYear: VisitRule = {
   id: "group-onset-year",
@@ -50,16 +51,12 @@ function nearYear(onset: string, date: string, day: Moment): string | undefined 
     });
 }
 
-/** Words for what lasts. */
-const lasting =
-  /\b(?:years?|months?|chronic(?:ally)?|always|endemic|enzootic|for long|standing|recurr\w+)\b/i;
-
 /** Whether the words of the visit or the group speak of signs of long standing, or of that year. */
 function isTold({ record }: Visit, { note }: GroupOfVisit, onset: string | undefined): boolean {
   const year = onset?.slice(0, 4) ?? "";
   const texts = [note, record.complaint, record.question, record.note];
   return (
     texts.some((text) => text?.includes(year) === true) ||
-    [note, record.complaint].some((text) => text !== undefined && lasting.test(text))
+    [note, record.complaint].some((text) => text !== undefined && hasAny(text, selectionRules.told_long))
   );
 }

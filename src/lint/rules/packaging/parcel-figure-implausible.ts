@@ -49,6 +49,8 @@ const figures = [
   ["mark_side", "length"],
 ] as const;
 
-/** `100 kg`: the most that is believed of a figure. */
-const mostOf = ({ by }: Parcel, key: (typeof figures)[number][0]): string =>
-  plausible.parcel[key === "weight" && by === "hand" ? "weight_by_hand" : key];
+/** `150 kg`: the most that is believed of a figure. */
+function mostOf({ by }: Parcel, key: (typeof figures)[number][0]): string {
+  const byHand: Partial<Record<typeof key, string>> = by === "hand" ? plausible.parcel_by_hand : {};
+  return byHand[key] ?? plausible.parcel[key];
+}

@@ -45,8 +45,18 @@ function otherIn(text: string, one: Case): string | undefined {
   const { others, amounts } = sampleRules.pools;
   const [word] = occurrences(text, others);
   if (word !== undefined) return word.text;
-  return occurrences(text, namesOfOthers(one)).find(({ end }) => !isAmount(text.slice(end), amounts))?.text;
+  return occurrences(text, namesOfOthers(one)).find(
+    ({ text: name, index, end }) =>
+      !isAmount(text.slice(end), amounts) && isName(name, text.slice(0, index), text.slice(end)),
+  )?.text;
 }
+
+/** No part of a date; and a number as people say it, `2` for 02, only where a pig is named. */
+const isName = (name: string, before: string, after: string): boolean =>
+  !/\d[./-]$/.test(before.replace(/(?<!\d)\d{1,2}-$/, "")) &&
+  !/^-\d/.test(after) &&
+  (!/^[1-9]\d?$/.test(name) ||
+    /(?:\b(?:with|mit|avec|as|als|pig|and|und|no|nr)|[#+,])[\s.#]*$/iu.test(before));
 
 const isAmount = (after: string, amounts: readonly string[]): boolean =>
   /^[.,:]\d/.test(after) ||
@@ -56,5 +66,5 @@ const isAmount = (after: string, amounts: readonly string[]): boolean =>
 function namesOfOthers({ id, visit }: Case): string[] {
   const ids = (visit?.record.cases ?? []).filter((other) => other !== id);
   const numbers = ids.flatMap((other) => /\d+$/.exec(other)?.[0] ?? []);
-  return [...ids, ...numbers];
+  return [...ids, ...numbers, ...numbers.map((number) => String(Number(number)))];
 }
