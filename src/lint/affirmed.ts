@@ -22,7 +22,15 @@ export function affirmed(text: string | undefined, words: readonly string[]): Af
     clauses.flatMap((clause, at) =>
       occurrences(clause, words)
         .filter(() => sentence > denied && !(question && onlyAsks(clauses)))
-        .filter((word) => !isDenied(word, words, { clauses, at, question, following: sentences[sentence + 1]?.clauses ?? [] }))
+        .filter(
+          (word) =>
+            !isDenied(word, words, {
+              clauses,
+              at,
+              question,
+              following: sentences[sentence + 1]?.clauses ?? [],
+            }),
+        )
         .map(({ text: found }) => ({ text: found, clause, sentence, clauses })),
     ),
   );

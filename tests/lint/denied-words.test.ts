@@ -63,7 +63,7 @@ describe("a note affirms", () => {
 });
 
 /** What an alarm brings with it. */
-const alarmRules = new Set(["alarm-pattern", "alarm-exclude", "parcel-during-alarm"]);
+const alarmRules = new Set(["alarm-pattern", "alarm-exclude", "alarm-sign-recorded", "parcel-during-alarm"]);
 
 describe("alarm words", () => {
   const found = (one: string, visit?: string): string[] =>
@@ -305,10 +305,16 @@ describe("alarm words", () => {
 
   it.each([
     ["external: {feet: [{process: wound, site: sole, duration: chronic}]}", "claws coming off in ten pigs"],
-    ["external: {skin: [{process: wound, distribution: focal}]}", "petechiae all over the skin of three pen mates"],
+    [
+      "external: {skin: [{process: wound, distribution: focal}]}",
+      "petechiae all over the skin of three pen mates",
+    ],
     ["external: {feet: [{process: abscess, site: sole}]}", "coronary bands raw"],
     ["external: {snout: [{process: wound, distribution: focal}]}", "snouts raw and eroded in the whole pen"],
-    ["external: {ears: {left: [{process: necrosis, site: tip}], right: normal}}", "petechiae on the skin of the mates"],
+    [
+      "external: {ears: {left: [{process: necrosis, site: tip}], right: normal}}",
+      "petechiae on the skin of the mates",
+    ],
     ["external: {subcutis: [{process: oedema, site: flank}]}", "throat swollen, gelatinous"],
     ["respiratory: {larynx: [{process: inflammation}]}", "throat swollen, gelatinous"],
     ["lymphoid: {submandibular_nodes: [{process: abscess}]}", "nodes like blood clots"],
@@ -336,7 +342,8 @@ describe("alarm words", () => {
   });
 
   it("are accepted with a reason", () => {
-    const accepted = "accepted: [{rule: alarm-word-unrecorded, at: note, because: a word of the farmer for scabs}]";
+    const accepted =
+      "accepted: [{rule: alarm-word-unrecorded, at: note, because: a word of the farmer for scabs}]";
     expect(found(`note: blisters on the snout\n${accepted}`)).toEqual([]);
   });
 
@@ -344,20 +351,21 @@ describe("alarm words", () => {
     expect(found(`note: ${JSON.stringify(denial)}`)).toEqual([]);
   });
 
-  it.each(
-    Object.values(alarmSigns).flatMap((sign) => sign.at.map((organ) => [organ, sign] as const)),
-  )("on %s bring an alarm and nothing else when the example is pasted: $record", (organ, sign) => {
-    const [system, key] = organ.split(".");
-    const check = sign.check === undefined ? "" : `alarm_check: {${sign.check}: suspected}\n`;
-    const sex = organ === "external.mammary_glands" ? "pig: {sex: female}\n" : "";
-    const all = (text: string): string[] =>
-      lintExample({ case: `${sex}${text}` }).findings.map(({ rule }) => rule);
-    const before = all("{}");
-    const after = all(`${check}${system}: {${key}: [${sign.record}]}`);
-    const brought = new Set(after.filter((rule) => !before.includes(rule)));
-    if (sign.part !== true) expect([...brought].some((rule) => alarmRules.has(rule))).toBe(true);
-    expect([...brought].filter((rule) => !alarmRules.has(rule))).toEqual([]);
-  });
+  it.each(Object.values(alarmSigns).flatMap((sign) => sign.at.map((organ) => [organ, sign] as const)))(
+    "on %s bring an alarm and nothing else when the example is pasted",
+    (organ, sign) => {
+      const [system, key] = organ.split(".");
+      const check = sign.check === undefined ? "" : `alarm_check: {${sign.check}: suspected}\n`;
+      const sex = organ === "external.mammary_glands" ? "pig: {sex: female}\n" : "";
+      const all = (text: string): string[] =>
+        lintExample({ case: `${sex}${text}` }).findings.map(({ rule }) => rule);
+      const before = all("note:");
+      const after = all(`${check}${system}: {${key}: [${sign.record}]}`);
+      const brought = new Set(after.filter((rule) => !before.includes(rule)));
+      if (sign.part !== true) expect([...brought].some((rule) => alarmRules.has(rule))).toBe(true);
+      expect([...brought].filter((rule) => !alarmRules.has(rule))).toEqual([]);
+    },
+  );
 
   it("of a visit are answered by a case that shows them", () => {
     const visit = "complaint: blisters on snouts";

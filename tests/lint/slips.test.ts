@@ -410,3 +410,75 @@ describe("farm.yaml", () => {
     expect(found(line)).toEqual(expected);
   });
 });
+
+describe("honest records stay silent", () => {
+  it.each([
+    ["temperature-implausible", { case: "pig: {age: 1 d, temperature: 32.8 °C}" }],
+    ["invisible-character", { case: 'note: "auto\\u00adlysis"' }],
+    ["text-says-nothing", { case: "examiner: Na" }],
+    ["text-says-nothing", { visit: "veterinarian: Null" }],
+    [
+      "parcel-figure-implausible",
+      {
+        visit: parcelExample({
+          by: "hand",
+          total_volume: "65 l",
+          largest_primary: "25 l",
+          outer_side: "1600 mm",
+        }),
+      },
+    ],
+    ["parcel-figure-implausible", { visit: parcelExample({ weight: "120 kg" }) }],
+    ...[
+      "two overlain by the sow",
+      "smothered",
+      "euthanised, hernia",
+      "put down",
+      "zwei erdrückt",
+      "verendet",
+    ].map(
+      (note) =>
+        [
+          "group-dead-unaffected",
+          { visit: `groups: {nursery-2: {affected: 2, dead: 4, note: "${note}"}}` },
+        ] as const,
+    ),
+    ...["since last spring", "ever since the new barn", "seit über einem Jahr"].map(
+      (note) =>
+        ["group-onset-year", { visit: `groups: {nursery-2: {onset: 2025-04-10, note: "${note}"}}` }] as const,
+    ),
+    ...[
+      "ventral scroll wholly lost on the left only",
+      "dorsal scroll lost on the left only, ventral on both",
+      "epithelium lost on one side only",
+      "atrophy on both, traced right only",
+    ].map(
+      (note) =>
+        [
+          "unilateral-loss-contradiction",
+          {
+            case: `respiratory: {turbinates: {left: {dorsal: 1, ventral: 4}, right: {dorsal: 1, ventral: 2}, grades: , note: "${note}"}}`,
+          },
+        ] as const,
+    ),
+  ] as const satisfies readonly (readonly [string, Example])[])("%s: %j", (rule, example) => {
+    expect(only(rule, example)).toEqual([]);
+  });
+
+  it.each([
+    ["text-says-nothing", { case: "examiner: na" }],
+    ["text-says-nothing", { case: "examiner: nn" }],
+    ["text-says-nothing", { case: "examiner: no name" }],
+    ["text-says-nothing", { case: "stomach: {pars_oesophagea: {not_examined: later}}" }],
+    ["text-says-nothing", { case: "diagnosis: {differentials: [xx]}" }],
+    ["text-says-nothing", { visit: "complaint: unknown" }],
+    ["temperature-implausible", { case: "pig: {age: 1 d, temperature: 24 °C}" }],
+    ["temperature-implausible", { case: "pig: {age: 120 d, temperature: 32.8 °C}" }],
+    ["invisible-character", { case: 'pig: {tag: "9\\u00ad01"}' }],
+  ] as const satisfies readonly (readonly [string, Example])[])(
+    "and %s is still told: %j",
+    (rule, example) => {
+      expect(only(rule, example)).toHaveLength(1);
+    },
+  );
+});

@@ -23,7 +23,8 @@ export const alarmWordInVisit: VisitRule = {
     if (!visit.complete) return;
     for (const text of freeTextsOfVisit(visit)) {
       const words = unrecordedInVisit(visit, text);
-      if (words !== undefined) reportVisit(wordsText(words, { settings: visit.settings, inVisit: true }), words.path);
+      if (words !== undefined)
+        reportVisit(wordsText(words, { settings: visit.settings, inVisit: true }), words.path);
     }
   },
 };
