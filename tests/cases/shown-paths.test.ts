@@ -7,17 +7,17 @@ import { put, smallCase, temporaryFolder } from "./temporary.ts";
 
 describe("a path", () => {
   it.each([
-    ["/work/farm", ["."], "/work/farm/a.yaml", "a.yaml"],
-    ["/work/farm", ["/work/farm"], "/work/farm/a.yaml", "a.yaml"],
-    ["/work/farm/day", ["../.."], "/work/farm/day/a.yaml", "a.yaml"],
-    ["/work/farm/day", ["../.."], "/work/farm/farm.yaml", "../../farm/farm.yaml"],
-    ["/work/farm/day", ["."], "/work/farm/farm.yaml", "../farm.yaml"],
-    ["/work/other", ["../farm"], "/work/farm/a.yaml", "../farm/a.yaml"],
-    ["/work/other", ["/work/farm"], "/work/farm/a.yaml", "/work/farm/a.yaml"],
-    ["/work/other", ["/work/farm/day"], "/work/farm/farm.yaml", "/work/farm/farm.yaml"],
-    ["/work/other", ["../farm", "../farm/day/"], "/work/farm/day/a.yaml", "../farm/day/a.yaml"],
-    ["/work", ["."], "/work/..a.yaml", "..a.yaml"],
-    ["/work", ["."], "/work", "."],
+    ["/herds/farm", ["."], "/herds/farm/a.yaml", "a.yaml"],
+    ["/herds/farm", ["/herds/farm"], "/herds/farm/a.yaml", "a.yaml"],
+    ["/herds/farm/day", ["../.."], "/herds/farm/day/a.yaml", "a.yaml"],
+    ["/herds/farm/day", ["../.."], "/herds/farm/farm.yaml", "../../farm/farm.yaml"],
+    ["/herds/farm/day", ["."], "/herds/farm/farm.yaml", "../farm.yaml"],
+    ["/herds/other", ["../farm"], "/herds/farm/a.yaml", "../farm/a.yaml"],
+    ["/herds/other", ["/herds/farm"], "/herds/farm/a.yaml", "/herds/farm/a.yaml"],
+    ["/herds/other", ["/herds/farm/day"], "/herds/farm/farm.yaml", "/herds/farm/farm.yaml"],
+    ["/herds/other", ["../farm", "../farm/day/"], "/herds/farm/day/a.yaml", "../farm/day/a.yaml"],
+    ["/herds", ["."], "/herds/..a.yaml", "..a.yaml"],
+    ["/herds", ["."], "/herds", "."],
   ])("from %s, asked for %j: %s is %s", (from, asked, location, shown) => {
     expect(new ShownPaths(from, asked).show(location)).toBe(shown);
   });
