@@ -2,12 +2,11 @@
 import { callWhom, findAlarms, isLifted, recordedFinding } from "../alarms/index.ts";
 import { type Case, findingsOf, formatPath, type Path, type Visit } from "../cases/index.ts";
 import { type AlarmSign, alarmPatterns, alarmSigns, organById } from "../knowledge/index.ts";
+import { type Affirmed, affirmed, hasAny } from "../notes/index.ts";
 import { listing } from "../words/listing.ts";
-import { type Affirmed, affirmed } from "./affirmed.ts";
 import { type FreeText, freeTextsOf } from "./free-texts.ts";
 import { namedOrgans } from "./named-organs.ts";
 import { isElsewhere } from "./other-senses.ts";
-import { hasAny } from "./words-in.ts";
 
 export interface AlarmWords {
   readonly sign: AlarmSign;

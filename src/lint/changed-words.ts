@@ -1,7 +1,6 @@
 /** Words of change in a note: what a normal organ does not have. */
 import { type AgeClass, denial, description, type PlacedOrgan } from "../knowledge/index.ts";
-import { type Affirmed, affirmed } from "./affirmed.ts";
-import { hasAny } from "./words-in.ts";
+import { type Affirmed, affirmed, hasAny } from "../notes/index.ts";
 
 const { words, also, fine, unless, unless_beside: unlessBeside, fluid } = description.changed;
 

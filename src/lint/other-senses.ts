@@ -1,7 +1,6 @@
 /** Words of an alarm that speak of another time, of other beings and things, or of a disease in general. */
 import { alarmSenses, denial } from "../knowledge/index.ts";
-import type { Affirmed } from "./affirmed.ts";
-import { hasAny, occurrences } from "./words-in.ts";
+import { type Affirmed, hasAny, occurrences } from "../notes/index.ts";
 
 const { past, present, pigs, others, examples_of: diseases } = alarmSenses;
 

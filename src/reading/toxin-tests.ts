@@ -1,5 +1,5 @@
 /** Tests for the toxin gene that count for the snouts of a visit, and why others do not. */
-import { sampleRules } from "../knowledge/index.ts";
+import { isToxinMaterial } from "../sampling/index.ts";
 import { listing } from "../words/listing.ts";
 
 /** A test as it is written in the visit. */
@@ -43,8 +43,7 @@ function wrongDay(at: string | undefined, visited: string | undefined): string[]
 
 function wrongMaterial(from: string | undefined): string[] {
   if (from === undefined) return ["it is not written what was sampled (from)"];
-  const words = from.toLowerCase().split(/[^a-z]+/);
-  return sampleRules.toxin_gene.materials.some((material) => words.includes(material))
+  return isToxinMaterial(from) === true
     ? []
     : [`it came from "${from}" and not from nasal or tonsil swabs or concha tissue`];
 }

@@ -31,6 +31,7 @@ export {
   spell,
   stepAt,
 } from "./times.ts";
+export { isToxinMaterial } from "./toxin-material.ts";
 export {
   isFrozenHistology,
   sampleWorth,

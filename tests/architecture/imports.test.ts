@@ -13,6 +13,7 @@ const floors: Record<string, number> = {
   statistics: 0,
   knowledge: 1,
   cases: 2,
+  notes: 2,
   score: 3,
   measure: 3,
   alarms: 3,

@@ -1,7 +1,7 @@
 /** What a note affirms and what it denies, and the rules that read notes. */
 import { describe, expect, it } from "vitest";
 import { alarmPatterns, alarmSigns, description, organById, vocabulary } from "../../src/knowledge/index.ts";
-import { affirmed } from "../../src/lint/affirmed.ts";
+import { affirmed } from "../../src/notes/affirmed.ts";
 import { lintExample } from "./lay-example.ts";
 
 const words = ["vesicle*", "blister*", "black", "friable", "froth", "blood", "ulcer*", "oedema*", "blasen"];

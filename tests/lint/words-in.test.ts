@@ -7,7 +7,7 @@ import {
   organById,
 } from "../../src/knowledge/index.ts";
 import { namedOrgans } from "../../src/lint/named-organs.ts";
-import { occurrences, wordIn } from "../../src/lint/words-in.ts";
+import { occurrences, wordIn } from "../../src/notes/words-in.ts";
 
 describe("a word in free text", () => {
   it.each([

@@ -114,6 +114,7 @@ describe("a test for the toxin gene", () => {
     [{ at: "2026-03-14", from: "tonsil swab" }],
     [{ at: "2026-04-02", from: "Nasal swabs, 6 weaners" }],
     [{ at: "2026-03-20", from: "concha tissue" }],
+    [{ at: "2026-03-20", from: "Nasentupfer von sechs Absetzern" }],
   ])("is used: %j", (test) => {
     expect(readingOf(test)).toMatchObject({ tests: ["positive"], tests_not_used: [] });
   });
@@ -126,6 +127,10 @@ describe("a test for the toxin gene", () => {
       "its result of 2026-03-13 is older than the visit of 2026-03-14",
     ],
     [{ at: "2026-03-20", from: "lung swab" }, 'it came from "lung swab" and not from'],
+    [
+      { at: "2026-03-20", from: "lungs, no nasal swabs" },
+      'it came from "lungs, no nasal swabs" and not from',
+    ],
     [{}, "(at) and it is not written what"],
   ])("is not used, and it says why: %j", (test, why) => {
     const reading = readingOf(test);

@@ -1,9 +1,9 @@
 import { type Case, formatPath, type OrganState } from "../../../cases/index.ts";
 import { interpretationWords, organById, type PlacedOrgan } from "../../../knowledge/index.ts";
+import { wordIn } from "../../../notes/index.ts";
 import { isTissueSample, samplesOf } from "../../../sampling/index.ts";
 import { soundStepAt } from "../../misdated.ts";
 import type { CaseRule } from "../../rule.ts";
-import { wordIn } from "../../words-in.ts";
 
 export const skullClosedYetOpened: CaseRule = {
   id: "skull-closed-yet-opened",

@@ -1,7 +1,7 @@
 import { interpretationWords } from "../../../knowledge/index.ts";
+import { wordIn } from "../../../notes/index.ts";
 import { isPending, namedCauses } from "../../diagnoses.ts";
 import type { CaseRule } from "../../rule.ts";
-import { wordIn } from "../../words-in.ts";
 
 export const causeWithoutDifferentials: CaseRule = {
   id: "cause-without-differentials",

@@ -1,7 +1,7 @@
+import { wordIn } from "../../../notes/index.ts";
 import { morphologicDiagnoses } from "../../diagnoses.ts";
 import { findingsOf } from "../../findings-of.ts";
 import type { CaseRule } from "../../rule.ts";
-import { wordIn } from "../../words-in.ts";
 
 const slight = ["minimal", "mild", "slight"];
 const marked = ["marked", "severe"];

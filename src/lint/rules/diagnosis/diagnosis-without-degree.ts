@@ -1,7 +1,7 @@
 import { vocabulary } from "../../../generated/knowledge.ts";
+import { wordIn } from "../../../notes/index.ts";
 import { morphologicDiagnoses } from "../../diagnoses.ts";
 import type { CaseRule } from "../../rule.ts";
-import { wordIn } from "../../words-in.ts";
 
 export const diagnosisWithoutDegree: CaseRule = {
   id: "diagnosis-without-degree",

@@ -1,7 +1,7 @@
 import { interpretationWords } from "../../../knowledge/index.ts";
+import { wordIn } from "../../../notes/index.ts";
 import { notesOfOrgans } from "../../notes-of-organs.ts";
 import type { CaseRule } from "../../rule.ts";
-import { wordIn } from "../../words-in.ts";
 
 export const interpretationInDescription: CaseRule = {
   id: "interpretation-in-description",

@@ -1,7 +1,7 @@
 import { selectionRules } from "../../../knowledge/index.ts";
+import { hasAny } from "../../../notes/index.ts";
 import { groupsOf } from "../../group-of-visit.ts";
 import type { VisitRule } from "../../rule.ts";
-import { hasAny } from "../../words-in.ts";
 
 export const groupDeadUnaffected: VisitRule = {
   id: "group-dead-unaffected",

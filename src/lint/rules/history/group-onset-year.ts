@@ -1,9 +1,9 @@
 import { type Moment, moment, type Visit } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
+import { hasAny } from "../../../notes/index.ts";
 import { type GroupOfVisit, groupsOf } from "../../group-of-visit.ts";
 import { isVisitMisdated } from "../../misdated-visit.ts";
 import type { VisitRule } from "../../rule.ts";
-import { hasAny } from "../../words-in.ts";
 
 export const groupOnsetYear: VisitRule = {
   id: "group-onset-year",

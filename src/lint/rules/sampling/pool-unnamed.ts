@@ -1,9 +1,8 @@
 import type { Case } from "../../../cases/index.ts";
 import { sampleRules } from "../../../knowledge/index.ts";
+import { affirmed, occurrences } from "../../../notes/index.ts";
 import { samplesOf } from "../../../sampling/index.ts";
-import { affirmed } from "../../affirmed.ts";
 import type { CaseRule } from "../../rule.ts";
-import { occurrences } from "../../words-in.ts";
 
 export const poolUnnamed: CaseRule = {
   id: "pool-unnamed",

@@ -1,8 +1,8 @@
 import type { Visit } from "../../../cases/index.ts";
 import { sampleRules } from "../../../knowledge/index.ts";
-import { affirmed } from "../../affirmed.ts";
+import { wordIn } from "../../../notes/index.ts";
+import { isToxinMaterial } from "../../../sampling/index.ts";
 import type { VisitRule } from "../../rule.ts";
-import { wordIn } from "../../words-in.ts";
 
 export const toxinTestMaterial: VisitRule = {
   id: "toxin-test-material",
@@ -34,11 +34,10 @@ export const toxinTestMaterial: VisitRule = {
 
 /** Whether the words, or the samples that they name, are of other material; words that nobody knows are not. */
 function isElsewhere(from: string, visit: Visit): boolean {
-  const { materials, other_materials: others, from: organs } = sampleRules.toxin_gene;
-  if (affirmed(from, materials).length > 0) return false;
-  if (affirmed(from, others).length > 0) return true;
+  const known = isToxinMaterial(from);
+  if (known !== undefined) return !known;
   const named = visit.cases
     .flatMap(({ record }) => record.samples ?? [])
     .filter(({ id }) => id !== "" && wordIn(from, [id]) !== undefined);
-  return named.length > 0 && !named.some((sample) => organs.includes(sample.from));
+  return named.length > 0 && !named.some((sample) => sampleRules.toxin_gene.from.includes(sample.from));
 }
