@@ -84,6 +84,11 @@ describe("an alarm", () => {
     "voicemail",
     "Nicht erreicht",
     "2026-04-20",
+    "they will come back to me",
+    "decision follows",
+    "wird geprüft",
+    "spoke to the secretary, vet on holiday",
+    "decision pending",
   ])("is not lifted by a call that nobody answered, and a finding says so: %s", (answer) => {
     const authority = { contacted: "2026-04-20T10:00", answer };
     for (const files of [
@@ -103,6 +108,8 @@ describe("an alarm", () => {
     "official veterinarian takes blood; answers tomorrow",
     "kein Verdacht, Sektion darf weitergehen",
     "Freigabe",
+    "farm closed, samples forwarded to the reference laboratory",
+    "could not be reached at 9; at 10:00 Dr Hall: no suspicion",
     "suspicion lifted 2026-04-22, PCR negative",
   ])("is lifted by a decision: %s", (answer) => {
     const files = { cases: [{ ...lesions, authority: { contacted: "2026-04-20T10:00", answer } }] };

@@ -122,6 +122,8 @@ describe("a vesicle in other words", () => {
   it.each([
     { feet: [{ process: "blister" }] },
     { feet: [{ process: "Blisters" }] },
+    { feet: [{ process: "aphthe" }] },
+    { feet: [{ process: "Vesikel" }] },
     { feet: [{ process: "ruptured vesicles" }] },
     { feet: [{ process: "vesicular lesions" }] },
     { feet: [{ lesion: "vesicle" }] },
