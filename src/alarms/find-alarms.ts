@@ -1,19 +1,15 @@
 /** The alarms of a case or a visit, from recorded findings and facts; a diagnosis is never asked. */
 import type { Archive } from "../cases/index.ts";
 import { type AlarmPattern, alarmPatterns } from "../knowledge/index.ts";
+import { fact } from "../record/index.ts";
 import type { Alarm, AlarmSubject } from "./alarm.ts";
 import { isLifted } from "./lifted.ts";
 import { type Match, matchCondition } from "./match-condition.ts";
 import { type ReadAsMeant, readAsMeant } from "./read-as-meant.ts";
 
-/** What was found before; a record that was read does not change. */
-const known = new WeakMap<AlarmSubject, readonly Alarm[]>();
-
-function ownAlarms(subject: AlarmSubject): readonly Alarm[] {
-  const found = known.get(subject) ?? alarmPatterns.flatMap((pattern) => findAlarm(pattern, subject) ?? []);
-  known.set(subject, found);
-  return found;
-}
+const ownAlarms = fact((subject: AlarmSubject): readonly Alarm[] =>
+  alarmPatterns.flatMap((pattern) => findAlarm(pattern, subject) ?? []),
+);
 
 /** Every alarm of a case, or of a visit and then of its cases; answered ones are marked as lifted. */
 export const findAlarms = (subject: AlarmSubject): readonly Alarm[] =>

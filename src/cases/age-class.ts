@@ -12,3 +12,6 @@ export function classOfAge(days: number | undefined): AgeClass | undefined {
 /** Dead before it was born: the class has no age of its own. */
 export const isUnborn = (ageClass: AgeClass | undefined): boolean =>
   ageClass !== undefined && ageClasses.classes[ageClass]?.derive === undefined;
+
+/** Past the suckling class. */
+export const isWeaned = (ageClass: AgeClass): boolean => (ageClasses.classes[ageClass]?.derive?.[0] ?? 0) > 0;

@@ -1,9 +1,8 @@
 /** Case files: found, read, checked and typed. This room knows the format and the anatomy, but no rules. */
-export { isUnborn } from "./age-class.ts";
+export { isUnborn, isWeaned } from "./age-class.ts";
 export type { DueQuestion } from "./due.ts";
 export { organsDue } from "./due.ts";
 export type { Fault } from "./fault.ts";
-export { findingsOf, type PlacedFinding } from "./findings-of.ts";
 export { leaveOutFaultyScales } from "./leave-out-scales.ts";
 export { isNoDecision, saysNothing } from "./meant/word.ts";
 export type { Archive, Case, Farm, HouseScale, Visit } from "./model.ts";

@@ -1,7 +1,6 @@
 import { openAlarms } from "../../../alarms/index.ts";
 import { formatPath, pathsMeet } from "../../../cases/index.ts";
-import { morphologicDiagnoses } from "../../diagnoses.ts";
-import { findingsOf } from "../../findings-of.ts";
+import { findingsOf, morphologicDiagnoses } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const markedLesionUndiagnosed: CaseRule = {

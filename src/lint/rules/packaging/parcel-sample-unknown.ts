@@ -1,8 +1,8 @@
+import { parcelsOf } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
 import { nearest } from "../../../words/nearest.ts";
-import { parcelExample } from "../../parcel-example.ts";
-import { parcelsOf } from "../../parcels.ts";
 import type { VisitRule } from "../../rule.ts";
+import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const parcelSampleUnknown: VisitRule = {
   id: "parcel-sample-unknown",

@@ -1,7 +1,7 @@
+import { parcelsOf } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-import { parcelExample } from "../../parcel-example.ts";
-import { parcelsOf } from "../../parcels.ts";
 import type { VisitRule } from "../../rule.ts";
+import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const sampleInNoParcel: VisitRule = {
   id: "sample-in-no-parcel",
