@@ -3,9 +3,9 @@ import type { Archive } from "../cases/index.ts";
 import { type AlarmPattern, alarmPatterns } from "../knowledge/index.ts";
 import { fact } from "../record/index.ts";
 import type { Alarm, AlarmSubject } from "./alarm.ts";
+import { type IntendedReading, intendedReading } from "./as-intended.ts";
 import { isLifted } from "./lifted.ts";
 import { type Match, matchCondition } from "./match-condition.ts";
-import { type ReadAsMeant, readAsMeant } from "./read-as-meant.ts";
 
 const ownAlarms = fact((subject: AlarmSubject): readonly Alarm[] =>
   alarmPatterns.flatMap((pattern) => findAlarm(pattern, subject) ?? []),
@@ -26,8 +26,8 @@ export const openAlarmsOf = ({ visits, cases }: Pick<Archive, "visits" | "cases"
 function findAlarm(pattern: AlarmPattern, subject: AlarmSubject): Alarm | undefined {
   if (pattern.scope !== ("cases" in subject ? "visit" : "case")) return undefined;
   if (pattern.fires === "when-listed" && !subject.settings.notifiable.includes(pattern.id)) return undefined;
-  const meant = readAsMeant(subject);
-  const found = (meant && matchMeant(pattern, meant)) ?? matchCondition(pattern.pattern, subject);
+  const meant = intendedReading(subject);
+  const found = (meant && matchIntended(pattern, meant)) ?? matchCondition(pattern.pattern, subject);
   if (found === undefined) return undefined;
   const seen = new Set<string>();
   const evidence = found.filter((one) => {
@@ -38,7 +38,7 @@ function findAlarm(pattern: AlarmPattern, subject: AlarmSubject): Alarm | undefi
 }
 
 /** The evidence of what was meant stands in the files as they were written. */
-const matchMeant = ({ pattern }: AlarmPattern, { subject, written }: ReadAsMeant): Match =>
+const matchIntended = ({ pattern }: AlarmPattern, { subject, written }: IntendedReading): Match =>
   matchCondition(pattern, subject)?.map((one) => ({
     ...one,
     subject: written.get(one.subject) ?? one.subject,

@@ -4,14 +4,14 @@ import { join } from "node:path";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { stringify } from "yaml";
-import type { SourceDocument } from "../../src/cases/document.ts";
-import type { Path } from "../../src/cases/path.ts";
-import { quickTree } from "../../src/cases/quick-tree.ts";
-import { decode } from "../../src/cases/read-text.ts";
-import { sourceFaults } from "../../src/cases/source-checks.ts";
-import { PlacedDocument } from "../../src/cases/source-places.ts";
-import { TextLines } from "../../src/cases/text-lines.ts";
-import { parseSlowly } from "../../src/cases/yaml-document.ts";
+import { decode } from "../../src/cases/files/read-text.ts";
+import type { Path } from "../../src/cases/model/path.ts";
+import type { SourceDocument } from "../../src/cases/yaml/document.ts";
+import { quickTree } from "../../src/cases/yaml/quick-tree.ts";
+import { sourceFaults } from "../../src/cases/yaml/source-checks.ts";
+import { PlacedDocument } from "../../src/cases/yaml/source-places.ts";
+import { TextLines } from "../../src/cases/yaml/text-lines.ts";
+import { parseSlowly } from "../../src/cases/yaml/yaml-document.ts";
 
 const yamlIn = (folder: string): string[] =>
   readdirSync(folder, { recursive: true, encoding: "utf8" })

@@ -19,7 +19,7 @@ export const markedLesionUndiagnosed: CaseRule = {
   },
   check(one, report) {
     // While an alarm stands open nothing more is asked for, and a diagnosis that cannot be read may be the one.
-    const atFault = one.faults.some(({ meant }) => pathsMeet(meant, ["diagnosis", "morphologic"]));
+    const atFault = one.faults.some(({ intended }) => pathsMeet(intended, ["diagnosis", "morphologic"]));
     if (atFault || openAlarms(one).length > 0) return;
     const diagnoses = morphologicDiagnoses(one);
     // A diagnosis whose organ is not understood may be the one.

@@ -18,7 +18,7 @@ export const parcelSampleUnknown: VisitRule = {
     // A number that cannot be read may be the one.
     const unread = visit.cases.some(({ record, faults }) =>
       record.samples === undefined
-        ? faults.some(({ meant }) => meant[0] === "samples")
+        ? faults.some(({ intended }) => intended[0] === "samples")
         : record.samples.some(({ id }) => id === ""),
     );
     if (!visit.complete || unread) return;
