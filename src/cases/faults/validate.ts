@@ -1,5 +1,6 @@
 /** Checks a document against its schema and keeps the part of it that is valid. */
 import { caseFits, farmFits, settingsFits, visitFits } from "../../generated/fits.js";
+import { withoutBlanks } from "../model/blanks.ts";
 import { type Path, put, remove, valueAt } from "../model/path.ts";
 import { errorsOf } from "./full-validator.ts";
 import { type SchemaFault, schemaFaults } from "./schema-faults.ts";
@@ -33,7 +34,7 @@ export function validate(kind: FileKind, value: Record<string, unknown>): Valida
   const faults = faultsOf(kind, value, kept);
   if (faults.length === 0) return { faults, raw: value, record: withoutBlanks(value, kept) };
   const { raw, lacking } = validPart(kind, value, faults);
-  const record = withoutBlanks(raw, kept);
+  const record = withoutBlanks(structuredClone(raw), kept);
   for (const path of lacking) put(record, path, path.at(-1) === "grades" ? {} : "");
   return { faults, raw, record };
 }
@@ -72,7 +73,7 @@ function validPart(
 export function faultsOf(kind: FileKind, value: Record<string, unknown>, kept?: string): SchemaFault[] {
   const plain = withoutBlanks(value, kept);
   const errors = kind !== "scale" && fits[kind](plain) ? [] : errorsOf(kind, plain);
-  const unknown = hasBlanks(value) ? errorsOf(kind, value) : [];
+  const unknown = plain === value ? [] : errorsOf(kind, value);
   const blank = unknown.filter(
     ({ keyword, params, data }) =>
       keyword === "additionalProperties" &&
@@ -116,19 +117,4 @@ function backwards(a: Path, b: Path): number {
     if (typeof one === "number" && typeof other === "number" && one !== other) return other - one;
   }
   return b.length - a.length;
-}
-
-function hasBlanks(value: unknown): boolean {
-  if (typeof value !== "object") return false;
-  return value === null || Object.values(value).some(hasBlanks);
-}
-
-/** A copy in which keys without a value are left out: blank is an omission, everywhere but under the key `but`. */
-function withoutBlanks(value: Record<string, unknown>, but?: string): Record<string, unknown>;
-function withoutBlanks(value: unknown, but?: string): unknown;
-function withoutBlanks(value: unknown, but?: string): unknown {
-  if (Array.isArray(value)) return value.map((item) => withoutBlanks(item, but));
-  if (typeof value !== "object" || value === null) return value;
-  const kept = Object.entries(value).filter(([key, item]) => item !== null || key === but);
-  return Object.fromEntries(kept.map(([key, item]) => [key, withoutBlanks(item, but)]));
 }

@@ -1,7 +1,8 @@
 /** Parses one text: the quick way where it is ordinary and right, else with the parser that finds and explains every error. */
-import type { Parsed } from "./document.ts";
-import { quickTree } from "./quick-tree.ts";
-import { sourceFaults } from "./source-checks.ts";
+
+import type { Path } from "../model/path.ts";
+import type { Parsed, Place, SourceDocument } from "./document.ts";
+import { quickTree, quickValue } from "./quick-tree.ts";
 import { PlacedDocument } from "./source-places.ts";
 import { TextLines } from "./text-lines.ts";
 import { parseSlowly } from "./yaml-document.ts";
@@ -11,7 +12,38 @@ import { parseSlowly } from "./yaml-document.ts";
  * @returns the document, or every fault that keeps it from being read
  */
 export function parseYaml(text: string): Parsed {
-  const tree = quickTree(text);
-  if (tree === undefined || sourceFaults(tree).length > 0) return parseSlowly(text);
-  return { ok: true, document: new PlacedDocument(tree, new TextLines(text)) };
+  const quick = quickValue(text);
+  return quick === undefined
+    ? parseSlowly(text)
+    : { ok: true, document: new QuickDocument(text, quick.value) };
+}
+
+/** A text that was read without its places: they are looked for when the first is asked. */
+class QuickDocument implements SourceDocument {
+  readonly value: unknown;
+  readonly #text: string;
+  #placed: SourceDocument | undefined;
+
+  constructor(text: string, value: unknown) {
+    this.#text = text;
+    this.value = value;
+  }
+
+  where(path: Path): Place {
+    return this.#places().where(path);
+  }
+
+  whereKey(path: Path): Place {
+    return this.#places().whereKey(path);
+  }
+
+  line(number: number): string {
+    return this.#places().line(number);
+  }
+
+  #places(): SourceDocument {
+    if (this.#placed !== undefined) return this.#placed;
+    this.#placed = new PlacedDocument(quickTree(this.#text), new TextLines(this.#text));
+    return this.#placed;
+  }
 }

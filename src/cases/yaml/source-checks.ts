@@ -6,7 +6,7 @@ import type { SyntaxMessage } from "./syntax-message.ts";
 /** More values than this, with all references unfolded, are not a case file but an attack on memory. */
 const maxValues = 250_000;
 /** No list and no group of keys in a case file is longer. */
-const maxEntries = 2000;
+export const maxEntries = 2000;
 /** No case file nests deeper, with all references unfolded. */
 export const maxDepth = 100;
 /** Names that would reach into JavaScript's own objects. */
@@ -111,7 +111,8 @@ function checkKeys(map: MapNode, fault: (at: Span, message: string) => void): vo
   }
 }
 
-function keyProblem(word: string | undefined, seen: ReadonlySet<string>): string | undefined {
+/** What is wrong with a key, beside keys that were seen in the same place. */
+export function keyProblem(word: string | undefined, seen: ReadonlySet<string>): string | undefined {
   if (word === undefined) return "a key must be a plain word";
   if (word.trim() === "") return "a key is missing before the colon";
   if (word === "<<") return "merge keys (<<) are not read; write the keys out";
