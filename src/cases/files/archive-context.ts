@@ -1,5 +1,5 @@
 /** What a case stands in: the settings, farm and visit files of its folder and the folders above, each read once. */
-import { dirname, join, resolve } from "node:path";
+import { dirname, join, resolve, sep } from "node:path";
 import type { FarmFile } from "../../generated/farm.types.ts";
 import type { SettingsFile } from "../../generated/settings.types.ts";
 import type { VisitFile } from "../../generated/visit.types.ts";
@@ -69,6 +69,14 @@ export class ArchiveContext {
       const location = join(folder, "visit.yaml");
       return exists(location) ? this.#readVisit(location) : undefined;
     });
+  }
+
+  /** Forgets the files of all folders but those that the next one lies in. */
+  letGo(next: string | undefined): void {
+    for (const store of [this.#settings, this.#farms, this.#visits])
+      for (const folder of store.keys())
+        if (next === undefined || (next !== folder && !next.startsWith(join(folder, sep))))
+          store.delete(folder);
   }
 
   #read(location: string): { file: string; document: KeyedDocument } | undefined {

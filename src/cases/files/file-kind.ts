@@ -23,7 +23,7 @@ export function isLink(path: string): boolean {
 /** One name for a file, however it was reached. */
 export function sameFile(location: string): string {
   try {
-    return realpathSync(location);
+    return realpathSync.native(location);
   } catch {
     return location;
   }

@@ -1,7 +1,7 @@
 /** Looks through a folder for YAML files; honours .gitignore; looks into each folder once, however many links lead there. */
-import { readdirSync, realpathSync } from "node:fs";
+import { type Dirent, readdirSync, realpathSync } from "node:fs";
 import { join, resolve } from "node:path";
-import { isLink, kindOf, sameFile } from "./file-kind.ts";
+import { kindOf, sameFile } from "./file-kind.ts";
 import type { Found, FoundFile } from "./found.ts";
 import { isIgnored, type Level, levelsAbove, levelsIn } from "./ignore-rules.ts";
 
@@ -35,7 +35,7 @@ export function walk(start: string, from: string): Found {
       faults.push({ file: show(inside), message: "no permission to look into this folder" });
       return;
     }
-    const { names, real } = entries;
+    const { inFolder, real } = entries;
     if (parents.includes(real)) {
       const message = "it is a link that leads back to a folder above it; it was not followed";
       faults.push({ file: show(inside), message });
@@ -43,22 +43,26 @@ export function walk(start: string, from: string): Found {
     }
     if (seen.has(real)) return;
     seen.add(real);
-    const here = names.includes(".gitignore") ? [...levels, ...levelsIn(folder)] : levels;
-    for (const name of names) {
+    const here = inFolder.some(({ name }) => name === ".gitignore")
+      ? [...levels, ...levelsIn(folder)]
+      : levels;
+    for (const entry of inFolder) {
+      const { name } = entry;
       if (name.startsWith(".") || skippedFolders.has(name)) continue;
       const path = join(inside, name);
       const location = join(folder, name);
-      const kind = kindOf(location);
+      const link = entry.isSymbolicLink();
+      const kind = link ? kindOf(location) : entry.isDirectory() ? "folder" : "file";
       if (isIgnored(location, kind === "folder", here)) continue;
       const task = { inside: path, levels: here, parents: [...parents, real] };
       if (kind === "folder" && !isYaml(name)) {
         // Links come last, so that a file is known by its own path and not by that of a link.
-        if (isLink(location)) links.push(task);
+        if (link) links.push(task);
         else look(task);
       } else if (kind === "loop" && isYaml(name))
         faults.push({ file: show(path), message: "it is a link that leads back to itself" });
       else if (isYaml(name)) {
-        if (isLink(location)) {
+        if (link) {
           if (!linked.has(sameFile(location))) linked.set(sameFile(location), show(path));
         } else {
           plain.add(join(real, name));
@@ -77,10 +81,11 @@ export function walk(start: string, from: string): Found {
   return { path: start, files, faults };
 }
 
-/** The names in a folder in a stable order, and its path without links; undefined when it cannot be read. */
-function list(folder: string): { names: string[]; real: string } | undefined {
+/** What lies in a folder, in a stable order, and its path without links; undefined when it cannot be read. */
+function list(folder: string): { inFolder: readonly Dirent[]; real: string } | undefined {
   try {
-    return { names: readdirSync(folder).sort(), real: realpathSync(folder) };
+    const inFolder = readdirSync(folder, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1));
+    return { inFolder, real: realpathSync.native(folder) };
   } catch {
     return undefined;
   }
