@@ -1,20 +1,12 @@
 /** `carcase lint`: what was skipped, contradictory or unsafe, at which line? */
 import { openAlarmsOf } from "../alarms/index.ts";
-import { type Case, unknownName } from "../cases/index.ts";
+import { unknownName } from "../cases/index.ts";
 import { alarmNotice } from "../formats/alarm-notice.ts";
 import { lintFormats, lintReport } from "../formats/lint-formats.ts";
 import type { LintReport } from "../formats/lint-report.ts";
 import { shownByCodeScanning } from "../formats/lint-sarif.ts";
 import { makeStyle } from "../formats/style.ts";
-import {
-  type Level,
-  type LintOptions,
-  type LintResult,
-  levels,
-  lintCases,
-  needsScales,
-  rules,
-} from "../lint/index.ts";
+import { type Level, type LintResult, levels, lintCases, rules } from "../lint/index.ts";
 import { count } from "../words/listing.ts";
 import { alsoList } from "./also.ts";
 import { checkBaselineOptions, openBaseline, withBaseline } from "./baseline.ts";
@@ -54,7 +46,7 @@ export async function runLint(paths: readonly string[], options: LintCommandOpti
   if (typeof opened === "number") return opened;
   const { failed } = opened;
   const archive = await withCheckedScales(opened.archive);
-  const lintOptions = { ...chosen.options, ...(await gradeCheck(archive.cases)) };
+  const lintOptions = chosen.options;
   const linted = { paths, archive, options: lintOptions, full: !failed && chosen.all };
   const result = withBaseline(lintCases(archive, lintOptions), baseline, linted, options);
   const report: LintReport = {
@@ -83,13 +75,6 @@ export async function runLint(paths: readonly string[], options: LintCommandOpti
  */
 const isSeen = ({ output }: LintCommandOptions): boolean =>
   output === undefined && (process.stdout.isTTY === true || process.stderr.isTTY !== true);
-
-/** Asks the scales about recorded grades, and loads them only where there are such grades. */
-async function gradeCheck(cases: readonly Case[]): Promise<Pick<LintOptions, "gradeFaults">> {
-  if (!cases.some(needsScales)) return { gradeFaults: () => [] };
-  const { gradeFaults } = await import("../lint/grade-faults.ts");
-  return { gradeFaults };
-}
 
 /** The levels at or above the one named. */
 function failingLevels(name: string): readonly Level[] {

@@ -12,8 +12,16 @@ export {
 } from "./baseline.ts";
 export type { Completeness, OrganCounts, VisitCompleteness } from "./completeness.ts";
 export type { Finding } from "./finding.ts";
-export { type LintOptions, type LintResult, type LintSummary, lintCases } from "./lint.ts";
-export { needsScales } from "./needs-scales.ts";
+export { lintCases } from "./lint.ts";
+export {
+  type LintedParts,
+  Linter,
+  type LintOptions,
+  type LintResult,
+  type LintSummary,
+  lintResult,
+} from "./linter.ts";
+export { gradeCheckFor } from "./needs-scales.ts";
 export { type Example, type Level, levels, type Rule } from "./rule.ts";
 export { type RuleTexts, textsOf } from "./rule-texts.ts";
 export { rules } from "./rules/index.ts";

@@ -2,7 +2,7 @@
 import type { Archive } from "../cases/index.ts";
 import type { BaselineEntry } from "../generated/baseline.types.ts";
 import type { FileKey } from "./baseline.ts";
-import { type LintOptions, levelFor, type Subject } from "./lint.ts";
+import { type LintOptions, levelFor, type Subject } from "./linter.ts";
 import { rules } from "./rules/index.ts";
 
 /**
