@@ -90,6 +90,8 @@ describe("what no scale that ships needs", () => {
       id: "respiratory.turbinates",
       system: "respiratory",
       key: "turbinates",
+      path: ["respiratory", "turbinates"] as const,
+      index: 0,
       definition: { title: "", look: "", base: [] },
     };
     return scoreOrgan({ ...gap, combine, ...more }, state.organ(organ as Parameters<typeof state.organ>[0]));
