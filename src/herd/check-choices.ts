@@ -1,5 +1,5 @@
 /** Choices that cannot be had together, said before anything is computed. */
-import { BINOMIAL_METHODS } from "../statistics/index.ts";
+import { BINOMIAL_METHODS, requireLevel } from "../statistics/index.ts";
 import { corrected } from "./corrected.ts";
 import type { HerdOptions } from "./herd-options.ts";
 
@@ -9,8 +9,7 @@ import type { HerdOptions } from "./herd-options.ts";
  */
 export function checkChoices(options: HerdOptions): void {
   const { level, interval, finite, cluster, test, combine } = options;
-  if (level !== undefined && !(level > 0 && level < 1))
-    throw new RangeError(`level must lie strictly between 0 and 1 (0.95 for 95 %), got ${level}`);
+  if (level !== undefined) requireLevel(level);
   if (interval !== undefined && !BINOMIAL_METHODS.includes(interval))
     throw new RangeError(`there is no interval "${interval}"; there are ${BINOMIAL_METHODS.join(", ")}`);
   const own = finite === true ? "finite" : cluster === undefined ? undefined : "cluster";

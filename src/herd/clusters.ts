@@ -27,7 +27,7 @@ export function clustersOf(answered: readonly Answered[], kind: ClusterKind): Fo
   const clusters = new Map<string, { affected: number; examined: number }>();
   let unrecorded = 0;
   for (const { one, yes } of answered) {
-    const key = keyOf(one, kind);
+    const key = clusterKey(one, kind);
     if (key === undefined) {
       unrecorded += 1;
       continue;
@@ -38,7 +38,8 @@ export function clustersOf(answered: readonly Answered[], kind: ClusterKind): Fo
   return { counts: [...clusters.values()], unrecorded };
 }
 
-function keyOf(one: Case, kind: ClusterKind): string | undefined {
+/** What a pig has in common with those of its pen, room or litter; undefined where that is not recorded. */
+export function clusterKey(one: Case, kind: ClusterKind): string | undefined {
   const { group, pen, litter } = one.record.pig ?? {};
   const place = [one.farm?.folder, one.visit?.folder];
   const name = { pen, room: group, litter }[kind];
@@ -50,4 +51,4 @@ function keyOf(one: Case, kind: ClusterKind): string | undefined {
 export const sharePens = (pigs: number, pens: number): boolean => pigs >= clusterLimits.pigs_each * pens;
 
 /** Whether the clusters are too few for an interval to be relied on that counts them. */
-export const tooFew = (clusters: number): boolean => clusters < clusterLimits.fewest;
+export const tooFewClusters = (clusters: number): boolean => clusters < clusterLimits.fewest;

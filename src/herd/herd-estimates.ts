@@ -30,8 +30,7 @@ export function herdEstimates(from: Archive | readonly Case[], options: HerdOpti
   checkScales(cases, options.scales);
   const cells = strata(cases, by);
   const inUse = scalesInUse(cases);
-  const levelOf = (some: readonly Case[]): number =>
-    options.level ?? Math.max(...some.map((one) => one.settings.level));
+  const levelOf = (some: readonly Case[]): number => options.level ?? highestLevel(some);
   const choiceOf = (cell: StratumOfCases, some: readonly Case[]) => ({
     level: levelOf(some),
     method,
@@ -62,6 +61,10 @@ export function herdEstimates(from: Archive | readonly Case[], options: HerdOpti
     }),
   };
 }
+
+/** The confidence level of the settings: the highest, should they differ; 0 when there are no cases. */
+export const highestLevel = (cases: readonly Case[]): number =>
+  Math.max(0, ...cases.map((one) => one.settings.level));
 
 /** The scales of a stratum, each with the cases that know it in the same form. */
 export function scalesIn(

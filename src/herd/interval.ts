@@ -7,7 +7,7 @@ import {
   zeroUpperFinite,
 } from "../statistics/index.ts";
 import { count } from "../words/listing.ts";
-import { type Answered, type ClusterKind, clustersOf, sharePens, tooFew } from "./clusters.ts";
+import { type Answered, type ClusterKind, clustersOf, sharePens, tooFewClusters } from "./clusters.ts";
 import type { HeadCount, NoHeadCount } from "./head-count.ts";
 import { type OneSided, oneSidedLimit } from "./one-sided-limit.ts";
 
@@ -114,7 +114,7 @@ function clustered(answered: readonly Answered[], by: ClusterKind, choice: Inter
     design_effect: null,
     effective_size: null,
     icc: null,
-    too_few: tooFew(number),
+    too_few: tooFewClusters(number),
   };
   if (unrecorded > 0) {
     const where = answered.length === 1 ? "the pig" : `${unrecorded} of ${count(answered.length, "pig")}`;
@@ -139,7 +139,7 @@ function clustered(answered: readonly Answered[], by: ClusterKind, choice: Inter
     clusters: { ...clusters, effective_size },
     notes: [
       `${count(answered.length, "pig")} of ${count(number, by)} count as ${effective_size < 1 ? "fewer than 1" : Number(effective_size.toFixed(1))} drawn singly`,
-      ...(tooFew(number)
+      ...(tooFewClusters(number)
         ? [
             `${count(number, by)} are too few to tell how alike pigs of one ${by} are, so do not rely on the interval`,
           ]

@@ -56,8 +56,8 @@ export function strata(cases: readonly Case[], by: readonly Dimension[] = dimens
   return found.sort((a, b) => compare(a.place, b.place)).map(({ place: _, ...rest }) => rest);
 }
 
-const farmFolder = (one: Case): string | null => one.farm?.folder ?? null;
-const basisOf = (one: Case): string | null => one.record.selection?.basis ?? null;
+export const farmFolder = (one: Case): string | null => one.farm?.folder ?? null;
+export const basisOf = (one: Case): string | null => one.record.selection?.basis ?? null;
 
 function label(one: Case, by: readonly Dimension[], manyFarms: boolean): Stratum {
   return {
