@@ -6,7 +6,7 @@ import { requireLevel } from "../statistics/index.ts";
 import type { Asked, CompareOptions, CompareReport } from "./comparison.ts";
 import { judge } from "./judgement/judge.ts";
 import { inWords } from "./sentence/block-answer.ts";
-import { blocksOf, usualBetween } from "./sides/blocks.ts";
+import { blocksOf } from "./sides/blocks.ts";
 import { comparedSides } from "./sides/comparability.ts";
 import { narrowed } from "./sides/facets.ts";
 
@@ -20,17 +20,12 @@ import { narrowed } from "./sides/facets.ts";
  * @throws RangeError when there are no two sides, a name does not exist, or the level is not between 0 and 1
  */
 export function compareCases(from: Archive | readonly Case[], options: CompareOptions = {}): CompareReport {
-  const cases = narrowed(casesOf(from), options.where ?? {});
-  if (options.level !== undefined) requireLevel(options.level);
-  const asked: Asked = {
-    ...options,
-    between: options.between ?? usualBetween(cases),
-    evenIf: options.evenIf ?? [],
-    cluster: options.cluster ?? "pen",
-    level: options.level ?? highestLevel(cases),
-  };
-  const { between, cluster, level } = asked;
-  const { blocks, leftOut } = blocksOf(cases, between, asked.evenIf.includes("basis"));
+  const { where = {}, evenIf = [], cluster = "pen" } = options;
+  const cases = narrowed(casesOf(from), where);
+  const level = options.level ?? highestLevel(cases);
+  requireLevel(level);
+  const { between, blocks, leftOut } = blocksOf(cases, options.between, evenIf.includes("basis"));
+  const asked: Asked = { ...options, between, evenIf, cluster, level };
   const compared = blocks.map((block) => {
     const sides = comparedSides(block, asked);
     const judged = judge(sides, asked);

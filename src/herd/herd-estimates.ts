@@ -62,9 +62,9 @@ export function herdEstimates(from: Archive | readonly Case[], options: HerdOpti
   };
 }
 
-/** The confidence level of the settings: the highest, should they differ; 0 when there are no cases. */
+/** The confidence level of the settings: the highest, should they differ; 0.95 when there are no cases. */
 export const highestLevel = (cases: readonly Case[]): number =>
-  Math.max(0, ...cases.map((one) => one.settings.level));
+  cases.length === 0 ? 0.95 : Math.max(...cases.map((one) => one.settings.level));
 
 /** The scales of a stratum, each with the cases that know it in the same form. */
 export function scalesIn(

@@ -4,28 +4,15 @@ import { basisOf, farmFolder, reachOf } from "../../herd/index.ts";
 import { selectionBases } from "../../knowledge/index.ts";
 import { grouped } from "../../words/grouped.ts";
 import { count, listing } from "../../words/listing.ts";
-import type { Between } from "../comparison.ts";
+import type { Between, Compared, SideLabel } from "../comparison.ts";
 import { facets, visitFolder } from "./facets.ts";
 
-export interface Side {
-  readonly side: string;
-  /** `on 2026-03-14`, `in nursery-2`. */
-  readonly title: string;
-  readonly date: string | null;
+export interface Side extends Omit<SideLabel, "pigs"> {
   readonly cases: readonly Case[];
 }
 
 /** Sides of one farm (and visit), pigs chosen in one way. */
-export interface Block {
-  readonly farm: string | null;
-  readonly visit?: string | null;
-  /** Null when pigs chosen in different ways are taken together. */
-  readonly basis: string | null;
-  readonly mixed: boolean;
-  /** What the pigs are: `drawn at random`. */
-  readonly pigs: string;
-  /** Whether a proportion over such pigs is a prevalence. */
-  readonly prevalence: boolean;
+export interface Block extends Pick<Compared, "farm" | "visit" | "basis" | "mixed" | "pigs" | "prevalence"> {
   readonly sides: readonly Side[];
 }
 
@@ -35,22 +22,25 @@ interface Split {
   readonly leftOut: readonly string[];
 }
 
-/** Visits where a farm has two or more, else groups. */
-export const usualBetween = (cases: readonly Case[]): Between =>
-  split(cases, "visits", true).blocks.length > 0 ? "visits" : "groups";
-
 /**
  * Splits the cases into blocks of two sides or more, one block a selection basis; where the sides share none, one block of
  * all pigs.
+ * @param asked default: visits when a farm has two or more, else groups
  * @param mixBases take pigs together however they were chosen
  * @throws RangeError when there are no two sides
  */
-export function blocksOf(cases: readonly Case[], between: Between, mixBases: boolean): Split {
-  const found = split(cases, between, mixBases);
-  if (found.blocks.length > 0) return found;
+export function blocksOf(
+  cases: readonly Case[],
+  asked: Between | undefined,
+  mixBases: boolean,
+): Split & { readonly between: Between } {
+  for (const between of asked === undefined ? (["visits", "groups"] as const) : [asked]) {
+    const found = split(cases, between, mixBases);
+    if (found.blocks.length > 0) return { between, ...found };
+  }
   if (cases.length === 0) throw new RangeError("there is no case to compare");
   throw new RangeError(
-    between === "visits"
+    asked === "visits"
       ? "there are no two visits of one farm; give the folder of the farm, or compare --between groups"
       : "there are no two visits of one farm and no two groups of one visit; give the folder of a farm",
   );

@@ -63,13 +63,11 @@ export function outcomesOf(
 }
 
 function indicatorsOf(cases: readonly Case[], asked: readonly string[] | undefined): Outcome[] {
-  const firsts = new Map<string, { readonly indicator: Indicator; readonly one: Case }>();
-  for (const one of cases)
-    for (const [id, indicator] of one.settings.indicators)
-      if (!firsts.has(id)) firsts.set(id, { indicator, one });
-  return (asked ?? [...firsts.keys()]).flatMap((id) => {
-    const first = firsts.get(id);
-    return first === undefined ? [] : [indicatorOutcome(id, first.indicator, first.one)];
+  const ids = asked ?? [...new Set(cases.flatMap((one) => [...one.settings.indicators.keys()]))];
+  return ids.flatMap((id) => {
+    const first = cases.find((one) => one.settings.indicators.has(id));
+    const indicator = first?.settings.indicators.get(id);
+    return first === undefined || indicator === undefined ? [] : [indicatorOutcome(id, indicator, first)];
   });
 }
 
@@ -89,12 +87,8 @@ function indicatorOutcome(id: string, indicator: Indicator, first: Case): Outcom
       const answer = own === undefined ? "not examined" : indicatorAnswer(own, one);
       if (own === undefined || answer === "not examined") return undefined;
       const read = own.score && scaleNamed(one, own.score.scale);
-      return {
-        one,
-        value: answer === "yes" ? 1 : 0,
-        ...restingOn(one, read),
-        form: JSON.stringify([own, read]),
-      };
+      const value = answer === "yes" ? 1 : 0;
+      return { one, value, ...restingOn(one, read), form: JSON.stringify([own, read]) };
     },
   };
 }
