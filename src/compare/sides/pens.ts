@@ -19,18 +19,14 @@ export interface SidePens {
  * four others are 3.2 to a pen, as the design effect reckons (Kish 1965, from memory).
  */
 export function pensOf(answers: readonly Answered[], kind: Cluster): SidePens {
-  const penOf = ({ one }: Answered) => (kind === "none" ? undefined : clusterKey(one, kind));
-  const known = [
-    ...grouped(
-      answers.filter((answer) => penOf(answer) !== undefined),
-      penOf,
-    ).values(),
-  ];
-  const alone = answers.filter((answer) => penOf(answer) === undefined).map((answer) => [answer]);
+  const found = grouped(answers, ({ one }) => (kind === "none" ? undefined : clusterKey(one, kind)));
+  const alone = found.get(undefined) ?? [];
+  found.delete(undefined);
+  const known = [...found.values()];
   const pigs = answers.length - alone.length;
   const squares = known.reduce((sum, { length }) => sum + length * length, 0);
   return {
-    pens: [...known, ...alone],
+    pens: [...known, ...alone.map((answer) => [answer])],
     known: known.length,
     shared: squares >= clusterLimits.pigs_each * pigs && pigs > 0,
   };
