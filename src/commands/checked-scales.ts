@@ -6,6 +6,6 @@ export async function withCheckedScales<Read extends { readonly scales: readonly
   read: Read,
 ): Promise<Read> {
   if (read.scales.length === 0) return read;
-  const { checkHouseScales } = await import("../herd/check-scales.ts");
+  const { checkHouseScales } = await import("../herd/check-house-scales.ts");
   return checkHouseScales(read);
 }

@@ -8,7 +8,7 @@ import { herdText } from "../formats/herd-text.ts";
 import { snoutText } from "../formats/snout-text.ts";
 import { clusterKinds, type Dimension, dimensions, type HerdReport, herdEstimates } from "../herd/index.ts";
 import { snoutReading } from "../reading/index.ts";
-import { BINOMIAL_METHODS } from "../statistics/index.ts";
+import { BINOMIAL_METHODS, isLevel } from "../statistics/index.ts";
 import { type AccuracyOptions, herdAccuracy } from "./herd-accuracy.ts";
 import { asUsage, idList } from "./lists.ts";
 import { whole } from "./numbers.ts";
@@ -101,7 +101,7 @@ function levelOf(text: string | undefined): { level?: number } {
   const found = /^(\d+(?:\.\d+)?|\.\d+)\s*(%?)$/.exec(text.trim());
   const level =
     found === null ? Number.NaN : Number((Number(found[1]) / (found[2] === "%" ? 100 : 1)).toPrecision(12));
-  if (!(level > 0 && level < 1))
+  if (!isLevel(level))
     throw new UsageError(
       `--level: "${text}" is no confidence level; write a share above 0 and below 1, such as 0.95 or 95%`,
     );

@@ -1,16 +1,16 @@
 /** The numbers of a comparison as lines; the test that the claim rests on carries the verdict. */
 import {
-  byText,
+  byPensText,
   type Cluster,
   type Comparison,
   couldShowText,
   differenceText,
-  pennedText,
+  facetsText,
   pText,
   ratioText,
   shiftText,
   testText,
-  withinText,
+  withinStrataText,
 } from "../compare/index.ts";
 import { comparability } from "../knowledge/index.ts";
 import { count, listing } from "../words/listing.ts";
@@ -35,7 +35,7 @@ export function numberTexts(one: Comparison, asked: Asked): string[] {
   const although = caveats.flatMap(({ although: factor }) =>
     factor === undefined ? [] : [`other ${comparability.factors[factor].title}`],
   );
-  const pens = pennedText(result, sides, level, cluster);
+  const pens = byPensText(result, sides, level, cluster);
   const could = shown || claim_on !== "pigs" || result.test !== "fisher-exact" ? "" : couldShowText(result);
   return [
     ...(result.test === "fisher-exact"
@@ -63,5 +63,5 @@ function withinLine({ result }: Comparison, level: number, after: string): strin
   if (result === null || !("stratified" in result) || result.stratified === null) return [];
   const { stratified } = result;
   const strata = count(stratified.strata, "stratum", "strata");
-  return [`within ${strata} (${byText(stratified)}): ${withinText(stratified, level)}${after}`];
+  return [`within ${strata} (${facetsText(stratified)}): ${withinStrataText(stratified, level)}${after}`];
 }

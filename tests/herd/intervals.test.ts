@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Case } from "../../src/cases/index.ts";
-import { sharePens, tooFew } from "../../src/herd/clusters.ts";
+import { sharePens, tooFewClusters } from "../../src/herd/clusters.ts";
 import { corrected } from "../../src/herd/corrected.ts";
 import { type Estimate, type HerdOptions, herdEstimates, type TestAccuracy } from "../../src/herd/index.ts";
 import { clusterLimits } from "../../src/knowledge/index.ts";
@@ -344,7 +344,7 @@ describe("pens, rooms and litters", () => {
 
   test("the examples beside the limits", () => {
     for (const { case: name, pigs, clusters, shared, few } of clusterLimits.examples)
-      expect([sharePens(pigs, clusters), tooFew(clusters)], name).toEqual([shared, few]);
+      expect([sharePens(pigs, clusters), tooFewClusters(clusters)], name).toEqual([shared, few]);
   });
 
   test("pigs never count for more than they are", () => {

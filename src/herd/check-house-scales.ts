@@ -2,7 +2,7 @@
 import type { Archive, Fault, HouseScale, Path } from "../cases/index.ts";
 import type { HerdExample, Scale } from "../knowledge/index.ts";
 import { classOf, type ExampleFault, exampleFaults, rounded } from "../score/index.ts";
-import { indexValue } from "./index-value.ts";
+import { indexValue } from "./herd-index.ts";
 
 /**
  * The same archive, in which the scale files carry what is wrong with their worked examples as well (rule

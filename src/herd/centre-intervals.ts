@@ -9,7 +9,7 @@ export interface SeverityOptions {
 }
 
 /** Limits in points of the scale; null, with the reason, where there are none. */
-export interface CentreInterval {
+interface CentreInterval {
   readonly lower: number | null;
   readonly upper: number | null;
   readonly method: "t" | "order-statistics" | "bca-bootstrap";

@@ -1,16 +1,39 @@
-/** Choices that cannot be had together, said before anything is computed. */
-import { BINOMIAL_METHODS } from "../statistics/index.ts";
-import { corrected } from "./corrected.ts";
-import type { HerdOptions } from "./herd-options.ts";
+/** What may be asked of herd numbers, and what cannot be had together, said before anything is computed. */
+import { BINOMIAL_METHODS, type BinomialMethod, requireLevel } from "../statistics/index.ts";
+import type { ClusterKind } from "./clusters.ts";
+import { corrected, type TestAccuracy } from "./corrected.ts";
+import type { Dimension } from "./strata.ts";
+
+export interface HerdOptions {
+  /** What to split by. Default: visit, group and age class. Selection basis always splits. */
+  readonly by?: readonly Dimension[];
+  /** Confidence level, between 0 and 1. Default: that of the settings (the highest, should they differ). */
+  readonly level?: number;
+  /** Ids of the indicators. Default: all of the settings. */
+  readonly indicators?: readonly string[];
+  /** Ids of the scales. Default: those of the settings. */
+  readonly scales?: readonly string[];
+  /** Interval of a proportion, for pigs drawn singly from a large group. Default: Clopper-Pearson. */
+  readonly interval?: BinomialMethod;
+  /** Whether the interval is to be that of a group of known size, where the head count is known. */
+  readonly finite?: boolean;
+  /** Count pigs by what they belong together by, and not as drawn singly. */
+  readonly cluster?: ClusterKind;
+  /** How the eye or the test errs; for one indicator. */
+  readonly test?: TestAccuracy;
+  /** Whether groups are also combined, weighted by their head counts. */
+  readonly combine?: boolean;
+  /** Seed of a bootstrap interval of the mean scores, a whole number; none is made when left out. */
+  readonly seed?: number;
+}
 
 /**
  * @throws RangeError when the level is not between 0 and 1, the interval has no such name, options do not go together,
  *   or the test errs too much to say anything
  */
-export function checkChoices(options: HerdOptions): void {
+export function checkOptions(options: HerdOptions): void {
   const { level, interval, finite, cluster, test, combine } = options;
-  if (level !== undefined && !(level > 0 && level < 1))
-    throw new RangeError(`level must lie strictly between 0 and 1 (0.95 for 95 %), got ${level}`);
+  if (level !== undefined) requireLevel(level);
   if (interval !== undefined && !BINOMIAL_METHODS.includes(interval))
     throw new RangeError(`there is no interval "${interval}"; there are ${BINOMIAL_METHODS.join(", ")}`);
   const own = finite === true ? "finite" : cluster === undefined ? undefined : "cluster";

@@ -1,17 +1,18 @@
 /** One number for several groups: each weighted by how many pigs it holds. */
 import type { Case } from "../cases/index.ts";
 import { stratifiedProportion } from "../statistics/index.ts";
+import { grouped } from "../words/grouped.ts";
 import { count, listing } from "../words/listing.ts";
 import { levelPercent, percent, percentRange } from "../words/percent.ts";
 import { type Estimate, sourcesOf } from "./estimate.ts";
-import { type HeadCount, headCount } from "./head-count.ts";
-import { indicatorAnswer } from "./indicator-answer.ts";
-import { type Question, questionKey, questionsOf } from "./questions.ts";
-import { type Dimension, type Stratum, type StratumOfCases, strata } from "./strata.ts";
-import { reachOf } from "./wording.ts";
+import { type HeadCount, headCount, type NoHeadCount } from "./head-count.ts";
+import { answersOf, countOf } from "./indicator-answer.ts";
+import { type IndicatorInStratum, indicatorsIn } from "./indicators-and-scales.ts";
+import { reachOf } from "./selection-basis.ts";
+import { type Dimension, strata } from "./strata.ts";
 
 /** What was seen in one of the groups. */
-export interface CombinedGroup {
+interface CombinedGroup {
   readonly group: string | null;
   /** Pigs of the group, and the file that says so; null where they are not known or not what the pigs stand for. */
   readonly head: number | null;
@@ -21,17 +22,13 @@ export interface CombinedGroup {
   readonly affected: number;
 }
 
-export interface CombinedEstimate extends Pick<Estimate, "source" | "confidence" | "scale"> {
-  /** Id of the indicator. */
-  readonly indicator: string;
-  readonly title: string;
-  /** What the groups share. */
-  readonly stratum: Stratum;
-  readonly basis: string | null;
+export interface CombinedEstimate
+  extends Pick<
+      Estimate,
+      "indicator" | "title" | "stratum" | "basis" | "examined" | "not_examined" | "affected" | "level"
+    >,
+    Pick<Estimate, "source" | "confidence" | "scale"> {
   readonly groups: readonly CombinedGroup[];
-  readonly examined: number;
-  readonly not_examined: number;
-  readonly affected: number;
   /** Pigs of all groups; null when they were not combined, like the numbers below. */
   readonly population: number | null;
   /** Weighted by head count, 0 to 1. */
@@ -40,22 +37,16 @@ export interface CombinedEstimate extends Pick<Estimate, "source" | "confidence"
   readonly upper: number | null;
   /** Pigs drawn singly that the sample is counted as; null also when all were examined. */
   readonly effective_size: number | null;
-  readonly level: number;
   readonly method: "thinnest-stratum";
   /** Why the groups were not combined; null when they were. */
   readonly refused: string | null;
   readonly wording: string;
 }
 
-export interface CombineOptions {
+interface CombineOptions {
   readonly by: readonly Dimension[];
   readonly indicators?: readonly string[];
   readonly levelOf: (cases: readonly Case[]) => number;
-}
-
-interface Part {
-  readonly cell: StratumOfCases;
-  readonly question: Question;
 }
 
 /**
@@ -67,74 +58,65 @@ export function combinedEstimates(
   { by, indicators, levelOf }: CombineOptions,
 ): CombinedEstimate[] {
   const split: Dimension[] = [...by.filter((one) => one !== "group"), "group"];
-  const found = new Map<string, Part[]>();
-  for (const cell of strata(all, split))
-    for (const question of questionsOf(cell, indicators)) {
-      const [first] = question.cases;
-      if (first === undefined) continue;
-      const shared = { ...cell.stratum, group: undefined };
-      const key = JSON.stringify([questionKey(question.id, question.indicator, first), shared, cell.basis]);
-      found.set(key, [...(found.get(key) ?? []), { cell: { ...cell, cases: question.cases }, question }]);
-    }
-  return [...found.values()].flatMap((parts) => {
-    const level = levelOf(parts.flatMap(({ cell }) => cell.cases));
-    return combined(parts, { all, split, level });
-  });
+  const parts = strata(all, split).flatMap((cell) => indicatorsIn(cell, indicators));
+  const together = grouped(parts, ({ form, cell: { stratum, basis } }) =>
+    JSON.stringify([form, { ...stratum, group: undefined }, basis]),
+  );
+  return [...together.values()].map((some) =>
+    combined(some, { all, split, level: levelOf(some.flatMap(({ cell }) => cell.cases)) }),
+  );
 }
 
 function combined(
-  parts: readonly Part[],
+  parts: readonly [IndicatorInStratum, ...IndicatorInStratum[]],
   { all, split, level }: { all: readonly Case[]; split: readonly Dimension[]; level: number },
-): CombinedEstimate[] {
-  const [first] = parts;
-  if (first === undefined) return [];
+): CombinedEstimate {
+  const [{ id, indicator, cell: first }] = parts;
   const heads = parts.map(({ cell }) => headCount(cell, all, split));
-  const groups = parts.map(({ cell, question }, index) => groupOf(cell, question, heads[index]));
-  const sum = (of: (group: CombinedGroup) => number) => groups.reduce((total, group) => total + of(group), 0);
-  const { group: _, ...stratum } = first.cell.stratum;
-  const { id, indicator } = first.question;
+  const groups = parts.map((part, index) => groupOf(part, heads[index]));
+  const sum = (of: "examined" | "not_examined" | "affected") =>
+    groups.reduce((total, group) => total + group[of], 0);
+  const { group: _, ...stratum } = first.stratum;
   const common = {
     indicator: id,
     title: indicator.title,
     stratum,
-    basis: first.cell.basis,
+    basis: first.basis,
     groups,
-    examined: sum((group) => group.examined),
-    not_examined: sum((group) => group.not_examined),
-    affected: sum((group) => group.affected),
+    examined: sum("examined"),
+    not_examined: sum("not_examined"),
+    affected: sum("affected"),
     level,
     method: "thinnest-stratum" as const,
-    ...sourcesOf(indicator, first.cell.cases),
+    ...sourcesOf(indicator, first.cases),
   };
-  const refused = whyNot(first.cell.basis, groups, heads, split);
-  if (refused !== null) {
-    const none = { population: null, proportion: null, lower: null, upper: null, effective_size: null };
-    return [
-      {
-        ...common,
-        ...none,
-        refused,
-        wording: `${indicator.title}: groups not combined, because ${refused}.`,
-      },
-    ];
-  }
+  const refused = whyNot(first.basis, groups, heads, split);
+  if (refused !== null)
+    return {
+      ...common,
+      population: null,
+      proportion: null,
+      lower: null,
+      upper: null,
+      effective_size: null,
+      refused,
+      wording: `${indicator.title}: groups not combined, because ${refused}.`,
+    };
   const counts = groups.map(({ affected, examined, head }) => ({
     affected,
     examined,
     population: head ?? 0,
   }));
-  const { proportion, lower, upper, effectiveSize, population } = stratifiedProportion(counts, { level });
+  const { effectiveSize, population, proportion, lower, upper } = stratifiedProportion(counts, { level });
   const numbers = { population, proportion, lower, upper, effective_size: effectiveSize };
-  return [{ ...common, ...numbers, refused, wording: sentence({ ...common, ...numbers }) }];
+  return { ...common, ...numbers, refused, wording: sentence({ ...common, ...numbers }) };
 }
 
 function groupOf(
-  { cases }: StratumOfCases,
-  { indicator }: Question,
-  found: ReturnType<typeof headCount> | undefined,
+  { indicator, cell: { cases } }: IndicatorInStratum,
+  found: HeadCount | NoHeadCount | undefined,
 ): CombinedGroup {
-  const answers = cases.map((one) => indicatorAnswer(indicator, one));
-  const examined = answers.filter((answer) => answer !== "not examined").length;
+  const { affected, examined } = countOf(answersOf(indicator, cases));
   const counted = found !== undefined && "head" in found ? found : undefined;
   return {
     group: cases[0]?.record.pig?.group ?? null,
@@ -142,7 +124,7 @@ function groupOf(
     from: counted?.from ?? null,
     examined,
     not_examined: cases.length - examined,
-    affected: answers.filter((answer) => answer === "yes").length,
+    affected,
   };
 }
 
@@ -156,7 +138,7 @@ const oneGroup = (split: readonly Dimension[]): string =>
 function whyNot(
   basis: string | null,
   groups: readonly CombinedGroup[],
-  heads: readonly ReturnType<typeof headCount>[],
+  heads: readonly (HeadCount | NoHeadCount)[],
   split: readonly Dimension[],
 ): string | null {
   const reach = reachOf(basis);
@@ -169,16 +151,14 @@ function whyNot(
   return blank === undefined ? null : `it was examined in no pig of ${blank.group ?? "one group"}`;
 }
 
+type Weighted = Record<"population" | "proportion" | "lower" | "upper", number>;
+
 function sentence(
   found: Pick<
     CombinedEstimate,
     "title" | "groups" | "basis" | "level" | "affected" | "examined" | "not_examined"
-  > & {
-    readonly proportion: number;
-    readonly lower: number;
-    readonly upper: number;
-    readonly population: number;
-  },
+  > &
+    Weighted,
 ): string {
   const { title, groups, basis, level, proportion, lower, upper, population } = found;
   const names = listing(groups.map(({ group }) => group ?? "no group"));

@@ -12,6 +12,20 @@ export interface Ratio extends Limited {
   readonly unbounded: boolean;
 }
 
+const finite = (value: number | null): number | null =>
+  value !== null && Number.isFinite(value) ? value : null;
+
+export const limited = (value: number | null, lower: number | null, upper: number | null): Limited => ({
+  value: finite(value),
+  lower: finite(lower),
+  upper: finite(upper),
+});
+
+export const ratio = (value: number | null, lower: number | null, upper: number | null): Ratio => ({
+  ...limited(value, lower, upper),
+  unbounded: value === Number.POSITIVE_INFINITY,
+});
+
 /** Two sides of an indicator. Every value is the second side against the first; shares are from 0 to 1. */
 export interface SharesCompared {
   readonly test: "fisher-exact";
@@ -24,15 +38,15 @@ export interface SharesCompared {
   /** Conditional maximum likelihood estimate with its exact limits. */
   readonly odds_ratio: Ratio;
   /** Within strata, when the sides are made up differently and have a stratum in common; else null. */
-  readonly stratified: Stratified | null;
+  readonly stratified: SharesWithinStrata | null;
   /** Where pigs share pens; else null. */
-  readonly penned: PennedShares | null;
+  readonly penned: SharesByPens | null;
   /** The nearest shares of the second side that would be shown with 80 % power; null beyond 1000 pigs a side. */
   readonly could_show: { readonly below: number | null; readonly above: number | null } | null;
 }
 
 /** What was found within strata, and over what. */
-interface Strata {
+interface FoundWithinStrata {
   readonly by: readonly string[];
   /** Strata with pigs of two sides or more. */
   readonly strata: number;
@@ -46,28 +60,28 @@ interface Strata {
 }
 
 /** Fisher's test over strata; Mantel & Haenszel 1959 (with the correction of one half) where it is not exact. */
-export interface Stratified extends Strata {
+export interface SharesWithinStrata extends FoundWithinStrata {
   readonly odds_ratio: Ratio;
   /** Breslow & Day with Tarone's correction: a small one says that the strata differ; null when it cannot be told. */
   readonly p_homogeneity: number | null;
 }
 
 /** Scores within strata: van Elteren 1960. */
-export interface StratifiedScores extends Strata {
+export interface ScoresWithinStrata extends FoundWithinStrata {
   /** How often a pig of the second side scores above one of the first in its stratum, ties half; 0 to 1. */
   readonly superiority: number;
 }
 
 /** A trend within strata. */
-export interface StratifiedTrend extends Strata {
+export interface TrendWithinStrata extends FoundWithinStrata {
   /** Above 0 when it became more common. */
   readonly z: number | null;
 }
 
-export type Within = Stratified | StratifiedScores | StratifiedTrend;
+export type WithinStrata = SharesWithinStrata | ScoresWithinStrata | TrendWithinStrata;
 
 /** Two sides whose pigs share pens (rooms, litters), or pigs whose pen is not recorded, each for itself. */
-interface PennedSides {
+interface FoundByPens {
   /** Pens of several pigs or one, and pigs whose pen is not recorded, of each side. */
   readonly clusters: readonly [number, number];
   /** Of these, pigs whose pen is not recorded. */
@@ -78,7 +92,7 @@ interface PennedSides {
 }
 
 /** Rao & Scott 1992: counts over the design effect. */
-export interface PennedShares extends PennedSides {
+export interface SharesByPens extends FoundByPens {
   readonly design_effect: readonly [number, number];
   /** As many pigs drawn singly say as much. */
   readonly effective: readonly [number, number];
@@ -87,7 +101,7 @@ export interface PennedShares extends PennedSides {
 }
 
 /** The means of the pens, ranked. */
-export interface PennedScores extends PennedSides {
+export interface ScoresByPens extends FoundByPens {
   readonly superiority: number;
   readonly exact: boolean;
 }
@@ -107,8 +121,8 @@ export interface ScoresCompared {
         readonly reason: string | null;
       })
     | null;
-  readonly stratified: StratifiedScores | null;
-  readonly penned: PennedScores | null;
+  readonly stratified: ScoresWithinStrata | null;
+  readonly penned: ScoresByPens | null;
 }
 
 /** Three visits or more, an indicator. */
@@ -122,7 +136,7 @@ export interface TrendCompared {
   /** Place of each side on the time axis: days since the first visit, or its number where a date is missing. */
   readonly places: readonly number[];
   readonly unit: "days" | "order";
-  readonly stratified: StratifiedTrend | null;
+  readonly stratified: TrendWithinStrata | null;
 }
 
 /** Three groups or more, an indicator: Fisher's test after Freeman & Halton, or Pearson's chi-squared when not exact. */
@@ -146,6 +160,14 @@ export interface RanksCompared {
 }
 
 export type Result = SharesCompared | ScoresCompared | TrendCompared | ManySharesCompared | RanksCompared;
+
+/** What was found within strata; null where that was not asked or cannot be. */
+export const withinStrata = (result: Result): WithinStrata | null =>
+  "stratified" in result ? result.stratified : null;
+
+/** What was found by pens; null where that was not asked or cannot be. */
+export const byPens = (result: Result): SharesByPens | ScoresByPens | null =>
+  "penned" in result ? result.penned : null;
 
 /**
  * What is claimed rests on: all pigs, each for itself; like against like within strata, when the sides are made up

@@ -1,6 +1,6 @@
 /** What a pig is, as far as it matters for comparing: each as one word, undefined where it is not recorded. */
 import { dirname } from "node:path";
-import { type Case, unknownName } from "../cases/index.ts";
+import { type Case, unknownName } from "../../cases/index.ts";
 
 export const facets = {
   farm: (one: Case): string | undefined => one.farm?.id,
@@ -42,6 +42,5 @@ export function narrowed(cases: readonly Case[], where: Where): readonly Case[] 
   }, cases);
 }
 
-/** Folder of the farm, of the visit, or of the case file where there is no visit. */
-export const farmFolder = (one: Case): string | null => one.farm?.folder ?? null;
+/** Folder of the visit, or of the case file where there is no visit. */
 export const visitFolder = (one: Case): string => one.visit?.folder ?? dirname(one.file);
