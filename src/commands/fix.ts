@@ -33,12 +33,17 @@ export function fixesOf(archive: Archive, { paths, options: { config } }: Run): 
   return fixFiles(archive, paths);
 }
 
-/** Writes the fixed files and says what was put right. @throws UsageError when a file cannot be written */
-export function writeFixes(fixed: readonly FixedFile[], run: Run): void {
+/**
+ * Writes the fixed files and says what was put right.
+ * @returns the archive as it is now
+ * @throws UsageError when a file cannot be written
+ */
+export function fixedArchive(fixed: readonly FixedFile[], run: Run): Archive {
   for (const one of fixed) {
     writeWhole(one.file, one.after);
     if (!run.options.quiet) process.stderr.write(fixReport(one, run.spoken));
   }
+  return run.archiveAgain();
 }
 
 /** The text of a file as it is and as it would be. */

@@ -1,12 +1,11 @@
 /** What `carcase lint` is asked for, checked before any case is read. */
 
-import { unknownName } from "../cases/index.ts";
 import { type LintFormat, lintFormats } from "../formats/lint-formats.ts";
-import { type Level, type LintOptions, levels, type Rule, rules } from "../lint/index.ts";
+import { type Level, type LintOptions, levels, ruleNamed, rules } from "../lint/index.ts";
 import { type BaselineOptions, checkBaselineOptions } from "./baseline.ts";
 import { checkFixOptions, type FixOptions } from "./fix.ts";
 import type { CommonOptions } from "./options.ts";
-import { oneOf, partsOf } from "./parsers.ts";
+import { asUsage, oneOf, partsOf } from "./parsers.ts";
 import { checkApart, checkResultFile, isStandardOutput } from "./result-file.ts";
 import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
@@ -96,25 +95,18 @@ const alarmRules = (): string[] => rules.filter(({ family }) => family === "alar
 function onlyRules(text: string): string[] {
   const ids = partsOf(text);
   if (ids.length === 0) throw new UsageError("--only names no rule; write --only skipped-organ,lobe-missing");
-  return [...new Set(ids.map((id) => known("--only", id).id))];
+  return [...new Set(ids.map((id) => asUsage("--only", () => ruleNamed(id)).id))];
 }
 
 /** `RULE=LEVEL`. @throws UsageError also for a rule that nobody can lower */
 function ruleLevel(text: string): [string, Level | "off"] {
   const [, id = "", name = ""] = /^([^=]*)=(.*)$/.exec(text) ?? [];
   if (id === "") throw new UsageError(`--rule ${text}: write rule=level, such as --rule treated-pig=note`);
-  const rule = known("--rule", id.trim());
+  const rule = asUsage("--rule", () => ruleNamed(id.trim()));
   const level = oneOf(`--rule ${text}`, name, [...levels, "off"] as const, "level");
   if (rule.locked)
     throw new UsageError(
       `--rule ${text}: ${rule.id} guards the alarms or the format and stays ${rule.level}`,
     );
   return [rule.id, level];
-}
-
-function known(option: string, id: string): Rule {
-  const rule = rules.find((one) => one.id === id);
-  if (rule !== undefined) return rule;
-  const ids = rules.map((one) => one.id);
-  throw new UsageError(`${option}: ${unknownName(id, ids, "rule")}`);
 }

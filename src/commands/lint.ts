@@ -1,21 +1,20 @@
 /** `carcase lint`: what was skipped, contradictory or unsafe, at which line? */
 import { openAlarmsOf } from "../alarms/index.ts";
-import { type Case, unknownName } from "../cases/index.ts";
 import { alarmNotice } from "../formats/alarm-notice.ts";
 import { type LintFormat, lintFormats, lintReport } from "../formats/lint-formats.ts";
 import type { LintReport } from "../formats/lint-report.ts";
 import { shownByCodeScanning } from "../formats/lint-sarif.ts";
 import { makeStyle } from "../formats/style.ts";
-import { type LintOptions, type LintResult, lintCases, needsScales, rules } from "../lint/index.ts";
+import { checkRuleNames, type LintResult, lintCasesLazily } from "../lint/index.ts";
 import { count } from "../words/listing.ts";
 import { openBaseline, withBaseline } from "./baseline.ts";
 import { checkWritable, writeWhole } from "./files.ts";
-import { fixesOf, writeDiff, writeFixes } from "./fix.ts";
+import { fixedArchive, fixesOf, writeDiff } from "./fix.ts";
 import { askedOf, type LintCommandOptions } from "./lint-asked.ts";
+import { asUsage } from "./parsers.ts";
 import type { Run } from "./run.ts";
 import { withCheckedScales } from "./sound-cases.ts";
 import { timeOfRun } from "./terminal.ts";
-import { UsageError } from "./usage-error.ts";
 import { version } from "./version.ts";
 
 export async function lint(run: Run<LintCommandOptions>): Promise<number> {
@@ -24,21 +23,20 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
   const asked = askedOf(run);
   const { also, failing, named } = asked;
   const inResult = format === "text";
-  let archive = run.archive({ noticed: inResult && !dryRun && isSeen(run) });
+  const opened = run.archive({ noticed: inResult && !dryRun && isSeen(run) });
   // What can be wrong with the options is found out before any file is changed.
-  checkRuleNames(archive.cases);
+  asUsage("", () => checkRuleNames(opened.cases));
   const baseline = openBaseline(!run.failed && asked.everyRule, run.options);
   for (const { file } of [{ file: output }, ...also]) if (file !== undefined) checkWritable(file);
-  if (fix) {
-    const fixed = fixesOf(archive, run);
-    if (dryRun) return writeDiff(fixed, run);
-    writeFixes(fixed, run);
-    archive = run.archiveAgain();
-  }
-  archive = await withCheckedScales(archive);
-  const options = { ...asked.rules, ...(await gradeCheck(archive.cases)) };
-  const linted = { archive, options, full: !run.failed && asked.everyRule };
-  const result = withBaseline(lintCases(archive, options), baseline, linted, run);
+  const fixed = fix ? fixesOf(opened, run) : [];
+  if (dryRun) return writeDiff(fixed, run);
+  const archive = await withCheckedScales(fix ? fixedArchive(fixed, run) : opened);
+  const result = withBaseline(
+    await lintCasesLazily(archive, asked.rules),
+    baseline,
+    { archive, options: asked.rules, full: !run.failed && asked.everyRule },
+    run,
+  );
   const report: LintReport = {
     result,
     unreadable: archive.unreadable,
@@ -67,13 +65,6 @@ const formats = Object.fromEntries(lintFormats.map((format) => [format, format])
 const isSeen = ({ options: { output } }: Run): boolean =>
   output === undefined && (process.stdout.isTTY === true || process.stderr.isTTY !== true);
 
-/** Asks the scales about recorded grades, and loads them only where there are such grades. */
-async function gradeCheck(cases: readonly Case[]): Promise<Pick<LintOptions, "gradeFaults">> {
-  if (!cases.some(needsScales)) return { gradeFaults: () => [] };
-  const { gradeFaults } = await import("../lint/grade-faults.ts");
-  return { gradeFaults };
-}
-
 function tooManyWarnings({ summary }: LintResult, most: number, run: Run): boolean {
   if (summary.warnings <= most) return false;
   run.say(`${count(summary.warnings, "warning")}, and --max-warnings allows ${most === 0 ? "none" : most}.`);
@@ -85,13 +76,4 @@ function noteLimits({ findings }: LintResult, formats: readonly string[], run: R
     run.say(
       `${findings.length} findings in the SARIF file; code scanning shows ${shownByCodeScanning} of one run.`,
     );
-}
-
-/** @throws UsageError when the settings of a case give a level to a rule that does not exist */
-function checkRuleNames(cases: readonly Case[]): void {
-  const known = rules.map((rule) => rule.id);
-  for (const settings of new Set(cases.map((one) => one.settings)))
-    for (const id of Object.keys(settings.rules))
-      if (!known.includes(id))
-        throw new UsageError(`${settings.file}: rules: ${unknownName(id, known, "rule")}`);
 }

@@ -2,12 +2,16 @@
 import { unknownName } from "../cases/index.ts";
 import { UsageError } from "./usage-error.ts";
 
-/** Turns the range errors of a library call (an unknown id, a level out of range) into errors of usage. */
+/**
+ * Turns the range errors of a library call (an unknown id, a level out of range) into errors of usage.
+ * @param where the message begins with it; empty where it says so itself
+ */
 export function asUsage<T>(where: string, call: () => T): T {
   try {
     return call();
   } catch (error) {
-    if (error instanceof RangeError) throw new UsageError(`${where}: ${error.message}`);
+    if (error instanceof RangeError)
+      throw new UsageError(where === "" ? error.message : `${where}: ${error.message}`);
     throw error;
   }
 }

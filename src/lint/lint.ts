@@ -18,7 +18,9 @@ import {
   type VisitCompleteness,
 } from "./completeness.ts";
 import { type Finding, placeFinding } from "./finding.ts";
+import { type GradeCheck, gradeCheckFor } from "./needs-scales.ts";
 import type { Level, Rule } from "./rule.ts";
+import { checkRuleNames } from "./rule-names.ts";
 import { rules } from "./rules/index.ts";
 import { type FindingCounts, findingCounts } from "./summary.ts";
 
@@ -27,8 +29,6 @@ export interface LintOptions {
   readonly only?: readonly string[];
   /** Levels that go before those of the settings. */
   readonly levels?: Readonly<Record<string, Level | "off">>;
-  /** What the scales say of the grades of a case; without it grades are not held against their parts. */
-  readonly gradeFaults?: (one: Case) => readonly { readonly message: string; readonly path: Path }[];
 }
 
 export interface LintSummary extends OrganCounts, FindingCounts {
@@ -51,12 +51,13 @@ export interface LintResult {
   readonly summary: LintSummary;
 }
 
-/**
- * Checks all cases of an archive.
- * @returns findings, the completeness of each case and visit, and their sums. Files that could not be read are not
- * in it; they are in `archive.unreadable`, and counted in the summary
- */
-export function lintCases(archive: Archive, options: LintOptions = {}): LintResult {
+/** As `lintCases`; the scales are loaded only where there is a grade that they must be asked about. */
+export const lintCasesLazily = async (archive: Archive, options: LintOptions = {}): Promise<LintResult> =>
+  lintWith(archive, options, await gradeCheckFor(archive.cases));
+
+/** @param gradeCheck what the scales say of the grades of a case */
+export function lintWith(archive: Archive, options: LintOptions, gradeCheck: GradeCheck): LintResult {
+  checkRuleNames(archive.cases, options);
   const findings: Finding[] = [];
   const chosen = rules.filter((rule) => options.only === undefined || options.only.includes(rule.id));
   const levelOf = (rule: Rule, subject: Subject): Level | "off" => levelFor(rule, subject, options);
@@ -99,17 +100,14 @@ export function lintCases(archive: Archive, options: LintOptions = {}): LintResu
   const grading = chosen.find(({ id }) => id === gradeRule);
   if (grading !== undefined)
     for (const one of cases)
-      for (const { message, path } of options.gradeFaults?.(one) ?? []) reporter(grading, one)(message, path);
+      for (const { message, path } of gradeCheck(one)) reporter(grading, one)(message, path);
   findings.sort(byPlace);
   const faults: Finding[] = [];
   const settled = accept({
     findings,
     archive,
     rules,
-    asked: (rule, subject) =>
-      chosen.includes(rule) &&
-      levelOf(rule, subject) !== "off" &&
-      (rule.id !== gradeRule || options.gradeFaults !== undefined),
+    asked: (rule, subject) => chosen.includes(rule) && levelOf(rule, subject) !== "off",
     report: (id, subject, message, path) => {
       const rule = chosen.find((one) => one.id === id);
       const level = rule === undefined ? "off" : levelOf(rule, subject);

@@ -5,7 +5,6 @@ import { basename, dirname, join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { parse, stringify } from "yaml";
 import { readCases, type Visit } from "../../src/cases/index.ts";
-import { gradeFaults } from "../../src/lint/grade-faults.ts";
 import { type Finding, lintCases, rules } from "../../src/lint/index.ts";
 import { type Contradiction, contradictions, visitContradictions } from "./contradictions.ts";
 import { lay } from "./lay-example.ts";
@@ -104,7 +103,7 @@ function inCopy(file: string, change: (day: string) => void): readonly Finding[]
     if (existsSync(settings)) cpSync(settings, join(folder, "carcase.yaml"));
     const day = join(folder, basename(dirname(file)));
     change(day);
-    return lintCases(readCases([day]), { gradeFaults }).findings;
+    return lintCases(readCases([day])).findings;
   } finally {
     rmSync(folder, { recursive: true });
   }

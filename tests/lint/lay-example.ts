@@ -5,7 +5,6 @@ import { dirname, join } from "node:path";
 import { parse, stringify } from "yaml";
 import { readCases } from "../../src/cases/index.ts";
 import { checkHouseScales } from "../../src/herd/index.ts";
-import { gradeFaults } from "../../src/lint/grade-faults.ts";
 import { type Example, type LintOptions, type LintResult, lintCases } from "../../src/lint/index.ts";
 
 const base = new URL("../fixtures/birch-farm/", import.meta.url);
@@ -51,7 +50,7 @@ export function lintExample(example: Example, options: LintOptions = {}): LintRe
     write("2026-04-20/pig-01.yaml", lay(one, parse(example.case ?? "{}")));
     for (const [index, other] of (example.others ?? []).entries())
       write(`2026-04-20/pig-0${index + 2}.yaml`, lay(renumbered(one, index + 2), parse(other)));
-    return lintCases(checkHouseScales(readCases([folder])), { gradeFaults, ...options });
+    return lintCases(checkHouseScales(readCases([folder])), options);
   } finally {
     rmSync(folder, { recursive: true });
   }
