@@ -22,7 +22,7 @@ const knowledge = {
   published_agreement: readYaml("published-agreement.yaml"),
   intervals: readYaml("intervals.yaml"),
   interpretation_words: readYaml("interpretation-words.yaml"),
-  meant_words: readYaml("meant-words.yaml"),
+  slip_words: readYaml("slip-words.yaml"),
   selection_bases: readYaml("selection.yaml"),
   facts: readYaml("facts.yaml"),
   protocols: readYamlFolder("protocols"),

@@ -87,5 +87,6 @@ export {
   type Unit,
 } from "./plan/index.ts";
 export { type SnoutReading, type SnoutStatement, snoutReading } from "./reading/index.ts";
-export { type Sample, sampleWorth, type TestWorth, type Worth } from "./sampling/index.ts";
+export type { Sample } from "./record/index.ts";
+export { sampleWorth, type TestWorth, type Worth } from "./sampling/index.ts";
 export { type CaseScore, type ScoredCase, type ScoreOptions, scoreCases } from "./score/index.ts";

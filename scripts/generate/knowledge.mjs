@@ -33,7 +33,7 @@ export function writeKnowledge(knowledge) {
     published_agreement: "PublishedAgreements",
     intervals: "Intervals",
     interpretation_words: "InterpretationWords",
-    meant_words: "MeantWords",
+    slip_words: "SlipWords",
     selection_bases: "SelectionBases",
     facts: "Facts",
     protocols: "Protocol[]",

@@ -30,7 +30,7 @@ function knowledgeRoot() {
     "published_agreement",
     "intervals",
     "interpretation_words",
-    "meant_words",
+    "slip_words",
     "selection_bases",
     "facts",
     "protocol",

@@ -1,19 +1,15 @@
 /** The alarms of a case or a visit, from recorded findings and facts; a diagnosis is never asked. */
 import type { Archive } from "../cases/index.ts";
 import { type AlarmPattern, alarmPatterns } from "../knowledge/index.ts";
+import { fact } from "../record/index.ts";
 import type { Alarm, AlarmSubject } from "./alarm.ts";
+import { type IntendedReading, intendedReading } from "./as-intended.ts";
 import { isLifted } from "./lifted.ts";
 import { type Match, matchCondition } from "./match-condition.ts";
-import { type ReadAsMeant, readAsMeant } from "./read-as-meant.ts";
 
-/** What was found before; a record that was read does not change. */
-const known = new WeakMap<AlarmSubject, readonly Alarm[]>();
-
-function ownAlarms(subject: AlarmSubject): readonly Alarm[] {
-  const found = known.get(subject) ?? alarmPatterns.flatMap((pattern) => findAlarm(pattern, subject) ?? []);
-  known.set(subject, found);
-  return found;
-}
+const ownAlarms = fact((subject: AlarmSubject): readonly Alarm[] =>
+  alarmPatterns.flatMap((pattern) => findAlarm(pattern, subject) ?? []),
+);
 
 /** Every alarm of a case, or of a visit and then of its cases; answered ones are marked as lifted. */
 export const findAlarms = (subject: AlarmSubject): readonly Alarm[] =>
@@ -30,8 +26,8 @@ export const openAlarmsOf = ({ visits, cases }: Pick<Archive, "visits" | "cases"
 function findAlarm(pattern: AlarmPattern, subject: AlarmSubject): Alarm | undefined {
   if (pattern.scope !== ("cases" in subject ? "visit" : "case")) return undefined;
   if (pattern.fires === "when-listed" && !subject.settings.notifiable.includes(pattern.id)) return undefined;
-  const meant = readAsMeant(subject);
-  const found = (meant && matchMeant(pattern, meant)) ?? matchCondition(pattern.pattern, subject);
+  const meant = intendedReading(subject);
+  const found = (meant && matchIntended(pattern, meant)) ?? matchCondition(pattern.pattern, subject);
   if (found === undefined) return undefined;
   const seen = new Set<string>();
   const evidence = found.filter((one) => {
@@ -42,7 +38,7 @@ function findAlarm(pattern: AlarmPattern, subject: AlarmSubject): Alarm | undefi
 }
 
 /** The evidence of what was meant stands in the files as they were written. */
-const matchMeant = ({ pattern }: AlarmPattern, { subject, written }: ReadAsMeant): Match =>
+const matchIntended = ({ pattern }: AlarmPattern, { subject, written }: IntendedReading): Match =>
   matchCondition(pattern, subject)?.map((one) => ({
     ...one,
     subject: written.get(one.subject) ?? one.subject,

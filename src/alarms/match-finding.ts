@@ -1,6 +1,8 @@
 /** Recorded findings and measured parts against an alarm pattern. */
-import { type Case, findingsOf, type PlacedFinding, pathOf } from "../cases/index.ts";
+
+import { type Case, pathOf } from "../cases/index.ts";
 import { type AlarmCondition, type AlarmFinding, type AlarmWords, organById } from "../knowledge/index.ts";
+import { findingsOf, type PlacedFinding } from "../record/index.ts";
 import type { Evidence } from "./alarm.ts";
 
 /** The findings that a pattern looks for, called an artefact or not; undefined when there is none. */

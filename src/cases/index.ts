@@ -1,19 +1,19 @@
 /** Case files: found, read, checked and typed. This room knows the format and the anatomy, but no rules. */
-export { isUnborn } from "./age-class.ts";
-export type { DueQuestion } from "./due.ts";
-export { organsDue } from "./due.ts";
-export type { Fault } from "./fault.ts";
-export { findingsOf, type PlacedFinding } from "./findings-of.ts";
-export { leaveOutFaultyScales } from "./leave-out-scales.ts";
-export { isNoDecision, saysNothing } from "./meant/word.ts";
-export type { Archive, Case, Farm, HouseScale, Visit } from "./model.ts";
-export { isAfter, type Moment, moment, onOneClock } from "./moment.ts";
-export type { Finding, OrganState, OrganStatus } from "./organ-state.ts";
-export { formatPath, type Path, pathOf, pathsMeet, valueAt } from "./path.ts";
-export type { ResolvedProtocol } from "./protocol.ts";
-export { quantity } from "./quantity.ts";
-export { type ReadOptions, readCases } from "./read-cases.ts";
-export { type ReadSettings, readSettings } from "./read-settings.ts";
-export type { Settings } from "./settings.ts";
-export { allShipped, unknownName } from "./settings-faults.ts";
-export { writtenPath } from "./written-path.ts";
+
+export type { Fault } from "./faults/fault.ts";
+export { type ReadOptions, readCases } from "./files/read-cases.ts";
+export { isUnborn, isWeaned } from "./model/age-class.ts";
+export type { DueQuestion } from "./model/due.ts";
+export { organsDue } from "./model/due.ts";
+export type { Archive, Case, Farm, HouseScale, Visit } from "./model/model.ts";
+export { isAfter, type Moment, moment, onOneClock } from "./model/moment.ts";
+export type { Finding, OrganState, OrganStatus } from "./model/organ-state.ts";
+export { formatPath, type Path, pathOf, pathsMeet, valueAt } from "./model/path.ts";
+export type { ResolvedProtocol } from "./model/protocol.ts";
+export { quantity } from "./model/quantity.ts";
+export { writtenPath } from "./model/written-path.ts";
+export { leaveOutFaultyScales } from "./settings/leave-out-scales.ts";
+export { type ReadSettings, readSettings } from "./settings/read-settings.ts";
+export type { Settings } from "./settings/settings.ts";
+export { allShipped, unknownName } from "./settings/settings-faults.ts";
+export { isNoDecision, saysNothing } from "./slips/word.ts";

@@ -1,6 +1,6 @@
 /** `carcase measure`: areas, perimeters and ratios from tracings; with --write, back into the cases that name them. */
 import { readFileSync } from "node:fs";
-import { readText } from "../cases/read-text.ts";
+import { readText } from "../cases/files/read-text.ts";
 import { withMeasured } from "../fix/index.ts";
 import { measureCsv } from "../formats/measure-csv.ts";
 import { measureJson } from "../formats/measure-json.ts";

@@ -2,8 +2,8 @@
 import { randomInt } from "node:crypto";
 import { statSync } from "node:fs";
 import { join } from "node:path";
+import { decode, readText, type TextResult } from "../cases/files/read-text.ts";
 import { type Fault, readCases } from "../cases/index.ts";
-import { decode, readText, type TextResult } from "../cases/read-text.ts";
 import { farmFrame, planChoose, planDiagnostic, tagsFrame, type Unit } from "../plan/index.ts";
 import { readStandardInput } from "./files.ts";
 import type { CommonOptions } from "./options.ts";

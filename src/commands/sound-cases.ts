@@ -57,7 +57,7 @@ function copyFault({ file, id, document }: Case, other: Case): Fault {
     file,
     ...place,
     path: ["case"],
-    meant: ["case"],
+    intended: ["case"],
     message: `case: "${id}" is already the case of ${other.file}, and no pig is counted twice. Take out the copy, or give one of the two pigs an id of its own.`,
     excerpt: document.line(place.line),
     kind: "format",

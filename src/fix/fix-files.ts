@@ -1,9 +1,9 @@
 /** Fixes the files of an archive that were asked for. Nothing is written here. */
 import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
-import { find, roleOf } from "../cases/find.ts";
+import { find, roleOf } from "../cases/files/find.ts";
+import { readText } from "../cases/files/read-text.ts";
 import type { Archive } from "../cases/index.ts";
-import { readText } from "../cases/read-text.ts";
 import { type Fix, fixText } from "./fix-text.ts";
 import type { FixedKind } from "./probe.ts";
 import { schemaPlace } from "./schema-place.ts";

@@ -1,8 +1,8 @@
 /** Puts right what is certain in one text. Comments and layout stay, and every step is proven by reading the text anew. */
 import { isDeepStrictEqual } from "node:util";
-import type { SourceDocument } from "../cases/document.ts";
 import { valueAt } from "../cases/index.ts";
-import { parseYaml } from "../cases/parse-yaml.ts";
+import type { SourceDocument } from "../cases/yaml/document.ts";
+import { parseYaml } from "../cases/yaml/parse-yaml.ts";
 import { inKeyOrder } from "./key-order.ts";
 import { type FixedKind, keyOrder } from "./probe.ts";
 import { withModeline } from "./schema-place.ts";

@@ -1,5 +1,5 @@
 /** Puts the keys at the top of a file into the order of the format. */
-import type { SourceDocument } from "../cases/document.ts";
+import type { SourceDocument } from "../cases/yaml/document.ts";
 
 /**
  * Moves the keys with all the lines that belong to them. Nothing is moved where a comment or an empty line stands

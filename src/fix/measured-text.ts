@@ -1,8 +1,8 @@
 /** Writes what was measured into the text of a case. Comments, key order and layout stay; the result is proven by reading it anew. */
 import { isDeepStrictEqual } from "node:util";
-import type { Place, SourceDocument } from "../cases/document.ts";
 import { type Path, valueAt } from "../cases/index.ts";
-import { parseYaml } from "../cases/parse-yaml.ts";
+import type { Place, SourceDocument } from "../cases/yaml/document.ts";
+import { parseYaml } from "../cases/yaml/parse-yaml.ts";
 import type { MeasuredRecord } from "../measure/index.ts";
 import { blockEntry, flowEntry, leavesOf, scalar } from "./measured-entry.ts";
 import { applyEdits, type TextEdit } from "./text-edit.ts";

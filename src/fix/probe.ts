@@ -3,9 +3,9 @@
  * fits nowhere but in free text, and the errors tell what would have fitted. So a value that fits is known too.
  */
 import type { ErrorObject } from "ajv";
-import { errorsOf } from "../cases/full-validator.ts";
+import { errorsOf } from "../cases/faults/full-validator.ts";
+import { pointerPath } from "../cases/faults/schema-faults.ts";
 import { type Path, valueAt } from "../cases/index.ts";
-import { pointerPath } from "../cases/schema-faults.ts";
 
 /** Files that can be fixed. */
 export type FixedKind = "case" | "visit" | "farm";

@@ -1,5 +1,5 @@
 /** Another spelling of the same value, where there is no doubt what was meant. */
-import { suggestion } from "../cases/suggestion.ts";
+import { suggestion } from "../cases/faults/suggestion.ts";
 
 /**
  * The known word that differs only in case, spaces, hyphens or underscores.

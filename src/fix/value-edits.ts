@@ -1,6 +1,7 @@
 /** The edits of values and keys that are certain. */
-import type { SourceDocument } from "../cases/document.ts";
+
 import { formatPath, type Path } from "../cases/index.ts";
+import type { SourceDocument } from "../cases/yaml/document.ts";
 import { type FixedKind, keysAt, probe } from "./probe.ts";
 import { sampleNames } from "./sample-names.ts";
 import { isReadOtherwise, sameQuantity, sameWord } from "./spelling.ts";

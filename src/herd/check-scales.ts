@@ -22,7 +22,7 @@ function faultsOf(file: HouseScale): Fault[] {
       file: file.file,
       ...place,
       path,
-      meant: path,
+      intended: path,
       message,
       excerpt: document.line(place.line),
       kind: "format",

@@ -108,7 +108,7 @@ export const intervalMethods: ReadonlyMap<string, IntervalSource> = new Map(
 );
 export const clusterLimits = data.intervals.clusters;
 export const interpretationWords = data.interpretation_words;
-export const meantWords = data.meant_words;
+export const slipWords = data.slip_words;
 export const autolysis = data.autolysis;
 export const sampleRules = data.sample_rules;
 export const alarmPatterns: readonly AlarmPattern[] = data.alarms;

@@ -3,8 +3,8 @@
  * rule and path, and how many there are; never by line.
  */
 
-import { errorsOf } from "../cases/full-validator.ts";
-import { schemaFaults } from "../cases/schema-faults.ts";
+import { errorsOf } from "../cases/faults/full-validator.ts";
+import { schemaFaults } from "../cases/faults/schema-faults.ts";
 import type { BaselineEntry, BaselineFile } from "../generated/baseline.types.ts";
 import type { Finding } from "./finding.ts";
 import type { LintResult } from "./lint.ts";

@@ -1,7 +1,7 @@
 /** A finding of the linter, with its place. The first seven fields are an interface that scripts rely on. */
 
-import type { SourceDocument } from "../cases/document.ts";
 import { formatPath, type Path, valueAt } from "../cases/index.ts";
+import type { SourceDocument } from "../cases/yaml/document.ts";
 import type { Level } from "./rule.ts";
 
 export interface Finding {

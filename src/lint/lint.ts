@@ -72,7 +72,7 @@ export function lintWith(archive: Archive, options: LintOptions, gradeCheck: Gra
       // What the reader has already refused is not missing as well; an alarm rests on what could be read.
       if (
         rule.family === "alarm" ||
-        !subject.faults.some((fault) => pathsMeet(fault.path, path) || pathsMeet(fault.meant, path))
+        !subject.faults.some((fault) => pathsMeet(fault.path, path) || pathsMeet(fault.intended, path))
       )
         add(rule, subject, message, path, points);
     };

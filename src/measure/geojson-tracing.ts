@@ -1,5 +1,5 @@
 /** A GeoJSON FeatureCollection to the outlines that are measured: properties.part holds the agreed id. */
-import { parseYaml } from "../cases/parse-yaml.ts";
+import { parseYaml } from "../cases/yaml/parse-yaml.ts";
 import { type Contour, type Point, polygonal } from "./curve.ts";
 import { inMillimetres, lengthUnits } from "./length.ts";
 import { meantPart, type Part, partOf } from "./parts.ts";

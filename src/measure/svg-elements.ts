@@ -1,6 +1,6 @@
 /** The elements of an SVG file. Strict XML; nothing outside the file is ever read, and no entity is expanded. */
 import { SaxesParser } from "saxes";
-import { TextLines } from "../cases/text-lines.ts";
+import { TextLines } from "../cases/yaml/text-lines.ts";
 import { type Place, TracingError } from "./problem.ts";
 
 export interface SvgElement {

@@ -1,6 +1,6 @@
 /** Containers that spoil a test, from the table of the knowledge files. */
 import { sampleRules } from "../knowledge/index.ts";
-import { isTissue, type Sample } from "./material.ts";
+import type { Sample } from "../record/index.ts";
 
 export interface UnfitUse {
   /** Name of the entry in the table, and of the rule. */
@@ -24,14 +24,6 @@ export function unfitContainers(sample: Sample): UnfitUse[] {
     },
   );
 }
-
-/** Whether the sample travels unfixed in a bag or pot: tissue that is chilled or frozen. */
-export const isFreshTissue = (sample: Sample): boolean =>
-  (sample.into === "chilled" || sample.into === "frozen") && isTissue(sample.from);
-
-/** Whether the sample is a piece of tissue, fixed or fresh, and not a swab or a tube. */
-export const isTissueSample = (sample: Sample): boolean =>
-  isTissue(sample.from) && (isFreshTissue(sample) || sample.into === "formalin" || sample.into === "ethanol");
 
 /** Grams or millilitres of an amount such as `20 g`, `1 kg`, `5 ml`, `1 l`. */
 export function amountOf(text: string | undefined): number | undefined {

@@ -1,11 +1,9 @@
 /** What each test of a sample is still worth, from time, temperature, storage and container. */
 import { type Case, isUnborn, quantity } from "../cases/index.ts";
 import { type AutolysisKind, autolysis } from "../knowledge/index.ts";
+import { hoursAfterDeath, isFromOutside, isSentWhole, type Sample, spell } from "../record/index.ts";
 import { unfitContainers } from "./container.ts";
 import { bandOf, limitHours } from "./limits.ts";
-import { isFromOutside, type Sample } from "./material.ts";
-import { isSentWhole } from "./sets.ts";
-import { hoursAfterDeath, spell } from "./times.ts";
 
 export type Test = NonNullable<Sample["for"]>[number];
 /** good, reduced, doubtful; unknown when a time or the temperature is not recorded or the test has no limit. */

@@ -1,7 +1,8 @@
 /** The worked examples of a scale, worked out again: what comes out otherwise than the file says. */
+
+import { validate } from "../cases/faults/validate.ts";
 import { formatPath, type Path, pathOf } from "../cases/index.ts";
-import { organState } from "../cases/organ-state.ts";
-import { validate } from "../cases/validate.ts";
+import { organState } from "../cases/model/organ-state.ts";
 import type { CaseFile } from "../generated/case.types.ts";
 import type { Scale, ScaleExample } from "../knowledge/index.ts";
 import { listing } from "../words/listing.ts";

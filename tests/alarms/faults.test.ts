@@ -1,7 +1,7 @@
 /** Neither a typing error beside a lesion nor the settings silence an alarm. */
 import { describe, expect, it } from "vitest";
 import { callWhom, openAlarmsOf } from "../../src/alarms/index.ts";
-import { lockedRules } from "../../src/cases/locked-rules.ts";
+import { lockedRules } from "../../src/cases/settings/locked-rules.ts";
 import { lintCases, rules } from "../../src/lint/index.ts";
 import { type AlarmFiles, readAlarmFiles } from "./alarm-archive.ts";
 

@@ -1,8 +1,8 @@
 /** Which organs an examination must cover. */
 import { describe, expect, it } from "vitest";
-import { organsDue } from "../../src/cases/due.ts";
 import { readCases } from "../../src/cases/index.ts";
-import { defaultSettings } from "../../src/cases/settings.ts";
+import { organsDue } from "../../src/cases/model/due.ts";
+import { defaultSettings } from "../../src/cases/settings/settings.ts";
 import { type AgeClass, organs, protocols, type Sex } from "../../src/knowledge/index.ts";
 import { smallCase } from "./temporary.ts";
 

@@ -4,7 +4,7 @@ import { mkdirSync, symlinkSync } from "node:fs";
 import { createServer } from "node:net";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { find } from "../../src/cases/find.ts";
+import { find } from "../../src/cases/files/find.ts";
 import { put, temporaryFolder } from "./temporary.ts";
 
 const files = (path: string, from: string): string[] => find(path, from).files.map(({ file }) => file);

@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
-import { fullValidator } from "../../src/cases/full-validator.ts";
+import { fullValidator } from "../../src/cases/faults/full-validator.ts";
 import { caseFits, farmFits, settingsFits, visitFits } from "../../src/generated/fits.js";
 
 const root = new URL("../..", import.meta.url).pathname;

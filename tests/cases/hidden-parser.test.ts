@@ -14,15 +14,15 @@ it("one file imports each parser", () => {
     files.filter((file) =>
       new RegExp(`(from|import|require)\\s*\\(?\\s*["']${library}(/[^"']*)?["']`).test(text(file)),
     );
-  expect(importing("yaml")).toEqual(["cases/yaml-document.ts"]);
-  expect(importing("js-yaml")).toEqual(["cases/quick-tree.ts"]);
+  expect(importing("yaml")).toEqual(["cases/yaml/yaml-document.ts"]);
+  expect(importing("js-yaml")).toEqual(["cases/yaml/quick-tree.ts"]);
 });
 
 it("only yaml-document.ts and syntax-messages.ts know its error codes", () => {
   const knowing = files.filter((file) =>
     /TAB_AS_INDENT|BAD_DIRECTIVE|BLOCK_AS_IMPLICIT_KEY|NON_STRING_KEY/.test(text(file)),
   );
-  expect(knowing.sort()).toEqual(["cases/syntax-messages.ts", "cases/yaml-document.ts"]);
+  expect(knowing.sort()).toEqual(["cases/yaml/syntax-messages.ts", "cases/yaml/yaml-document.ts"]);
 });
 
 it("only files of this room know the nodes of a text; the rest sees SourceDocument", () => {

@@ -1,6 +1,6 @@
 /** Files that nobody wrote by hand, or that somebody wrote to do harm: refused plainly and at once. */
 import { describe, expect, it } from "vitest";
-import { maxBytes } from "../../src/cases/read-text.ts";
+import { maxBytes } from "../../src/cases/files/read-text.ts";
 import { reading, readingCase } from "./reading.ts";
 
 const head = "format: 1\ncase: x-1\n";

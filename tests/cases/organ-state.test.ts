@@ -1,6 +1,6 @@
 /** What a case says of an organ, in all forms in which it can be said. */
 import { describe, expect, it } from "vitest";
-import { organState } from "../../src/cases/organ-state.ts";
+import { organState } from "../../src/cases/model/organ-state.ts";
 import { organById } from "../../src/knowledge/index.ts";
 import { readingCase } from "./reading.ts";
 

@@ -2,9 +2,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { stringify } from "yaml";
-import type { Place, SourceDocument } from "../../src/cases/document.ts";
-import { parseYaml } from "../../src/cases/parse-yaml.ts";
-import { decode } from "../../src/cases/read-text.ts";
+import { decode } from "../../src/cases/files/read-text.ts";
+import type { Place, SourceDocument } from "../../src/cases/yaml/document.ts";
+import { parseYaml } from "../../src/cases/yaml/parse-yaml.ts";
 
 function parsed(text: string): SourceDocument {
   const decoded = decode(new TextEncoder().encode(text));

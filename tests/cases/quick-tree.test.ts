@@ -4,14 +4,14 @@ import { join } from "node:path";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { stringify } from "yaml";
-import type { SourceDocument } from "../../src/cases/document.ts";
-import type { Path } from "../../src/cases/path.ts";
-import { quickTree } from "../../src/cases/quick-tree.ts";
-import { decode } from "../../src/cases/read-text.ts";
-import { sourceFaults } from "../../src/cases/source-checks.ts";
-import { PlacedDocument } from "../../src/cases/source-places.ts";
-import { TextLines } from "../../src/cases/text-lines.ts";
-import { parseSlowly } from "../../src/cases/yaml-document.ts";
+import { decode } from "../../src/cases/files/read-text.ts";
+import type { Path } from "../../src/cases/model/path.ts";
+import type { SourceDocument } from "../../src/cases/yaml/document.ts";
+import { quickTree, quickValue } from "../../src/cases/yaml/quick-tree.ts";
+import { sourceFaults } from "../../src/cases/yaml/source-checks.ts";
+import { PlacedDocument } from "../../src/cases/yaml/source-places.ts";
+import { TextLines } from "../../src/cases/yaml/text-lines.ts";
+import { parseSlowly } from "../../src/cases/yaml/yaml-document.ts";
 
 const yamlIn = (folder: string): string[] =>
   readdirSync(folder, { recursive: true, encoding: "utf8" })
@@ -35,11 +35,14 @@ function pathsOf(value: unknown, path: Path = []): Path[] {
 /** The same value, and every key and value at the same line and column. */
 function expectSame(text: string): boolean {
   const quick = quickly(text);
+  // Read without places, a text is right or left to the other parser, just as with them.
+  expect(quickValue(text) === undefined, text).toBe(quick === undefined);
   if (quick === undefined) return false;
   const slow = parseSlowly(text);
   expect(slow.ok ? [] : slow.faults, text).toEqual([]);
   if (!slow.ok) return false;
   expect(quick.value).toEqual(slow.document.value);
+  expect(quickValue(text)?.value).toEqual(slow.document.value);
   for (const path of [...pathsOf(quick.value), ["nowhere"]]) {
     const at = ({ line, column }: { line: number; column: number }): string =>
       `${path.join(".")} ${line}:${column}`;
@@ -102,8 +105,40 @@ describe("the quick parser", () => {
     "a: 'it\n",
     "a:b\n",
     "a: 1\n...\nb: 2\n",
+    "a: >\n  x\n\n  y\n   z\nb: 1\n",
+    "a: |+\n  x\n\n\nb: 1\n",
+    "a:\n  - |\n    t\n  - 2\n- 3\n",
+    "a:\n  - |\n    t\n  - 2\n",
+    "a: >-  # c | d\n  x\nb: 2\n",
+    "a:\n  |\n  x\nb: 2\n",
+    "a: |2\n   x\nb: |-\n",
+    "a: |\n  x\n # c\nb: 1\n",
+    "a: |\n# c\n  x\n",
+    "a: |\n\n\n",
+    "a: |\r\n  x\r\n  y\r\nb: 2\r\n",
+    "a: {b: |}\n",
+    "a: |\n   x\n  y\n",
+    "a: >\n  - x\n  - y: z\n",
   ])("says the same of %j, or leaves it to the other", (text) => {
     expectSame(text);
+  });
+
+  it("agrees on block texts of any lines", () => {
+    const line = fc.stringMatching(/^ {0,3}[a-z#:>| -]{0,8}$/);
+    const block = fc.tuple(
+      fc.constantFrom("|", ">", "|-", ">+", "|2", "> # c"),
+      fc.array(line, { maxLength: 6 }),
+    );
+    let read = 0;
+    fc.assert(
+      fc.property(fc.array(block, { minLength: 1, maxLength: 3 }), (blocks) => {
+        const texts = blocks.map(
+          ([sign, lines], at) => `k${at}: ${sign}\n${lines.map((one) => `  ${one}\n`).join("")}`,
+        );
+        if (expectSame(`${texts.join("")}last: 1\n`)) read++;
+      }),
+    );
+    expect(read).toBeGreaterThan(20);
   });
 
   it("agrees on any data that the other writes", () => {

@@ -1,9 +1,9 @@
 /** Short ways to read a text as a file of some kind. */
 
+import type { FileKind } from "../../src/cases/faults/validate.ts";
+import { checkDocument, keyedDocument } from "../../src/cases/files/read-file.ts";
+import { decode } from "../../src/cases/files/read-text.ts";
 import type { Fault } from "../../src/cases/index.ts";
-import { checkDocument, keyedDocument } from "../../src/cases/read-file.ts";
-import { decode } from "../../src/cases/read-text.ts";
-import type { FileKind } from "../../src/cases/validate.ts";
 
 export interface Reading {
   /** `3:7 message`, in the order of the text; `message` alone for a whole file. */

@@ -1,6 +1,6 @@
 /** What a veterinarian is told about a value that does not fit: what is wrong and what to write. One mistake, one message. */
 import { describe, expect, it } from "vitest";
-import type { FileKind } from "../../src/cases/validate.ts";
+import type { FileKind } from "../../src/cases/faults/validate.ts";
 import { reading, readingCase } from "./reading.ts";
 
 const moment =
@@ -391,6 +391,6 @@ describe("what was meant", () => {
     ["lungs: normal", ["lungs"]],
     ["pig: {sex: F}", ["pig", "sex"]],
   ])("%s", (keys, meant) => {
-    expect(readingCase(keys).faults.map((fault) => fault.meant)).toEqual([meant]);
+    expect(readingCase(keys).faults.map((fault) => fault.intended)).toEqual([meant]);
   });
 });

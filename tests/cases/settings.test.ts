@@ -2,8 +2,8 @@
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { readCases } from "../../src/cases/index.ts";
-import { buildSettings, defaultSettings } from "../../src/cases/settings.ts";
-import { settingsFaults } from "../../src/cases/settings-faults.ts";
+import { buildSettings, defaultSettings } from "../../src/cases/settings/settings.ts";
+import { settingsFaults } from "../../src/cases/settings/settings-faults.ts";
 import type { SettingsFile } from "../../src/generated/settings.types.ts";
 import { reading } from "./reading.ts";
 import { put, smallCase, temporaryFolder } from "./temporary.ts";

@@ -1,8 +1,8 @@
 /** All files of a run are shown in one form, whichever way they were reached. */
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { ShownPaths } from "../../src/cases/files/shown-paths.ts";
 import { readCases } from "../../src/cases/index.ts";
-import { ShownPaths } from "../../src/cases/shown-paths.ts";
 import { put, smallCase, temporaryFolder } from "./temporary.ts";
 
 describe("a path", () => {

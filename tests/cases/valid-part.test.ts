@@ -3,11 +3,11 @@ import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { organState } from "../../src/cases/organ-state.ts";
-import { parseYaml } from "../../src/cases/parse-yaml.ts";
-import { type Path, valueAt } from "../../src/cases/path.ts";
-import { validate } from "../../src/cases/validate.ts";
-import { writtenPath } from "../../src/cases/written-path.ts";
+import { validate } from "../../src/cases/faults/validate.ts";
+import { organState } from "../../src/cases/model/organ-state.ts";
+import { type Path, valueAt } from "../../src/cases/model/path.ts";
+import { writtenPath } from "../../src/cases/model/written-path.ts";
+import { parseYaml } from "../../src/cases/yaml/parse-yaml.ts";
 import { organs } from "../../src/knowledge/index.ts";
 import { readingCase } from "./reading.ts";
 

@@ -1,10 +1,10 @@
 /** Quantities, moments, age classes and paths. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { classOfAge } from "../../src/cases/age-class.ts";
-import { isAfter, type Moment, moment } from "../../src/cases/moment.ts";
-import { formatPath, pathOf, pathsMeet, valueAt } from "../../src/cases/path.ts";
-import { type QuantityKind, quantity } from "../../src/cases/quantity.ts";
+import { classOfAge } from "../../src/cases/model/age-class.ts";
+import { isAfter, type Moment, moment } from "../../src/cases/model/moment.ts";
+import { formatPath, pathOf, pathsMeet, valueAt } from "../../src/cases/model/path.ts";
+import { type QuantityKind, quantity } from "../../src/cases/model/quantity.ts";
 
 describe("quantity", () => {
   it.each<[QuantityKind, string | undefined, number | undefined]>([

@@ -8,8 +8,8 @@ import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
-import { parseYaml } from "../../src/cases/parse-yaml.ts";
-import { type FileKind, validate } from "../../src/cases/validate.ts";
+import { type FileKind, validate } from "../../src/cases/faults/validate.ts";
+import { parseYaml } from "../../src/cases/yaml/parse-yaml.ts";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 const update = process.env.UPDATE_DOCS !== undefined;

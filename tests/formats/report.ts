@@ -25,7 +25,7 @@ export const fault = (over: Partial<Fault> = {}): Fault => ({
   column: 5,
   length: 1,
   path: [],
-  meant: [],
+  intended: [],
   message: "a bracket is not closed",
   excerpt: "pig: {",
   kind: "unreadable",

@@ -1,8 +1,8 @@
 /** Figures, notes and names that cannot be right, at their limits. */
 import { describe, expect, it } from "vitest";
 import { organs } from "../../src/knowledge/index.ts";
-import { changedWord } from "../../src/lint/changed-words.ts";
 import type { Example } from "../../src/lint/index.ts";
+import { changedWord } from "../../src/notes/change.ts";
 import { lintExample } from "./lay-example.ts";
 
 const lint = (example: Example) => lintExample(example).findings.map(({ rule, path }) => `${rule} ${path}`);

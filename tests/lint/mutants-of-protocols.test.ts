@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import { readCases } from "../../src/cases/index.ts";
-import { defaultSettings } from "../../src/cases/settings.ts";
+import { defaultSettings } from "../../src/cases/settings/settings.ts";
 import { type AgeClass, ageClasses } from "../../src/knowledge/index.ts";
 import { completeCase } from "./complete-case.ts";
 import { lintBeside, mutate, names } from "./mutate.ts";

@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { readCases } from "../../src/cases/index.ts";
 import { type Example, lintCases } from "../../src/lint/index.ts";
-import { parcelExample } from "../../src/lint/parcel-example.ts";
+import { parcelExample } from "../../src/lint/shared/parcel-example.ts";
 import { lintExample } from "./lay-example.ts";
 
 const only = (rule: string, example: Example): string[] =>

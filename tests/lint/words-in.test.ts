@@ -6,8 +6,8 @@ import {
   interpretationWords,
   organById,
 } from "../../src/knowledge/index.ts";
-import { namedOrgans } from "../../src/lint/named-organs.ts";
 import { occurrences, wordIn } from "../../src/notes/words-in.ts";
+import { namedOrgans } from "../../src/record/index.ts";
 
 describe("a word in free text", () => {
   it.each([

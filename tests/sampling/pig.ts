@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type Case, readCases } from "../../src/cases/index.ts";
-import type { Sample } from "../../src/sampling/index.ts";
+import type { Sample } from "../../src/record/index.ts";
 
 /** Reads a case with these lines, under these settings. */
 export function pig(lines: string, settings = ""): Case {

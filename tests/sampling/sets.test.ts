@@ -1,14 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { organById, sampleRules } from "../../src/knowledge/index.ts";
-import {
-  amountOf,
-  isMaterial,
-  isSampled,
-  nearestMaterial,
-  piecesOf,
-  spell,
-  unfitContainers,
-} from "../../src/sampling/index.ts";
+import { isMaterial, isSampled, nearestMaterial, piecesOf, spell } from "../../src/record/index.ts";
+import { amountOf, unfitContainers } from "../../src/sampling/index.ts";
 import { pig } from "./pig.ts";
 
 describe("what a sample comes from", () => {

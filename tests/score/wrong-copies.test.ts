@@ -1,6 +1,6 @@
 /** A scale that lacks what makes it trustworthy, or whose worked example does not come out, is found. */
 import { describe, expect, test } from "vitest";
-import { errorsOf } from "../../src/cases/full-validator.ts";
+import { errorsOf } from "../../src/cases/faults/full-validator.ts";
 import type { Scale } from "../../src/knowledge/index.ts";
 import { scales } from "../../src/knowledge/scales.ts";
 import { scoreOrgan } from "../../src/score/index.ts";

@@ -1,5 +1,5 @@
-import { reportHerdAlarms } from "../../report-alarms.ts";
 import type { VisitRule } from "../../rule.ts";
+import { reportHerdAlarms } from "../../shared/report-alarms.ts";
 
 export const alarmInHerd: VisitRule = {
   id: "alarm-in-herd",

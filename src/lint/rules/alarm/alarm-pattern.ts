@@ -1,5 +1,5 @@
-import { reportAlarms } from "../../report-alarms.ts";
 import type { CaseRule } from "../../rule.ts";
+import { reportAlarms } from "../../shared/report-alarms.ts";
 
 export const alarmPattern: CaseRule = {
   id: "alarm-pattern",

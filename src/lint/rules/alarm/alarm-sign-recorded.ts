@@ -23,7 +23,7 @@ export const alarmSignRecorded: CaseRule = {
   check(one, report) {
     // A sign seen from outside can be told before the opening, but not before the death.
     if (isLifted(one, [])) return;
-    const { alarm_check: check = {} } = (one.asMeant ?? one).record;
+    const { alarm_check: check = {} } = (one.asIntended ?? one).record;
     const told = openAlarms(one).filter(({ evidence }) =>
       evidence.some(({ path }) => path[0] !== "alarm_check"),
     );

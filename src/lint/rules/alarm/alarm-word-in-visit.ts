@@ -1,7 +1,7 @@
 import { alarmSignsSource } from "../../../knowledge/index.ts";
-import { unrecordedInVisit, wordsText } from "../../alarm-words.ts";
-import { freeTextsOfVisit } from "../../free-texts.ts";
+import { freeTextsOfVisit } from "../../../record/index.ts";
 import type { VisitRule } from "../../rule.ts";
+import { unrecordedInVisit, wordsText } from "../../shared/alarm-words.ts";
 
 export const alarmWordInVisit: VisitRule = {
   id: "alarm-word-in-visit",

@@ -1,6 +1,6 @@
 import { alarmSignsSource } from "../../../knowledge/index.ts";
-import { unrecordedWords, wordsText } from "../../alarm-words.ts";
 import type { CaseRule } from "../../rule.ts";
+import { unrecordedWords, wordsText } from "../../shared/alarm-words.ts";
 
 export const alarmWordUnrecorded: CaseRule = {
   id: "alarm-word-unrecorded",

@@ -1,9 +1,9 @@
 import { type Alarm, callWhom, contacts, findAlarms } from "../../../alarms/index.ts";
 import { isAfter, type Moment, moment } from "../../../cases/index.ts";
+import { parcelsOf } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-import { parcelExample } from "../../parcel-example.ts";
-import { parcelsOf } from "../../parcels.ts";
 import type { VisitRule } from "../../rule.ts";
+import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const parcelDuringAlarm: VisitRule = {
   id: "parcel-during-alarm",

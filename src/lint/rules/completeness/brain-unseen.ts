@@ -1,6 +1,6 @@
 import { signFamilies } from "../../../knowledge/index.ts";
+import { notExamined } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
-import { unseen } from "../../unseen.ts";
 
 export const brainUnseen: CaseRule = {
   id: "brain-unseen",
@@ -21,7 +21,7 @@ export const brainUnseen: CaseRule = {
     case: "selection: {signs: [convulsions]}\nnervous: {brain: normal, middle_ears: normal, spinal_cord: normal}\nendocrine: {pituitary: normal}",
   },
   check(one, report) {
-    const [organ] = unseen(one, ["nervous.brain"]);
+    const [organ] = notExamined(one, ["nervous.brain"]);
     const family = signFamilies(one.signs).find((id) => id === "nervous" || id === "sudden-death");
     if (organ === undefined || family === undefined) return;
     report(

@@ -1,5 +1,5 @@
+import { notExamined } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
-import { unseen } from "../../unseen.ts";
 
 export const coughLungsUnseen: CaseRule = {
   id: "cough-lungs-unseen",
@@ -14,7 +14,11 @@ export const coughLungsUnseen: CaseRule = {
   check(one, report) {
     const sign = one.signs.find((word) => word === "cough" || word === "dyspnoea");
     if (sign === undefined) return;
-    for (const organ of unseen(one, ["respiratory.lungs", "respiratory.pleura", "lymphoid.bronchial_nodes"]))
+    for (const organ of notExamined(one, [
+      "respiratory.lungs",
+      "respiratory.pleura",
+      "lymphoid.bronchial_nodes",
+    ]))
       report(
         `${organ.id}: not examined, in a pig with ${sign}. Look at it, or say in the diagnosis what that leaves open.`,
         one.organ(organ).path,

@@ -1,6 +1,6 @@
 import { signFamilies } from "../../../knowledge/index.ts";
+import { notExamined } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
-import { unseen } from "../../unseen.ts";
 
 const segments = ["intestine.jejunum", "intestine.ileum", "intestine.caecum", "intestine.spiral_colon"];
 
@@ -21,7 +21,7 @@ export const entericGutUnseen: CaseRule = {
   good: { case: "selection: {signs: [diarrhoea]}\nintestine: {spiral_colon: normal}" },
   check(one, report) {
     if (!signFamilies(one.signs).includes("enteric")) return;
-    for (const organ of unseen(one, segments))
+    for (const organ of notExamined(one, segments))
       report(
         `${organ.id}: not examined, in a pig with enteric signs. Open it and look at content, wall and mucosa; if it is gone, say in the diagnosis what that leaves open.`,
         one.organ(organ).path,

@@ -1,8 +1,8 @@
 import { formatPath, quantity } from "../../../cases/index.ts";
 import { plausible } from "../../../knowledge/index.ts";
-import { lesions } from "../../lesions.ts";
+import { lesions, notExamined } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
-import { unseen } from "../../unseen.ts";
 
 const suspects = ["lymphoid.spleen", "lymphoid.gastrohepatic_nodes", "lymphoid.renal_nodes"];
 
@@ -30,7 +30,7 @@ export const feverNodesUnseen: CaseRule = {
     });
     if (!fever && bleeding === undefined) return;
     const why = fever ? "fever" : `${bleeding?.finding.process} (${formatPath(bleeding?.path ?? [])})`;
-    for (const organ of unseen(one, suspects))
+    for (const organ of notExamined(one, suspects))
       report(
         `${organ.id}: not examined, in a pig with ${why}. Look at it before the carcass goes; swine fevers show here.`,
         one.organ(organ).path,

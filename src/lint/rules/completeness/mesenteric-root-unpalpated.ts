@@ -1,7 +1,7 @@
 import { formatPath } from "../../../cases/index.ts";
-import { lesions } from "../../lesions.ts";
+import { lesions, notExamined } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
-import { unseen } from "../../unseen.ts";
 
 export const mesentericRootUnpalpated: CaseRule = {
   id: "mesenteric-root-unpalpated",
@@ -19,7 +19,7 @@ export const mesentericRootUnpalpated: CaseRule = {
     case: "intestine: {jejunum: [{process: haemorrhage, distribution: diffuse, extent: 90 %, colour: dark-red}], mesentery: normal}",
   },
   check(one, report) {
-    const [organ] = unseen(one, ["intestine.mesentery"]);
+    const [organ] = notExamined(one, ["intestine.mesentery"]);
     const [lesion] = lesions(one, {
       processes: ["haemorrhage", "congestion", "torsion", "displacement", "infarct"],
       within: ["intestine"],

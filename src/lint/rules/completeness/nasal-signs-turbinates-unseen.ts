@@ -1,7 +1,7 @@
 import { signFamilies } from "../../../knowledge/index.ts";
-import { lesions } from "../../lesions.ts";
+import { lesions, notExamined } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
-import { unseen } from "../../unseen.ts";
 
 export const nasalSignsTurbinatesUnseen: CaseRule = {
   id: "nasal-signs-turbinates-unseen",
@@ -18,7 +18,7 @@ export const nasalSignsTurbinatesUnseen: CaseRule = {
     case: "selection: {signs: [cough]}\nrespiratory: {turbinates: {state: , section: , left: , right: , septum: , grades: , loss_looks: , not_examined: no saw}}",
   },
   check(one, report) {
-    const [organ] = unseen(one, ["respiratory.turbinates"]);
+    const [organ] = notExamined(one, ["respiratory.turbinates"]);
     if (organ === undefined) return;
     const nasal = signFamilies(one.signs).includes("nasal");
     const [crooked] = lesions(one, { processes: ["deviation", "malformation"], within: ["external.snout"] });

@@ -1,7 +1,7 @@
 import { formatPath } from "../../../cases/index.ts";
 import { organs } from "../../../knowledge/index.ts";
+import { statesOf } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
-import { statesOf } from "../../states.ts";
 
 export const notAssessableWithoutCause: CaseRule = {
   id: "not-assessable-without-cause",

@@ -1,5 +1,11 @@
 import { formatPath } from "../../../cases/index.ts";
-import { exampleOf, type MissingObservation, missingObservations, missingTitle } from "../../observations.ts";
+import {
+  exampleOf,
+  type MissingObservation,
+  missingObservations,
+  missingTitle,
+} from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 /** Sides and the section of the snout have rules of their own. */

@@ -1,8 +1,8 @@
+import { isWeaned } from "../../../cases/index.ts";
 import { signFamilies } from "../../../knowledge/index.ts";
-import { lesions } from "../../lesions.ts";
-import { isWeaned } from "../../life-stage.ts";
+import { lesions, notExamined } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
-import { unseen } from "../../unseen.ts";
 
 const paleOn = ["external", "upper_digestive", "locomotor", "subcutis"];
 
@@ -24,7 +24,7 @@ export const parsOesophageaUnseen: CaseRule = {
   good: { case: "selection: {signs: [pallor]}\nlocomotor: {bone_marrow: normal}" },
   check(one, report) {
     if (one.ageClass === undefined || !isWeaned(one.ageClass)) return;
-    const [organ] = unseen(one, ["stomach.pars_oesophagea"]);
+    const [organ] = notExamined(one, ["stomach.pars_oesophagea"]);
     if (organ === undefined) return;
     const pale =
       signFamilies(one.signs).includes("anaemic") ||

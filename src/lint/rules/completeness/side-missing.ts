@@ -1,6 +1,7 @@
 import { formatPath, pathOf } from "../../../cases/index.ts";
 import { organs } from "../../../knowledge/index.ts";
-import { exampleOf, missingObservations, missingTitle } from "../../observations.ts";
+import { exampleOf, missingObservations, missingTitle } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const sideMissing: CaseRule = {

@@ -1,7 +1,7 @@
 import { formatPath } from "../../../cases/index.ts";
-import { lesions } from "../../lesions.ts";
+import { lesions, notExamined } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
-import { unseen } from "../../unseen.ts";
 
 export const valvesUnseen: CaseRule = {
   id: "valves-unseen",
@@ -19,7 +19,7 @@ export const valvesUnseen: CaseRule = {
     case: "urinary: {kidneys: {left: [{process: infarct, distribution: multifocal, number: 3, size: 8 mm}], right: normal}}",
   },
   check(one, report) {
-    const [organ] = unseen(one, ["cardiovascular.valves"]);
+    const [organ] = notExamined(one, ["cardiovascular.valves"]);
     if (organ === undefined) return;
     const [embolic] = lesions(one, {
       processes: ["infarct", "thrombus"],

@@ -1,5 +1,6 @@
 import { plausible } from "../../../knowledge/index.ts";
-import { lobes } from "../../lobes.ts";
+import { lobes } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const caudalLobesWorse: CaseRule = {

@@ -1,6 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
-import { lesions } from "../../lesions.ts";
-import { lobes } from "../../lobes.ts";
+import { lesions, lobes } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const consolidationWithoutLobes: CaseRule = {

@@ -1,6 +1,6 @@
-import { quantity } from "../../../cases/index.ts";
+import { isUnborn, quantity } from "../../../cases/index.ts";
 import { plausible } from "../../../knowledge/index.ts";
-import { isUnborn } from "../../life-stage.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const crownRumpImplausible: CaseRule = {

@@ -1,4 +1,5 @@
-import { isUnborn } from "../../life-stage.ts";
+import { isUnborn } from "../../../cases/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const crownRumpOfBornPig: CaseRule = {

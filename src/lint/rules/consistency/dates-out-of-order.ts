@@ -8,7 +8,6 @@ import {
   quantity,
 } from "../../../cases/index.ts";
 import { sampleRules } from "../../../knowledge/index.ts";
-import { listing } from "../../../words/listing.ts";
 import {
   type DatedEvent,
   isDeathTooEarly,
@@ -17,7 +16,9 @@ import {
   takenBeforeOpening,
   takenTooLate,
   yearSlips,
-} from "../../misdated.ts";
+} from "../../../record/index.ts";
+import { listing } from "../../../words/listing.ts";
+
 import type { CaseRule, Report } from "../../rule.ts";
 
 interface Event {

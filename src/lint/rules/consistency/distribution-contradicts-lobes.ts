@@ -1,6 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
-import { lesions } from "../../lesions.ts";
-import { lungRegions } from "../../lung-regions.ts";
+import { lesions, lungRegions } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const distributionContradictsLobes: CaseRule = {

@@ -1,7 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
-import { lesions } from "../../lesions.ts";
-import { lobes } from "../../lobes.ts";
-import { extentPercent } from "../../measure-of.ts";
+import { extentPercent, lesions, lobes } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const extentContradictsLobes: CaseRule = {

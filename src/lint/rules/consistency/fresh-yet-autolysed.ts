@@ -1,6 +1,6 @@
 import { organs } from "../../../knowledge/index.ts";
+import { statesOf } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
-import { statesOf } from "../../states.ts";
 
 export const freshYetAutolysed: CaseRule = {
   id: "fresh-yet-autolysed",

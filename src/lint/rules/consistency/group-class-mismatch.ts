@@ -1,5 +1,6 @@
+import { isUnborn, isWeaned } from "../../../cases/index.ts";
 import { ageClasses } from "../../../knowledge/index.ts";
-import { isUnborn, isWeaned } from "../../life-stage.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const groupClassMismatch: CaseRule = {

@@ -1,4 +1,5 @@
-import { isIllBeforeBirth } from "../../onset.ts";
+import { isIllBeforeBirth } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const onsetBeforeBirth: CaseRule = {

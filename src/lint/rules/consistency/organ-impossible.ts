@@ -1,6 +1,7 @@
+import { isUnborn, isWeaned } from "../../../cases/index.ts";
 import { organs } from "../../../knowledge/index.ts";
 import { withArticle } from "../../../words/listing.ts";
-import { isUnborn, isWeaned } from "../../life-stage.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const organImpossible: CaseRule = {

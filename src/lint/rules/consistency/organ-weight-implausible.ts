@@ -1,7 +1,7 @@
 import { formatPath, quantity } from "../../../cases/index.ts";
 import { organs, plausible } from "../../../knowledge/index.ts";
+import { statesOf } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
-import { statesOf } from "../../states.ts";
 
 export const organWeightImplausible: CaseRule = {
   id: "organ-weight-implausible",

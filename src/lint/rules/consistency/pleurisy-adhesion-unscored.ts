@@ -1,6 +1,6 @@
 import { formatPath, valueAt } from "../../../cases/index.ts";
-import { lesions } from "../../lesions.ts";
-import { namedSide } from "../../named-side.ts";
+import { lesions, namedSide } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const pleurisyAdhesionUnscored: CaseRule = {

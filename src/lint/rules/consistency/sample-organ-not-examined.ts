@@ -1,5 +1,6 @@
 import { organById } from "../../../knowledge/index.ts";
-import { isSentWhole, samplesOf } from "../../../sampling/index.ts";
+import { isSentWhole, samplesOf } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const sampleOrganNotExamined: CaseRule = {

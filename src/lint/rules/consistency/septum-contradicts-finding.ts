@@ -1,6 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
-import { conchae } from "../../conchae.ts";
-import { lesions } from "../../lesions.ts";
+import { conchae, lesions } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const septumContradictsFinding: CaseRule = {

@@ -1,6 +1,7 @@
+import { isUnborn } from "../../../cases/index.ts";
 import { signFamilies } from "../../../knowledge/index.ts";
 import { withArticle } from "../../../words/listing.ts";
-import { isUnborn } from "../../life-stage.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const signImpossible: CaseRule = {

@@ -1,7 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
-import { lesions } from "../../lesions.ts";
-import { lobes } from "../../lobes.ts";
-import { namedSide } from "../../named-side.ts";
+import { lesions, lobes, namedSide } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 const positions = [

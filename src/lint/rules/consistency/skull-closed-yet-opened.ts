@@ -1,8 +1,8 @@
 import { type Case, formatPath, type OrganState } from "../../../cases/index.ts";
 import { interpretationWords, organById, type PlacedOrgan } from "../../../knowledge/index.ts";
 import { wordIn } from "../../../notes/index.ts";
-import { isTissueSample, samplesOf } from "../../../sampling/index.ts";
-import { soundStepAt } from "../../misdated.ts";
+import { isTissueSample, samplesOf, soundStepAt } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const skullClosedYetOpened: CaseRule = {

@@ -1,6 +1,7 @@
 import { formatPath } from "../../../cases/index.ts";
 import { plausible } from "../../../knowledge/index.ts";
-import { conchae } from "../../conchae.ts";
+import { conchae } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const snoutGradesContradict: CaseRule = {

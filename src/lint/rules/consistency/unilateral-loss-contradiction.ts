@@ -1,7 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
-import { type Conchae, conchae } from "../../conchae.ts";
-import { lesions } from "../../lesions.ts";
-import { notesOfOrgans } from "../../notes-of-organs.ts";
+import { type Conchae, conchae, lesions, notesOfOrgans } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const unilateralLossContradiction: CaseRule = {

@@ -1,6 +1,6 @@
 import { description } from "../../../knowledge/index.ts";
-import { contradictedWords } from "../../contradicted-words.ts";
 import type { CaseRule } from "../../rule.ts";
+import { contradictedWords } from "../../shared/contradicted-words.ts";
 
 export const colourContradiction: CaseRule = {
   id: "colour-contradiction",

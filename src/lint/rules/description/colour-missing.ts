@@ -1,6 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
 import { description } from "../../../knowledge/index.ts";
-import { findingsOf } from "../../findings-of.ts";
+import { findingsOf } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const colourMissing: CaseRule = {

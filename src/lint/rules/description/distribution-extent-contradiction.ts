@@ -1,7 +1,7 @@
 import { formatPath } from "../../../cases/index.ts";
 import { description } from "../../../knowledge/index.ts";
-import { findingsOf } from "../../findings-of.ts";
-import { extentPercent } from "../../measure-of.ts";
+import { extentPercent, findingsOf } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const distributionExtentContradiction: CaseRule = {

@@ -1,6 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
-import { findingsOf } from "../../findings-of.ts";
-import { namedSide, namesBoth } from "../../named-side.ts";
+import { findingsOf, namedSide, namesBoth } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const distributionSideContradiction: CaseRule = {

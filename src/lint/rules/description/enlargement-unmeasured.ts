@@ -1,8 +1,8 @@
 import { formatPath } from "../../../cases/index.ts";
 import { organs } from "../../../knowledge/index.ts";
-import { hasMeasure } from "../../measure-of.ts";
+import { hasMeasure, statesOf } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
-import { statesOf } from "../../states.ts";
 
 export const enlargementUnmeasured: CaseRule = {
   id: "enlargement-unmeasured",

@@ -1,5 +1,5 @@
 import { formatPath } from "../../../cases/index.ts";
-import { findingsOf } from "../../findings-of.ts";
+import { findingsOf } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const findingWithoutSize: CaseRule = {

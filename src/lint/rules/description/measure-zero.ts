@@ -1,6 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
-import { findingsOf } from "../../findings-of.ts";
-import { extentPercent, sizesMm, volumeMl } from "../../measure-of.ts";
+import { extentPercent, findingsOf, sizesMm, volumeMl } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const measureZero: CaseRule = {

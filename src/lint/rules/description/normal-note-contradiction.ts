@@ -1,9 +1,9 @@
 import { type Case, formatPath, type Path } from "../../../cases/index.ts";
 import { description, organs } from "../../../knowledge/index.ts";
-import { unrecordedWords } from "../../alarm-words.ts";
-import { changedWord } from "../../changed-words.ts";
+import { changedWord } from "../../../notes/change.ts";
+import { statesOf } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
-import { statesOf } from "../../states.ts";
+import { unrecordedWords } from "../../shared/alarm-words.ts";
 
 export const normalNoteContradiction: CaseRule = {
   id: "normal-note-contradiction",

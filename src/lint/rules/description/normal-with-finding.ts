@@ -1,8 +1,8 @@
 import { formatPath } from "../../../cases/index.ts";
 import { organs } from "../../../knowledge/index.ts";
-import { lesionOf } from "../../lesion-of.ts";
+import { lesionPath, statesOf } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
-import { statesOf } from "../../states.ts";
 
 export const normalWithFinding: CaseRule = {
   id: "normal-with-finding",
@@ -25,7 +25,7 @@ export const normalWithFinding: CaseRule = {
           Object.hasOwn(entry, key),
         ) as string[];
         if (entry.state === "normal") says.push("state");
-        const lesion = lesionOf(one, organ, state);
+        const lesion = lesionPath(one, organ, state);
         const name = formatPath(state.path);
         if (says.length > 1)
           report(

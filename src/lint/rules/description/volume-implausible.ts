@@ -1,7 +1,7 @@
 import { type Case, formatPath } from "../../../cases/index.ts";
 import { type PlacedOrgan, plausible } from "../../../knowledge/index.ts";
-import { findingsOf } from "../../findings-of.ts";
-import { volumeMl } from "../../measure-of.ts";
+import { findingsOf, volumeMl } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const volumeImplausible: CaseRule = {

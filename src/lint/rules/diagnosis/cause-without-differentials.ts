@@ -1,6 +1,7 @@
 import { interpretationWords } from "../../../knowledge/index.ts";
 import { wordIn } from "../../../notes/index.ts";
-import { isPending, namedCauses } from "../../diagnoses.ts";
+import { isPending, namedCauses } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const causeWithoutDifferentials: CaseRule = {

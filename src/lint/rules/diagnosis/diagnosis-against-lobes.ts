@@ -1,8 +1,7 @@
 import type { Case } from "../../../cases/index.ts";
 import { organById } from "../../../knowledge/index.ts";
-import { morphologicDiagnoses } from "../../diagnoses.ts";
-import { findingsOf } from "../../findings-of.ts";
-import { lungRegions } from "../../lung-regions.ts";
+import { findingsOf, lungRegions, morphologicDiagnoses } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const diagnosisAgainstLobes: CaseRule = {

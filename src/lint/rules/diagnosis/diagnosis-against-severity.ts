@@ -1,6 +1,5 @@
 import { wordIn } from "../../../notes/index.ts";
-import { morphologicDiagnoses } from "../../diagnoses.ts";
-import { findingsOf } from "../../findings-of.ts";
+import { findingsOf, morphologicDiagnoses } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
 const slight = ["minimal", "mild", "slight"];

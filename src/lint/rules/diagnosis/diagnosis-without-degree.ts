@@ -1,6 +1,7 @@
 import { vocabulary } from "../../../generated/knowledge.ts";
 import { wordIn } from "../../../notes/index.ts";
-import { morphologicDiagnoses } from "../../diagnoses.ts";
+import { morphologicDiagnoses } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const diagnosisWithoutDegree: CaseRule = {

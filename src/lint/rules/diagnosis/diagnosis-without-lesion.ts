@@ -1,8 +1,7 @@
+import { lesionPath, morphologicDiagnoses, statesOf } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-import { morphologicDiagnoses } from "../../diagnoses.ts";
-import { lesionOf } from "../../lesion-of.ts";
+
 import type { CaseRule } from "../../rule.ts";
-import { statesOf } from "../../states.ts";
 
 export const diagnosisWithoutLesion: CaseRule = {
   id: "diagnosis-without-lesion",
@@ -20,7 +19,7 @@ export const diagnosisWithoutLesion: CaseRule = {
     for (const { place, organs, path } of morphologicDiagnoses(one)) {
       if (organs.length === 0) continue;
       const seen = organs.some((organ) =>
-        statesOf(one, organ).some((state) => lesionOf(one, organ, state) !== undefined),
+        statesOf(one, organ).some((state) => lesionPath(one, organ, state) !== undefined),
       );
       if (!seen)
         report(

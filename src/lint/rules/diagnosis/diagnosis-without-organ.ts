@@ -1,4 +1,5 @@
-import { morphologicDiagnoses } from "../../diagnoses.ts";
+import { morphologicDiagnoses } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const diagnosisWithoutOrgan: CaseRule = {

@@ -1,6 +1,7 @@
 import { interpretationWords } from "../../../knowledge/index.ts";
 import { wordIn } from "../../../notes/index.ts";
-import { isCalledProgressive, morphologicDiagnoses } from "../../diagnoses.ts";
+import { isCalledProgressive, morphologicDiagnoses } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const diseaseAsLesion: CaseRule = {

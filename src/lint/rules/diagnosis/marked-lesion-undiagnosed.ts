@@ -1,7 +1,6 @@
 import { openAlarms } from "../../../alarms/index.ts";
 import { formatPath, pathsMeet } from "../../../cases/index.ts";
-import { morphologicDiagnoses } from "../../diagnoses.ts";
-import { findingsOf } from "../../findings-of.ts";
+import { findingsOf, morphologicDiagnoses } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const markedLesionUndiagnosed: CaseRule = {
@@ -20,7 +19,7 @@ export const markedLesionUndiagnosed: CaseRule = {
   },
   check(one, report) {
     // While an alarm stands open nothing more is asked for, and a diagnosis that cannot be read may be the one.
-    const atFault = one.faults.some(({ meant }) => pathsMeet(meant, ["diagnosis", "morphologic"]));
+    const atFault = one.faults.some(({ intended }) => pathsMeet(intended, ["diagnosis", "morphologic"]));
     if (atFault || openAlarms(one).length > 0) return;
     const diagnoses = morphologicDiagnoses(one);
     // A diagnosis whose organ is not understood may be the one.

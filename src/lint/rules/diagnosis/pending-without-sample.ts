@@ -1,4 +1,5 @@
-import { isPending } from "../../diagnoses.ts";
+import { isPending } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const pendingWithoutSample: CaseRule = {

@@ -1,4 +1,5 @@
-import { isCalledProgressive, morphologicDiagnoses, namedCauses } from "../../diagnoses.ts";
+import { isCalledProgressive, morphologicDiagnoses, namedCauses } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const progressiveWithoutToxin: CaseRule = {

@@ -1,6 +1,7 @@
 import { interpretationWords } from "../../../knowledge/index.ts";
 import { wordIn } from "../../../notes/index.ts";
-import { notesOfOrgans } from "../../notes-of-organs.ts";
+import { notesOfOrgans } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const simileInDescription: CaseRule = {

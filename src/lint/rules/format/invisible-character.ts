@@ -1,8 +1,8 @@
 import { formatPath, type Path } from "../../../cases/index.ts";
+import { textsOf } from "../../../record/index.ts";
 import { hiddenName } from "../../../words/hidden-characters.ts";
 import { visible } from "../../../words/visible.ts";
 import type { ArchiveRule } from "../../rule.ts";
-import { textsIn } from "../../texts-in.ts";
 
 export const invisibleCharacter: ArchiveRule = {
   id: "invisible-character",
@@ -17,7 +17,7 @@ export const invisibleCharacter: ArchiveRule = {
   good: { case: 'pig: {tag: "901"}' },
   check({ cases, visits, farms }, reportOn) {
     for (const one of [...farms, ...visits, ...cases])
-      for (const { text: written, path } of textsIn(one.record)) {
+      for (const { text: written, path } of textsOf(one.record)) {
         // A soft hyphen comes with prose that was pasted; nobody searches a table for a note.
         const text = path.at(-1) === "note" ? written.replaceAll("\u00ad", "") : written;
         const blank = isLabel(path) ? oddBlank.exec(text)?.[0] : undefined;

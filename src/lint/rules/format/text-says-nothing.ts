@@ -1,7 +1,7 @@
 import { formatPath, type Path, saysNothing } from "../../../cases/index.ts";
 import { plausible } from "../../../knowledge/index.ts";
+import { textsOf } from "../../../record/index.ts";
 import type { ArchiveRule } from "../../rule.ts";
-import { textsIn } from "../../texts-in.ts";
 
 export const textSaysNothing: ArchiveRule = {
   id: "text-says-nothing",
@@ -19,7 +19,7 @@ export const textSaysNothing: ArchiveRule = {
   good: { case: "examiner: R. Sallow" },
   check({ cases, visits, farms }, reportOn) {
     for (const one of [...farms, ...visits, ...cases])
-      for (const { text, path } of textsIn(one.record)) {
+      for (const { text, path } of textsOf(one.record)) {
         // Accepted entries have a rule of their own; a note is not asked for.
         if (path[0] === "accepted" || path.at(-1) === "note") continue;
         const key = keyOf(path);

@@ -1,7 +1,7 @@
 import { pathOf, valueAt } from "../../../cases/index.ts";
 import { factsSource } from "../../../knowledge/index.ts";
-import { requiredFacts } from "../../required-facts.ts";
 import type { CaseRule } from "../../rule.ts";
+import { requiredFacts } from "../../shared/required-facts.ts";
 
 export const factMissing: CaseRule = {
   id: "fact-missing",

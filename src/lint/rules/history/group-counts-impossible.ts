@@ -1,4 +1,5 @@
-import { groupsOf } from "../../group-of-visit.ts";
+import { groupsOf } from "../../../record/index.ts";
+
 import type { VisitRule } from "../../rule.ts";
 
 export const groupCountsImpossible: VisitRule = {

@@ -1,5 +1,6 @@
+import { submissionSource } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-import { submissionSource } from "../../group-of-visit.ts";
+
 import type { VisitRule } from "../../rule.ts";
 
 const counts = ["at_risk", "affected", "dead"] as const;

@@ -1,6 +1,7 @@
 import { selectionRules } from "../../../knowledge/index.ts";
 import { hasAny } from "../../../notes/index.ts";
-import { groupsOf } from "../../group-of-visit.ts";
+import { groupsOf } from "../../../record/index.ts";
+
 import type { VisitRule } from "../../rule.ts";
 
 export const groupDeadUnaffected: VisitRule = {

@@ -1,5 +1,6 @@
 import { selectionRules } from "../../../knowledge/index.ts";
-import { groupsOf } from "../../group-of-visit.ts";
+import { groupsOf } from "../../../record/index.ts";
+
 import type { VisitRule } from "../../rule.ts";
 
 export const groupLargerThanFarm: VisitRule = {

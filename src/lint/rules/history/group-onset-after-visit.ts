@@ -1,6 +1,6 @@
 import { isAfter, moment } from "../../../cases/index.ts";
-import { groupsOf } from "../../group-of-visit.ts";
-import { isVisitMisdated } from "../../misdated-visit.ts";
+import { groupsOf, isVisitMisdated } from "../../../record/index.ts";
+
 import type { VisitRule } from "../../rule.ts";
 
 export const groupOnsetAfterVisit: VisitRule = {

@@ -1,4 +1,5 @@
-import { groupsOf, submissionSource } from "../../group-of-visit.ts";
+import { groupsOf, submissionSource } from "../../../record/index.ts";
+
 import type { VisitRule } from "../../rule.ts";
 
 export const groupOnsetMissing: VisitRule = {

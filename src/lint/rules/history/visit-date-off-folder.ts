@@ -1,6 +1,7 @@
 import { basename } from "node:path";
 import { moment } from "../../../cases/index.ts";
-import { isVisitMisdated } from "../../misdated-visit.ts";
+import { isVisitMisdated } from "../../../record/index.ts";
+
 import type { VisitRule } from "../../rule.ts";
 
 export const visitDateOffFolder: VisitRule = {

@@ -1,8 +1,8 @@
 import { quantity } from "../../../cases/index.ts";
 import { transportLimits } from "../../../knowledge/index.ts";
-import { parcelExample } from "../../parcel-example.ts";
-import { parcelsOf } from "../../parcels.ts";
+import { parcelsOf } from "../../../record/index.ts";
 import type { VisitRule } from "../../rule.ts";
+import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const airPrimaryTooLarge: VisitRule = {
   id: "air-primary-too-large",

@@ -1,6 +1,6 @@
-import { parcelExample } from "../../parcel-example.ts";
-import { answer, isFresh, parcelsOf, samplesIn } from "../../parcels.ts";
+import { answer, isFresh, parcelsOf, samplesIn } from "../../../record/index.ts";
 import type { VisitRule } from "../../rule.ts";
+import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const formalinNotApart: VisitRule = {
   id: "formalin-not-apart",

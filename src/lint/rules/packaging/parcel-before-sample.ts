@@ -1,7 +1,7 @@
 import { isAfter, moment } from "../../../cases/index.ts";
-import { parcelExample } from "../../parcel-example.ts";
-import { parcelsOf } from "../../parcels.ts";
+import { parcelsOf } from "../../../record/index.ts";
 import type { VisitRule } from "../../rule.ts";
+import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const parcelBeforeSample: VisitRule = {
   id: "parcel-before-sample",

@@ -1,8 +1,8 @@
 import { type Alarm, findAlarms } from "../../../alarms/index.ts";
+import { answer, type PlacedParcel, parcelsOf } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-import { parcelExample } from "../../parcel-example.ts";
-import { answer, type PlacedParcel, parcelsOf } from "../../parcels.ts";
 import type { VisitRule } from "../../rule.ts";
+import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const parcelCategoryTooLow: VisitRule = {
   id: "parcel-category-too-low",

@@ -1,6 +1,6 @@
-import { parcelExample } from "../../parcel-example.ts";
-import { isShipped, parcelsOf } from "../../parcels.ts";
+import { isShipped, parcelsOf } from "../../../record/index.ts";
 import type { VisitRule } from "../../rule.ts";
+import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const parcelContactMissing: VisitRule = {
   id: "parcel-contact-missing",

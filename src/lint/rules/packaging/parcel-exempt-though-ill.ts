@@ -1,6 +1,6 @@
-import { parcelExample } from "../../parcel-example.ts";
-import { isFresh, isShipped, parcelsOf } from "../../parcels.ts";
+import { isFresh, isShipped, parcelsOf } from "../../../record/index.ts";
 import type { VisitRule } from "../../rule.ts";
+import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const parcelExemptThoughIll: VisitRule = {
   id: "parcel-exempt-though-ill",

@@ -1,8 +1,8 @@
 import { quantity } from "../../../cases/index.ts";
 import { plausible } from "../../../knowledge/index.ts";
-import { parcelExample } from "../../parcel-example.ts";
-import { type Parcel, parcelsOf } from "../../parcels.ts";
+import { type Parcel, parcelsOf } from "../../../record/index.ts";
 import type { VisitRule } from "../../rule.ts";
+import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const parcelFigureImplausible: VisitRule = {
   id: "parcel-figure-implausible",

@@ -1,6 +1,6 @@
-import { parcelExample } from "../../parcel-example.ts";
-import { parcelsOf, samplesIn } from "../../parcels.ts";
+import { parcelsOf, samplesIn } from "../../../record/index.ts";
 import type { VisitRule } from "../../rule.ts";
+import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const parcelNotCooled: VisitRule = {
   id: "parcel-not-cooled",

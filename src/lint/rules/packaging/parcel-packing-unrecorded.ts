@@ -1,6 +1,6 @@
-import { parcelExample } from "../../parcel-example.ts";
-import { isShipped, type Parcel, parcelsOf } from "../../parcels.ts";
+import { isShipped, type Parcel, parcelsOf } from "../../../record/index.ts";
 import type { VisitRule } from "../../rule.ts";
+import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const parcelPackingUnrecorded: VisitRule = {
   id: "parcel-packing-unrecorded",

@@ -1,8 +1,8 @@
+import { parcelsOf } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
 import { nearest } from "../../../words/nearest.ts";
-import { parcelExample } from "../../parcel-example.ts";
-import { parcelsOf } from "../../parcels.ts";
 import type { VisitRule } from "../../rule.ts";
+import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const parcelSampleUnknown: VisitRule = {
   id: "parcel-sample-unknown",
@@ -18,7 +18,7 @@ export const parcelSampleUnknown: VisitRule = {
     // A number that cannot be read may be the one.
     const unread = visit.cases.some(({ record, faults }) =>
       record.samples === undefined
-        ? faults.some(({ meant }) => meant[0] === "samples")
+        ? faults.some(({ intended }) => intended[0] === "samples")
         : record.samples.some(({ id }) => id === ""),
     );
     if (!visit.complete || unread) return;

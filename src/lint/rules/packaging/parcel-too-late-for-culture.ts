@@ -1,9 +1,9 @@
 import { type Moment, moment } from "../../../cases/index.ts";
 import { transportLimits } from "../../../knowledge/index.ts";
+import { parcelsOf, samplesIn } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-import { parcelExample } from "../../parcel-example.ts";
-import { parcelsOf, samplesIn } from "../../parcels.ts";
 import type { VisitRule } from "../../rule.ts";
+import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const parcelTooLateForCulture: VisitRule = {
   id: "parcel-too-late-for-culture",

@@ -1,6 +1,6 @@
-import { parcelExample } from "../../parcel-example.ts";
-import { answer, parcelsOf } from "../../parcels.ts";
+import { answer, parcelsOf } from "../../../record/index.ts";
 import type { VisitRule } from "../../rule.ts";
+import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const parcelWithoutAbsorbent: VisitRule = {
   id: "parcel-without-absorbent",

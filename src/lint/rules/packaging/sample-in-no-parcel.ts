@@ -1,7 +1,7 @@
+import { parcelsOf } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-import { parcelExample } from "../../parcel-example.ts";
-import { parcelsOf } from "../../parcels.ts";
 import type { VisitRule } from "../../rule.ts";
+import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const sampleInNoParcel: VisitRule = {
   id: "sample-in-no-parcel",
@@ -17,7 +17,11 @@ export const sampleInNoParcel: VisitRule = {
   good: { visit: parcelExample() },
   check(visit, _reportVisit, reportCase) {
     // A number that cannot be read may be the one.
-    if (visit.faults.some(({ meant }) => meant[0] === "parcels" && (meant[2] ?? "samples") === "samples"))
+    if (
+      visit.faults.some(
+        ({ intended }) => intended[0] === "parcels" && (intended[2] ?? "samples") === "samples",
+      )
+    )
       return;
     const parcels = parcelsOf(visit);
     if (parcels.every(({ samples }) => samples.length === 0)) return;

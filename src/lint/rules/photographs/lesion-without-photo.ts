@@ -1,6 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
-import { findingsOf } from "../../findings-of.ts";
-import { photographs } from "../../photographs.ts";
+import { findingsOf, photographs } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const lesionWithoutPhoto: CaseRule = {

@@ -1,4 +1,5 @@
-import { isAbsent, photographs } from "../../photographs.ts";
+import { isAbsent, photographs } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const photoAbsent: CaseRule = {

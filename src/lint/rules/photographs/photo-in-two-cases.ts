@@ -1,4 +1,5 @@
-import { besideCase, isElsewhere, photographs } from "../../photographs.ts";
+import { besideCase, isElsewhere, photographs } from "../../../record/index.ts";
+
 import type { VisitRule } from "../../rule.ts";
 
 export const photoInTwoCases: VisitRule = {

@@ -1,6 +1,7 @@
 import { unknownName } from "../../../cases/index.ts";
 import { organs, systems } from "../../../knowledge/index.ts";
-import { photographs } from "../../photographs.ts";
+import { photographs } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 const known = ["carcass", ...systems.map(({ id }) => id), ...organs.map(({ id }) => id)];

@@ -1,5 +1,5 @@
-import { findingsOf } from "../../findings-of.ts";
-import { photographs } from "../../photographs.ts";
+import { findingsOf, photographs } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const photoWithoutScale: CaseRule = {

@@ -1,4 +1,5 @@
-import { photographs } from "../../photographs.ts";
+import { photographs } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const photoWithoutSubject: CaseRule = {

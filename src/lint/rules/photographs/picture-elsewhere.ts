@@ -1,4 +1,5 @@
-import { isElsewhere, photographs, tracings } from "../../photographs.ts";
+import { isElsewhere, photographs, tracings } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const pictureElsewhere: CaseRule = {

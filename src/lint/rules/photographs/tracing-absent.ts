@@ -1,4 +1,5 @@
-import { isAbsent, tracings } from "../../photographs.ts";
+import { isAbsent, tracings } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const tracingAbsent: CaseRule = {

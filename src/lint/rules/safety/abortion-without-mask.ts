@@ -1,6 +1,6 @@
 import { protection } from "../../../knowledge/index.ts";
+import { isNotWorn, sawn } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
-import { isNotWorn, sawn } from "../../worn.ts";
 
 export const abortionWithoutMask: CaseRule = {
   id: "abortion-without-mask",

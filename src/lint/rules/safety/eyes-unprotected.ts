@@ -1,6 +1,6 @@
+import { formalinSamples, isNotWorn, sawn } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
 import type { CaseRule } from "../../rule.ts";
-import { formalinSamples, isNotWorn, sawn } from "../../worn.ts";
 
 export const eyesUnprotected: CaseRule = {
   id: "eyes-unprotected",

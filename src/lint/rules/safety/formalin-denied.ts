@@ -1,6 +1,6 @@
+import { formalinSamples } from "../../../record/index.ts";
 import { count } from "../../../words/listing.ts";
 import type { CaseRule } from "../../rule.ts";
-import { formalinSamples } from "../../worn.ts";
 
 export const formalinDenied: CaseRule = {
   id: "formalin-denied",

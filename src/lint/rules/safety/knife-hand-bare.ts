@@ -1,5 +1,5 @@
+import { isNotWorn } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
-import { isNotWorn } from "../../worn.ts";
 
 export const knifeHandBare: CaseRule = {
   id: "knife-hand-bare",

@@ -1,6 +1,6 @@
+import { isNotWorn, sawn } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
 import type { CaseRule } from "../../rule.ts";
-import { isNotWorn, sawn } from "../../worn.ts";
 
 export const sawWithoutMask: CaseRule = {
   id: "saw-without-mask",

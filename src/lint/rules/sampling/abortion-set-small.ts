@@ -1,8 +1,8 @@
 import { sampleRules } from "../../../knowledge/index.ts";
 import { count } from "../../../words/listing.ts";
-import { abortedPig, type Fetus, fetuses } from "../../fetuses.ts";
-import { plainName } from "../../plain-name.ts";
+import { plainName } from "../../../words/plain-name.ts";
 import type { VisitRule } from "../../rule.ts";
+import { abortedPig, type Fetus, fetuses } from "../../shared/aborted-litter.ts";
 
 const nine: readonly Fetus[] = ["S-1", "S-2", "S-3"].flatMap((litter) =>
   [1, 2, 3].map((number) => ({ litter, number })),

@@ -1,8 +1,8 @@
 import type { Case } from "../../../cases/index.ts";
 import { organById, sampleRules } from "../../../knowledge/index.ts";
-import { samplesOf } from "../../../sampling/index.ts";
-import { abortedPig, fetuses } from "../../fetuses.ts";
+import { samplesOf } from "../../../record/index.ts";
 import type { VisitRule } from "../../rule.ts";
+import { abortedPig, fetuses } from "../../shared/aborted-litter.ts";
 
 const two = [
   { litter: "S-1", number: 1 },

@@ -1,4 +1,5 @@
-import { isFor, samplesOf } from "../../../sampling/index.ts";
+import { isFor, samplesOf } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 const inAir = new Set(["transport-medium", "charcoal-medium", "viral-medium", "dry-swab"]);

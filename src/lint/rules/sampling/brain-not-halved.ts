@@ -1,6 +1,6 @@
-import { isFixed, isSentWhole, samplesOf } from "../../../sampling/index.ts";
-import { isBrainInQuestion } from "../../questions.ts";
+import { isFixed, isSentWhole, samplesOf } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
+import { isBrainInQuestion } from "../../shared/asked-of-laboratory.ts";
 
 export const brainNotHalved: CaseRule = {
   id: "brain-not-halved",

@@ -1,4 +1,5 @@
-import { isFor, samplesOf } from "../../../sampling/index.ts";
+import { isFor, samplesOf } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const cultureOfTreatedPig: CaseRule = {

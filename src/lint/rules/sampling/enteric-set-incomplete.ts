@@ -1,8 +1,9 @@
 import { sampleRules } from "../../../knowledge/index.ts";
-import { isGut, materialTitle, samplesOf } from "../../../sampling/index.ts";
+import { isGut, materialTitle, samplesOf } from "../../../record/index.ts";
+
 import { listing } from "../../../words/listing.ts";
-import { isGutInQuestion } from "../../questions.ts";
 import type { CaseRule } from "../../rule.ts";
+import { isGutInQuestion } from "../../shared/asked-of-laboratory.ts";
 
 export const entericSetIncomplete: CaseRule = {
   id: "enteric-set-incomplete",

@@ -1,6 +1,7 @@
 import { quantity } from "../../../cases/index.ts";
 import { sampleRules } from "../../../knowledge/index.ts";
-import { samplesOf } from "../../../sampling/index.ts";
+import { samplesOf } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const fixedPieceTooThick: CaseRule = {

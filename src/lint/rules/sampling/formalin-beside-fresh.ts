@@ -1,6 +1,7 @@
-import { isFixed, samplesOf } from "../../../sampling/index.ts";
+import { isFixed, samplesOf } from "../../../record/index.ts";
+
 import { listing } from "../../../words/listing.ts";
-import { isOneName } from "../../plain-name.ts";
+import { isOneName } from "../../../words/plain-name.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const formalinBesideFresh: CaseRule = {

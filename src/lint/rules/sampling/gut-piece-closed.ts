@@ -1,4 +1,5 @@
-import { isFixed, isGut, samplesOf } from "../../../sampling/index.ts";
+import { isFixed, isGut, samplesOf } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const gutPieceClosed: CaseRule = {

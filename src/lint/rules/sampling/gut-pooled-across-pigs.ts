@@ -1,4 +1,5 @@
-import { isFreshTissue, isGut, samplesOf } from "../../../sampling/index.ts";
+import { isFreshTissue, isGut, samplesOf } from "../../../record/index.ts";
+
 import { listing } from "../../../words/listing.ts";
 import type { CaseRule } from "../../rule.ts";
 

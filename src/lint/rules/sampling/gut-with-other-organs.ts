@@ -1,6 +1,7 @@
-import { isFreshTissue, isGut, materialTitle, samplesOf } from "../../../sampling/index.ts";
+import { isFreshTissue, isGut, materialTitle, samplesOf } from "../../../record/index.ts";
+
 import { listing } from "../../../words/listing.ts";
-import { isOneName } from "../../plain-name.ts";
+import { isOneName } from "../../../words/plain-name.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const gutWithOtherOrgans: CaseRule = {

@@ -1,6 +1,7 @@
 /** Rules on sampling: containers, fixation, bags, numbers, and what belongs to a set. Part of the list in rules/index.ts. */
-import { holdBack, leaveToAuthority } from "../../hold-back.ts";
+
 import type { Rule } from "../../rule.ts";
+import { holdBack, leaveToAuthority } from "../../shared/silence.ts";
 import { sampleOrganNotExamined } from "../consistency/sample-organ-not-examined.ts";
 import { abortionSetSmall } from "./abortion-set-small.ts";
 import { abortionWithoutPlacenta } from "./abortion-without-placenta.ts";

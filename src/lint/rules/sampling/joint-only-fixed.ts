@@ -1,9 +1,8 @@
 import type { Case } from "../../../cases/index.ts";
 import { organById } from "../../../knowledge/index.ts";
-import { isFixed, type Sample, samplesOf } from "../../../sampling/index.ts";
-import { namedOrgans } from "../../named-organs.ts";
-import { isInflamed, isJointInQuestion } from "../../questions.ts";
+import { isFixed, namedOrgans, type Sample, samplesOf } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
+import { isInflamed, isJointInQuestion } from "../../shared/asked-of-laboratory.ts";
 
 export const jointOnlyFixed: CaseRule = {
   id: "joint-only-fixed",

@@ -1,6 +1,5 @@
 import { formatPath } from "../../../cases/index.ts";
-import { isSampled, samplesOf } from "../../../sampling/index.ts";
-import { findingsOf } from "../../findings-of.ts";
+import { findingsOf, isSampled, samplesOf } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
 /** Nothing for a laboratory. */

@@ -1,5 +1,6 @@
 import { sampleRules } from "../../../knowledge/index.ts";
-import { isFixed, piecesOf, samplesOf } from "../../../sampling/index.ts";
+import { isFixed, piecesOf, samplesOf } from "../../../record/index.ts";
+
 import { count } from "../../../words/listing.ts";
 import type { CaseRule } from "../../rule.ts";
 

@@ -1,7 +1,7 @@
 import { formatPath } from "../../../cases/index.ts";
-import { isAmong, isFixed, isSentWhole, samplesOf } from "../../../sampling/index.ts";
-import { isBrainInQuestion } from "../../questions.ts";
+import { isAmong, isFixed, isSentWhole, samplesOf } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
+import { isBrainInQuestion } from "../../shared/asked-of-laboratory.ts";
 
 export const meningitisWithoutFluid: CaseRule = {
   id: "meningitis-without-fluid",

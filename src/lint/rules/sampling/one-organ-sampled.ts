@@ -1,7 +1,6 @@
 import { sampleRules } from "../../../knowledge/index.ts";
-import { samplesOf } from "../../../sampling/index.ts";
+import { findingsOf, samplesOf } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-import { findingsOf } from "../../findings-of.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const oneOrganSampled: CaseRule = {

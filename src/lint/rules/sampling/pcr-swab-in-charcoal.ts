@@ -1,4 +1,4 @@
-import { containerRule } from "../../container-rule.ts";
+import { containerRule } from "../../shared/container-rule.ts";
 
 export const pcrSwabInCharcoal = containerRule({
   id: "pcr-swab-in-charcoal",

@@ -1,7 +1,6 @@
 import type { Finding } from "../../../cases/index.ts";
 import { sampleRules } from "../../../knowledge/index.ts";
-import { isAmong, isForAgents, samplesOf } from "../../../sampling/index.ts";
-import { findingsOf } from "../../findings-of.ts";
+import { findingsOf, isAmong, isForAgents, samplesOf } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
 const isFibrinous = ({ process, exudate }: Finding): boolean =>

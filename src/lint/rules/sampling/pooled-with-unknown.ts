@@ -1,5 +1,6 @@
 import { unknownName } from "../../../cases/index.ts";
-import { samplesOf } from "../../../sampling/index.ts";
+import { samplesOf } from "../../../record/index.ts";
+
 import type { VisitRule } from "../../rule.ts";
 
 export const pooledWithUnknown: VisitRule = {

@@ -1,5 +1,6 @@
 import { organById } from "../../../knowledge/index.ts";
-import { samplesOf } from "../../../sampling/index.ts";
+import { samplesOf } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const sampleOrganAbsent: CaseRule = {

@@ -1,4 +1,5 @@
-import { isMaterial, nearestMaterial, samplesOf } from "../../../sampling/index.ts";
+import { isMaterial, nearestMaterial, samplesOf } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const sampleOrganUnknown: CaseRule = {

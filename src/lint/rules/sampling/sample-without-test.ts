@@ -1,4 +1,5 @@
-import { samplesOf } from "../../../sampling/index.ts";
+import { samplesOf } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const sampleWithoutTest: CaseRule = {

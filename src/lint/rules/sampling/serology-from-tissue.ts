@@ -1,4 +1,5 @@
-import { isAmong, isFor, isTissue, samplesOf } from "../../../sampling/index.ts";
+import { isAmong, isFor, isTissue, samplesOf } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 const tissue = new Set(["formalin", "ethanol", "chilled", "frozen"]);

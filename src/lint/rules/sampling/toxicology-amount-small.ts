@@ -1,5 +1,6 @@
 import { sampleRules } from "../../../knowledge/index.ts";
-import { amountOf, isFor, materialTitle, samplesOf } from "../../../sampling/index.ts";
+import { isFor, materialTitle, samplesOf } from "../../../record/index.ts";
+import { amountOf } from "../../../sampling/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const toxicologyAmountSmall: CaseRule = {

@@ -1,4 +1,5 @@
-import { isFor, isTissue, materialTitle, samplesOf } from "../../../sampling/index.ts";
+import { isFor, isTissue, materialTitle, samplesOf } from "../../../record/index.ts";
+
 import type { VisitRule } from "../../rule.ts";
 
 const sources = new Set(["stomach.stomach_content", "stomach", "feed", "water", "bedding"]);

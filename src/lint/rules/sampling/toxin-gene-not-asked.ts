@@ -1,6 +1,7 @@
 import { type Case, valueAt } from "../../../cases/index.ts";
 import { sampleRules } from "../../../knowledge/index.ts";
-import { isFor, samplesOf } from "../../../sampling/index.ts";
+import { isFor, samplesOf } from "../../../record/index.ts";
+
 import type { VisitRule } from "../../rule.ts";
 
 export const toxinGeneNotAsked: VisitRule = {

@@ -1,7 +1,7 @@
 import { moment } from "../../../cases/index.ts";
 import { sampleRules } from "../../../knowledge/index.ts";
-import { isFor, samplesOf } from "../../../sampling/index.ts";
-import { isVisitMisdated } from "../../misdated-visit.ts";
+import { isFor, isVisitMisdated, samplesOf } from "../../../record/index.ts";
+
 import type { VisitRule } from "../../rule.ts";
 
 export const toxinTestMisdated: VisitRule = {

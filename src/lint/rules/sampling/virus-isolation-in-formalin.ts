@@ -1,4 +1,4 @@
-import { containerRule } from "../../container-rule.ts";
+import { containerRule } from "../../shared/container-rule.ts";
 
 export const virusIsolationInFormalin = containerRule({
   id: "virus-isolation-in-formalin",

@@ -1,7 +1,7 @@
 import { formatPath } from "../../../cases/index.ts";
-import { conchae } from "../../conchae.ts";
+import { conchae, stainedByDust } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
-import { stainedByDust } from "../../stained-by-dust.ts";
 
 export const boneDustAsLesion: CaseRule = {
   id: "bone-dust-as-lesion",

@@ -1,6 +1,6 @@
-import { conchae } from "../../conchae.ts";
+import { conchae, stainedByDust } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
-import { stainedByDust } from "../../stained-by-dust.ts";
 
 export const boneDustLeft: CaseRule = {
   id: "bone-dust-left",

@@ -1,4 +1,5 @@
-import { conchae } from "../../conchae.ts";
+import { conchae } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const environmentalLossSevere: CaseRule = {

@@ -1,4 +1,5 @@
-import { conchae } from "../../conchae.ts";
+import { conchae } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const environmentalLossUnmeasured: CaseRule = {
@@ -23,7 +24,7 @@ export const environmentalLossUnmeasured: CaseRule = {
   check(one, report) {
     const nose = conchae(one);
     if (nose?.loss_looks !== "environmental" || one.visit === undefined) return;
-    if (one.visit.faults.some(({ meant }) => meant[0] === "environment")) return;
+    if (one.visit.faults.some(({ intended }) => intended[0] === "environment")) return;
     const group = one.record.pig?.group;
     const readings = (one.visit.record.environment ?? []).filter((reading) => reading.group === group);
     if (!readings.some(({ ammonia, dust }) => ammonia !== undefined || dust !== undefined))

@@ -2,7 +2,8 @@ import { readFileSync, statSync } from "node:fs";
 import { formatPath, valueAt } from "../../../cases/index.ts";
 import { caseTracings } from "../../../measure/case-tracings.ts";
 import { sha256 } from "../../../measure/sha256.ts";
-import { besideCase, isAbsent, isElsewhere } from "../../photographs.ts";
+import { besideCase, isAbsent, isElsewhere } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 const laid = (fingerprint: string): string =>

@@ -1,4 +1,5 @@
-import { missingObservations } from "../../observations.ts";
+import { missingObservations } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const snoutSectionMissing: CaseRule = {

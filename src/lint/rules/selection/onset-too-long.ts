@@ -1,6 +1,7 @@
 import { quantity } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
-import { hoursIll } from "../../onset.ts";
+import { hoursIll } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const onsetTooLong: CaseRule = {

@@ -1,7 +1,8 @@
 import { moment, quantity } from "../../../cases/index.ts";
 import { autolysis } from "../../../knowledge/index.ts";
-import { bandOf, hoursBetween, spell } from "../../../sampling/index.ts";
-import { frozenTooSoon } from "../../frozen-too-soon.ts";
+import { frozenTooSoon, hoursBetween, spell } from "../../../record/index.ts";
+import { bandOf } from "../../../sampling/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const carcassStateImplausible: CaseRule = {

@@ -1,6 +1,7 @@
 import { moment, quantity, saysNothing } from "../../../cases/index.ts";
 import { autolysis } from "../../../knowledge/index.ts";
-import { hoursBetween, spell } from "../../../sampling/index.ts";
+import { hoursBetween, spell } from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const carcassStorageUnstated: CaseRule = {

@@ -1,7 +1,7 @@
 import { isAfter } from "../../../cases/index.ts";
-import { brainOut } from "../../brain-out.ts";
-import { fluidsOf, reportFluid } from "../../fluids.ts";
+import { brainOut } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
+import { fluidsOf, reportFluid } from "../../shared/cerebrospinal-fluid.ts";
 
 export const csfAfterBrainOut: CaseRule = {
   id: "csf-after-brain-out",

@@ -1,8 +1,7 @@
 import { isAfter } from "../../../cases/index.ts";
-import { brainOut } from "../../brain-out.ts";
-import { fluidsOf, reportFluid } from "../../fluids.ts";
-import { soundStepAt } from "../../misdated.ts";
+import { brainOut, soundStepAt } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
+import { fluidsOf, reportFluid } from "../../shared/cerebrospinal-fluid.ts";
 
 export const csfAfterHeadOff: CaseRule = {
   id: "csf-after-head-off",

@@ -1,6 +1,6 @@
-import { isContaminated, isFixed, isFor } from "../../../sampling/index.ts";
-import { afterGutOpened, isSterileInside, reportAfterGut } from "../../gut-opened-first.ts";
+import { isContaminated, isFixed, isFor } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
+import { afterGutOpened, isSterileInside, reportAfterGut } from "../../shared/gut-opened-first.ts";
 
 export const cultureAfterGutOpened: CaseRule = {
   id: "culture-after-gut-opened",

@@ -1,5 +1,6 @@
-import { isFrozenHistology, samplesOf } from "../../../sampling/index.ts";
-import { frozenTooSoon } from "../../frozen-too-soon.ts";
+import { frozenTooSoon, samplesOf } from "../../../record/index.ts";
+import { isFrozenHistology } from "../../../sampling/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const frozenCarcassHistology: CaseRule = {

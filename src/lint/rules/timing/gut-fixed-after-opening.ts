@@ -1,10 +1,10 @@
 import { type Case, isAfter } from "../../../cases/index.ts";
 import { autolysis, organById } from "../../../knowledge/index.ts";
-import { isFixed, isFor, isSampledAfter, samplesOf } from "../../../sampling/index.ts";
+import { isFixed, isFor, isSampledAfter, samplesOf, soundStepAt } from "../../../record/index.ts";
+
 import { listing } from "../../../words/listing.ts";
-import { soundStepAt } from "../../misdated.ts";
-import { isGutInQuestion } from "../../questions.ts";
 import type { CaseRule } from "../../rule.ts";
+import { isGutInQuestion } from "../../shared/asked-of-laboratory.ts";
 
 export const gutFixedAfterOpening: CaseRule = {
   id: "gut-fixed-after-opening",

@@ -1,6 +1,6 @@
 import { autolysis } from "../../../knowledge/index.ts";
-import { lateGut, lateness } from "../../late-tests.ts";
 import type { CaseRule } from "../../rule.ts";
+import { lateGut, lateness } from "../../shared/late-tests.ts";
 
 export const gutHistologyLost: CaseRule = {
   id: "gut-histology-lost",

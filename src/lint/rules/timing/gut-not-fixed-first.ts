@@ -1,9 +1,10 @@
 import { isAfter } from "../../../cases/index.ts";
 import { autolysis } from "../../../knowledge/index.ts";
-import { type IndexedSample, isFixed, sampleAt, samplesOf } from "../../../sampling/index.ts";
+import { type IndexedSample, isFixed, sampleAt, samplesOf } from "../../../record/index.ts";
+
 import { listing } from "../../../words/listing.ts";
-import { isGutInQuestion } from "../../questions.ts";
 import type { CaseRule } from "../../rule.ts";
+import { isGutInQuestion } from "../../shared/asked-of-laboratory.ts";
 
 export const gutNotFixedFirst: CaseRule = {
   id: "gut-not-fixed-first",

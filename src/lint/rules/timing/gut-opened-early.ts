@@ -1,6 +1,6 @@
-import { isFor, isForAgents, isGut, isTissue } from "../../../sampling/index.ts";
-import { afterGutOpened, reportAfterGut } from "../../gut-opened-first.ts";
+import { isFor, isForAgents, isGut, isTissue } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
+import { afterGutOpened, reportAfterGut } from "../../shared/gut-opened-first.ts";
 
 export const gutOpenedEarly: CaseRule = {
   id: "gut-opened-early",

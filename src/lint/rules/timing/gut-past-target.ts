@@ -1,9 +1,9 @@
 import { quantity } from "../../../cases/index.ts";
 import { autolysis } from "../../../knowledge/index.ts";
-import { sampleAt, spell } from "../../../sampling/index.ts";
-import { lateGut } from "../../late-tests.ts";
-import { isGutInQuestion } from "../../questions.ts";
+import { sampleAt, spell } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
+import { isGutInQuestion } from "../../shared/asked-of-laboratory.ts";
+import { lateGut } from "../../shared/late-tests.ts";
 
 export const gutPastTarget: CaseRule = {
   id: "gut-past-target",

@@ -1,8 +1,8 @@
 import { autolysis } from "../../../knowledge/index.ts";
-import { sampleAt, samplesOf } from "../../../sampling/index.ts";
-import { lateGut } from "../../late-tests.ts";
-import { isGutInQuestion } from "../../questions.ts";
+import { sampleAt, samplesOf } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
+import { isGutInQuestion } from "../../shared/asked-of-laboratory.ts";
+import { lateGut } from "../../shared/late-tests.ts";
 
 export const gutTimeMissing: CaseRule = {
   id: "gut-time-missing",

@@ -1,7 +1,7 @@
 /** Rules on timing: what autolysis leaves of a test, and the order of the steps at the table. Part of the list in rules/index.ts. */
-import { holdBack } from "../../hold-back.ts";
-import { whileTimesHold } from "../../misdated.ts";
+
 import type { Rule } from "../../rule.ts";
+import { holdBack, whileTimesHold } from "../../shared/silence.ts";
 import { autolysedGutNormal } from "./autolysed-gut-normal.ts";
 import { carcassStateImplausible } from "./carcass-state-implausible.ts";
 import { carcassStorageUnstated } from "./carcass-storage-unstated.ts";

@@ -1,6 +1,7 @@
 import { isAfter } from "../../../cases/index.ts";
-import { isFixed, isForAgents, sampleAt, samplesOf } from "../../../sampling/index.ts";
-import { isOneName } from "../../plain-name.ts";
+import { isFixed, isForAgents, sampleAt, samplesOf } from "../../../record/index.ts";
+
+import { isOneName } from "../../../words/plain-name.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const jointSwabAfterFixing: CaseRule = {

@@ -1,7 +1,13 @@
 import { formatPath, isAfter, type Moment, type Path, valueAt } from "../../../cases/index.ts";
-import { isForAgents, sampleAt, samplesOf } from "../../../sampling/index.ts";
-import { brainOut } from "../../brain-out.ts";
-import { misdatedSamples, soundStepAt } from "../../misdated.ts";
+import {
+  brainOut,
+  isForAgents,
+  misdatedSamples,
+  sampleAt,
+  samplesOf,
+  soundStepAt,
+} from "../../../record/index.ts";
+
 import type { CaseRule } from "../../rule.ts";
 
 export const meningealSwabLate: CaseRule = {

@@ -1,6 +1,6 @@
 import { autolysis } from "../../../knowledge/index.ts";
-import { reportLate } from "../../late-tests.ts";
 import type { CaseRule } from "../../rule.ts";
+import { reportLate } from "../../shared/late-tests.ts";
 
 export const pcrLate: CaseRule = {
   id: "pcr-late",

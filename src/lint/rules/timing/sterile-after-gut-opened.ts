@@ -1,7 +1,8 @@
-import { isForAgents } from "../../../sampling/index.ts";
+import { isForAgents } from "../../../record/index.ts";
+
 import { listing } from "../../../words/listing.ts";
-import { afterGutOpened, isSterileInside, isSterileStepLate } from "../../gut-opened-first.ts";
 import type { CaseRule } from "../../rule.ts";
+import { afterGutOpened, isSterileInside, isSterileStepLate } from "../../shared/gut-opened-first.ts";
 
 export const sterileAfterGutOpened: CaseRule = {
   id: "sterile-after-gut-opened",

@@ -1,5 +1,6 @@
 import { selectionRules } from "../../../knowledge/index.ts";
-import { areAllAfter, openedPigs } from "../../misdated-visit.ts";
+import { areAllAfter, openedPigs } from "../../../record/index.ts";
+
 import type { VisitRule } from "../../rule.ts";
 
 export const caseDayOffVisit: VisitRule = {

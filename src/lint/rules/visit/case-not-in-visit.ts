@@ -15,7 +15,7 @@ export const caseNotInVisit: VisitRule = {
   },
   check(visit, _reportVisit, reportCase) {
     const named = visit.record.cases;
-    if (named === undefined || visit.faults.some(({ meant }) => meant[0] === "cases")) return;
+    if (named === undefined || visit.faults.some(({ intended }) => intended[0] === "cases")) return;
     for (const one of visit.cases)
       if (one.record.case !== undefined && !named.includes(one.id))
         reportCase(one)(

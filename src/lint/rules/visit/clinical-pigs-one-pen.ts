@@ -1,5 +1,6 @@
 import { selectionRules } from "../../../knowledge/index.ts";
-import { oneOrigin } from "../../one-origin.ts";
+import { oneOrigin } from "../../../record/index.ts";
+
 import type { VisitRule } from "../../rule.ts";
 
 export const clinicalPigsOnePen: VisitRule = {

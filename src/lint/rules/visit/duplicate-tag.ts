@@ -1,4 +1,4 @@
-import { plainName } from "../../plain-name.ts";
+import { plainName } from "../../../words/plain-name.ts";
 import type { VisitRule } from "../../rule.ts";
 
 export const duplicateTag: VisitRule = {

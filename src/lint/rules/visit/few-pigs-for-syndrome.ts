@@ -1,7 +1,7 @@
 import { selectionRules } from "../../../knowledge/index.ts";
+import { signsOf, syndromes } from "../../../record/index.ts";
 import { count, listing } from "../../../words/listing.ts";
 import type { VisitRule } from "../../rule.ts";
-import { signsOf, syndromes } from "../../syndromes.ts";
 
 export const fewPigsForSyndrome: VisitRule = {
   id: "few-pigs-for-syndrome",

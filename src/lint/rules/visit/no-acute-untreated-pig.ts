@@ -1,8 +1,8 @@
 import { quantity } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
-import { hoursIll, isUntreated } from "../../onset.ts";
+import { clinicalPigs, hoursIll, isUntreated } from "../../../record/index.ts";
+
 import type { VisitRule } from "../../rule.ts";
-import { clinicalPigs } from "../../syndromes.ts";
 
 export const noAcuteUntreatedPig: VisitRule = {
   id: "no-acute-untreated-pig",

@@ -1,7 +1,7 @@
 import { isUnborn } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
+import { clinicalPigs, showsSigns } from "../../../record/index.ts";
 import type { VisitRule } from "../../rule.ts";
-import { clinicalPigs, showsSigns } from "../../syndromes.ts";
 
 export const noHealthyComparison: VisitRule = {
   id: "no-healthy-comparison",

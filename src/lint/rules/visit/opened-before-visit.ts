@@ -1,5 +1,6 @@
 import { isAfter, moment } from "../../../cases/index.ts";
-import { areAllBefore, openedPigs } from "../../misdated-visit.ts";
+import { areAllBefore, openedPigs } from "../../../record/index.ts";
+
 import type { VisitRule } from "../../rule.ts";
 
 export const openedBeforeVisit: VisitRule = {

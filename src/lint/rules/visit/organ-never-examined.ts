@@ -1,5 +1,6 @@
 import { organs, selectionRules } from "../../../knowledge/index.ts";
-import { closedOrgans } from "../../named-organs.ts";
+import { closedOrgans } from "../../../record/index.ts";
+
 import type { VisitRule } from "../../rule.ts";
 
 export const organNeverExamined: VisitRule = {

@@ -1,7 +1,7 @@
 import type { Case } from "../../../cases/index.ts";
 import { organs, type PlacedOrgan } from "../../../knowledge/index.ts";
 import { listing } from "../../../words/listing.ts";
-import { plainName } from "../../plain-name.ts";
+import { plainName } from "../../../words/plain-name.ts";
 import type { VisitRule } from "../../rule.ts";
 
 export const twoReaders: VisitRule = {

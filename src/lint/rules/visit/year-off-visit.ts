@@ -1,7 +1,7 @@
 import { type Case, formatPath } from "../../../cases/index.ts";
+import { areAllOfAnotherYear, yearSlips } from "../../../record/index.ts";
 import { count } from "../../../words/listing.ts";
-import { yearSlips } from "../../misdated.ts";
-import { areAllOfAnotherYear } from "../../misdated-visit.ts";
+
 import type { VisitRule } from "../../rule.ts";
 
 export const yearOffVisit: VisitRule = {

@@ -1,0 +1,73 @@
+/** The quantity or date that somebody meant who wrote it another way: 8 weeks, 17,5 kg, 14.03.2026. */
+import { moment } from "../model/moment.ts";
+
+/** Units as people write them, by the unit of the format. */
+const spellings: Record<string, readonly string[]> = {
+  min: ["mins", "minute", "minutes"],
+  h: ["hr", "hrs", "hour", "hours", "std"],
+  d: ["day", "days", "dy"],
+  wk: ["w", "wks", "week", "weeks"],
+  mo: ["mon", "mth", "mths", "month", "months"],
+  a: ["y", "yr", "yrs", "year", "years"],
+  g: ["gr", "gm", "gms", "gram", "grams", "gramme", "grammes"],
+  kg: ["kgs", "kilo", "kilos", "kilogram", "kilograms"],
+  mm: ["millimetre", "millimetres", "millimeter", "millimeters"],
+  cm: ["centimetre", "centimetres", "centimeter", "centimeters"],
+  ml: ["millilitre", "millilitres", "milliliter", "milliliters", "cc"],
+  l: ["litre", "litres", "liter", "liters"],
+  "%": ["percent", "per cent", "pct", "p.c."],
+  "°C": ["c", "°", "º", "ºc", "° c", "º c", "deg c", "degc", "celsius", "degrees", "degrees celsius"],
+  ppm: ["parts per million"],
+  "mg/m3": ["mg/m³", "mg/m^3", "mg/cbm"],
+};
+
+/**
+ * What was probably meant, in a form that one of the patterns accepts.
+ * @returns undefined when nothing can be told for sure; an unknown or missing unit is never guessed
+ */
+export function suggestion(value: string | number, patterns: readonly string[]): string | undefined {
+  const text = String(value).trim();
+  if (text.length > 60) return undefined;
+  const tried = [...quantities(text), ...moments(text)];
+  const accepted = patterns.map((pattern) => new RegExp(pattern, "u"));
+  return tried.find((one) => one !== value && accepted.some((pattern) => pattern.test(one)));
+}
+
+function quantities(text: string): string[] {
+  const match = /^(-?\d+(?:[.,]\d+)?(?:\s*[x×*]\s*\d+(?:[.,]\d+)?)*)\s*(.*?)\.?$/i.exec(text);
+  const [, number, unit] = match ?? [];
+  if (number === undefined || unit === undefined || unit === "") return [];
+  const digits = number.replaceAll(",", ".").replaceAll(/\s*[x×*]\s*/gi, " x ");
+  const lower = unit.toLowerCase();
+  const known = Object.entries(spellings)
+    .filter(([name, others]) => name.toLowerCase() === lower || others.includes(lower))
+    .map(([name]) => `${digits} ${name}`);
+  return [`${digits} ${unit}`, ...known, ...celsius(digits, lower)];
+}
+
+/** Degrees Fahrenheit to a tenth of a degree Celsius. */
+function celsius(digits: string, unit: string): string[] {
+  if (!/^°?\s?f(ahrenheit)?$/.test(unit.replace("deg", "°")) || digits.includes("x")) return [];
+  return [`${Math.round(((Number(digits) - 32) * 50) / 9) / 10} °C`];
+}
+
+function moments(text: string): string[] {
+  const match =
+    /^(\d{1,4})([./-])(\d{1,2})\2(\d{1,4})(?:(?:\s*[T,]\s*|\s+)(\d{1,2})[:.](\d{2}))?(?:\s*h)?$/i.exec(text);
+  const [, first, sign, second, third, hour, minute] = match ?? [];
+  if (first === undefined || second === undefined || third === undefined) return [];
+  const day = dayOf(first, sign, second, third);
+  if (day === undefined || moment(day) === undefined) return [];
+  if (hour === undefined) return [day];
+  const withTime = `${day}T${hour.padStart(2, "0")}:${minute}`;
+  return moment(withTime) === undefined ? [] : [withTime, day];
+}
+
+/** Year first is plain; day first only with points, or where the day can be no month. */
+function dayOf(first: string, sign: string | undefined, second: string, third: string): string | undefined {
+  const iso = (year: string, month: string, day: string): string =>
+    `${year}-${month.padStart(2, "0")}-${day.padStart(2, "0")}`;
+  if (first.length === 4 && third.length <= 2) return iso(first, second, third);
+  if (third.length !== 4 || first.length > 2) return undefined;
+  return sign === "." || Number(first) > 12 ? iso(third, second, first) : undefined;
+}

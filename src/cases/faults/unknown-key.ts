@@ -1,0 +1,86 @@
+/** What was probably meant by a key that the format does not have. */
+import type { ErrorObject } from "ajv";
+import { organs, systems } from "../../knowledge/index.ts";
+import { listing } from "../../words/listing.ts";
+import { type Path, valueAt } from "../model/path.ts";
+import { meantKey } from "../slips/word.ts";
+import { findingKeys } from "./finding-keys.ts";
+
+export interface KeyAdvice {
+  readonly help: string;
+  /** The path that was meant, if it is free: nothing is written there, and its parent is. */
+  readonly intended: Path | undefined;
+  /** The path that was meant, whether something stands there or not. */
+  readonly aim: Path | undefined;
+}
+
+/**
+ * @param parent the path of the group of keys in which the key stands
+ * @param schema the schema of that group
+ */
+export function unknownKey(
+  key: string,
+  parent: Path,
+  schema: ErrorObject["parentSchema"],
+  document: unknown,
+): KeyAdvice {
+  const known = Object.keys((schema?.properties ?? {}) as object);
+  const near = (word: string): string | undefined => (word === "" ? undefined : meantKey(word, known));
+  const advice = (help: string, ...meant: (string | number)[]): KeyAdvice => ({
+    help,
+    intended: meant.length === 0 ? undefined : free(meant, document),
+    aim: meant.length === 0 ? undefined : meant,
+  });
+
+  const glued = /^([\w-]+):(\S.*)$/.exec(key);
+  const first = near(glued?.[1] ?? "");
+  if (glued !== null && first !== undefined)
+    return advice(`A space is missing after the colon: write ${first}: ${glued[2]}.`, ...parent, first);
+  const opened = /^([\w-]+)\s*[{[]/.exec(key);
+  const before = near(opened?.[1] ?? "");
+  if (before !== undefined) return advice(`A colon is missing after ${before}.`, ...parent, before);
+  const [section, ...rest] = key.split(".");
+  if (rest.length > 0 && section !== undefined && known.includes(section))
+    return advice(`Write ${rest.join(".")} as a key below ${section}.`, ...parent, section, ...rest);
+  const home = homeOf(key, parent, known, schema);
+  if (home !== undefined) return advice(`It belongs under ${home}.`, home, normalised(key));
+  if (known.includes("findings") && findingKeys.has(key))
+    return advice(
+      `It belongs to a finding: write findings: [{${key === "process" ? "process: enlargement" : `process: enlargement, ${key === "color" ? "colour" : key}: …`}}].`,
+      ...parent,
+      "findings",
+    );
+  const guess = near(key);
+  if (guess !== undefined) return advice(`Did you mean ${guess}?`, ...parent, guess);
+  return advice(known.length === 0 ? "Take it out." : `Known here: ${listing(known, "or")}.`);
+}
+
+const normalised = (key: string): string => key.toLowerCase().replaceAll(/[\s-]+/g, "_");
+
+/** The system of an organ, or the group of a key, that stands in the wrong place of a case. */
+function homeOf(
+  key: string,
+  parent: Path,
+  known: readonly string[],
+  schema: ErrorObject["parentSchema"],
+): string | undefined {
+  const inCase =
+    parent.length === 0
+      ? known.includes("respiratory")
+      : parent.length === 1 && systems.some(({ id }) => id === parent[0]);
+  if (!inCase) return undefined;
+  const word = normalised(key);
+  const organ = organs.find((one) => one.key === word);
+  if (organ !== undefined) return organ.system === parent[0] ? undefined : organ.system;
+  const groups = (schema?.$defs ?? {}) as Record<string, { properties?: object }>;
+  const homes = ["pig", "selection", "death", "opened", "alarm_check", "diagnosis"].filter((group) =>
+    Object.hasOwn(groups[group]?.properties ?? {}, word),
+  );
+  return homes.length === 1 ? homes[0] : undefined;
+}
+
+function free(path: Path, document: unknown): Path | undefined {
+  const parent = valueAt(document, path.slice(0, -1));
+  const taken = valueAt(document, path) !== undefined;
+  return !taken && typeof parent === "object" && parent !== null ? path : undefined;
+}

@@ -1,0 +1,169 @@
+/** What a case stands in: the settings, farm and visit files of its folder and the folders above, each read once. */
+import { dirname, join, resolve, sep } from "node:path";
+import type { FarmFile } from "../../generated/farm.types.ts";
+import type { SettingsFile } from "../../generated/settings.types.ts";
+import type { VisitFile } from "../../generated/visit.types.ts";
+import { type Fault, fileFault } from "../faults/fault.ts";
+import type { Farm, HouseScale, VisitContext } from "../model/model.ts";
+import type { Path } from "../model/path.ts";
+import { readHouseScales, type ScaleFile } from "../settings/house-scales.ts";
+import { legibleSettings } from "../settings/legible-settings.ts";
+import { buildSettings, defaultSettings, type Settings } from "../settings/settings.ts";
+import { settingsFaults } from "../settings/settings-faults.ts";
+import { asIntended } from "../slips/as-intended.ts";
+import { kindOf } from "./file-kind.ts";
+import { checkDocument, type KeyedDocument, readDocument } from "./read-file.ts";
+import { ShownPaths } from "./shown-paths.ts";
+
+const settingsName = "carcase.yaml";
+
+export class ArchiveContext {
+  /** Faults of files that could not be read or, for settings, used. */
+  readonly unreadable: Fault[] = [];
+  /** Scale files that the settings name. */
+  readonly scales: HouseScale[] = [];
+  readonly #paths: ShownPaths;
+  readonly #fixed: Settings | undefined;
+  readonly #settings = new Map<string, Settings>();
+  readonly #scaleFiles = new Map<string, ScaleFile>();
+  readonly #farms = new Map<string, Farm | undefined>();
+  readonly #visits = new Map<string, VisitContext | undefined>();
+
+  /**
+   * @param from the folder that shown paths start from; @param config a settings file that holds for everything
+   * @param asked the paths that were asked about, as written
+   */
+  constructor(from: string, config?: string, asked: readonly string[] = []) {
+    this.#paths = new ShownPaths(from, config === undefined ? asked : [...asked, config]);
+    if (config === undefined) return;
+    const location = resolve(from, config);
+    this.#fixed = this.#readSettings(location, this.show(location));
+  }
+
+  /** The path of a file as shown to people. */
+  show(location: string): string {
+    return this.#paths.show(location);
+  }
+
+  settings(folder: string): Settings {
+    if (this.#fixed !== undefined) return this.#fixed;
+    return cached(this.#settings, folder, () => {
+      const location = join(folder, settingsName);
+      if (exists(location)) return this.#readSettings(location, this.show(location));
+      return isTop(folder) ? defaultSettings : this.settings(dirname(folder));
+    });
+  }
+
+  farm(folder: string): Farm | undefined {
+    return cached(this.#farms, folder, () => {
+      const location = join(folder, "farm.yaml");
+      if (exists(location)) return this.#readFarm(location);
+      const stop = isTop(folder) || exists(join(folder, settingsName));
+      return stop ? undefined : this.farm(dirname(folder));
+    });
+  }
+
+  /** The visit of a folder, without its cases. */
+  visit(folder: string): VisitContext | undefined {
+    return cached(this.#visits, folder, () => {
+      const location = join(folder, "visit.yaml");
+      return exists(location) ? this.#readVisit(location) : undefined;
+    });
+  }
+
+  /** Forgets the files of all folders but those that the next one lies in. */
+  letGo(next: string | undefined): void {
+    for (const store of [this.#settings, this.#farms, this.#visits])
+      for (const folder of store.keys())
+        if (next === undefined || (next !== folder && !next.startsWith(join(folder, sep))))
+          store.delete(folder);
+  }
+
+  #read(location: string): { file: string; document: KeyedDocument } | undefined {
+    const file = this.show(location);
+    const read = readDocument(file, location);
+    if (read.ok) return { file, document: read.result };
+    this.unreadable.push(...read.faults);
+    return undefined;
+  }
+
+  /** Settings with a fault are not used in part: what they change is not known. Whom to call is told all the same. */
+  #readSettings(location: string, file: string): Settings {
+    const read = readDocument(file, location);
+    if (!read.ok) {
+      this.unreadable.push(...read.faults);
+      return defaultSettings;
+    }
+    const { document } = read.result;
+    const { placed, record } = checkDocument("settings", file, read.result);
+    const value = record as unknown as SettingsFile;
+    const faults: Fault[] = placed.map((fault) => ({ ...fault, kind: "unreadable" }));
+    const place = ({ path, message }: { path: Path; message: string }): Fault => {
+      const at = document.where(path);
+      const excerpt = document.line(at.line);
+      return { ...fileFault(file, message), ...at, path, intended: path, excerpt, kind: "unreadable" };
+    };
+    const house =
+      faults.length > 0
+        ? undefined
+        : readHouseScales(value, location, { show: (at) => this.show(at), known: this.#scaleFiles });
+    if (house !== undefined) faults.push(...settingsFaults(value, house.names).map(place));
+    this.unreadable.push(...faults, ...(house?.unreadable ?? []), ...(house?.missing ?? []).map(place));
+    const settings = faults.length > 0 ? legibleSettings(document.value) : buildSettings(value, file, house);
+    for (const one of house?.files ?? [])
+      if (!this.scales.some((other) => other.file === one.file)) this.scales.push({ ...one, settings });
+    return settings;
+  }
+
+  #readFarm(location: string): Farm | undefined {
+    const read = this.#read(location);
+    if (read === undefined) return undefined;
+    const { placed, record } = checkDocument("farm", read.file, read.document);
+    const farm = record as unknown as FarmFile;
+    const folder = dirname(location);
+    return {
+      file: read.file,
+      document: read.document.document,
+      record: farm,
+      faults: placed,
+      settings: this.settings(folder),
+      id: farm.farm ?? read.file,
+      folder,
+    };
+  }
+
+  #readVisit(location: string): VisitContext | undefined {
+    const read = this.#read(location);
+    if (read === undefined) return undefined;
+    const { placed, record } = checkDocument("visit", read.file, read.document);
+    const visit = record as unknown as VisitFile;
+    const folder = dirname(location);
+    return {
+      file: read.file,
+      document: read.document.document,
+      record: visit,
+      faults: placed,
+      settings: this.settings(folder),
+      id: visit.visit ?? read.file,
+      folder,
+      farm: this.farm(folder),
+      asIntended:
+        placed.length === 0
+          ? undefined
+          : (asIntended("visit", read.document.value).record as unknown as VisitFile),
+    };
+  }
+}
+
+/** Links that lead nowhere count too, so that a file which was meant to be there is not passed over in silence. */
+const exists = (location: string): boolean => kindOf(location) !== "nothing";
+
+/** The top of the file system, or of a git repository. */
+const isTop = (folder: string): boolean => dirname(folder) === folder || exists(join(folder, ".git"));
+
+function cached<T>(store: Map<string, T>, key: string, make: () => T): T {
+  if (store.has(key)) return store.get(key) as T;
+  const value = make();
+  store.set(key, value);
+  return value;
+}

@@ -1,0 +1,251 @@
+/** Reads cases, folder by folder: from paths on the command line to typed cases, with every fault placed. */
+import { dirname, resolve } from "node:path";
+import type { CaseFile } from "../../generated/case.types.ts";
+import { systems } from "../../knowledge/index.ts";
+import { hiddenCharacter } from "../../words/hidden-characters.ts";
+import { visible } from "../../words/visible.ts";
+import { type Fault, fileFault } from "../faults/fault.ts";
+import type { Validated } from "../faults/validate.ts";
+import { buildCase } from "../model/build-case.ts";
+import type { Archive, Case, Farm, HouseScale, Visit } from "../model/model.ts";
+import { asIntended } from "../slips/as-intended.ts";
+import { ArchiveContext } from "./archive-context.ts";
+import { kindOf, sameFile } from "./file-kind.ts";
+import { find, roleOf } from "./find.ts";
+import type { FoundFile } from "./found.ts";
+import { checkDocument, type KeyedDocument, keyedDocument, readDocument } from "./read-file.ts";
+import { decode } from "./read-text.ts";
+
+export interface ReadOptions {
+  /** Folder that relative paths start from. Default: the current folder. */
+  readonly from?: string;
+  /** A settings file that holds for all cases instead of the nearest carcase.yaml. */
+  readonly config?: string;
+  /** A case given as bytes instead of a file, for the path `-`. */
+  readonly input?: { readonly bytes: Uint8Array; readonly name: string };
+}
+
+/**
+ * Reads all cases under the paths.
+ * @param paths files, folders or globs; `-` for `options.input`
+ * @returns the archive; nothing is thrown for bad files, they are listed as faults
+ */
+export function readCases(paths: readonly string[], options: ReadOptions = {}): Archive {
+  const reader = new ArchiveReader(paths, options);
+  const parts = reader.folders.map((folder) => reader.read(folder));
+  const farms = new Set([
+    ...parts.flatMap(({ askedFarms }) => askedFarms),
+    ...parts.flatMap(({ cases }) => cases.flatMap(({ one }) => one.farm ?? [])),
+  ]);
+  return {
+    cases: inOrder(parts.flatMap(({ cases }) => cases)).map(({ one }) => one),
+    visits: inOrder(parts.flatMap(({ visit }) => visit ?? [])).map(({ one }) => one),
+    farms: [...farms],
+    ...reader.end(),
+  };
+}
+
+/** Something that was read, and its place in the order in which it was asked for. */
+export interface Ordered<T> {
+  readonly one: T;
+  readonly order: number;
+}
+
+export const inOrder = <T>(read: readonly Ordered<T>[]): readonly Ordered<T>[] =>
+  [...read].sort((a, b) => a.order - b.order);
+
+/** The files of one folder that were asked for: a visit, if it is one, stands in one folder with its cases. */
+export interface AskedFolder {
+  readonly location: string;
+  readonly files: readonly AskedFile[];
+}
+
+interface AskedFile {
+  readonly location: string;
+  readonly how: FoundFile["how"];
+  /** Among all that was asked for. */
+  readonly order: number;
+  /** The path that led to it, by its index. */
+  readonly path: number;
+  /** Bytes in place of a file that is read. */
+  readonly bytes?: Uint8Array;
+}
+
+/** What was read of one folder. */
+export interface ReadFolder {
+  readonly cases: readonly Ordered<Case>[];
+  readonly visit: Ordered<Visit> | undefined;
+  /** Farm files among the files asked for. */
+  readonly askedFarms: readonly Farm[];
+}
+
+/** What can be said only when all folders were read. */
+export interface ReadEnd {
+  readonly scales: readonly HouseScale[];
+  readonly unreadable: readonly Fault[];
+  readonly pathsWithoutCases: readonly string[];
+}
+
+/** Reads an archive folder by folder, so that what was read can be let go. */
+export class ArchiveReader {
+  /** In the order in which they were asked for. */
+  readonly folders: readonly AskedFolder[];
+  readonly #context: ArchiveContext;
+  readonly #paths: readonly string[];
+  readonly #unreadable: Fault[] = [];
+  /** Paths that led to something that can be checked, by their index. */
+  readonly #met = new Set<number>();
+  readonly #done = new Set<string>();
+
+  constructor(paths: readonly string[], options: ReadOptions = {}) {
+    const from = options.from ?? ".";
+    const { bytes, name } = options.input ?? { bytes: new Uint8Array(), name: "standard input" };
+    this.#paths = paths;
+    this.#context = new ArchiveContext(
+      from,
+      options.config,
+      paths.map((path) => (path === "-" ? dirname(name) : path)),
+    );
+    const folders = new Map<string, AskedFile[]>();
+    let order = 0;
+    const add = (location: string, rest: Pick<AskedFile, "how" | "path" | "bytes">): void => {
+      const folder = dirname(location);
+      const files = folders.get(folder) ?? [];
+      files.push({ location, order: order++, ...rest });
+      folders.set(folder, files);
+    };
+    for (const [index, path] of paths.entries()) {
+      if (path === "-") {
+        this.#met.add(index);
+        add(resolve(from, name), { how: "named", path: index, bytes });
+        continue;
+      }
+      const found = find(path, from);
+      for (const { file, message } of found.faults)
+        this.#unreadable.push(fileFault(this.#context.show(resolve(from, file)), message));
+      if (found.faults.length > 0) this.#met.add(index);
+      for (const { file, how } of found.files) add(resolve(from, file), { how, path: index });
+    }
+    this.folders = [...folders].map(([location, files]) => ({ location, files }));
+  }
+
+  /** Reads the files of one folder. */
+  read({ location: folder, files }: AskedFolder): ReadFolder {
+    const cases: Ordered<Case>[] = [];
+    const askedFarms: Farm[] = [];
+    let isBroken = false;
+    /** Where the visit stands in the order: visits that were looked for come before those that cases brought along. */
+    let visitOrder: number | undefined;
+    let isWalked = false;
+    for (const asked of files) {
+      const { location, how, order } = asked;
+      const role = asked.bytes === undefined ? roleOf(location) : "other";
+      if (role === "visit") {
+        isWalked ||= how === "walked";
+        visitOrder = Math.min(visitOrder ?? order, order - (how === "walked" ? 2 : 1) * beforeAll);
+      }
+      const farm = role === "farm" ? this.#context.farm(folder) : undefined;
+      if (farm !== undefined) askedFarms.push(farm);
+      if (role === "settings" && how === "named") this.#context.settings(folder);
+      if (role !== "other") {
+        if (how === "named" && role !== "results" && kindOf(location) !== "nothing")
+          this.#met.add(asked.path);
+        continue;
+      }
+      const result = this.#readCase(asked, folder);
+      if (result === "other") continue;
+      this.#met.add(asked.path);
+      if (result === "unreadable") isBroken = true;
+      else if (result !== "left out") cases.push({ one: result, order });
+    }
+    const context = this.#context.visit(folder);
+    if (context === undefined || (visitOrder === undefined && cases.length === 0))
+      return { cases, visit: undefined, askedFarms };
+    const ofVisit = cases.map(({ one }) => one);
+    // A case that could not be read, or whose name could not, is not absent.
+    const isNameless = ofVisit.some((one) => one.faults.some(({ path }) => path[0] === "case"));
+    const visit = { ...context, cases: ofVisit, complete: isWalked && !isBroken && !isNameless };
+    return { cases, visit: { one: visit, order: visitOrder ?? cases[0]?.order ?? 0 }, askedFarms };
+  }
+
+  /** Lets go of what was read around the folders, but for what the next one stands in. */
+  letGo(next: AskedFolder | undefined): void {
+    this.#context.letGo(next?.location);
+  }
+
+  end(): ReadEnd {
+    return {
+      scales: this.#context.scales,
+      unreadable: once([...this.#context.unreadable, ...this.#unreadable]),
+      pathsWithoutCases: this.#paths.filter((_, index) => !this.#met.has(index)).map(visible),
+    };
+  }
+
+  #readCase({ location, how, bytes }: AskedFile, folder: string): Case | "other" | "unreadable" | "left out" {
+    const file = this.#context.show(location);
+    if (bytes === undefined) {
+      const same = sameFile(location);
+      if (this.#done.has(same)) return "left out";
+      this.#done.add(same);
+      if (hiddenCharacter.test(file) || /[\n\t]/.test(file)) {
+        this.#unreadable.push(fileFault(file, "its path holds characters that cannot be seen; rename it"));
+        return "left out";
+      }
+    }
+    const read = bytes === undefined ? readDocument(file, location) : keyedDocument(file, decode(bytes));
+    if (!read.ok) {
+      this.#unreadable.push(...read.faults);
+      return "unreadable";
+    }
+    if (how !== "named" && !looksLikeCase(read.result) && this.#context.visit(folder) === undefined)
+      return "other";
+    return toCase(file, folder, read.result, this.#context);
+  }
+}
+
+/** More than any archive has files. */
+const beforeAll = 1e12;
+
+function toCase(file: string, folder: string, read: KeyedDocument, context: ArchiveContext): Case {
+  const { placed, record, raw } = checkDocument("case", file, read);
+  const visit = context.visit(folder);
+  const build = (valid: Pick<Validated, "record" | "raw">, intended: Case | undefined): Case =>
+    buildCase({
+      file,
+      document: read.document,
+      record: valid.record as unknown as CaseFile,
+      raw: valid.raw,
+      faults: placed,
+      settings: context.settings(folder),
+      visit,
+      farm: visit?.farm ?? context.farm(folder),
+      asIntended: intended,
+    });
+  return build(
+    { record, raw },
+    placed.length === 0 ? undefined : build(asIntended("case", read.value), undefined),
+  );
+}
+
+const caseKeys = [
+  "case",
+  "pig",
+  "selection",
+  "death",
+  "opened",
+  "alarm_check",
+  ...systems.map((system) => system.id),
+];
+
+/** Other YAML files lie in a repository too; a case has at least one of the keys of a case. */
+function looksLikeCase({ value }: KeyedDocument): boolean {
+  return caseKeys.some((key) => Object.hasOwn(value, key));
+}
+
+/** Each fault once: a broken scale file is met by the settings that name it, and again on the way through its folder. */
+function once(faults: readonly Fault[]): Fault[] {
+  const known = new Map(
+    faults.map((fault) => [JSON.stringify([fault.file, fault.line, fault.column, fault.message]), fault]),
+  );
+  return [...known.values()];
+}

@@ -1,0 +1,57 @@
+/** Makes a case from the valid part of its file. */
+import { basename } from "node:path";
+import type { CaseFile } from "../../generated/case.types.ts";
+import type { PlacedOrgan } from "../../knowledge/index.ts";
+import type { Fault } from "../faults/fault.ts";
+import type { Settings } from "../settings/settings.ts";
+import type { SourceDocument } from "../yaml/document.ts";
+import { classOfAge } from "./age-class.ts";
+import { organsDue } from "./due.ts";
+import type { Case, Farm, VisitContext } from "./model.ts";
+import { type OrganState, organState } from "./organ-state.ts";
+import { quantity } from "./quantity.ts";
+
+export interface CaseParts {
+  readonly file: string;
+  readonly document: SourceDocument;
+  readonly record: CaseFile;
+  /** The record with blanks kept, for telling a blank key from a missing one. */
+  readonly raw: object;
+  readonly faults: readonly Fault[];
+  readonly settings: Settings;
+  readonly visit: VisitContext | undefined;
+  readonly farm: Farm | undefined;
+  readonly asIntended: Case | undefined;
+}
+
+export function buildCase({ raw, ...parts }: CaseParts): Case {
+  const { record, settings, file } = parts;
+  const named = record.protocol ?? settings.protocol;
+  const protocol =
+    settings.protocols.get(named) ??
+    settings.protocols.get(settings.protocol) ??
+    settings.protocols.get("full");
+  if (protocol === undefined) throw new Error("the full protocol is not among the knowledge files");
+  const ageDays = quantity("age", record.pig?.age);
+  const ageClass = record.pig?.class ?? classOfAge(ageDays);
+  const signs = record.selection?.signs ?? [];
+  const states = new Map<string, OrganState>();
+  return {
+    ...parts,
+    id: record.case ?? basename(file).replace(/\.ya?ml$/i, ""),
+    protocol,
+    unknownProtocol: settings.protocols.has(named) ? undefined : named,
+    ageDays,
+    ageClass,
+    weightKg: quantity("mass", record.pig?.weight),
+    signs,
+    due: organsDue({ protocol, ageClass, sex: record.pig?.sex, signs }),
+    organ(organ: PlacedOrgan): OrganState {
+      const known = states.get(organ.id);
+      if (known !== undefined) return known;
+      const state = organState(raw, organ);
+      states.set(organ.id, state);
+      return state;
+    },
+  };
+}

@@ -1,0 +1,77 @@
+/** The settings that hold for a file: the nearest carcase.yaml above it, or the defaults. */
+import type { SettingsFile } from "../../generated/settings.types.ts";
+import {
+  type Indicator,
+  type Scale,
+  scaleIds,
+  indicators as shippedIndicators,
+} from "../../knowledge/index.ts";
+import { type ResolvedProtocol, resolveProtocols } from "../model/protocol.ts";
+import { allShipped } from "./settings-faults.ts";
+
+export interface Settings {
+  /** The settings file, as shown to people; undefined for the defaults. */
+  readonly file: string | undefined;
+  readonly protocol: string;
+  /** Levels by rule id, as written; whether such a rule exists is for the linter to say. */
+  readonly rules: Readonly<Record<string, "error" | "warning" | "note" | "off">>;
+  /** Names of the scales to show, in this order, of the practice's own as well; undefined for the default. */
+  readonly scales: readonly string[] | undefined;
+  /** Scales of the practice's own, by name. */
+  readonly houseScales: ReadonlyMap<string, Scale>;
+  /** Names of those whose file is at fault as well; null when some are not known. */
+  readonly houseScaleNames: readonly string[] | null;
+  readonly protocols: ReadonlyMap<string, ResolvedProtocol>;
+  readonly indicators: ReadonlyMap<string, Indicator>;
+  /** Confidence level of intervals, 0.95 unless set. */
+  readonly level: number;
+  /** Whom to call on suspicion of a notifiable disease; without a number only where the settings have a fault. */
+  readonly authority: { readonly name: string; readonly telephone: string | undefined } | undefined;
+  /** Alarm patterns that the country's list adds to those that always alarm. */
+  readonly notifiable: readonly string[];
+  /** Own limits of autolysis in hours, by temperature band and kind of test. */
+  readonly autolysis: Readonly<Record<string, Readonly<Record<string, number>>>>;
+}
+
+export const defaultSettings: Settings = buildSettings({ format: 1 }, undefined);
+
+/** What the practice adds in files of its own. */
+export interface HouseFiles {
+  /** Sound scales by name. */
+  readonly scales: ReadonlyMap<string, Scale>;
+  /** Names of all of them, sound or not; null when a file is missing or unreadable, and with it its name. */
+  readonly names: readonly string[] | null;
+  /** The names that each entry under `scales:` leads to. */
+  readonly shown: readonly string[];
+}
+
+/**
+ * Settings from a settings file.
+ * @param value fits the schema and has no faults (see settings-faults.ts)
+ * @param house what its scale files hold; without it `scales:` holds names of scales that ship
+ */
+export function buildSettings(value: SettingsFile, file: string | undefined, house?: HouseFiles): Settings {
+  const houseScales = house?.scales ?? new Map();
+  const known = (id: string): boolean => houseScales.has(id) || scaleIds.includes(id);
+  // An indicator of a scale file that cannot be used has no answer; the file itself is reported.
+  const own = Object.entries(value.indicators ?? {}).filter(
+    ([, { score }]) => score === undefined || known(score.scale),
+  );
+  return {
+    file,
+    protocol: value.protocol ?? "full",
+    rules: value.rules ?? {},
+    scales:
+      value.scales === undefined
+        ? undefined
+        : (house?.shown ?? value.scales).filter((id) => id === allShipped || known(id)),
+    houseScales,
+    houseScaleNames: house === undefined ? [] : house.names,
+    protocols: resolveProtocols(value),
+    indicators: new Map([...shippedIndicators, ...own]),
+    level: value.level ?? 0.95,
+    authority: value.authority,
+    notifiable: value.notifiable ?? [],
+    autolysis: value.autolysis ?? {},
+  };
+}

@@ -1,0 +1,36 @@
+/** The value that somebody meant whose value does not fit its schema. Only what can be told; the fault stays a fault. */
+import type { ErrorObject } from "ajv";
+import { suggestion } from "../faults/suggestion.ts";
+import { meantWord, wordsWithin } from "./word.ts";
+
+/**
+ * @param errors all errors of the validator at the place of the value
+ * @returns undefined when nothing can be told
+ */
+export function meantValue(value: unknown, errors: readonly ErrorObject[]): unknown {
+  if (typeof value === "object" || value === undefined) return undefined;
+  const text = String(value);
+  const allowed = errors.flatMap(({ keyword, params }) =>
+    keyword === "enum"
+      ? (params.allowedValues as unknown[])
+      : keyword === "const"
+        ? [params.allowedValue as unknown]
+        : [],
+  );
+  const words = allowed.filter((word) => typeof word === "string");
+  const word = words.length === 0 ? undefined : (meantWord(text, words) ?? wordsWithin(text, words)[0]);
+  if (word !== undefined) return word;
+  const patterns = errors.flatMap(({ parentSchema }) =>
+    [parentSchema?.pattern].filter((one) => one !== undefined),
+  );
+  const types = errors.flatMap(({ keyword, params }) =>
+    keyword === "type" ? [params.type].flat().map(String) : [],
+  );
+  if (patterns.length > 0) return suggestion(text, patterns.map(String));
+  if (types.includes("array")) return text.split(/\s*[,;+&/]\s*|\s+and\s+/).filter((part) => part !== "");
+  // `14 pigs`, `14 of 248`: the message says to write the number alone.
+  const number = /^\s*(\d+(?:[.,]\d+)?)(?![\d.,])/.exec(text)?.[1];
+  if (number !== undefined && types.some((type) => type === "number" || type === "integer"))
+    return Number(number.replace(",", "."));
+  return undefined;
+}

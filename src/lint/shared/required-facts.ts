@@ -1,0 +1,27 @@
+/** The facts that a case needs, by its protocol, age class, selection basis and manner of death. */
+import type { Case } from "../../cases/index.ts";
+import { type Fact, facts } from "../../knowledge/index.ts";
+
+export interface RequiredFact {
+  readonly id: string;
+  readonly fact: Fact;
+}
+
+/** The facts due in a case, in the order of facts.yaml. */
+export function requiredFacts(one: Case): RequiredFact[] {
+  const wanted = one.protocol.facts;
+  return [...facts]
+    .map(([id, fact]) => ({ id, fact }))
+    .filter(({ id, fact }) => (wanted.includes("all") || wanted.includes(id)) && applies(fact, one));
+}
+
+function applies(fact: Fact, one: Case): boolean {
+  const { ageClass, record } = one;
+  const basis = record.selection?.basis;
+  const manner = record.death?.manner;
+  if (fact.only !== undefined && (ageClass === undefined || !fact.only.includes(ageClass))) return false;
+  if (fact.except !== undefined && ageClass !== undefined && fact.except.includes(ageClass)) return false;
+  if (fact.bases !== undefined && (basis === undefined || !fact.bases.includes(basis))) return false;
+  if (fact.manners !== undefined && (manner === undefined || !fact.manners.includes(manner))) return false;
+  return true;
+}

@@ -1,0 +1,69 @@
+/** What free text names: organs, by key, title or what people call them, singular or plural (generous); a side of the body. */
+import { interpretationWords, organById, organs, type PlacedOrgan, systems } from "../knowledge/index.ts";
+
+/** @returns the organs in the order of the anatomy; none when the text names nothing known */
+export function namedOrgans(text: string): PlacedOrgan[] {
+  const written = ` ${plain(text)} `;
+  const ids = new Set(
+    names().flatMap(({ name, organs: named }) => (written.includes(` ${name} `) ? named : [])),
+  );
+  return organs.filter(({ id }) => ids.has(id));
+}
+
+/** The organs that a text about what was left closed names: `jaws` are those of the mouth, too. */
+export function closedOrgans(text: string): PlacedOrgan[] {
+  const words = plain(text).split(" ");
+  const behind = Object.entries(interpretationWords.closed_parts).flatMap(([part, ids]) =>
+    words.includes(part) ? ids : [],
+  );
+  const named = namedOrgans(text);
+  return organs.filter((organ) => named.includes(organ) || behind.includes(organ.id));
+}
+
+interface OrganName {
+  readonly name: string;
+  readonly organs: readonly string[];
+}
+
+let cached: readonly OrganName[] | undefined;
+
+function names(): readonly OrganName[] {
+  cached ??= [
+    ...organs.flatMap(({ id, key, definition }) =>
+      [key, ...definition.title.split(/\band\b|,|:|\(|\)/)].map((name) => ({ name, organs: [id] })),
+    ),
+    ...systems.map(({ id, title }) => ({
+      name: title,
+      organs: organs.filter(({ system }) => system === id).map((organ) => organ.id),
+    })),
+    ...Object.entries(interpretationWords.organ_names).map(([name, ids]) => ({
+      name,
+      organs: ids.filter((id) => organById(id) !== undefined),
+    })),
+  ]
+    .map(({ name, organs: named }) => ({ name: plain(name), organs: named }))
+    .filter(({ name }) => name.length > 2);
+  return cached;
+}
+
+/** Lower case, letters only, each word in the singular. */
+function plain(text: string): string {
+  return text
+    .toLowerCase()
+    .split(/[^\p{L}]+/u)
+    .filter((word) => word !== "" && word !== "its")
+    .map((word) => word.replace(/ae$/, "a").replace(/(?<=..)s$/, ""))
+    .join(" ");
+}
+/** The one side of the body that free text names: undefined when it names none, or both. */
+export function namedSide(text: string | undefined): "left" | "right" | undefined {
+  const left = /\bleft\b/i.test(text ?? "");
+  const right = /\bright\b/i.test(text ?? "");
+  if (left === right || namesBoth(text)) return undefined;
+  return left ? "left" : "right";
+}
+
+/** Whether free text says that both sides are meant. */
+export const namesBoth = (text: string | undefined): boolean =>
+  /\b(both|bilateral|each side)\b/i.test(text ?? "") ||
+  (/\bleft\b/i.test(text ?? "") && /\bright\b/i.test(text ?? ""));

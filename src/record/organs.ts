@@ -1,0 +1,105 @@
+/** What a case says of its organs: states, findings, lesions. */
+import type { Case, Finding, OrganState, Path } from "../cases/index.ts";
+import { type Observation, organById, organs, type PlacedOrgan, scaleRanges } from "../knowledge/index.ts";
+import { fact } from "./fact.ts";
+
+/** What is said in one place of an organ: of the organ itself, or of one of its sides. */
+export interface PlacedState {
+  readonly organ: PlacedOrgan;
+  readonly state: OrganState;
+}
+
+/** The states of every organ that the case says anything of, and of its sides, in the order of the anatomy. */
+export const placedStates = fact((one: Case): readonly PlacedState[] =>
+  organs.flatMap((organ) => {
+    const state = one.organ(organ);
+    if (state.status === "blank" && state.entry === undefined) return [];
+    return [{ organ, state }, ...state.sides.map((side) => ({ organ, state: side.state }))];
+  }),
+);
+
+/** The states of one organ: its own, and those of its sides. */
+export function statesOf(one: Case, organ: PlacedOrgan): OrganState[] {
+  const state = one.organ(organ);
+  return [state, ...state.sides.map((side) => side.state)];
+}
+
+/** Those of these organs that the case says were not examined, whatever the reason; a blank organ is not among them. */
+export const notExamined = (one: Case, ids: readonly string[]): PlacedOrgan[] =>
+  ids
+    .map(organById)
+    .filter((organ) => organ !== undefined && one.organ(organ).status === "not_examined")
+    .filter((organ) => organ !== undefined);
+
+export interface PlacedFinding {
+  readonly organ: PlacedOrgan;
+  readonly finding: Finding;
+  readonly path: Path;
+}
+
+/** Every finding of the case with its place, organ by organ and side by side. */
+export const findingsOf = fact((one: Case): readonly PlacedFinding[] =>
+  placedStates(one).flatMap(({ organ, state }) =>
+    state.findings.map(({ finding, path }) => ({ organ, finding, path })),
+  ),
+);
+
+/** What is described on an organ but is no lesion of the living pig, unless somebody asks for it by name. */
+const notOfTheLivingPig: readonly string[] = ["artefact", "autolysis"];
+
+/**
+ * Whether a finding is a lesion: not where it is called an artefact, and not what came after death (autolysis), unless
+ * that is one of the processes asked for.
+ */
+export function isLesion({ process, certainty }: Finding, asked?: readonly string[]): boolean {
+  if (certainty === "artefact") return false;
+  return asked === undefined ? !notOfTheLivingPig.includes(process) : asked.includes(process);
+}
+
+export interface LesionQuestion {
+  readonly processes: readonly Finding["process"][];
+  /** Systems or organs to look at; all when left out. */
+  readonly within?: readonly string[];
+}
+
+/** The lesions of some processes, without those called artefacts. */
+export function lesions(one: Case, { processes, within }: LesionQuestion): PlacedFinding[] {
+  const all = findingsOf(one);
+  if (all.length === 0) return [];
+  return all.filter(
+    ({ organ, finding }) =>
+      isLesion(finding, processes) &&
+      (within === undefined || within.includes(organ.id) || within.includes(organ.system)),
+  );
+}
+
+/** Where the entry of an organ says that something is wrong with it: a finding, an observation or a grade. */
+export function lesionPath(one: Case, organ: PlacedOrgan, state: OrganState): Path | undefined {
+  if (state.findings.length > 0) return state.findings[0]?.path;
+  const side = state.sides.find((entry) => entry.state.status === "recorded");
+  if (side !== undefined) return side.state.path;
+  if (state !== one.organ(organ)) return undefined;
+  for (const [key, definition] of Object.entries(organ.definition.observations ?? {})) {
+    const below = observedLesion(state.entry?.[key], definition);
+    if (below !== undefined) return [...state.path, key, ...below];
+  }
+  const grade = Object.entries(state.entry?.grades ?? {}).find(([id, value]) => value > normalGrade(id));
+  return grade === undefined ? undefined : [...state.path, "grades", grade[0]];
+}
+
+/** The grade of a normal organ: 0, or the lowest grade of a scale that begins at 1. */
+const normalGrade = (id: string): number =>
+  Math.max(0, (Object.hasOwn(scaleRanges, id) ? scaleRanges[id]?.range[0] : undefined) ?? 0);
+
+function observedLesion(value: unknown, definition: Observation): Path | undefined {
+  const isBeyondNormal = (part: unknown): boolean => {
+    if (typeof part === "number") return part > 0;
+    if (definition.normal === undefined || part === undefined || part === null) return false;
+    return [part].flat().some((word) => word !== definition.normal);
+  };
+  if (definition.parts === undefined) return isBeyondNormal(value) ? [] : undefined;
+  const part = Object.entries((value ?? {}) as Record<string, unknown>).find(([, entry]) =>
+    isBeyondNormal(entry),
+  );
+  return part === undefined ? undefined : [part[0]];
+}

@@ -1,0 +1,57 @@
+/** The parcels of a visit with the samples that each names. */
+import type { Case, Path, Visit } from "../cases/index.ts";
+import { fact } from "./fact.ts";
+import type { Sample } from "./materials.ts";
+
+export type Parcel = NonNullable<Visit["record"]["parcels"]>[number];
+
+export interface PackedSample {
+  readonly id: string;
+  /** Where the parcel names it. */
+  readonly path: Path;
+  /** The sample with its case; undefined when no case of the visit has it. */
+  readonly taken: { readonly sample: Sample; readonly one: Case } | undefined;
+}
+
+export interface PlacedParcel {
+  readonly parcel: Parcel;
+  /** `parcel 1`, as people count. */
+  readonly name: string;
+  readonly path: Path;
+  readonly samples: readonly PackedSample[];
+}
+
+export const parcelsOf = fact((visit: Visit): readonly PlacedParcel[] => {
+  const taken = new Map(
+    visit.cases.flatMap((one) =>
+      (one.record.samples ?? []).map((sample) => [sample.id, { sample, one }] as const),
+    ),
+  );
+  return (visit.record.parcels ?? []).map((parcel, index) => ({
+    parcel,
+    name: `parcel ${index + 1}`,
+    path: ["parcels", index],
+    samples: (parcel.samples ?? []).map((id, at) => ({
+      id,
+      path: ["parcels", index, "samples", at],
+      taken: taken.get(id),
+    })),
+  }));
+});
+
+/** The samples of a parcel that were found in a case. */
+export const samplesIn = ({ samples }: PlacedParcel): Sample[] =>
+  samples.map(({ taken }) => taken?.sample).filter((sample) => sample !== undefined);
+
+/** Fresh: neither in formalin nor in alcohol, so it can rot and infect. */
+export const isFresh = ({ into }: Sample): boolean =>
+  into !== undefined && into !== "formalin" && into !== "ethanol";
+
+/** A yes or no as people write it; undefined when it is not recorded. */
+export function answer(value: "yes" | "no" | boolean | undefined): boolean | undefined {
+  if (value === undefined) return undefined;
+  return value === "yes" || value === true;
+}
+
+/** A parcel that a person carries to the laboratory needs no marks of a carrier. */
+export const isShipped = ({ by }: Parcel): boolean => by !== "hand";

@@ -1,0 +1,63 @@
+/** What was taken of a case: which organs, for which tests, and how many places of the lungs. */
+import { type Case, valueAt } from "../cases/index.ts";
+import { sampleRules } from "../knowledge/index.ts";
+import { fact } from "./fact.ts";
+import { isAmong, isTissue, type Sample } from "./materials.ts";
+
+export interface IndexedSample {
+  readonly sample: Sample;
+  readonly index: number;
+}
+
+export const samplesOf = fact((one: Case): readonly IndexedSample[] =>
+  (one.record.samples ?? []).map((sample, index) => ({ sample, index })),
+);
+
+/** Whether one of the tests is asked of a sample. */
+export const isFor = (sample: Sample, ...tests: readonly string[]): boolean =>
+  (sample.for ?? []).some((test) => tests.includes(test));
+
+/**
+ * Whether the laboratory itself opens what was sent: the whole carcass, or the brain in its head, by the record of the
+ * brain or the site (`whole head`).
+ */
+export function isSentWhole(one: Case, { from, into, site = "" }: Sample): boolean {
+  if (from === "carcass") return true;
+  if (!isAmong(from, ["nervous"]) || into === "formalin") return false;
+  const isLeftInSkull = valueAt(one.record, ["nervous", "brain", "taken"]) === "left-in-skull";
+  return isLeftInSkull || /\b(?:head|skull)\b/i.test(site);
+}
+
+/** Whether a sample holds living germs that may be shown: for culture, PCR or virus isolation, and not fixed. */
+export const isForAgents = (sample: Sample): boolean =>
+  isFor(sample, "culture", "pcr", "virus-isolation") && !isFixed(sample);
+
+export const isFixed = (sample: Sample): boolean => sample.into === "formalin" || sample.into === "ethanol";
+
+/**
+ * How many pieces a site stands for: the lobes it lists (`left cranial, right caudal and accessory lobe` are three),
+ * the number before "pieces", or one.
+ */
+export function piecesOf(site: string | undefined): number {
+  if (site === undefined) return 1;
+  const counted = /\b(\d+) (?:pieces|sites|lobes)\b/.exec(site)?.[1];
+  if (counted !== undefined) return Number(counted);
+  const lobe = /\b(?:cranial|middle|caudal|accessory)\b/;
+  const named = site.split(/[,;:+/&]|\band\b/).filter((part) => lobe.test(part));
+  return Math.max(1, named.length);
+}
+
+/** Whether a lesion of the organ is in the parcel: the organ itself, its system, or what stands for it. */
+export function isSampled(one: Case, organ: string): boolean {
+  const system = organ.split(".")[0] ?? "";
+  const counts = new Set([organ, system, "carcass", ...(sampleRules.sampled_by[organ] ?? [])]);
+  return samplesOf(one).some(({ sample }) => counts.has(sample.from));
+}
+
+/** Whether the sample travels unfixed in a bag or pot: tissue that is chilled or frozen. */
+export const isFreshTissue = (sample: Sample): boolean =>
+  (sample.into === "chilled" || sample.into === "frozen") && isTissue(sample.from);
+
+/** Whether the sample is a piece of tissue, fixed or fresh, and not a swab or a tube. */
+export const isTissueSample = (sample: Sample): boolean =>
+  isTissue(sample.from) && (isFreshTissue(sample) || sample.into === "formalin" || sample.into === "ethanol");

@@ -1,0 +1,146 @@
+/** What a case or a visit says in words. */
+import { type Case, formatPath, type Path, type Visit } from "../cases/index.ts";
+import { organById } from "../knowledge/index.ts";
+import { fact } from "./fact.ts";
+import { placedStates } from "./organs.ts";
+
+export interface PlacedText {
+  readonly text: string;
+  readonly path: Path;
+}
+
+/** Every text of a record with its place, words of the format included. */
+export const textsOf = fact((record: object): readonly PlacedText[] => {
+  const texts: PlacedText[] = [];
+  collect(record, [], texts);
+  return texts;
+});
+
+function collect(value: unknown, path: Path, texts: PlacedText[]): void {
+  if (typeof value === "string") texts.push({ text: value, path });
+  else if (Array.isArray(value))
+    value.forEach((inside, index) => {
+      collect(inside, [...path, index], texts);
+    });
+  else if (typeof value === "object" && value !== null)
+    for (const [key, inside] of Object.entries(value)) collect(inside, [...path, key], texts);
+}
+
+/** A text in free words about the pigs. */
+export interface FreeText {
+  readonly text: string;
+  readonly path: Path;
+  /** Of a text that belongs to one organ. */
+  readonly organ: string | undefined;
+}
+
+type Written = readonly [text: string | undefined, path: Path, organ?: string | undefined];
+
+/** Everything that a case says in free words about the pig, each with the organ it belongs to. */
+export const freeTextsOf = fact((one: Case): readonly FreeText[] => {
+  const { record } = one;
+  return kept([
+    [record.history, ["history"]],
+    [record.selection?.note, ["selection", "note"]],
+    [treatedWith(one), ["selection", "treated", "with"]],
+    [record.death?.note, ["death", "note"]],
+    [record.opened?.note, ["opened", "note"]],
+    [record.safety?.note, ["safety", "note"]],
+    ...listed(record.diagnosis?.morphologic, ["diagnosis", "morphologic"]),
+    [record.diagnosis?.comment, ["diagnosis", "comment"]],
+    ...ofOrgans(one),
+    ...ofSamples(one),
+    ...(record.readings ?? []).map(({ note }, index): Written => [note, ["readings", index, "note"]]),
+    ...(record.photos ?? []).map(
+      (photo, index): Written => [
+        typeof photo === "object" ? photo.note : undefined,
+        ["photos", index, "note"],
+      ],
+    ),
+    [record.note, ["note"]],
+  ]);
+});
+
+/** What the visit says of pigs that no case need show. */
+export const freeTextsOfVisit = fact(({ record }: Visit): readonly FreeText[] =>
+  kept([
+    [record.complaint, ["complaint"]],
+    [record.question, ["question"]],
+    ...Object.entries(record.groups ?? {}).map(
+      ([group, { note }]): Written => [note, ["groups", group, "note"]],
+    ),
+    ...listed(record.treatments, ["treatments"]),
+    ...listed(record.vaccinations, ["vaccinations"]),
+    ...listed(record.changes, ["changes"]),
+    ...(record.environment ?? []).map(({ note }, index): Written => [note, ["environment", index, "note"]]),
+    ...(record.parcels ?? []).map(({ note }, index): Written => [note, ["parcels", index, "note"]]),
+    ...(record.tests ?? []).map(({ from }, index): Written => [from, ["tests", index, "from"]]),
+    [record.pigs?.drawn, ["pigs", "drawn"]],
+    [record.pigs?.readers, ["pigs", "readers"]],
+    [record.pigs?.few, ["pigs", "few"]],
+    [record.pigs?.left_closed, ["pigs", "left_closed"]],
+    [record.note, ["note"]],
+  ]),
+);
+
+const listed = (texts: readonly string[] | undefined, path: Path): Written[] =>
+  (texts ?? []).map((text, index) => [text, [...path, index]]);
+
+function treatedWith({ record }: Case): string | undefined {
+  const treated = record.selection?.treated;
+  return typeof treated === "object" ? treated.with : undefined;
+}
+
+const ofOrgans = (one: Case): Written[] =>
+  placedStates(one).flatMap(({ organ, state: { entry, path, reason, findings, status } }): Written[] => {
+    const where = status === "not_assessable" ? ["not_assessable", "why"] : ["not_examined"];
+    return [
+      [reason, [...path, ...where], organ.id],
+      [entry?.note, [...path, "note"], organ.id],
+      ...findings.flatMap(({ finding, path: at }): Written[] => [
+        [finding.site, [...at, "site"], organ.id],
+        [finding.note, [...at, "note"], organ.id],
+      ]),
+    ];
+  });
+
+const ofSamples = ({ record }: Case): Written[] =>
+  (record.samples ?? []).flatMap(({ site, note, from }, index): Written[] => {
+    const organ = organById(from)?.id;
+    return [
+      [site, ["samples", index, "site"], organ],
+      [note, ["samples", index, "note"], organ],
+    ];
+  });
+
+/** Texts that are written, each place once: paired organs show a state twice. */
+function kept(written: readonly Written[]): FreeText[] {
+  const places = new Map<string, FreeText>();
+  for (const [text, path, organ] of written)
+    if (text !== undefined) places.set(formatPath(path), { text, path, organ });
+  return [...places.values()];
+}
+
+export interface OrganNote extends PlacedText {
+  /** Its path as people write it. */
+  readonly name: string;
+}
+
+/** What is written in free words about organs: the site and note of each finding, and the note of the organ. */
+export const notesOfOrgans = fact((one: Case): readonly OrganNote[] => {
+  const notes = new Map<string, OrganNote>();
+  const add = (text: string | undefined, path: Path, key: string): void => {
+    if (text === undefined) return;
+    const whole = [...path, key];
+    const name = formatPath(whole);
+    notes.set(name, { text, path: whole, name });
+  };
+  for (const { state } of placedStates(one)) {
+    add(state.entry?.note, state.path, "note");
+    for (const { finding, path } of state.findings) {
+      add(finding.site, path, "site");
+      add(finding.note, path, "note");
+    }
+  }
+  return [...notes.values()];
+});

@@ -1,0 +1,152 @@
+/** What was probably meant by a word, a text or a value that does not fit the format. */
+import { describe, expect, it } from "vitest";
+import caseSchema from "../../schemas/case.schema.json" with { type: "json" };
+import { suggestion } from "../../src/cases/faults/suggestion.ts";
+import { isDenial, isNoDecision, meantWord, saysNothing, wordsWithin } from "../../src/cases/slips/word.ts";
+import { vocabulary } from "../../src/generated/knowledge.ts";
+import { ageClasses, slipWords } from "../../src/knowledge/index.ts";
+import { readAlarmFiles } from "../alarms/alarm-archive.ts";
+
+const protection: readonly string[] = caseSchema.$defs.safety.properties.protection.items.enum;
+
+describe("the words that people write", () => {
+  const { format: _, source: __, signs: ___, ...lists } = vocabulary;
+  const known = [
+    ...Object.values(lists),
+    Object.values(vocabulary.signs).flatMap(({ words }) => words),
+    Object.keys(ageClasses.classes),
+    ["euthanised", "found-dead", "slaughtered", "born-dead"],
+    ["none", "suspected", "present"],
+    protection,
+  ];
+
+  it.each(Object.entries(slipWords.words))(
+    "for %s stand for a word of the format, each for one",
+    (word, written) => {
+      const own = known.filter((list) => list.includes(word));
+      expect(own).not.toEqual([]);
+      for (const one of written) {
+        expect(one).toBe(one.toLowerCase());
+        expect(own.flat()).not.toContain(one);
+        expect(Object.entries(slipWords.words).filter(([, list]) => list.includes(one))).toHaveLength(1);
+      }
+    },
+  );
+});
+
+describe("a word", () => {
+  it.each([
+    ["Vesicle", "vesicle"],
+    ["blisters", "vesicle"],
+    ["BULLAE", "vesicle"],
+    ["hemorrhage", "haemorrhage"],
+    ["hemorrhagic", "haemorrhage"],
+    ["oedematous", "oedema"],
+    ["swollen", "enlargement"],
+    ["petechia", "petechiae"],
+    ["vesicel", "vesicle"],
+    ["xylophone", undefined],
+  ])("%s means %s", (written, meant) => {
+    expect(meantWord(written, vocabulary.process)).toBe(meant);
+  });
+
+  it.each([
+    ["purulent", "suppurative"],
+    ["pus", "suppurative"],
+    ["mucopurulen", "mucopurulent"],
+  ])("of an exudate, %s, means %s", (written, meant) => {
+    expect(meantWord(written, vocabulary.exudate)).toBe(meant);
+  });
+
+  it.each([
+    ["waterproof-gloves", "gloves"],
+    ["Nitrile gloves", "gloves"],
+    ["cut-proof-gloves", "cut-proof-glove"],
+  ])("of protection, %s, means %s", (written, meant) => {
+    expect(meantWord(written, protection)).toBe(meant);
+  });
+
+  it("is never one that does not stand there", () => {
+    expect(meantWord("blister", ["none", "present"])).toBeUndefined();
+  });
+});
+
+describe("a text", () => {
+  it.each([
+    ["ruptured vesicles of the snout", ["rupture", "vesicle"]],
+    ["dark red, pinpoint haemorrhages", ["petechiae"]],
+    ["no vesicles", []],
+    ["without any blister", []],
+    ["vesicle-free", []],
+    ["clean and dry", []],
+  ])("%s names %j", (text, words) => {
+    expect(
+      wordsWithin(text, vocabulary.process)
+        .filter((word) => word !== "haemorrhage")
+        .sort(),
+    ).toEqual(words);
+  });
+
+  it("denies in several languages", () => {
+    for (const text of ["no blister", "none", "keine Blasen", "sans vésicule", "absent"])
+      expect(isDenial(text)).toBe(true);
+    for (const text of ["blister", "nose", "notched ear"]) expect(isDenial(text)).toBe(false);
+  });
+
+  it.each(["", "?", "0", "12", "x", "xx", "n/a", "N.A.", "Pending", "none yet.", "(unknown)"])(
+    "%j says nothing",
+    (text) => {
+      expect(saysNothing(text)).toBe(true);
+      expect(isNoDecision(text)).toBe(true);
+    },
+  );
+
+  it.each(["go on", "no suspicion", "ok, go on", "kein Verdacht", "nobody else may enter; comes at noon"])(
+    "%j says something",
+    (text) => {
+      expect(saysNothing(text)).toBe(false);
+      expect(isNoDecision(text)).toBe(false);
+    },
+  );
+
+  it.each(["no reply until 11:00", "rang twice, voicemail", "Office: NOT REACHED"])(
+    "%j is a reason, and no decision of an authority",
+    (text) => {
+      expect(saysNothing(text)).toBe(false);
+      expect(isNoDecision(text)).toBe(true);
+    },
+  );
+});
+
+describe("a temperature in Fahrenheit", () => {
+  const patterns = ["^-?\\d+(\\.\\d+)?\\s*°C$"];
+  // 104 °F = (104 - 32) x 5/9 = 40 °C
+  it.each([
+    ["104 °F", "40 °C"],
+    ["104F", "40 °C"],
+    ["32 °F", "0 °C"],
+    ["105.8 deg F", "41 °C"],
+    ["98.6 Fahrenheit", "37 °C"],
+    ["104 m", undefined],
+  ])("%s is %s", (written, meant) => {
+    expect(suggestion(written, patterns)).toBe(meant);
+  });
+});
+
+describe("a message", () => {
+  const messages = (one: object): string[] =>
+    readAlarmFiles({ cases: [one] }).cases.flatMap(({ faults }) => faults.map(({ message }) => message));
+
+  it.each([
+    [{ external: { feet: [{ process: "blister" }] } }, "Did you mean vesicle?"],
+    [{ lymphoid: { spleen: [{ process: "swollen" }] } }, "Did you mean enlargement?"],
+    [{ alarm_check: { vesicles: "yes" } }, "Did you mean present?"],
+    [
+      { external: { feet: "blisters at the coronary band" } },
+      'findings such as [{process: vesicle, note: "blisters at the coronary band"}]',
+    ],
+    [{ pig: { temperature: "104 °F" } }, "Did you mean 40 °C?"],
+  ])("names it: %j", (one, text) => {
+    expect(messages(one)).toEqual([expect.stringContaining(text)]);
+  });
+});
