@@ -59,6 +59,7 @@ export {
   type LintOptions,
   type LintResult,
   lintCases,
+  UnknownRule,
 } from "./lint/index.ts";
 export {
   type Measured,

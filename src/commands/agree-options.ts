@@ -1,6 +1,7 @@
 /** The options of `carcase agree`. */
 import type { Command } from "commander";
 import type { AgreeOptions } from "./agree.ts";
+import { call } from "./call.ts";
 import { addCommonOptions } from "./options.ts";
 
 export function addAgree(program: Command): void {
@@ -12,10 +13,7 @@ export function addAgree(program: Command): void {
     .option("--scale <ids>", "only these scales, separated by commas")
     .option("--level <share>", "confidence level of the intervals (default: 95%)")
     .addHelpText("after", agreeHelp)
-    .action(async (paths: string[], options: AgreeOptions) => {
-      const { runAgree } = await import("./agree.ts");
-      process.exitCode = await runAgree(paths, options);
-    });
+    .action(call<AgreeOptions>(async () => (await import("./agree.ts")).agree));
 }
 
 const agreeHelp = `

@@ -1,20 +1,21 @@
 /** `carcase agree`: do two readers score alike? */
 import { readFileSync } from "node:fs";
-import { type AgreeReport, agree, caseReadings, type Reading, tableReadings } from "../agree/index.ts";
-import { readSettings } from "../cases/index.ts";
+import {
+  type AgreeReport,
+  agree as agreeOf,
+  caseReadings,
+  type Reading,
+  tableReadings,
+} from "../agree/index.ts";
 import { agreeCsv } from "../formats/agree-csv.ts";
 import { agreeJson } from "../formats/agree-json.ts";
 import { agreeText } from "../formats/agree-text.ts";
-import { faultsText } from "../formats/faults-text.ts";
 import type { Scale } from "../knowledge/index.ts";
 import { scales as shipped } from "../knowledge/scales.ts";
 import { listing } from "../words/listing.ts";
-import { asUsage, idList } from "./lists.ts";
-import { openShare } from "./numbers.ts";
-import { chosenFormat, openArchive } from "./open-archive.ts";
 import type { CommonOptions } from "./options.ts";
-import { countable } from "./sound-cases.ts";
-import { resultStyle, styleFor, writeResult } from "./terminal.ts";
+import { asUsage, confidence, ids } from "./parsers.ts";
+import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
 
 export interface AgreeOptions extends CommonOptions {
@@ -22,35 +23,34 @@ export interface AgreeOptions extends CommonOptions {
   readonly level?: string;
 }
 
+type AgreeRun = Run<AgreeOptions>;
+
 interface Found {
   readonly readings: readonly Reading[];
   readonly own: ReadonlyMap<string, Scale>;
-  readonly failed: boolean;
 }
 
-export async function runAgree(paths: readonly string[], options: AgreeOptions): Promise<number> {
-  const format = chosenFormat(options, ["text", "json", "csv"]);
-  const level = options.level === undefined ? {} : { level: openShare("--level", options.level) };
-  const asked = idList("scales", options.scale, "--scale");
-  const tables = paths.filter(isTable);
-  const others = paths.filter((path) => !isTable(path));
+export async function agree(run: AgreeRun): Promise<number> {
+  const written = run.format<(report: AgreeReport) => string>({
+    text: (report) => agreeText(report, run.style),
+    json: agreeJson,
+    csv: agreeCsv,
+  });
+  const level = confidence(run.options.level);
+  const { scales } = ids("scales", "--scale", run.options.scale);
+  const tables = run.paths.filter(isTable);
+  const others = run.paths.filter((path) => !isTable(path));
   const found = [
-    ...(tables.length === 0 ? [] : [fromTables(tables, options)]),
-    ...(others.length === 0 ? [] : [await fromCases(others, options)]),
+    ...(tables.length === 0 ? [] : [fromTables(tables, run)]),
+    ...(others.length === 0 ? [] : [await fromCases(others, run)]),
   ];
   const scaleOf = (id: string) => shipped.get(id) ?? found.flatMap(({ own }) => own.get(id) ?? [])[0];
   const readings = chosen(
     found.flatMap((one) => one.readings),
-    asked.scales,
+    scales,
   );
-  const report = asUsage("agree", () => agree(readings, scaleOf, level));
-  writeResult(written(format, report, options), options);
-  return found.some(({ failed }) => failed) ? 2 : 0;
-}
-
-function written(format: "text" | "json" | "csv", report: AgreeReport, options: AgreeOptions): string {
-  if (format === "json") return agreeJson(report);
-  return format === "csv" ? agreeCsv(report) : agreeText(report, resultStyle(options));
+  run.write(written(asUsage("agree", () => agreeOf(readings, scaleOf, level))));
+  return run.end();
 }
 
 const isTable = (path: string): boolean => /\.csv$/i.test(path);
@@ -68,14 +68,13 @@ function chosen(readings: readonly Reading[], scales: readonly string[] | undefi
 }
 
 /** Tables name scales that ship, or those of the practice that the settings of the current folder name. */
-function fromTables(files: readonly string[], options: AgreeOptions): Found {
-  const { scales, unreadable } = readSettings(".", options.config);
-  const faults = [...unreadable, ...scales.flatMap((one) => one.faults)];
-  process.stderr.write(faultsText(faults, styleFor(process.stderr, options)));
+function fromTables(files: readonly string[], run: AgreeRun): Found {
+  const { scales, unreadable } = run.settings();
+  run.faults([...unreadable, ...scales.flatMap((one) => one.faults)]);
   const own = new Map(scales.flatMap(({ scale }) => (scale === undefined ? [] : [[scale.id, scale]])));
   const known = [...shipped.keys(), ...own.keys()];
   const readings = files.flatMap((file) => asUsage("agree", () => tableReadings(file, textOf(file), known)));
-  return { readings, own, failed: faults.length > 0 };
+  return { readings, own };
 }
 
 function textOf(file: string): string {
@@ -95,8 +94,8 @@ function textOf(file: string): string {
   }
 }
 
-async function fromCases(paths: readonly string[], options: AgreeOptions): Promise<Found> {
-  const { archive, failed } = await countable(openArchive(paths, options), options);
+async function fromCases(paths: readonly string[], run: AgreeRun): Promise<Found> {
+  const archive = await run.countable(paths);
   const own = new Map(archive.cases.flatMap(({ settings }) => [...settings.houseScales]));
-  return { readings: asUsage("agree", () => caseReadings(archive)), own, failed };
+  return { readings: asUsage("agree", () => caseReadings(archive)), own };
 }

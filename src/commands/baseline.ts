@@ -1,12 +1,12 @@
 /** The baseline of `carcase lint`: read, written, and shrunk when findings of an old archive are gone. */
 import { existsSync, readFileSync } from "node:fs";
 import { dirname, relative, resolve, sep } from "node:path";
-import type { Archive } from "../cases/index.ts";
 import {
   againstBaseline,
   type Baseline,
   type FileKey,
   formatBaseline,
+  type LintedParts,
   type LintOptions,
   type LintResult,
   makeBaseline,
@@ -15,21 +15,23 @@ import {
   unaskedEntries,
 } from "../lint/index.ts";
 import { count } from "../words/listing.ts";
+import { checkWritable, writeWhole } from "./files.ts";
+import type { CommonOptions } from "./options.ts";
 import { checkResultFile } from "./result-file.ts";
+import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
-import { checkWritable, writeWhole } from "./write-file.ts";
 
 export interface BaselineOptions {
   readonly baseline?: string;
   readonly writeBaseline?: string;
   readonly frozenBaseline?: true;
-  readonly quiet?: true;
 }
+
+type BaselineRun = Run<CommonOptions & BaselineOptions>;
 
 /** What was linted, as far as a baseline must know it. */
 export interface Linted {
-  readonly paths: readonly string[];
-  readonly archive: Archive;
+  readonly parts: readonly LintedParts[];
   readonly options: LintOptions;
   /** Every rule was asked, but for what settings turn off, and every file could be read. */
   readonly full: boolean;
@@ -77,39 +79,34 @@ export function withBaseline(
   result: LintResult,
   baseline: Baseline | undefined,
   linted: Linted,
-  options: BaselineOptions,
+  run: BaselineRun,
 ): LintResult {
-  if (options.writeBaseline !== undefined) return writeNew(options.writeBaseline, result, linted, options);
-  const { baseline: file } = options;
+  const { baseline: file, writeBaseline, frozenBaseline, quiet } = run.options;
+  if (writeBaseline !== undefined) return writeNew(writeBaseline, result, run);
   if (baseline === undefined || file === undefined) return result;
   const key = keyFrom(file);
-  const unasked = unaskedEntries(linted.archive, linted.options, key);
+  const unasked = unaskedEntries(linted.parts, linted.options, key);
   const compared = againstBaseline(result, baseline, key, unasked);
-  if (compared.stale > 0 && linted.full && samePaths(baseline, linted.paths, key)) {
+  if (compared.stale > 0 && linted.full && samePaths(baseline, run.paths, key)) {
     const gone = `${count(compared.stale, "finding")} of ${file} no longer ${compared.stale === 1 ? "occurs" : "occur"}`;
-    if (options.frozenBaseline || isContinuousIntegration())
-      process.stderr.write(`carcase: ${gone}; run with --baseline outside CI to take them out.\n`);
+    if (frozenBaseline || isContinuousIntegration())
+      run.say(`${gone}; run with --baseline outside CI to take them out.`);
     else {
       writeWhole(file, formatBaseline(compared.remaining));
-      if (!options.quiet) process.stderr.write(`carcase: ${gone}; taken out of the baseline.\n`);
+      if (!quiet) run.say(`${gone}; taken out of the baseline.`);
     }
   }
   return compared.result;
 }
 
-function writeNew(
-  file: string,
-  result: LintResult,
-  { paths }: Linted,
-  { quiet }: BaselineOptions,
-): LintResult {
+function writeNew(file: string, result: LintResult, run: BaselineRun): LintResult {
   const key = keyFrom(file);
-  const baseline = makeBaseline(result.findings, paths, key);
+  const baseline = makeBaseline(result.findings, run.paths, key);
   writeWhole(file, formatBaseline(baseline));
   const compared = againstBaseline(result, baseline, key).result;
-  if (!quiet)
-    process.stderr.write(
-      `carcase: ${count(compared.summary.baselined, "finding")} written to ${file}; use --baseline ${file} from now on.\n`,
+  if (!run.options.quiet)
+    run.say(
+      `${count(compared.summary.baselined, "finding")} written to ${file}; use --baseline ${file} from now on.`,
     );
   return compared;
 }

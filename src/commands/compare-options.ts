@@ -1,7 +1,8 @@
 /** The options of `carcase compare`. */
 import type { Command } from "commander";
-import type { CompareCommandOptions } from "./compare.ts";
-import { addCommonOptions } from "./options.ts";
+import { call } from "./call.ts";
+import type { CompareOptions } from "./compare.ts";
+import { addCommonOptions, collect } from "./options.ts";
 
 export function addCompare(program: Command): void {
   addCommonOptions(program.command("compare"), "text for people; json, csv or markdown")
@@ -13,7 +14,7 @@ export function addCompare(program: Command): void {
     .option(
       "--where <facet=value>",
       "only these pigs: group=nursery-2, basis=random, visit, farm, age-class, reader or place; may be given again",
-      (text: string, before: readonly string[] | undefined): readonly string[] => [...(before ?? []), text],
+      collect,
     )
     .option("--indicator <ids>", "only these indicators, separated by commas")
     .option("--scale <ids>", "only these scales, separated by commas")
@@ -24,10 +25,7 @@ export function addCompare(program: Command): void {
       "compare although the sides differ in basis, age, place, reader, section, grade or scale",
     )
     .addHelpText("after", compareHelp)
-    .action(async (paths: string[], options: CompareCommandOptions) => {
-      const { runCompare } = await import("./compare.ts");
-      process.exitCode = await runCompare(paths, options);
-    });
+    .action(call<CompareOptions>(async () => (await import("./compare.ts")).compare));
 }
 
 const compareHelp = `

@@ -1,8 +1,6 @@
 /** `carcase compare`: did it change between visits, or does it differ between groups? */
-import { unknownName } from "../cases/index.ts";
 import {
   type Between,
-  type Cluster,
   type CompareReport,
   clusterNames,
   compareCases,
@@ -15,15 +13,12 @@ import { compareJson } from "../formats/compare-json.ts";
 import { compareMarkdown } from "../formats/compare-markdown.ts";
 import { compareText } from "../formats/compare-text.ts";
 import { comparability } from "../knowledge/index.ts";
-import { asUsage, choices, idList } from "./lists.ts";
-import { openShare } from "./numbers.ts";
-import { chosenFormat, openArchive } from "./open-archive.ts";
 import type { CommonOptions } from "./options.ts";
-import { countable } from "./sound-cases.ts";
-import { resultStyle, writeResult } from "./terminal.ts";
+import { asUsage, confidence, ids, manyOf, oneOf } from "./parsers.ts";
+import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
 
-export interface CompareCommandOptions extends CommonOptions {
+export interface CompareOptions extends CommonOptions {
   readonly between?: string;
   readonly where?: readonly string[];
   readonly indicator?: string;
@@ -34,38 +29,32 @@ export interface CompareCommandOptions extends CommonOptions {
 }
 
 /** Exit code 0 also when a comparison was refused: that is an answer. */
-export async function runCompare(paths: readonly string[], options: CompareCommandOptions): Promise<number> {
-  const format = chosenFormat(options, ["text", "json", "csv", "markdown"]);
-  const asked = {
-    ...(options.between !== undefined && { between: betweenOf(options.between) }),
-    where: whereOf(options.where ?? []),
-    ...(options.level !== undefined && { level: openShare("--level", options.level) }),
-    ...(options.evenIf !== undefined && { evenIf: choices("--even-if", options.evenIf, factors) }),
-    ...(options.cluster !== undefined && { cluster: clusterOf(options.cluster) }),
-    ...idList("indicators", options.indicator),
-    ...idList("scales", options.scale),
-  };
-  const { archive, failed } = await countable(openArchive(paths, options), options);
-  if (archive.cases.length === 0 && failed) return 2;
-  const report = asUsage("compare", () => compareCases(archive, asked));
-  writeResult(written(format, report, options), options);
-  return failed ? 2 : 0;
+export async function compare(run: Run<CompareOptions>): Promise<number> {
+  const written = run.format<(report: CompareReport) => string>({
+    text: (report) => compareText(report, run.style, run.options.quiet === true),
+    json: compareJson,
+    csv: compareCsv,
+    markdown: compareMarkdown,
+  });
+  const asked = askedOf(run.options);
+  const archive = await run.countable();
+  if (archive.cases.length > 0 || !run.failed)
+    run.write(written(asUsage("compare", () => compareCases(archive, asked))));
+  return run.end();
 }
 
+const kinds: readonly Between[] = ["visits", "groups"];
 const factors = Object.keys(comparability.factors) as Factor[];
 
-function betweenOf(text: string): Between {
-  const known: readonly Between[] = ["visits", "groups"];
-  const between = known.find((one) => one === text || one === `${text}s`);
-  if (between === undefined) throw new UsageError(`--between: ${unknownName(text, known, "comparison")}`);
-  return between;
-}
-
-function clusterOf(text: string): Cluster {
-  const cluster = clusterNames.find((one) => one === text || `${one}s` === text);
-  if (cluster === undefined) throw new UsageError(`--cluster: ${unknownName(text, clusterNames, "cluster")}`);
-  return cluster;
-}
+const askedOf = ({ between, where, level, evenIf, cluster, indicator, scale }: CompareOptions) => ({
+  ...(between !== undefined && { between: oneOf("--between", between, kinds, "comparison") }),
+  where: whereOf(where ?? []),
+  ...confidence(level),
+  ...(evenIf !== undefined && { evenIf: manyOf("--even-if", evenIf, factors) }),
+  ...(cluster !== undefined && { cluster: oneOf("--cluster", cluster, clusterNames, "cluster") }),
+  ...ids("indicators", "--indicator", indicator),
+  ...ids("scales", "--scale", scale),
+});
 
 /** `group=nursery-1` and `group=nursery-2` keep pigs of either; another facet narrows further. */
 function whereOf(texts: readonly string[]): Where {
@@ -76,25 +65,8 @@ function whereOf(texts: readonly string[]): Where {
       throw new UsageError(
         `--where: "${text}" does not fit; write facet=value, such as --where group=nursery-2`,
       );
-    const [facet] = choices("--where", name, facetNames);
-    if (facet !== undefined) where[facet] = [...(where[facet] ?? []), value.trim()];
+    const facet = oneOf("--where", name, facetNames, "part");
+    where[facet] = [...(where[facet] ?? []), value.trim()];
   }
   return where;
-}
-
-function written(
-  format: "text" | "json" | "csv" | "markdown",
-  report: CompareReport,
-  options: CompareCommandOptions,
-): string {
-  switch (format) {
-    case "json":
-      return compareJson(report);
-    case "csv":
-      return compareCsv(report);
-    case "markdown":
-      return compareMarkdown(report);
-    case "text":
-      return compareText(report, resultStyle(options), options.quiet === true);
-  }
 }

@@ -1,13 +1,12 @@
 /** `carcase lint --fix`: what is certain is put right first, and what is left is reported. */
 import { resolve } from "node:path";
-import { readCases } from "../cases/index.ts";
-import { fixFiles, unifiedDiff } from "../fix/index.ts";
+import type { Archive } from "../cases/index.ts";
+import { type FixedFile, fixFiles, unifiedDiff } from "../fix/index.ts";
 import { fixReport } from "../formats/fix-report.ts";
-import { type Opened, openedFrom } from "./open-archive.ts";
+import { writeWhole } from "./files.ts";
 import type { CommonOptions } from "./options.ts";
-import { styleFor, writeResult } from "./terminal.ts";
+import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
-import { writeWhole } from "./write-file.ts";
 
 export interface FixOptions {
   readonly fix?: true;
@@ -15,40 +14,45 @@ export interface FixOptions {
 }
 
 /** @throws UsageError when the options do not fit together */
-export function checkFixOptions(paths: readonly string[], { fix, dryRun }: FixOptions): void {
+export function checkFixOptions({ paths, options: { fix, dryRun } }: Run<CommonOptions & FixOptions>): void {
   if (dryRun && !fix) throw new UsageError("--dry-run goes with --fix");
   if (fix && paths.includes("-"))
     throw new UsageError("--fix: a case from standard input cannot be fixed in place");
 }
 
 /**
- * Fixes the files under the paths, when that is asked for. All other options must have been checked: nothing is fixed
- * by a command that cannot do what else it was asked for.
- * @returns the archive as it is now, or the exit code where the command ends here (`--dry-run`): 1 when there is something
- *   to fix
- * @throws UsageError when the settings asked for cannot be used, or a file cannot be written
+ * What can be put right in the files under the paths. All other options must have been checked: nothing is fixed by a
+ * command that cannot do what else it was asked for.
+ * @throws UsageError when the settings asked for cannot be used
  */
-export function fixFirst(
-  opened: Opened,
-  paths: readonly string[],
-  options: CommonOptions & FixOptions,
-): Opened | number {
-  const { fix, dryRun, config } = options;
-  const { archive, failed } = opened;
-  if (!fix) return opened;
+export function fixesOf(archive: Archive, { paths, options: { config } }: Run): FixedFile[] {
   if (config !== undefined && archive.unreadable.some(({ file }) => resolve(file) === resolve(config)))
     throw new UsageError(
       `--fix: nothing was fixed, because the settings of --config ${config} cannot be used`,
     );
-  const fixed = fixFiles(archive, paths);
-  if (dryRun) {
-    writeResult(fixed.map(({ file, before, after }) => unifiedDiff(file, before, after)).join(""), options);
-    if (failed) return 2;
-    return fixed.length > 0 ? 1 : 0;
-  }
+  return fixFiles(archive, paths);
+}
+
+/**
+ * Writes the fixed files and says what was put right.
+ * @throws UsageError when a file cannot be written
+ */
+export function writeFixes(fixed: readonly FixedFile[], run: Run): void {
   for (const one of fixed) {
     writeWhole(one.file, one.after);
-    if (!options.quiet) process.stderr.write(fixReport(one, styleFor(process.stderr, options)));
+    if (!run.options.quiet) process.stderr.write(fixReport(one, run.spoken));
   }
-  return openedFrom(readCases(paths, config === undefined ? {} : { config }));
+}
+
+/** The text of a file as it is and as it would be. */
+export interface Change {
+  readonly file: string;
+  readonly before: string;
+  readonly after: string;
+}
+
+/** Writes a diff instead of the files. @returns the exit code: 1 when there is something to change */
+export function writeDiff(changes: readonly Change[], run: Run): number {
+  run.write(changes.map(({ file, before, after }) => unifiedDiff(file, before, after)).join(""));
+  return run.end(changes.length > 0);
 }

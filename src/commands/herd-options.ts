@@ -1,6 +1,7 @@
 /** The options of `carcase herd`. */
 import type { Command } from "commander";
-import type { HerdCommandOptions } from "./herd.ts";
+import { call } from "./call.ts";
+import type { HerdOptions } from "./herd.ts";
 import { addCommonOptions } from "./options.ts";
 
 export function addHerd(program: Command): void {
@@ -33,10 +34,7 @@ export function addHerd(program: Command): void {
     .option("--seed <number>", "start of its random numbers (default: 1)")
     .option("--plot", "draw the intervals instead of the tables")
     .addHelpText("after", herdHelp)
-    .action(async (paths: string[], options: HerdCommandOptions) => {
-      const { runHerd } = await import("./herd.ts");
-      process.exitCode = await runHerd(paths, options);
-    });
+    .action(call<HerdOptions>(async () => (await import("./herd.ts")).herd));
 }
 
 const herdHelp = `

@@ -1,24 +1,28 @@
 /** `carcase herd`: how common and how bad, by visit, group and selection basis, with intervals? */
-import { type Archive, unknownName } from "../cases/index.ts";
+import type { Archive } from "../cases/index.ts";
 import { herdCsv } from "../formats/herd-csv.ts";
 import { herdJson } from "../formats/herd-json.ts";
 import { herdMarkdown } from "../formats/herd-markdown.ts";
 import { herdPlot } from "../formats/herd-plot.ts";
 import { herdText } from "../formats/herd-text.ts";
 import { snoutText } from "../formats/snout-text.ts";
-import { clusterKinds, type Dimension, dimensions, type HerdReport, herdEstimates } from "../herd/index.ts";
+import {
+  clusterKinds,
+  type Dimension,
+  dimensions,
+  type HerdReport,
+  herdEstimates,
+  type RightCount,
+  type TestAccuracy,
+} from "../herd/index.ts";
 import { snoutReading } from "../reading/index.ts";
-import { BINOMIAL_METHODS, isLevel } from "../statistics/index.ts";
-import { type AccuracyOptions, herdAccuracy } from "./herd-accuracy.ts";
-import { asUsage, idList } from "./lists.ts";
-import { whole } from "./numbers.ts";
-import { chosenFormat, openArchive } from "./open-archive.ts";
+import { BINOMIAL_METHODS } from "../statistics/index.ts";
 import type { CommonOptions } from "./options.ts";
-import { countable } from "./sound-cases.ts";
-import { resultStyle, writeResult } from "./terminal.ts";
+import { asUsage, confidence, ids, manyOf, oneOf, share, whole } from "./parsers.ts";
+import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
 
-export interface HerdCommandOptions extends CommonOptions, AccuracyOptions {
+export interface HerdOptions extends CommonOptions {
   readonly by: string;
   readonly level?: string;
   readonly indicator?: string;
@@ -27,83 +31,81 @@ export interface HerdCommandOptions extends CommonOptions, AccuracyOptions {
   readonly finite?: true;
   readonly cluster?: string;
   readonly combine?: true;
+  readonly sensitivity?: string;
+  readonly specificity?: string;
   readonly bootstrap?: true;
   readonly seed?: string;
   readonly plot?: true;
 }
 
-type Format = "text" | "json" | "csv" | "markdown";
-
-export async function runHerd(paths: readonly string[], options: HerdCommandOptions): Promise<number> {
-  const format = chosenFormat(options, ["text", "json", "csv", "markdown"]);
-  if (options.plot === true && format !== "text")
+export async function herd(run: Run<HerdOptions>): Promise<number> {
+  const { format, plot } = run.options;
+  const written = run.format<(report: HerdReport, archive: Archive) => string>({
+    text: (report, archive) =>
+      plot === true
+        ? herdPlot(report, run.style)
+        : `${herdText(report, run.style)}${snoutText(snoutReading(archive), run.style)}`,
+    json: (report, archive) => herdJson(report, snoutReading(archive)),
+    csv: herdCsv,
+    markdown: (report, archive) => herdMarkdown(report, snoutReading(archive)),
+  });
+  if (plot === true && format !== "text")
     throw new UsageError(`--plot is drawn as text; leave out --format ${format}`);
-  const chosen = choicesOf(options);
-  const { archive, failed } = await countable(openArchive(paths, options), options);
-  const report = asUsage("herd", () => herdEstimates(archive, chosen));
-  const text = written(format, report, archive, options);
-  if (archive.cases.length > 0 || format === "json" || format === "csv") writeResult(text, options);
-  return failed ? 2 : 0;
+  const asked = askedOf(run.options);
+  const archive = await run.countable();
+  const report = asUsage("herd", () => herdEstimates(archive, asked));
+  if (archive.cases.length > 0 || format === "json" || format === "csv") run.write(written(report, archive));
+  return run.end();
 }
 
-function written(format: Format, report: HerdReport, archive: Archive, options: HerdCommandOptions): string {
-  if (format === "csv") return herdCsv(report);
-  const style = resultStyle(options);
-  if (options.plot === true) return herdPlot(report, style);
-  const snouts = snoutReading(archive);
-  if (format === "json") return herdJson(report, snouts);
-  if (format === "markdown") return herdMarkdown(report, snouts);
-  return `${herdText(report, style)}${snoutText(snouts, style)}`;
-}
+const askedOf = (options: HerdOptions) => ({
+  by: manyOf("--by", options.by, [...dimensions, "none"] as const).filter(isDimension),
+  ...confidence(options.level),
+  ...ids("indicators", "--indicator", options.indicator),
+  ...ids("scales", "--scale", options.scale),
+  ...(options.interval !== undefined && {
+    interval: oneOf("--interval", options.interval, BINOMIAL_METHODS),
+  }),
+  ...(options.cluster !== undefined && { cluster: oneOf("--cluster", options.cluster, clusterKinds) }),
+  ...(options.finite === true && { finite: true }),
+  ...(options.combine === true && { combine: true }),
+  ...accuracyOf(options),
+  ...seedOf(options),
+});
 
-function choicesOf(options: HerdCommandOptions) {
-  return {
-    by: dimensionsOf(options.by),
-    ...levelOf(options.level),
-    ...idList("indicators", options.indicator, "--indicator"),
-    ...idList("scales", options.scale, "--scale"),
-    ...(options.interval !== undefined && {
-      interval: oneOf("--interval", options.interval, BINOMIAL_METHODS),
-    }),
-    ...(options.cluster !== undefined && { cluster: oneOf("--cluster", options.cluster, clusterKinds) }),
-    ...(options.finite === true && { finite: true }),
-    ...(options.combine === true && { combine: true }),
-    ...herdAccuracy(options),
-    ...seedOf(options),
-  };
-}
+const isDimension = (part: Dimension | "none"): part is Dimension => part !== "none";
 
-function oneOf<Word extends string>(option: string, text: string, known: readonly Word[]): Word {
-  const word = known.find((one) => one === text.trim().replaceAll("_", "-"));
-  if (word === undefined) throw new UsageError(`${option}: ${unknownName(text.trim(), known, "choice")}`);
-  return word;
-}
-
-function seedOf({ bootstrap, seed }: HerdCommandOptions): { seed?: number } {
+function seedOf({ bootstrap, seed }: HerdOptions): { seed?: number } {
   if (bootstrap === true) return { seed: seed === undefined ? 1 : whole("--seed", seed, 0, 4_294_967_295) };
   if (seed !== undefined) throw new UsageError("--seed is for --bootstrap; without it nothing is drawn");
   return {};
 }
 
-function dimensionsOf(text: string): readonly Dimension[] {
-  if (text === "none") return [];
-  return text.split(",").map((part) => {
-    const name = part.trim().replaceAll("-", "_");
-    const dimension = dimensions.find((known) => known === name);
-    if (dimension === undefined)
-      throw new UsageError(`--by: ${unknownName(part.trim(), [...dimensions, "none"], "part")}`);
-    return dimension;
-  });
+/** Shares taken as known, or counts of a study; nothing when neither was given. */
+function accuracyOf({ sensitivity, specificity, indicator }: HerdOptions): { test?: TestAccuracy } {
+  if (sensitivity === undefined && specificity === undefined) return {};
+  if (sensitivity === undefined || specificity === undefined)
+    throw new UsageError(
+      `--${sensitivity === undefined ? "sensitivity" : "specificity"} is missing; both are needed (100% when it never errs)`,
+    );
+  if (indicator === undefined || indicator.includes(","))
+    throw new UsageError(
+      "--sensitivity and --specificity are those of one question; name it with --indicator",
+    );
+  const [se, sp] = [rightOf("--sensitivity", sensitivity), rightOf("--specificity", specificity)];
+  if (typeof se === "number" && typeof sp === "number") return { test: { sensitivity: se, specificity: sp } };
+  if (typeof se !== "number" && typeof sp !== "number") return { test: { sensitivity: se, specificity: sp } };
+  throw new UsageError(
+    "--sensitivity and --specificity: write both as shares (90%, 98%) or both as counts (45/50, 98/100)",
+  );
 }
 
-function levelOf(text: string | undefined): { level?: number } {
-  if (text === undefined) return {};
-  const found = /^(\d+(?:\.\d+)?|\.\d+)\s*(%?)$/.exec(text.trim());
-  const level =
-    found === null ? Number.NaN : Number((Number(found[1]) / (found[2] === "%" ? 100 : 1)).toPrecision(12));
-  if (!isLevel(level))
-    throw new UsageError(
-      `--level: "${text}" is no confidence level; write a share above 0 and below 1, such as 0.95 or 95%`,
-    );
-  return { level };
+function rightOf(option: string, text: string): number | RightCount {
+  const [right, of, ...rest] = text.split("/");
+  if (of === undefined || right === undefined || rest.length > 0) return share(option, asPercent(text));
+  const tested = whole(option, of, 1);
+  return { right: whole(option, right, 0, tested), of: tested };
 }
+
+/** A share of 1, which `share` would take for a mistyped per cent. */
+const asPercent = (text: string): string => (/^\s*1(?:\.0*)?\s*$/.test(text) ? "100%" : text);

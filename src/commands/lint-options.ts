@@ -1,21 +1,14 @@
-/** The options of `carcase lint`, beside those of every command. */
+/** The options of `carcase lint`. */
 import type { Command } from "commander";
-import type { BaselineOptions } from "./baseline.ts";
-import type { FixOptions } from "./fix.ts";
-import type { CommonOptions } from "./options.ts";
-import type { RuleChoiceOptions } from "./rule-choice.ts";
+import { call } from "./call.ts";
+import type { LintCommandOptions } from "./lint-asked.ts";
+import { addCommonOptions, collect } from "./options.ts";
 
-export type LintCommandOptions = CommonOptions &
-  BaselineOptions &
-  FixOptions &
-  RuleChoiceOptions & {
-    readonly failOn: string;
-    readonly maxWarnings?: string;
-    readonly also?: readonly string[];
-  };
-
-export function addLintOptions(command: Command): Command {
-  return command
+export function addLint(program: Command): void {
+  addCommonOptions(
+    program.command("lint"),
+    "text for people; json, sarif, junit, github or gitlab for scripts and continuous integration",
+  )
     .option("--also <format=file>", "write a second format to a file; may be given again", collect)
     .option("--fail-on <level>", "lowest level that makes the exit code 1: error, warning or note", "error")
     .option("--max-warnings <number>", "exit code 1 as well with more warnings than this")
@@ -29,7 +22,20 @@ export function addLintOptions(command: Command): Command {
     .option("--write-baseline <file>", "write the findings of today to a baseline file")
     .option("--frozen-baseline", "never shrink the baseline file (so does CI=true)")
     .option("--fix", "first put right what is certain: units, words, quotes, order of keys")
-    .option("--dry-run", "with --fix: show the changes as a diff and write nothing");
+    .option("--dry-run", "with --fix: show the changes as a diff and write nothing")
+    .summary("what was skipped, contradictory or unsafe, at which line?")
+    .description(
+      "Checks cases: skipped systems and organs, missing sides and lobes, missing history, contradictions.",
+    )
+    .addHelpText("after", lintHelp)
+    .action(call<LintCommandOptions>(async () => (await import("./lint.ts")).lint));
 }
 
-const collect = (value: string, before: readonly string[] = []): string[] => [...before, value];
+const lintHelp = `
+Examples:
+  carcase lint                          all cases below the current folder
+  carcase lint alder-farm/2026-03-14    one visit
+  carcase lint --format json .          for scripts
+  carcase lint --fix --dry-run .        what would be put right
+  carcase lint --also sarif=carcase.sarif --also junit=carcase.xml .
+Every name in brackets can be explained: carcase explain skipped-organ`;

@@ -1,115 +1,96 @@
 /** `carcase lint`: what was skipped, contradictory or unsafe, at which line? */
-import { openAlarmsOf } from "../alarms/index.ts";
-import { unknownName } from "../cases/index.ts";
 import { alarmNotice } from "../formats/alarm-notice.ts";
-import { lintFormats, lintReport } from "../formats/lint-formats.ts";
+import { type LintFormat, lintFormats, lintReport } from "../formats/lint-formats.ts";
 import type { LintReport } from "../formats/lint-report.ts";
 import { shownByCodeScanning } from "../formats/lint-sarif.ts";
 import { makeStyle } from "../formats/style.ts";
-import { type Level, type LintResult, levels, lintCases, rules } from "../lint/index.ts";
+import { checkRulesOf, gradeCheckFor, Linter, type LintResult, lintResult } from "../lint/index.ts";
 import { count } from "../words/listing.ts";
-import { alsoList } from "./also.ts";
-import { checkBaselineOptions, openBaseline, withBaseline } from "./baseline.ts";
-import { withCheckedScales } from "./checked-scales.ts";
-import { checkFixOptions, fixFirst } from "./fix.ts";
-import type { LintCommandOptions } from "./lint-options.ts";
-import { chosenFormat, openArchive } from "./open-archive.ts";
-import { checkApart } from "./result-file.ts";
-import { ruleChoice } from "./rule-choice.ts";
-import { resultStyle, timeOfRun, writeResult } from "./terminal.ts";
-import { UsageError } from "./usage-error.ts";
+import { openBaseline, withBaseline } from "./baseline.ts";
+import { checkWritable, writeWhole } from "./files.ts";
+import { fixesOf, writeDiff, writeFixes } from "./fix.ts";
+import { type Asked, askedOf, type LintCommandOptions } from "./lint-asked.ts";
+import { asUsage } from "./parsers.ts";
+import type { Run } from "./run.ts";
+import { withCheckedScales } from "./sound-cases.ts";
+import { timeOfRun } from "./terminal.ts";
 import { version } from "./version.ts";
-import { checkWritable, writeWhole } from "./write-file.ts";
 
-export async function runLint(paths: readonly string[], options: LintCommandOptions): Promise<number> {
-  const format = chosenFormat(options, lintFormats);
-  const failing = failingLevels(options.failOn);
-  const most = mostWarnings(options.maxWarnings);
-  const { output, baseline: known, writeBaseline } = options;
-  const also = alsoList(options.also ?? [], [...paths, options.config, known, writeBaseline]);
-  const chosen = ruleChoice(options);
-  checkBaselineOptions(options, paths);
-  checkFixOptions(paths, options);
-  checkApart([
-    { option: `--baseline ${known}`, file: known },
-    { option: `--write-baseline ${writeBaseline}`, file: writeBaseline },
-    { option: `--output ${output}`, file: output },
-    ...also,
-  ]);
+export async function lint(run: Run<LintCommandOptions>): Promise<number> {
+  const { output, fix, dryRun, quiet } = run.options;
+  const format = run.format<LintFormat>(formats);
+  const asked = askedOf(run);
+  const { also, failing, named } = asked;
   const inResult = format === "text";
-  const first = openArchive(paths, options, inResult && !options.dryRun && isSeen(options));
-  // What can be wrong with the options is found out before any file is changed.
-  checkRuleNames(first.archive.cases);
-  const baseline = openBaseline(!first.failed && chosen.all, options);
-  for (const { file } of [{ file: output }, ...also]) if (file !== undefined) checkWritable(file);
-  const opened = fixFirst(first, paths, options);
-  if (typeof opened === "number") return opened;
-  const { failed } = opened;
-  const archive = await withCheckedScales(opened.archive);
-  const lintOptions = chosen.options;
-  const linted = { paths, archive, options: lintOptions, full: !failed && chosen.all };
-  const result = withBaseline(lintCases(archive, lintOptions), baseline, linted, options);
+  const noticed = inResult && !dryRun && isSeen(run);
+  if (fix) {
+    // What can be wrong with the options is found out before any file is changed.
+    const archive = run.archive({ noticed });
+    asUsage("", () => {
+      for (const { settings } of archive.cases) checkRulesOf(settings);
+    });
+    openBaseline(!run.failed && asked.everyRule, run.options);
+    checkWritables(output, asked);
+    const fixed = fixesOf(archive, run);
+    if (dryRun) return writeDiff(fixed, run);
+    writeFixes(fixed, run);
+  }
+  const linter = new Linter(asked.rules);
+  const read = await run.folders(
+    async (folder) => {
+      linter.gradeCheck = await gradeCheckFor(folder.cases);
+      linter.add(folder);
+    },
+    { noticed, again: fix === true },
+  );
+  for (const scale of (await withCheckedScales(read)).scales) linter.addScale(scale);
+  const parts = [asUsage("", () => linter.parts())];
+  const full = !run.failed && asked.everyRule;
+  const baseline = openBaseline(full, run.options);
+  checkWritables(output, asked);
+  const found = lintResult(parts, read.unreadable);
+  const result = withBaseline(found, baseline, { parts, options: asked.rules, full }, run);
   const report: LintReport = {
     result,
-    unreadable: archive.unreadable,
+    unreadable: read.unreadable,
     failing,
     version,
     at: timeOfRun(),
-    quiet: options.quiet === true,
-    ...(chosen.named !== undefined && { only: chosen.named }),
+    quiet: quiet === true,
+    ...(named !== undefined && { only: named }),
   };
   for (const one of also) writeWhole(one.file, lintReport(one.format, report, makeStyle(false)));
-  const style = resultStyle(options);
-  const notice = inResult ? alarmNotice(openAlarmsOf(archive), style) : "";
-  writeResult(notice + lintReport(format, report, style), options);
-  noteLimits(result, [format, ...also.map((one) => one.format)]);
-  if (failed) return 2;
-  return tooManyWarnings(result, most) || result.findings.some(({ level }) => failing.includes(level))
-    ? 1
-    : 0;
+  const notice = inResult ? alarmNotice(read.alarms, run.style) : "";
+  run.write(notice + lintReport(format, report, run.style));
+  noteLimits(result, [format, ...also.map((one) => one.format)], run);
+  return run.end(
+    tooManyWarnings(result, asked.mostWarnings, run) ||
+      result.findings.some(({ level }) => failing.includes(level)),
+  );
 }
+
+function checkWritables(output: string | undefined, { also }: Asked): void {
+  for (const file of [output, ...also.map((one) => one.file)]) if (file !== undefined) checkWritable(file);
+}
+
+const formats = Object.fromEntries(lintFormats.map((format) => [format, format]));
 
 /**
  * Whether people see standard output, where the notice of alarms is the first thing: not when it goes to a file, nor from
  * a terminal into another program.
  */
-const isSeen = ({ output }: LintCommandOptions): boolean =>
+const isSeen = ({ options: { output } }: Run): boolean =>
   output === undefined && (process.stdout.isTTY === true || process.stderr.isTTY !== true);
 
-/** The levels at or above the one named. */
-function failingLevels(name: string): readonly Level[] {
-  const at = (levels as readonly string[]).indexOf(name);
-  if (at < 0) throw new UsageError(`--fail-on: ${unknownName(name, levels, "level")}`);
-  return levels.slice(0, at + 1);
-}
-
-function mostWarnings(text: string | undefined): number {
-  if (text === undefined) return Number.POSITIVE_INFINITY;
-  if (!/^\d{1,9}$/.test(text.trim()))
-    throw new UsageError(`--max-warnings: "${text}" is not a whole number such as 0 or 10`);
-  return Number(text);
-}
-
-function tooManyWarnings({ summary }: LintResult, most: number): boolean {
+function tooManyWarnings({ summary }: LintResult, most: number, run: Run): boolean {
   if (summary.warnings <= most) return false;
-  process.stderr.write(
-    `carcase: ${count(summary.warnings, "warning")}, and --max-warnings allows ${most === 0 ? "none" : most}.\n`,
-  );
+  run.say(`${count(summary.warnings, "warning")}, and --max-warnings allows ${most === 0 ? "none" : most}.`);
   return true;
 }
 
-function noteLimits({ findings }: LintResult, formats: readonly string[]): void {
+function noteLimits({ findings }: LintResult, formats: readonly string[], run: Run): void {
   if (formats.includes("sarif") && findings.length > shownByCodeScanning)
-    process.stderr.write(
-      `carcase: ${findings.length} findings in the SARIF file; code scanning shows ${shownByCodeScanning} of one run.\n`,
+    run.say(
+      `${findings.length} findings in the SARIF file; code scanning shows ${shownByCodeScanning} of one run.`,
     );
-}
-
-/** @throws UsageError when the settings of a case give a level to a rule that does not exist */
-function checkRuleNames(cases: ReturnType<typeof openArchive>["archive"]["cases"]): void {
-  const known = rules.map((rule) => rule.id);
-  for (const settings of new Set(cases.map((one) => one.settings)))
-    for (const id of Object.keys(settings.rules))
-      if (!known.includes(id))
-        throw new UsageError(`${settings.file}: rules: ${unknownName(id, known, "rule")}`);
 }

@@ -1,18 +1,17 @@
 /** `carcase measure`: areas, perimeters and ratios from tracings; with --write, back into the cases that name them. */
 import { readFileSync } from "node:fs";
 import { readText } from "../cases/files/read-text.ts";
-import { unifiedDiff, withMeasured } from "../fix/index.ts";
+import { withMeasured } from "../fix/index.ts";
 import { measureCsv } from "../formats/measure-csv.ts";
 import { measureJson } from "../formats/measure-json.ts";
 import { measureProblems } from "../formats/measure-problems.ts";
 import { measureText } from "../formats/measure-text.ts";
 import { type Measurements, measureAll, measuredRecord } from "../measure/index.ts";
-import { chosenFormat, openArchive } from "./open-archive.ts";
+import { checkWritable, writeWhole } from "./files.ts";
+import { type Change, writeDiff } from "./fix.ts";
 import type { CommonOptions } from "./options.ts";
-import { withoutFormatFaults } from "./sound-cases.ts";
-import { resultStyle, styleFor, writeResult } from "./terminal.ts";
+import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
-import { checkWritable, writeWhole } from "./write-file.ts";
 
 export interface MeasureOptions extends CommonOptions {
   readonly write?: true;
@@ -22,42 +21,33 @@ export interface MeasureOptions extends CommonOptions {
 /** Files that are measured themselves, pictures with them: they are told what they lack. */
 const tracingFile = /\.(svg|svgz|json|geojson|png|jpe?g|tiff?|gif|bmp|webp|heic|pdf)$/i;
 
-export function runMeasure(paths: readonly string[], options: MeasureOptions): number {
-  const format = chosenFormat(options, ["text", "json", "csv"]);
-  const files = paths.filter((path) => tracingFile.test(path));
-  const rest = paths.filter((path) => !tracingFile.test(path));
-  checkWriting(files, rest, options);
-  const { archive, failed } =
-    rest.length === 0
-      ? { archive: undefined, failed: false }
-      : withoutFormatFaults(openArchive(rest, options), options);
-  const measured = measureAll(files, archive?.cases ?? []);
-  process.stderr.write(measureProblems(measured, styleFor(process.stderr, options)));
-  const exit = failed || measured.problems.length > 0 ? 2 : 0;
+export function measure(run: Run<MeasureOptions>): number {
+  const { format, output, quiet, write, dryRun } = run.options;
+  const written = run.format<(measured: Measurements) => string>({
+    text: (measured) => measureText(measured, run.style, quiet !== true),
+    json: measureJson,
+    csv: measureCsv,
+  });
+  const files = run.paths.filter((path) => tracingFile.test(path));
+  const rest = run.paths.filter((path) => !tracingFile.test(path));
+  checkWriting(files, rest, run.options);
+  const cases = rest.length === 0 ? [] : run.soundArchive(rest).cases;
+  const measured = measureAll(files, cases);
+  run.complain(measureProblems(measured, run.spoken));
   const nothing = measured.measurements.length + measured.problems.length === 0;
-  if (nothing && !failed && !options.quiet)
-    process.stderr.write(
-      "carcase: no case here names a tracing; write respiratory.turbinates.tracing or respiratory.lungs.tracing\n",
+  if (nothing && !run.failed && !quiet)
+    run.say(
+      "no case here names a tracing; write respiratory.turbinates.tracing or respiratory.lungs.tracing",
     );
-  if (options.write) {
+  if (write) {
     const changed = changedCases(measured);
-    if (options.dryRun) {
-      writeResult(
-        changed.map(({ file, before, after }) => unifiedDiff(file, before, after)).join(""),
-        options,
-      );
-      return exit === 0 && changed.length > 0 ? 1 : exit;
-    }
-    if (options.output !== undefined) checkWritable(options.output);
+    if (dryRun) return writeDiff(changed, run);
+    if (output !== undefined) checkWritable(output);
     for (const { file, after } of changed) writeWhole(file, after);
-    if (!options.quiet)
-      for (const { file } of changed) process.stderr.write(`carcase: wrote what was measured into ${file}\n`);
+    if (!quiet) for (const { file } of changed) run.say(`wrote what was measured into ${file}`);
   }
-  if (format === "json") writeResult(measureJson(measured), options);
-  else if (format === "csv") writeResult(measureCsv(measured), options);
-  else if (!nothing)
-    writeResult(measureText(measured, resultStyle(options), options.quiet !== true), options);
-  return exit;
+  if (!nothing || format !== "text") run.write(written(measured));
+  return run.end();
 }
 
 function checkWriting(
@@ -75,12 +65,6 @@ function checkWriting(
     throw new UsageError("--write: a case from standard input cannot be written back in place");
 }
 
-interface Changed {
-  readonly file: string;
-  readonly before: string;
-  readonly after: string;
-}
-
 /** The byte order mark of a file stays. */
 const mark = "\ufeff";
 
@@ -88,8 +72,8 @@ const mark = "\ufeff";
  * The texts of cases with what was measured in them; cases in which nothing changes are left out.
  * @throws UsageError when an entry cannot be written safely; nothing is written then
  */
-function changedCases({ measurements }: Measurements): Changed[] {
-  const texts = new Map<string, Changed>();
+function changedCases({ measurements }: Measurements): Change[] {
+  const texts = new Map<string, Change>();
   for (const { owner, ...measurement } of measurements) {
     if (owner === null) continue;
     const { file, organ, path } = owner;
@@ -110,7 +94,7 @@ function changedCases({ measurements }: Measurements): Changed[] {
     });
 }
 
-function textOf(file: string): Changed {
+function textOf(file: string): Change {
   const read = readText(file);
   if (!read.ok) throw new UsageError(`--write: ${file} cannot be read any more`);
   return { file, before: read.text, after: read.text };

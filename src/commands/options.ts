@@ -1,27 +1,37 @@
-/** Options that every command on cases has. */
+/** Options that several commands have. */
 import type { Command } from "commander";
 
-/** What every command that prints a result needs. */
-export interface OutputOptions {
+export interface CommonOptions {
   readonly format: string;
   readonly output?: string;
   readonly color: boolean;
-}
-
-export interface CommonOptions extends OutputOptions {
   readonly quiet?: true;
   readonly config?: string;
   readonly stdinFilename?: string;
 }
 
-/** @param formats what the formats of this command are for */
-export function addCommonOptions(command: Command, formats = "text for people, json for scripts"): Command {
-  return command
-    .argument("[paths...]", "case files, folders or globs; - for standard input", ["."])
-    .option("--format <format>", formats, "text")
-    .option("-o, --output <file>", "write the result to a file instead of the terminal")
+/** What every command on cases has. @param formats what the formats of this command are for */
+export function addCommonOptions(command: Command, formats: string): Command {
+  return addOutput(
+    command.argument("[paths...]", "case files, folders or globs; - for standard input", ["."]),
+    formats,
+  )
     .option("-q, --quiet", "only what needs attention")
     .option("--config <file>", "settings file to use instead of the nearest carcase.yaml")
-    .option("--no-color", "no colours (so does the variable NO_COLOR)")
+    .option(...noColour)
     .option("--stdin-filename <file>", "name and place of the case that comes from standard input");
 }
+
+/** Where the result goes, and in which format. */
+export const addOutput = (command: Command, formats: string): Command =>
+  command
+    .option("--format <format>", formats, "text")
+    .option("-o, --output <file>", "write the result to a file instead of the terminal");
+
+export const noColour = ["--no-color", "no colours (so does the variable NO_COLOR)"] as const;
+
+/** Gathers the values of an option that may be given again. */
+export const collect = (value: string, before: readonly string[] = []): readonly string[] => [
+  ...before,
+  value,
+];

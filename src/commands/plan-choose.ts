@@ -4,17 +4,15 @@ import { statSync } from "node:fs";
 import { join } from "node:path";
 import { decode, readText, type TextResult } from "../cases/files/read-text.ts";
 import { type Fault, readCases } from "../cases/index.ts";
-import { faultsText } from "../formats/faults-text.ts";
 import { farmFrame, planChoose, planDiagnostic, tagsFrame, type Unit } from "../plan/index.ts";
-import { asUsage, idList } from "./lists.ts";
-import { whole } from "./numbers.ts";
-import type { OutputOptions } from "./options.ts";
+import { readStandardInput } from "./files.ts";
+import type { CommonOptions } from "./options.ts";
+import { asUsage, ids, whole } from "./parsers.ts";
 import { writePlan } from "./plan.ts";
-import { readStandardInput } from "./read-stdin.ts";
-import { styleFor } from "./terminal.ts";
+import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
 
-export interface ChooseOptions extends OutputOptions {
+export interface ChooseOptions extends CommonOptions {
   readonly pigs?: string;
   readonly pens?: string;
   readonly reserve?: string;
@@ -24,22 +22,23 @@ export interface ChooseOptions extends OutputOptions {
   readonly diagnostic?: true;
 }
 
-/** @param from a tag list, `-` for standard input, a farm.yaml or its folder */
-export function runChoose(from: string | undefined, options: ChooseOptions): number {
+/** Draws from a tag list, from `-` for standard input, from a farm.yaml or its folder. */
+export function choose(run: Run<ChooseOptions>): number {
+  const { options } = run;
+  const [from] = run.paths;
   if (options.diagnostic) {
     if (from !== undefined || options.pigs !== undefined || options.pens !== undefined)
       throw new UsageError(
         "--diagnostic prints the rules and draws nothing; leave the list and the numbers out",
       );
-    writePlan(planDiagnostic(), options);
-    return 0;
+    return writePlan(planDiagnostic(), run);
   }
   if (from === undefined)
     throw new UsageError(
       "name the list to draw from: a file with one tag a line, - for standard input, or a farm.yaml",
     );
   const { unit, take } = wanted(options);
-  const frame = asUsage(from, () => frameOf(from, unit, options));
+  const frame = asUsage(from, () => frameOf(from, unit, run));
   const plan = asUsage("plan choose", () =>
     planChoose({
       frame: frame.units,
@@ -50,8 +49,7 @@ export function runChoose(from: string | undefined, options: ChooseOptions): num
       each: options.each ?? false,
     }),
   );
-  writePlan(plan, options);
-  return 0;
+  return writePlan(plan, run);
 }
 
 function wanted({ pigs, pens }: ChooseOptions): { unit: "pigs" | "pens"; take: number } {
@@ -70,14 +68,15 @@ interface Frame {
   readonly unit: "tags" | "pigs" | "pens";
 }
 
-function frameOf(from: string, unit: "pigs" | "pens", options: ChooseOptions): Frame {
+function frameOf(from: string, unit: "pigs" | "pens", run: Run<ChooseOptions>): Frame {
+  const { groups, each } = run.options;
   const file = from !== "-" && isFolder(from) ? join(from, "farm.yaml") : from;
   if (/\.ya?ml$/.test(file)) {
-    const units = farmFrame(farmOf(file, options), { ...idList("groups", options.groups), unit });
+    const units = farmFrame(farmOf(file, run), { ...ids("groups", "--groups", groups), unit });
     return { units, unit };
   }
   if (unit === "pens") throw new UsageError("--pens draws pens of a farm.yaml; a list of tags holds pigs");
-  if (options.groups !== undefined || options.each)
+  if (groups !== undefined || each)
     throw new UsageError("--groups and --each go with a farm.yaml; a list of tags has no groups");
   return { units: tagsFrame(textOf(file)), unit: "tags" };
 }
@@ -92,11 +91,11 @@ function textOf(file: string): string {
   );
 }
 
-function farmOf(file: string, options: OutputOptions) {
+function farmOf(file: string, run: Run<ChooseOptions>) {
   const { farms, unreadable } = readCases([file]);
   const [farm] = farms;
   const faults: readonly Fault[] = [...unreadable, ...(farm?.faults ?? [])];
-  if (faults.length > 0) process.stderr.write(faultsText(faults, styleFor(process.stderr, options)));
+  run.faults(faults);
   if (farm === undefined)
     throw new UsageError(`${file}: there is no farm file here; a farm file is called farm.yaml`);
   if (faults.length > 0) throw new UsageError(`${file}: put the farm file right first`);

@@ -1,5 +1,7 @@
 /** The options of `carcase plan` and its questions. */
 import type { Command } from "commander";
+import { call } from "./call.ts";
+import { addOutput, noColour } from "./options.ts";
 import type { PlanOptions } from "./plan.ts";
 import type { ChooseOptions } from "./plan-choose.ts";
 
@@ -17,18 +19,8 @@ export function addPlan(program: Command): void {
   addChoose(plan);
 }
 
-type Question = "detect" | "estimate" | "compare" | "say";
-
-const ask = (name: Question) => async (options: PlanOptions) => {
-  const { runPlan } = await import("./plan.ts");
-  process.exitCode = runPlan(name, options);
-};
-
 const withOutput = (command: Command): Command =>
-  command
-    .option("--format <format>", "text for people; json, csv or markdown", "text")
-    .option("-o, --output <file>", "write the result to a file instead of the terminal")
-    .option("--no-color", "no colours (so does the variable NO_COLOR)");
+  addOutput(command, "text for people; json, csv or markdown").option(...noColour);
 
 function addDetect(plan: Command): void {
   withOutput(plan.command("detect"))
@@ -44,7 +36,7 @@ function addDetect(plan: Command): void {
     .option("--rounding <rule>", "how the share becomes whole pigs: ceil, round or floor (default: ceil)")
     .option("--over <shares>", "prevalences of the table, separated by commas")
     .addHelpText("after", detectHelp)
-    .action(ask("detect"));
+    .action(call<PlanOptions>(async () => (await import("./plan.ts")).detect));
 }
 
 function addEstimate(plan: Command): void {
@@ -58,7 +50,7 @@ function addEstimate(plan: Command): void {
     .option("--from-each-pen <pigs>", "pigs examined in each pen, room or litter (default: 1)")
     .option("--correlation <share>", "how alike pigs of one pen are, 0 to 1 (default: 0)")
     .option("--over <shares>", "expected shares of the table, separated by commas")
-    .action(ask("estimate"));
+    .action(call<PlanOptions>(async () => (await import("./plan.ts")).estimate));
 }
 
 function addCompare(plan: Command): void {
@@ -70,7 +62,7 @@ function addCompare(plan: Command): void {
     .option("--power <share>", "wanted probability of seeing the change (default: 80%)")
     .option("--alpha <share>", "significance level, two-sided (default: 5%)")
     .option("--over <numbers>", "numbers per visit of the table, separated by commas")
-    .action(ask("compare"));
+    .action(call<PlanOptions>(async () => (await import("./plan.ts")).compare));
 }
 
 function addSay(plan: Command): void {
@@ -85,7 +77,7 @@ function addSay(plan: Command): void {
     .option("--alpha <share>", "significance level, two-sided (default: 5%)")
     .option("--rounding <rule>", "how a share becomes whole pigs: ceil, round or floor (default: ceil)")
     .option("--over <shares>", "shares affected of the table, separated by commas")
-    .action(ask("say"));
+    .action(call<PlanOptions>(async () => (await import("./plan.ts")).say));
 }
 
 function addChoose(plan: Command): void {
@@ -101,10 +93,7 @@ function addChoose(plan: Command): void {
     .option("--seed <number>", "start of the random numbers; made up and printed when left out")
     .option("--diagnostic", "print the rules for choosing pigs for a diagnostic necropsy, and draw nothing")
     .addHelpText("after", chooseHelp)
-    .action(async (list: string | undefined, options: ChooseOptions) => {
-      const { runChoose } = await import("./plan-choose.ts");
-      process.exitCode = runChoose(list, options);
-    });
+    .action(call<ChooseOptions>(async () => (await import("./plan-choose.ts")).choose));
 }
 
 const planHelp = `

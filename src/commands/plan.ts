@@ -4,34 +4,34 @@ import { planMarkdown } from "../formats/plan-markdown.ts";
 import { planText } from "../formats/plan-text.ts";
 import { type Plan, planCompare, planDetect, planEstimate, planSay } from "../plan/index.ts";
 import type { Rounding } from "../statistics/index.ts";
-import { asUsage } from "./lists.ts";
-import { openShare, share, shares, someShare, whole, wholes } from "./numbers.ts";
-import { chosenFormat } from "./open-archive.ts";
-import type { OutputOptions } from "./options.ts";
-import { resultStyle, writeResult } from "./terminal.ts";
+import type { CommonOptions } from "./options.ts";
+import { asUsage, openShare, share, shares, someShare, whole, wholes } from "./parsers.ts";
+import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
 
 /** Options as commander gives them: texts. */
-export type PlanOptions = OutputOptions & Readonly<Record<string, string | boolean | undefined>>;
+export type PlanOptions = CommonOptions & Readonly<Record<string, string | boolean | undefined>>;
 
 /** Writes a plan in the format that was asked for. */
-export function writePlan(plan: Plan, options: OutputOptions): void {
-  const format = chosenFormat(options, ["text", "json", "csv", "markdown"]);
-  const write = {
-    text: () => planText(plan, resultStyle(options)),
-    json: () => planJson(plan),
-    csv: () => planCsv(plan),
-    markdown: () => planMarkdown(plan),
-  };
-  writeResult(write[format](), options);
+export function writePlan(plan: Plan, run: Run): number {
+  const written = run.format<(plan: Plan) => string>({
+    text: (one) => planText(one, run.style),
+    json: planJson,
+    csv: planCsv,
+    markdown: planMarkdown,
+  });
+  run.write(written(plan));
+  return run.end();
 }
 
-export function runPlan(name: "detect" | "estimate" | "compare" | "say", options: PlanOptions): number {
-  const plans = { detect, estimate, compare, say };
-  const plan = asUsage(`plan ${name}`, () => plans[name](options));
-  writePlan(plan, options);
-  return 0;
-}
+/** A command that answers one question. */
+const asks =
+  (name: string, planned: (options: PlanOptions) => Plan) =>
+  (run: Run<PlanOptions>): number =>
+    writePlan(
+      asUsage(`plan ${name}`, () => planned(run.options)),
+      run,
+    );
 
 /** The value of an option read by `read`, under the name the question has; nothing when it was not given. */
 function given<Name extends string, T>(
@@ -67,7 +67,7 @@ function rounding(option: string, text: string): Rounding {
   return found;
 }
 
-const detect = (options: PlanOptions): Plan =>
+export const detect = asks("detect", (options) =>
   planDetect({
     prevalence: needed(options, "prevalence", someShare, "5%"),
     ...given(options, "herd", "herd", pigs),
@@ -78,9 +78,10 @@ const detect = (options: PlanOptions): Plan =>
     ...given(options, "pool", "poolSize", pigs),
     ...given(options, "rounding", "rounding", rounding),
     ...given(options, "over", "over", shares),
-  });
+  }),
+);
 
-const estimate = (options: PlanOptions): Plan =>
+export const estimate = asks("estimate", (options) =>
   planEstimate({
     expected: needed(options, "expected", openShare, "20%"),
     within: needed(options, "within", openShare, "5%"),
@@ -89,18 +90,20 @@ const estimate = (options: PlanOptions): Plan =>
     ...given(options, "from-each-pen", "fromEachPen", pigs),
     ...given(options, "correlation", "correlation", share),
     ...given(options, "over", "over", shares),
-  });
+  }),
+);
 
-const compare = (options: PlanOptions): Plan =>
+export const compare = asks("compare", (options) =>
   planCompare({
     from: needed(options, "from", share, "40%"),
     to: needed(options, "to", share, "15%"),
     ...given(options, "power", "power", openShare),
     ...given(options, "alpha", "alpha", openShare),
     ...given(options, "over", "over", visitNumbers),
-  });
+  }),
+);
 
-const say = (options: PlanOptions): Plan =>
+export const say = asks("say", (options) =>
   planSay({
     pigs: needed(options, "pigs", pigs, "12"),
     ...given(options, "herd", "herd", pigs),
@@ -110,4 +113,5 @@ const say = (options: PlanOptions): Plan =>
     ...given(options, "alpha", "alpha", openShare),
     ...given(options, "rounding", "rounding", rounding),
     ...given(options, "over", "over", shares),
-  });
+  }),
+);

@@ -1,6 +1,6 @@
 /** Where a result may go: never over a file that it was made from, nor over any record, nor where it would be taken for one. */
 import { existsSync, realpathSync, statSync } from "node:fs";
-import { realTarget } from "./real-target.ts";
+import { realTarget } from "./files.ts";
 import { UsageError } from "./usage-error.ts";
 
 /** Names of the standard output. */

@@ -7,32 +7,45 @@ import { scoreMatrix } from "../formats/score-matrix.ts";
 import { scoreText } from "../formats/score-text.ts";
 import { groupDimensions, groupScores, type HerdScores } from "../herd/index.ts";
 import { type ScoredCase, scoreCases } from "../score/index.ts";
-import { asUsage, choices, idList } from "./lists.ts";
-import { chosenFormat, openArchive } from "./open-archive.ts";
-import type { ScoreCommandOptions } from "./score-options.ts";
-import { countable } from "./sound-cases.ts";
-import { pageWidth, resultStyle, showsBars, writeResult } from "./terminal.ts";
+import type { CommonOptions } from "./options.ts";
+import { asUsage, ids, manyOf } from "./parsers.ts";
+import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
 
-export async function runScore(paths: readonly string[], options: ScoreCommandOptions): Promise<number> {
-  const format = chosenFormat(options, ["text", "json", "csv"]);
-  checkTogether(options);
-  const by = options.by === undefined ? undefined : choices("--by", options.by, groupDimensions);
-  const chosen = idList("scales", options.scale?.join(","), "--scale");
-  const { archive, failed } = await countable(openArchive(paths, options), options);
-  const { cases, groups } = asUsage("--scale", () => ({
-    ...scoreCases(archive, chosen),
-    groups: by && groupScores(archive, { by, ...chosen }),
-  }));
-  if (archive.cases.length > 0 || format !== "text")
-    writeResult(
-      format === "text" ? text(cases, groups, archive, options) : data(format, cases, groups, archive),
-      options,
-    );
-  return failed ? 2 : 0;
+export interface ScoreOptions extends CommonOptions {
+  readonly scale?: readonly string[];
+  readonly by?: string;
+  readonly matrix?: true;
+  readonly ascii?: true;
 }
 
-function checkTogether({ format, by, matrix, ascii }: ScoreCommandOptions): void {
+interface Scores {
+  readonly cases: readonly ScoredCase[];
+  readonly groups: readonly HerdScores[] | undefined;
+  readonly archive: Archive;
+}
+
+export async function score(run: Run<ScoreOptions>): Promise<number> {
+  const { options } = run;
+  const written = run.format<(scores: Scores) => string>({
+    text: (scores) => text(scores, run),
+    json: ({ cases, groups }) => scoreJson({ cases }, groups),
+    csv: ({ cases, archive }) => scoreCsv(cases, archive),
+  });
+  checkTogether(options);
+  const by = options.by === undefined ? undefined : manyOf("--by", options.by, groupDimensions);
+  const chosen = ids("scales", "--scale", options.scale?.join(","));
+  const archive = await run.countable();
+  const scores = asUsage("--scale", () => ({
+    ...scoreCases(archive, chosen),
+    groups: by && groupScores(archive, { by, ...chosen }),
+    archive,
+  }));
+  if (archive.cases.length > 0 || options.format !== "text") run.write(written(scores));
+  return run.end();
+}
+
+function checkTogether({ format, by, matrix, ascii }: ScoreOptions): void {
   if (matrix && format !== "text") throw new UsageError("--matrix is a text for people; leave out --format");
   if (matrix && by !== undefined)
     throw new UsageError("--matrix shows pigs and --by shows groups; choose one");
@@ -42,26 +55,16 @@ function checkTogether({ format, by, matrix, ascii }: ScoreCommandOptions): void
 }
 
 function text(
-  cases: readonly ScoredCase[],
-  groups: readonly HerdScores[] | undefined,
-  archive: Archive,
-  options: ScoreCommandOptions,
+  { cases, groups, archive }: Scores,
+  { options, style, width, bars }: Run<ScoreOptions>,
 ): string {
-  const style = resultStyle(options);
   if (options.matrix)
     return scoreMatrix(cases, archive, {
       style,
-      alphabet: options.ascii || !showsBars() ? "ascii" : "unicode",
-      width: pageWidth(options),
+      alphabet: options.ascii || !bars ? "ascii" : "unicode",
+      width,
     });
   return groups === undefined
-    ? scoreText(cases, archive, style, pageWidth(options))
-    : herdText({ estimates: [], scores: groups }, style, pageWidth(options));
+    ? scoreText(cases, archive, style, width)
+    : herdText({ estimates: [], scores: groups }, style, width);
 }
-
-const data = (
-  format: "json" | "csv",
-  cases: readonly ScoredCase[],
-  groups: readonly HerdScores[] | undefined,
-  archive: Archive,
-): string => (format === "csv" ? scoreCsv(cases, archive) : scoreJson({ cases }, groups));

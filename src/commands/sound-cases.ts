@@ -1,50 +1,55 @@
 /** Scores and herd numbers are made from sound files only: a value that does not fit the format is never left out in silence. */
-import { type Case, type Fault, leaveOutFaultyScales } from "../cases/index.ts";
-import { faultsText } from "../formats/faults-text.ts";
-import { withCheckedScales } from "./checked-scales.ts";
-import type { Opened } from "./open-archive.ts";
-import type { CommonOptions } from "./options.ts";
-import { styleFor } from "./terminal.ts";
+import {
+  type Archive,
+  type Case,
+  type Fault,
+  type HouseScale,
+  leaveOutFaultyScales,
+} from "../cases/index.ts";
 
-/** Prints the format faults of cases, and takes those cases out of the archive. */
-export function withoutFormatFaults({ archive, failed }: Opened, options: CommonOptions): Opened {
-  const unsound = archive.cases.filter((one) => one.faults.length > 0);
-  const faults = [...archive.farms, ...archive.visits, ...archive.cases, ...archive.scales].flatMap(
-    (subject) => subject.faults,
-  );
-  if (faults.length === 0) return { archive, failed };
-  process.stderr.write(faultsText(faults, styleFor(process.stderr, options)));
-  const cases = archive.cases.filter((one) => !unsound.includes(one));
-  return { archive: { ...archive, cases }, failed: true };
+/** What is left of an archive, and why the rest is left out. */
+export interface Left {
+  readonly archive: Archive;
+  readonly faults: readonly Fault[];
 }
 
-/**
- * Cases fit for counting: without those that have format faults, without scales of the practice that do not give
- * their own worked examples, and each case id once. What is left out is said on standard error, and the exit code
- * is then 2.
- */
-export async function countable({ archive, failed }: Opened, options: CommonOptions): Promise<Opened> {
-  const checked = await withCheckedScales(archive);
-  const sound = withoutFormatFaults({ archive: leaveOutFaultyScales(checked), failed }, options);
-  return withoutCopies(sound, options);
+/** The same, in which scale files of the practice carry what is wrong with their worked examples. */
+export async function withCheckedScales<Read extends { readonly scales: readonly HouseScale[] }>(
+  read: Read,
+): Promise<Read> {
+  // Nothing is loaded where there are none.
+  if (read.scales.length === 0) return read;
+  const { checkHouseScales } = await import("../herd/check-house-scales.ts");
+  return checkHouseScales(read);
 }
 
-/** Prints cases whose id another case has already, and takes them out: a pig is never counted twice. */
-function withoutCopies({ archive, failed }: Opened, options: CommonOptions): Opened {
+/** The archive without the cases that have format faults. */
+export function withoutFormatFaults(archive: Archive): Left {
+  const { farms, visits, cases, scales } = archive;
+  const faults = [...farms, ...visits, ...cases, ...scales].flatMap((subject) => subject.faults);
+  return { archive: { ...archive, cases: cases.filter((one) => one.faults.length === 0) }, faults };
+}
+
+/** The archive without cases whose id another case has already: a pig is never counted twice. */
+export function withoutCopies(archive: Archive): Left {
   const first = new Map<string, Case>();
-  const copies = archive.cases.flatMap((one) => {
+  const copies = new Map<Case, Case>();
+  for (const one of archive.cases) {
     // A case that does not name itself goes by the name of its file, which many share.
-    if (one.record.case === undefined) return [];
-    const other = first.get(one.id) ?? one;
-    first.set(one.id, other);
-    return other === one ? [] : [{ one, other }];
-  });
-  if (copies.length === 0) return { archive, failed };
-  const faults = copies.map(({ one, other }) => copyFault(one, other));
-  process.stderr.write(faultsText(faults, styleFor(process.stderr, options)));
-  const left = archive.cases.filter((one) => !copies.some((copy) => copy.one === one));
-  return { archive: { ...archive, cases: left }, failed: true };
+    if (one.record.case === undefined) continue;
+    const other = first.get(one.id);
+    if (other === undefined) first.set(one.id, one);
+    else copies.set(one, other);
+  }
+  return {
+    archive: { ...archive, cases: archive.cases.filter((one) => !copies.has(one)) },
+    faults: [...copies].map(([one, other]) => copyFault(one, other)),
+  };
 }
+
+/** The archive without scales of the practice that are at fault. */
+export const withSoundScales = async (archive: Archive): Promise<Archive> =>
+  leaveOutFaultyScales(await withCheckedScales(archive));
 
 function copyFault({ file, id, document }: Case, other: Case): Fault {
   const place = document.where(["case"]);

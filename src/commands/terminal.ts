@@ -1,45 +1,12 @@
-/** The one place that writes: to the terminal, or to a file as a whole. */
-import { fstatSync, writeFileSync } from "node:fs";
+/** What the terminal can show, and what the environment says about it. */
 import { makeStyle, type Style } from "../formats/style.ts";
-import type { OutputOptions } from "./options.ts";
-import { cannotWrite, writeWhole } from "./write-file.ts";
 
 /** Colours for a stream: --no-color and NO_COLOR switch off, FORCE_COLOR on, else only on a terminal. */
-export function styleFor(stream: NodeJS.WriteStream, options: OutputOptions): Style {
+export function styleFor(stream: NodeJS.WriteStream, color: boolean): Style {
   const { NO_COLOR: no, FORCE_COLOR: force, TERM: term } = process.env;
-  if (!options.color || (no !== undefined && no !== "")) return makeStyle(false);
+  if (!color || (no !== undefined && no !== "")) return makeStyle(false);
   if (force !== undefined && force !== "" && force !== "0") return makeStyle(true);
   return makeStyle(stream.isTTY === true && term !== "dumb");
-}
-
-/** Style of the result: never coloured in a file. */
-export const resultStyle = (options: OutputOptions): Style =>
-  options.output === undefined ? styleFor(process.stdout, options) : makeStyle(false);
-
-/**
- * Writes the result to standard output or to `--output`; a file is there as a whole or not at all.
- * @throws UsageError when the file cannot be written
- */
-export function writeResult(text: string, options: OutputOptions): void {
-  if (options.output !== undefined) writeWhole(options.output, text);
-  else if (!isPlainFile(standardOutput)) process.stdout.write(text);
-  else
-    try {
-      // On a disk that fills up the stream of Node would leave out the rest and say nothing.
-      writeFileSync(standardOutput, text);
-    } catch (error) {
-      throw cannotWrite("the result to standard output", error);
-    }
-}
-
-const standardOutput = 1;
-
-function isPlainFile(descriptor: number): boolean {
-  try {
-    return fstatSync(descriptor).isFile();
-  } catch {
-    return false;
-  }
 }
 
 /** Whether bars can be shown: the locale is a UTF-8 one, or nothing is said and the system is one that has no other. */
@@ -57,11 +24,11 @@ const narrowest = 60;
  * Characters a line may have, 60 or more: what COLUMNS says, else as wide as the terminal is, else 80. A file is no
  * terminal.
  */
-export function pageWidth({ output }: Pick<OutputOptions, "output">): number {
+export function pageWidth(inFile: boolean): number {
   const { COLUMNS: said } = process.env;
   if (said !== undefined && /^[1-9]\d{0,3}$/.test(said)) return Math.max(narrowest, Number(said));
   const { isTTY, columns } = process.stdout;
-  return output === undefined && isTTY && columns > 0 ? Math.max(narrowest, columns) : 80;
+  return !inFile && isTTY && columns > 0 ? Math.max(narrowest, columns) : 80;
 }
 
 /** Now; or the time in SOURCE_DATE_EPOCH, for results that are to come out the same. */

@@ -1,6 +1,6 @@
 /**
  * Grades written down under the name of a scale against the parts that stand beside them. Apart from the rules, because it
- * needs the scales themselves, which linting loads only where there is such a grade (see needsScales).
+ * needs the scales themselves, which the program loads only where there is such a grade (see needsScales).
  */
 import { type Case, formatPath, type Path, pathOf } from "../cases/index.ts";
 import { organs, type Scale } from "../knowledge/index.ts";

@@ -23,6 +23,7 @@ export {
 } from "./linter.ts";
 export { gradeCheckFor } from "./needs-scales.ts";
 export { type Example, type Level, levels, type Rule } from "./rule.ts";
+export { checkRulesOf, ruleNamed, UnknownRule } from "./rule-names.ts";
 export { type RuleTexts, textsOf } from "./rule-texts.ts";
 export { rules } from "./rules/index.ts";
 export { unaskedEntries } from "./unasked-entries.ts";

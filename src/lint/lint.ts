@@ -7,6 +7,7 @@ import { Linter, type LintOptions, type LintResult, lintResult } from "./linter.
  * Checks all cases of an archive.
  * @returns findings, the completeness of each case and visit, and their sums. Files that could not be read are not
  * in it; they are in `archive.unreadable`, and counted in the summary
+ * @throws UnknownRule when the options, or the settings of a case, name a rule that does not exist
  */
 export function lintCases(archive: Archive, options: LintOptions = {}): LintResult {
   const linter = new Linter(options);

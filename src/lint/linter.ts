@@ -8,6 +8,7 @@ import {
   type HouseScale,
   type Path,
   pathsMeet,
+  type Settings,
   type Visit,
   writtenPath,
 } from "../cases/index.ts";
@@ -22,6 +23,7 @@ import {
 import { type Finding, placeFinding } from "./finding.ts";
 import type { GradeCheck } from "./needs-scales.ts";
 import type { FileRule, Level, Report, Rule, VisitRule } from "./rule.ts";
+import { checkRulesOf, ruleNamed } from "./rule-names.ts";
 import { rules } from "./rules/index.ts";
 import { type FindingCounts, findingCounts } from "./summary.ts";
 
@@ -55,11 +57,22 @@ export interface LintResult {
 /** A part of an archive that can be looked at by itself: visits with all of their cases, and the farms around them. */
 export type LintPart = Pick<Archive, "cases" | "visits" | "farms">;
 
+/** What must be known of a file when the file itself was let go. */
+export interface LintedFile {
+  /** The levels that its settings give to rules. */
+  readonly rules: Settings["rules"];
+  /** A value of it, or of a file that rules about it read as well, could not be read. */
+  readonly unsound: boolean;
+  /** Errors of the format that were found and not shown, because only other rules were asked. */
+  readonly formatErrorsNotShown: number;
+  /** It belongs to no single part: a farm, or a scale of the practice. */
+  readonly shared: boolean;
+}
+
 /** What was found in some parts of an archive: plain data. */
 export interface LintedParts extends Omit<LintResult, "summary"> {
-  readonly formatErrorsNotShown: number;
-  /** Farm files that were looked at. */
-  readonly farms: readonly string[];
+  /** Every file that was looked at. */
+  readonly files: ReadonlyMap<string, LintedFile>;
   /** The files of each case id. */
   readonly ids: ReadonlyMap<string, readonly string[]>;
 }
@@ -83,14 +96,16 @@ export class Linter {
   readonly #accepted: AcceptedFinding[] = [];
   readonly #completeness: Completeness[] = [];
   readonly #visits: VisitCompleteness[] = [];
-  readonly #farms = new Set<string>();
+  readonly #files = new Map<string, LintedFile>();
+  readonly #settings = new Set<Settings>();
   readonly #ids = new Map<string, string[]>();
-  #formatErrorsNotShown = 0;
   /** Of the part that is being looked at. */
   #found: Finding[] = [];
 
+  /** @throws UnknownRule when the options name a rule that does not exist */
   constructor(options: LintOptions = {}) {
-    const { only } = options;
+    const { only, levels = {} } = options;
+    for (const id of [...(only ?? []), ...Object.keys(levels)]) ruleNamed(id);
     this.#options = options;
     this.#chosen = only === undefined ? rules : rules.filter(({ id }) => only.includes(id));
     this.#ofCases = this.#chosen.flatMap((rule): { rule: Rule; check(one: Case, report: Report): void }[] => {
@@ -108,13 +123,12 @@ export class Linter {
     this.#found = [];
     for (const farm of farms) {
       // A farm comes with each of its visits.
-      if (this.#farms.has(farm.file)) continue;
-      this.#farms.add(farm.file);
-      this.#file(farm);
+      if (!this.#files.has(farm.file)) this.#file(farm, { shared: true });
     }
     for (const visit of visits) this.#visit(visit);
     const counts = new Map<string, Completeness>();
     for (const one of cases) {
+      this.#settings.add(one.settings);
       this.#case(one);
       counts.set(one.file, completeness(one));
       if (one.record.case !== undefined) this.#ids.set(one.id, [...(this.#ids.get(one.id) ?? []), one.file]);
@@ -129,26 +143,31 @@ export class Linter {
 
   /** Looks at a scale file of the practice, which belongs to no part. */
   addScale(scale: HouseScale): void {
+    if (this.#files.has(scale.file)) return;
     this.#found = [];
-    this.#faults(scale);
+    this.#faults(scale, { shared: true });
     this.#findings.push(...this.#found);
   }
 
-  /** What was found so far. */
+  /**
+   * What was found so far.
+   * @throws UnknownRule when the settings of a case name a rule that does not exist: not before everything was read, so
+   *   that no alarm is missed for it
+   */
   parts(): LintedParts {
+    for (const settings of this.#settings) checkRulesOf(settings);
     return {
       findings: this.#findings,
       accepted: this.#accepted,
       completeness: this.#completeness,
       visits: this.#visits,
-      formatErrorsNotShown: this.#formatErrorsNotShown,
-      farms: [...this.#farms],
+      files: this.#files,
       ids: this.#ids,
     };
   }
 
-  #file(subject: Case | Visit | Farm): void {
-    this.#faults(subject);
+  #file(subject: Case | Visit | Farm, about: { readonly shared?: true } = {}): void {
+    this.#faults(subject, about);
     const reporter = new Reporter(subject, this.#add);
     for (const rule of this.#ofFiles) rule.check(subject, reporter.of(rule));
   }
@@ -170,15 +189,19 @@ export class Linter {
   }
 
   /** Reports what the reader found wrong. */
-  #faults(subject: Subject): void {
+  #faults(subject: Subject, { shared = false }: { readonly shared?: boolean }): void {
+    let formatErrorsNotShown = 0;
     for (const fault of subject.faults) {
       const rule = this.#chosen.find((one) => one.id === ruleOfFault(fault));
-      if (rule === undefined) this.#formatErrorsNotShown++;
+      if (rule === undefined) formatErrorsNotShown++;
       else {
-        const level = levelFor(rule, subject, this.#options);
+        const level = levelFor(rule, subject.settings, this.#options);
         if (level !== "off") this.#found.push(fromFault(rule, level, fault));
       }
     }
+    const { rules: named } = subject.settings;
+    const unsound = around(subject).some(isUnsound);
+    this.#files.set(subject.file, { rules: named, unsound, formatErrorsNotShown, shared });
   }
 
   readonly #add = (
@@ -188,7 +211,7 @@ export class Linter {
     path: Path,
     points: "key" | "value",
   ): void => {
-    const level = levelFor(rule, subject, this.#options);
+    const level = levelFor(rule, subject.settings, this.#options);
     if (level !== "off") this.#found.push(placeFinding(rule.id, level, message, subject, path, points));
   };
 
@@ -202,7 +225,7 @@ export class Linter {
       visits,
       rules,
       asked: (rule, subject) =>
-        this.#chosen.includes(rule) && levelFor(rule, subject, this.#options) !== "off",
+        this.#chosen.includes(rule) && levelFor(rule, subject.settings, this.#options) !== "off",
       report: (id, subject, message, path) => {
         const rule = this.#chosen.find((one) => one.id === id);
         if (rule !== undefined) this.#add(rule, subject, message, path, "value");
@@ -248,11 +271,17 @@ class Reporter {
 
 /**
  * The result of a run.
- * @param parts in the order in which they were read
+ * @param parts in the order in which they were read; what is shared counts once
  * @param unreadable faults of files of which nothing could be made
  */
 export function lintResult(parts: readonly LintedParts[], unreadable: readonly Fault[]): LintResult {
-  const findings = parts.flatMap((part) => part.findings).sort(byPlace);
+  const files = new Map<string, LintedFile>();
+  const findings: Finding[] = [];
+  for (const part of parts) {
+    findings.push(...part.findings.filter(({ file }) => files.get(file)?.shared !== true));
+    for (const [file, linted] of part.files) files.set(file, linted);
+  }
+  findings.sort(byPlace);
   const accepted = parts.flatMap((part) => part.accepted).sort(byPlace);
   const perCase = parts.flatMap((part) => part.completeness);
   return {
@@ -266,7 +295,7 @@ export function lintResult(parts: readonly LintedParts[], unreadable: readonly F
       accepted: accepted.length,
       baselined: 0,
       unreadable: new Set(unreadable.map(({ file }) => file)).size,
-      format_errors_not_shown: parts.reduce((sum, { formatErrorsNotShown }) => sum + formatErrorsNotShown, 0),
+      format_errors_not_shown: [...files.values()].reduce((sum, one) => sum + one.formatErrorsNotShown, 0),
       ...addCounts(perCase),
     },
   };
@@ -275,9 +304,20 @@ export function lintResult(parts: readonly LintedParts[], unreadable: readonly F
 /** How loud a rule speaks about a file: locked rules as they must, others as the command line or the settings say. */
 export const levelFor = (
   rule: Rule,
-  { settings }: Pick<Subject, "settings">,
+  { rules: named }: Pick<Settings, "rules">,
   { levels }: Pick<LintOptions, "levels">,
-): Level | "off" => (rule.locked ? rule.level : (levels?.[rule.id] ?? settings.rules[rule.id] ?? rule.level));
+): Level | "off" => (rule.locked ? rule.level : (levels?.[rule.id] ?? named[rule.id] ?? rule.level));
+
+/** A file with those that a rule about it may read as well. */
+function around(subject: Subject): readonly Unsound[] {
+  if ("cases" in subject) return [subject, ...subject.cases];
+  return "visit" in subject && subject.visit !== undefined ? [subject, subject.visit] : [subject];
+}
+
+type Unsound = Pick<Subject, "faults"> & { readonly unknownProtocol?: unknown };
+
+const isUnsound = ({ faults, unknownProtocol }: Unsound): boolean =>
+  faults.length > 0 || unknownProtocol !== undefined;
 
 const ruleOfFault = (fault: Fault): string =>
   fault.rule ?? (fault.outOfRange ? "observation-out-of-range" : "case-format");

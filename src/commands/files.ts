@@ -1,21 +1,68 @@
-/** Writes a file as a whole or not at all: beside its place first, then renamed. */
+/** Reading standard input to its end, and writing files as a whole or not at all. */
 import {
   accessSync,
   chmodSync,
   constants,
+  fstatSync,
+  lstatSync,
+  readlinkSync,
+  readSync,
+  realpathSync,
   renameSync,
   rmSync,
   type Stats,
   statSync,
   writeFileSync,
 } from "node:fs";
-import { dirname, resolve } from "node:path";
-import { realTarget } from "./real-target.ts";
+import { basename, dirname, join, resolve } from "node:path";
 import { UsageError } from "./usage-error.ts";
 
+/** How long to wait for a writer that has nothing ready, in milliseconds. */
+const pause = 5;
+
+/** Reads to the end. A pipe that answers "not now" is asked again: the writer is only slower than we are. */
+export function readStandardInput(): Uint8Array {
+  const chunks: Uint8Array[] = [];
+  const chunk = Buffer.alloc(1 << 16);
+  for (;;) {
+    try {
+      const length = readSync(0, chunk);
+      if (length === 0) return Buffer.concat(chunks);
+      chunks.push(Buffer.from(chunk.subarray(0, length)));
+    } catch (error) {
+      const code = (error as NodeJS.ErrnoException).code;
+      if (code === "EOF") return Buffer.concat(chunks);
+      if (code !== "EAGAIN") throw error;
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, pause);
+    }
+  }
+}
+
+/** @throws UsageError when it is a file on a disk that is full */
+export function writeStandardOutput(text: string): void {
+  if (!isPlainFile(standardOutput)) process.stdout.write(text);
+  else
+    try {
+      // On a disk that fills up the stream of Node would leave out the rest and say nothing.
+      writeFileSync(standardOutput, text);
+    } catch (error) {
+      throw cannotWrite("the result to standard output", error);
+    }
+}
+
+const standardOutput = 1;
+
+function isPlainFile(descriptor: number): boolean {
+  try {
+    return fstatSync(descriptor).isFile();
+  } catch {
+    return false;
+  }
+}
+
 /**
- * Writes a text. A link keeps pointing where it points, and a file that was there keeps its permissions. A pipe or a
- * device stays what it is and is written into.
+ * Writes a text: beside its place first, then renamed. A link keeps pointing where it points, and a file that was there
+ * keeps its permissions. A pipe or a device stays what it is and is written into.
  * @throws UsageError when the file cannot be written
  */
 export function writeWhole(file: string, text: string): void {
@@ -39,6 +86,30 @@ function replace(target: string, text: string, mode: number | undefined): void {
   } catch (error) {
     rmSync(temporary, { force: true });
     throw error;
+  }
+}
+
+/** No chain of links is longer. */
+const mostLinks = 40;
+
+/** The file behind links, the last of which may lead to a file that is still to be made. */
+export function realTarget(file: string, links = mostLinks): string {
+  try {
+    return realpathSync(file);
+  } catch {
+    const link = lstatSync(file, { throwIfNoEntry: false })?.isSymbolicLink()
+      ? readlinkSync(file)
+      : undefined;
+    if (link !== undefined && links > 0) return realTarget(resolve(dirname(file), link), links - 1);
+    return inRealFolder(resolve(file));
+  }
+}
+
+function inRealFolder(file: string): string {
+  try {
+    return join(realpathSync(dirname(file)), basename(file));
+  } catch {
+    return file;
   }
 }
 

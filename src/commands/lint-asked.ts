@@ -1,0 +1,112 @@
+/** What `carcase lint` is asked for, checked before any case is read. */
+
+import { type LintFormat, lintFormats } from "../formats/lint-formats.ts";
+import { type Level, type LintOptions, levels, ruleNamed, rules } from "../lint/index.ts";
+import { type BaselineOptions, checkBaselineOptions } from "./baseline.ts";
+import { checkFixOptions, type FixOptions } from "./fix.ts";
+import type { CommonOptions } from "./options.ts";
+import { asUsage, oneOf, partsOf } from "./parsers.ts";
+import { checkApart, checkResultFile, isStandardOutput } from "./result-file.ts";
+import type { Run } from "./run.ts";
+import { UsageError } from "./usage-error.ts";
+
+export interface LintCommandOptions extends CommonOptions, BaselineOptions, FixOptions {
+  readonly failOn: string;
+  readonly maxWarnings?: string;
+  readonly also?: readonly string[];
+  readonly only?: readonly string[];
+  readonly rule?: readonly string[];
+}
+
+export interface Asked {
+  /** Levels that make the exit code 1. */
+  readonly failing: readonly Level[];
+  readonly mostWarnings: number;
+  /** Further formats of the same run, each in a file. */
+  readonly also: readonly Also[];
+  readonly rules: LintOptions;
+  /** The rules that `--only` names, without the alarms, which are asked all the same. */
+  readonly named: readonly string[] | undefined;
+  /** Whether every rule is asked, as far as the command line decides. */
+  readonly everyRule: boolean;
+}
+
+interface Also {
+  readonly format: LintFormat;
+  readonly file: string;
+  /** As written, for messages. */
+  readonly option: string;
+}
+
+/** @throws UsageError for values that mean nothing, and for options that contradict each other */
+export function askedOf(run: Run<LintCommandOptions>): Asked {
+  const { options, paths } = run;
+  const { output, config, baseline, writeBaseline } = options;
+  const failing = levels.slice(0, levels.indexOf(oneOf("--fail-on", options.failOn, levels, "level")) + 1);
+  const mostWarnings = warningsAllowed(options.maxWarnings);
+  const inputs = [...paths, config, baseline, writeBaseline];
+  const also = (options.also ?? []).map((text) => alsoOf(text, inputs));
+  const changed = Object.fromEntries((options.rule ?? []).map(ruleLevel));
+  const named = options.only === undefined ? undefined : onlyRules(options.only.join(","));
+  checkBaselineOptions(options, paths);
+  checkFixOptions(run);
+  checkApart([
+    { option: `--baseline ${baseline}`, file: baseline },
+    { option: `--write-baseline ${writeBaseline}`, file: writeBaseline },
+    { option: `--output ${output}`, file: output },
+    ...also,
+  ]);
+  return {
+    failing,
+    mostWarnings,
+    also,
+    rules: { levels: changed, ...(named !== undefined && { only: [...named, ...alarmRules()] }) },
+    named,
+    everyRule: named === undefined && !Object.values(changed).includes("off"),
+  };
+}
+
+function warningsAllowed(text: string | undefined): number {
+  if (text === undefined) return Number.POSITIVE_INFINITY;
+  if (!/^\d{1,9}$/.test(text.trim()))
+    throw new UsageError(`--max-warnings: "${text}" is not a whole number such as 0 or 10`);
+  return Number(text);
+}
+
+/** `FORMAT=FILE`. @param inputs files that are read and must not be written over */
+function alsoOf(text: string, inputs: readonly (string | undefined)[]): Also {
+  const [, name, file = ""] = /^([^=]*)=(.+)$/.exec(text) ?? [];
+  const format = lintFormats.find((one) => one === name);
+  if (format === undefined || file === "")
+    throw new UsageError(
+      `--also ${text}: write FORMAT=FILE, such as --also sarif=carcase.sarif; formats are ${lintFormats.join(", ")}`,
+    );
+  if (isStandardOutput(file))
+    throw new UsageError(
+      `--also ${text}: standard output is for the result itself; write --format ${format}, and --also text=FILE for the text`,
+    );
+  checkResultFile("--also", file, inputs);
+  return { format, file, option: `--also ${text}` };
+}
+
+/** Alarms are asked whatever was chosen: no option silences them. */
+const alarmRules = (): string[] => rules.filter(({ family }) => family === "alarm").map(({ id }) => id);
+
+function onlyRules(text: string): string[] {
+  const ids = partsOf(text);
+  if (ids.length === 0) throw new UsageError("--only names no rule; write --only skipped-organ,lobe-missing");
+  return [...new Set(ids.map((id) => asUsage("--only", () => ruleNamed(id)).id))];
+}
+
+/** `RULE=LEVEL`. @throws UsageError also for a rule that nobody can lower */
+function ruleLevel(text: string): [string, Level | "off"] {
+  const [, id = "", name = ""] = /^([^=]*)=(.*)$/.exec(text) ?? [];
+  if (id === "") throw new UsageError(`--rule ${text}: write rule=level, such as --rule treated-pig=note`);
+  const rule = asUsage("--rule", () => ruleNamed(id.trim()));
+  const level = oneOf(`--rule ${text}`, name, [...levels, "off"] as const, "level");
+  if (rule.locked)
+    throw new UsageError(
+      `--rule ${text}: ${rule.id} guards the alarms or the format and stays ${rule.level}`,
+    );
+  return [rule.id, level];
+}

@@ -1,0 +1,202 @@
+/** One call of a command: what it is asked about, where it says what, and how it ends. */
+import { type OpenAlarm, openAlarmsOf } from "../alarms/index.ts";
+import {
+  type Archive,
+  ArchiveReader,
+  type Fault,
+  type ReadEnd,
+  type ReadFolder,
+  type ReadOptions,
+  type ReadSettings,
+  readCases,
+  readSettings,
+} from "../cases/index.ts";
+import { alarmNotice } from "../formats/alarm-notice.ts";
+import { faultsText } from "../formats/faults-text.ts";
+import { makeStyle, type Style } from "../formats/style.ts";
+import { readStandardInput, writeStandardOutput, writeWhole } from "./files.ts";
+import type { CommonOptions } from "./options.ts";
+import { type Left, withoutCopies, withoutFormatFaults, withSoundScales } from "./sound-cases.ts";
+import { pageWidth, showsBars, styleFor } from "./terminal.ts";
+import { UsageError } from "./usage-error.ts";
+
+export class Run<Options extends CommonOptions = CommonOptions> {
+  #failed = false;
+  #heldNotice = (): string => "";
+
+  constructor(
+    readonly paths: readonly string[],
+    readonly options: Options,
+  ) {}
+
+  /** Whether something that was asked for could not be read, found or used; the exit code is then 2. */
+  get failed(): boolean {
+    return this.#failed;
+  }
+
+  /** Style of the result: never coloured in a file. */
+  get style(): Style {
+    return this.options.output === undefined
+      ? styleFor(process.stdout, this.options.color)
+      : makeStyle(false);
+  }
+
+  /** Style of what is said on standard error. */
+  get spoken(): Style {
+    return styleFor(process.stderr, this.options.color);
+  }
+
+  /** Characters that a line of the result may have. */
+  get width(): number {
+    return pageWidth(this.options.output !== undefined);
+  }
+
+  /** Whether bars can be shown. */
+  get bars(): boolean {
+    return showsBars();
+  }
+
+  /**
+   * What belongs to the format asked for, of those a command knows.
+   * @throws UsageError for a format that is not among them
+   */
+  format<Writer>(formats: Readonly<Record<string, Writer>>): Writer {
+    const { format } = this.options;
+    const writer = Object.hasOwn(formats, format) ? formats[format] : undefined;
+    if (writer === undefined)
+      throw new UsageError(
+        `--format: there is no format "${format}"; there are ${Object.keys(formats).join(", ")}`,
+      );
+    return writer;
+  }
+
+  /** Says a line on standard error. */
+  say(message: string): void {
+    process.stderr.write(`carcase: ${message}\n`);
+  }
+
+  /** Says on standard error what is wrong, if anything; what the command was asked for has then failed. */
+  complain(text: string): void {
+    if (text === "") return;
+    this.#failed = true;
+    process.stderr.write(text);
+  }
+
+  /** Complains of files. */
+  faults(faults: readonly Fault[]): void {
+    this.complain(faultsText(faults, this.spoken));
+  }
+
+  /**
+   * The whole archive under the paths. Open alarms, and what could not be read, are said on standard error.
+   * @param how.noticed the result shows the notice of open alarms itself, so that it is not said twice; it is held for
+   *   the case that there will be no result
+   */
+  archive({ paths = this.paths, noticed = false } = {}): Archive {
+    const archive = readCases(inputOnce(paths), this.#readOptions(paths));
+    this.#noticeOf(openAlarmsOf(archive), noticed);
+    this.#endOf(archive);
+    return archive;
+  }
+
+  /**
+   * The archive folder by folder, each let go before the next is read; the same is said as of the whole.
+   * @param look is shown every folder
+   * @param how.again the archive was read before: what was said of it is not said again, and counts no more
+   */
+  async folders(
+    look: (folder: ReadFolder) => void | Promise<void>,
+    { noticed = false, again = false } = {},
+  ): Promise<ReadEnd & { readonly alarms: readonly OpenAlarm[] }> {
+    const reader = new ArchiveReader(inputOnce(this.paths), this.#readOptions(this.paths));
+    const alarms: OpenAlarm[] = [];
+    if (noticed) this.#noticeOf(alarms, true);
+    for (const [index, folder] of reader.folders.entries()) {
+      const read = reader.read(folder);
+      alarms.push(...openAlarmsOf(read));
+      await look(read);
+      reader.letGo(reader.folders[index + 1]);
+    }
+    const end = reader.end();
+    if (again) this.#failed = end.unreadable.length > 0 || end.pathsWithoutCases.length > 0;
+    else {
+      if (!noticed) this.#noticeOf(alarms, false);
+      this.#endOf(end);
+    }
+    return { ...end, alarms };
+  }
+
+  #noticeOf(alarms: readonly OpenAlarm[], isHeld: boolean): void {
+    const notice = (): string => alarmNotice(alarms, this.spoken);
+    if (isHeld) this.#heldNotice = notice;
+    else process.stderr.write(notice());
+  }
+
+  #endOf({ unreadable, pathsWithoutCases }: Omit<ReadEnd, "scales">): void {
+    this.faults(unreadable);
+    for (const path of pathsWithoutCases)
+      this.say(`no case at "${path}". A case is a .yaml file with keys such as case: and pig:.`);
+    if (pathsWithoutCases.length > 0) this.#failed = true;
+  }
+
+  /** The archive without cases that have format faults, which are said. */
+  soundArchive(paths = this.paths): Archive {
+    return this.#left(withoutFormatFaults(this.archive({ paths })));
+  }
+
+  /**
+   * Cases fit for counting: without those that have format faults, without scales of the practice that do not give
+   * their own worked examples, and each case id once. What is left out is said, and the exit code is then 2.
+   */
+  async countable(paths = this.paths): Promise<Archive> {
+    const archive = await withSoundScales(this.archive({ paths }));
+    return this.#left(withoutCopies(this.#left(withoutFormatFaults(archive))));
+  }
+
+  #left({ archive, faults }: Left): Archive {
+    this.faults(faults);
+    return archive;
+  }
+
+  /** The settings of the current folder, with the scales of the practice that they name; nothing is said. */
+  settings(): ReadSettings {
+    return readSettings(".", this.options.config);
+  }
+
+  /** The notice of open alarms that no result has shown. */
+  heldNotice(): string {
+    return this.#heldNotice();
+  }
+
+  /**
+   * Writes the result to standard output or to `--output`; a file is there as a whole or not at all.
+   * @throws UsageError when the file cannot be written
+   */
+  write(text: string): void {
+    if (this.options.output === undefined) writeStandardOutput(text);
+    else writeWhole(this.options.output, text);
+  }
+
+  /** The exit code: 2 where something failed, 1 where something was `found` that is to be put right, else 0. */
+  end(found = false): number {
+    if (this.#failed) return 2;
+    return found ? 1 : 0;
+  }
+
+  #readOptions(paths: readonly string[]): ReadOptions {
+    const { config, stdinFilename } = this.options;
+    const settings = config === undefined ? {} : { config };
+    if (paths.includes("-"))
+      return {
+        ...settings,
+        input: { bytes: readStandardInput(), name: stdinFilename ?? "standard-input.yaml" },
+      };
+    if (stdinFilename !== undefined)
+      throw new UsageError("--stdin-filename goes with - among the paths, which reads standard input");
+    return settings;
+  }
+}
+
+/** Standard input can be read once, however often it is named. */
+const inputOnce = (paths: readonly string[]): readonly string[] =>
+  paths.filter((path, index) => path !== "-" || paths.indexOf("-") === index);

@@ -1,0 +1,57 @@
+/** The linter as a library: it checks names of rules and asks the scales by itself. */
+import { describe, expect, it } from "vitest";
+import { readCases } from "../../src/cases/index.ts";
+import { gradeCheckFor, Linter, lintCases, lintResult, UnknownRule } from "../../src/lint/index.ts";
+import { put, temporaryFolder } from "../cases/temporary.ts";
+
+const farm = readCases(["cases-example/alder-farm"]);
+
+const folderWith = (files: Readonly<Record<string, string>>) => {
+  const root = temporaryFolder();
+  put(root, files);
+  return readCases(["."], { from: root });
+};
+
+describe("a rule that does not exist", () => {
+  it.each([[{ only: ["skiped-organ"] }], [{ levels: { "skiped-organ": "off" as const } }]])(
+    "is refused in %j",
+    (options) => {
+      expect(() => lintCases(farm, options)).toThrow(UnknownRule);
+      expect(() => lintCases(farm, options)).toThrow(
+        /^there is no rule "skiped-organ"\. Did you mean skipped-organ\?$/,
+      );
+    },
+  );
+
+  it("is refused in the settings, with their file", () => {
+    const archive = folderWith({
+      "carcase.yaml": "format: 1\nrules: {treated-pigs: note}\n",
+      "pig.yaml": "case: a\n",
+    });
+    const message = /^carcase\.yaml: rules: there is no rule "treated-pigs"\. Did you mean treated-pig\?$/;
+    expect(() => lintCases(archive)).toThrow(message);
+  });
+});
+
+describe("scales that are loaded only when needed", () => {
+  const lungs = (grade: number): string =>
+    `case: a
+respiratory:
+  lungs:
+    consolidation: {left_cranial: 20, left_middle: 35, left_caudal: 0, right_cranial: 30, right_middle: 40, right_caudal: 5, accessory: 10}
+    caudal_cranial_part: {left: 0, right: 15}
+    grades: {goodwin-1971: ${grade}}
+`;
+
+  it.each([
+    ["no grade", farm, 0],
+    ["a grade that its parts deny", folderWith({ "pig.yaml": lungs(55) }), 1],
+  ])("make the same of %s", async (_, archive, count) => {
+    const eager = lintCases(archive);
+    const linter = new Linter();
+    linter.gradeCheck = await gradeCheckFor(archive.cases);
+    linter.add(archive);
+    expect(lintResult([linter.parts()], archive.unreadable)).toEqual(eager);
+    expect(eager.findings.filter(({ rule }) => rule === "grade-contradicts-parts")).toHaveLength(count);
+  });
+});
