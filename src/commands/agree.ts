@@ -2,9 +2,9 @@
 import { readFileSync } from "node:fs";
 import { type AgreeReport, agree, caseReadings, type Reading, tableReadings } from "../agree/index.ts";
 import { readSettings } from "../cases/index.ts";
-import { agreeCsv } from "../formats/agree-csv.ts";
-import { agreeJson } from "../formats/agree-json.ts";
-import { agreeText } from "../formats/agree-text.ts";
+import { agreeCsv } from "../formats/agree/csv.ts";
+import { agreeJson } from "../formats/agree/json.ts";
+import { agreeText } from "../formats/agree/text.ts";
 import { faultsText } from "../formats/faults-text.ts";
 import type { Scale } from "../knowledge/index.ts";
 import { scales as shipped } from "../knowledge/scales.ts";

@@ -1,5 +1,5 @@
 /** `--also FORMAT=FILE`: further formats of the same run, each in a file. */
-import { type LintFormat, lintFormats } from "../formats/lint-formats.ts";
+import { type LintFormat, lintFormats } from "../formats/lint/formats.ts";
 import { checkResultFile, isStandardOutput } from "./result-file.ts";
 import { UsageError } from "./usage-error.ts";
 

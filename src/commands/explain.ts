@@ -1,8 +1,8 @@
 /** `carcase explain`: what is this rule, scale, organ or word, and who says so? */
 import { readSettings } from "../cases/index.ts";
 import { explain, houseScaleTopics, nearestNames, type Topic, topics } from "../explain/index.ts";
-import { explainJson, explainListJson } from "../formats/explain-json.ts";
-import { explainListText, explainText } from "../formats/explain-text.ts";
+import { explainJson, explainListJson } from "../formats/explain/json.ts";
+import { explainListText, explainText } from "../formats/explain/text.ts";
 import { faultsText } from "../formats/faults-text.ts";
 import { listing } from "../words/listing.ts";
 import { withCheckedScales } from "./checked-scales.ts";

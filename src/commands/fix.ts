@@ -2,7 +2,7 @@
 import { resolve } from "node:path";
 import { readCases } from "../cases/index.ts";
 import { fixFiles, unifiedDiff } from "../fix/index.ts";
-import { fixReport } from "../formats/fix-report.ts";
+import { fixReport } from "../formats/fix/report.ts";
 import { type Opened, openedFrom } from "./open-archive.ts";
 import type { CommonOptions } from "./options.ts";
 import { styleFor, writeResult } from "./terminal.ts";

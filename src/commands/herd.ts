@@ -1,11 +1,11 @@
 /** `carcase herd`: how common and how bad, by visit, group and selection basis, with intervals? */
 import { type Archive, unknownName } from "../cases/index.ts";
-import { herdCsv } from "../formats/herd-csv.ts";
-import { herdJson } from "../formats/herd-json.ts";
-import { herdMarkdown } from "../formats/herd-markdown.ts";
-import { herdPlot } from "../formats/herd-plot.ts";
-import { herdText } from "../formats/herd-text.ts";
-import { snoutText } from "../formats/snout-text.ts";
+import { herdCsv } from "../formats/herd/csv.ts";
+import { herdJson } from "../formats/herd/json.ts";
+import { herdMarkdown } from "../formats/herd/markdown.ts";
+import { herdPlot } from "../formats/herd/plot.ts";
+import { snoutText } from "../formats/herd/snouts.ts";
+import { herdText } from "../formats/herd/text.ts";
 import { clusterKinds, type Dimension, dimensions, type HerdReport, herdEstimates } from "../herd/index.ts";
 import { snoutReading } from "../reading/index.ts";
 import { BINOMIAL_METHODS } from "../statistics/index.ts";

@@ -2,10 +2,10 @@
 import { openAlarmsOf } from "../alarms/index.ts";
 import { type Case, unknownName } from "../cases/index.ts";
 import { alarmNotice } from "../formats/alarm-notice.ts";
-import { lintFormats, lintReport } from "../formats/lint-formats.ts";
-import type { LintReport } from "../formats/lint-report.ts";
-import { shownByCodeScanning } from "../formats/lint-sarif.ts";
-import { makeStyle } from "../formats/style.ts";
+import { lintFormats, lintReport } from "../formats/lint/formats.ts";
+import type { LintReport } from "../formats/lint/report.ts";
+import { shownByCodeScanning } from "../formats/lint/sarif.ts";
+import { makeStyle } from "../formats/page/style.ts";
 import {
   type Level,
   type LintOptions,

@@ -2,10 +2,10 @@
 import { readFileSync } from "node:fs";
 import { readText } from "../cases/read-text.ts";
 import { unifiedDiff, withMeasured } from "../fix/index.ts";
-import { measureCsv } from "../formats/measure-csv.ts";
-import { measureJson } from "../formats/measure-json.ts";
-import { measureProblems } from "../formats/measure-problems.ts";
-import { measureText } from "../formats/measure-text.ts";
+import { measureCsv } from "../formats/measure/csv.ts";
+import { measureJson } from "../formats/measure/json.ts";
+import { measureProblems } from "../formats/measure/problems.ts";
+import { measureText } from "../formats/measure/text.ts";
 import { type Measurements, measureAll, measuredRecord } from "../measure/index.ts";
 import { chosenFormat, openArchive } from "./open-archive.ts";
 import type { CommonOptions } from "./options.ts";

@@ -1,6 +1,6 @@
 /** The one place that writes: to the terminal, or to a file as a whole. */
 import { fstatSync, writeFileSync } from "node:fs";
-import { makeStyle, type Style } from "../formats/style.ts";
+import { makeStyle, type Style } from "../formats/page/style.ts";
 import type { OutputOptions } from "./options.ts";
 import { cannotWrite, writeWhole } from "./write-file.ts";
 

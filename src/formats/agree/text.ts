@@ -1,0 +1,179 @@
+/** Agreement of readers for people: who is higher, then how well they agree, then where they differ. */
+import type { AgreeReport, Difference, PairAgreement, ScaleAgreement } from "../../agree/index.ts";
+import type { IntraclassCorrelations, Kappa } from "../../statistics/index.ts";
+import { count } from "../../words/listing.ts";
+import { levelPercent, percent, percentRange } from "../../words/percent.ts";
+import { visible } from "../../words/visible.ts";
+import { marked, memoryLegend } from "../page/memory-mark.ts";
+import { number } from "../page/numbers.ts";
+import type { Style } from "../page/style.ts";
+import { table } from "../page/table.ts";
+import { wrapped } from "../page/wrap.ts";
+
+/** A value with its interval, or why it has none. */
+interface Shown {
+  readonly value: number | null;
+  readonly lower: number | null;
+  readonly upper: number | null;
+  readonly reason: string | null;
+}
+
+export function agreeText({ level, scales }: AgreeReport, style: Style): string {
+  const lines = scales.flatMap((scale) => [
+    style.heading(visible(`${marked(scale.title, scale.confidence)} (${scale.scale})`)),
+    ...scale.pairs.flatMap((pair) => [...pairLines(pair, scale, level, style), ""]),
+    ...togetherLines(scale, level, style),
+    ...publishedLines(scale),
+  ]);
+  return [...lines, ...sourceLines(scales, style)].map((line) => `${line}\n`).join("");
+}
+
+function pairLines(pair: PairAgreement, scale: ScaleAgreement, level: number, style: Style): string[] {
+  const { same } = pair;
+  const title = visible(`${pair.first} and ${pair.second}, ${count(pair.pigs, "pig")}`);
+  const alike = `The same in ${same.proportion === 1 ? "all" : Math.round(same.proportion * pair.pigs)} of them: ${percent(same.proportion)} (${levelPercent(level)} interval ${percentRange(same.lower, same.upper)}).`;
+  return [
+    `  ${style.heading(title)}`,
+    ...wrapped(alike, "  "),
+    ...wrapped(visible(pair.difference === null ? noOrder : higher(pair, pair.difference, level)), "  "),
+    ...valueLines(valuesOf(pair), level, style),
+    ...cautionLines(pair.caution, style),
+    ...(pair.grades === null
+      ? wrapped("Kappa is not given: the scale has too many values to be grades. The ICC is for such.", "  ")
+      : gradeTable(pair, pair.grades.table, scale.grades ?? [], style)),
+  ];
+}
+
+/** Who is higher, in a sentence: named only when the exact sign test says so. */
+function higher({ first, second, pigs }: PairAgreement, difference: Difference, level: number): string {
+  const { mean, second_higher: up, first_higher: down, equal, p } = difference;
+  const who = p < 1 - level ? `${up > down ? second : first} is higher` : "Neither is shown to be higher";
+  const counts = `${second} gives more in ${up}, less in ${down}, the same in ${equal} of ${count(pigs, "pig")}`;
+  const sign = `sign test, p ${p < 0.001 ? "< 0.001" : `= ${p.toFixed(3)}`}`;
+  const range =
+    mean.lower === null
+      ? ""
+      : ` (${levelPercent(level)} interval ${number(mean.lower)} to ${number(mean.upper)})`;
+  return `${who}: ${counts} (${sign}). Mean difference, ${second} less ${first}: ${pointsOf(mean.mean)}${range}.`;
+}
+
+const noOrder =
+  "The grades of this scale are names without an order: nobody is higher, and weights and means say nothing.";
+
+/** `1 point`, `-1 point`, `0.5 points`. */
+function pointsOf(mean: number | null): string {
+  const shown = number(mean);
+  return `${shown} ${/^-?1$/.test(shown) ? "point" : "points"}`;
+}
+
+const cautionLines = (caution: string | null, style: Style): string[] =>
+  caution === null ? [] : wrapped(`Few pigs: ${caution}.`, "    ").map((line) => style.quiet(line));
+
+function valuesOf({ grades, icc }: PairAgreement): [string, Shown][] {
+  const kappas: [string, Shown][] =
+    grades === null
+      ? []
+      : [
+          ["kappa", withValue(grades.unweighted.kappa, grades.unweighted)],
+          ...weighted("kappa, linear weights", grades.linear),
+          ...weighted("kappa, quadratic weights", grades.quadratic),
+          ["PABAK", { ...grades.pabak, reason: null }],
+        ];
+  return [...kappas, ...(icc === null ? [] : iccValues(icc))];
+}
+
+const weighted = (name: string, found: Kappa | null): [string, Shown][] =>
+  found === null ? [] : [[name, withValue(found.kappa, found)]];
+
+const iccValues = ({
+  agreement,
+  consistency,
+}: Pick<IntraclassCorrelations, "agreement" | "consistency">): [string, Shown][] => [
+  ["ICC(2,1), agreement", withValue(agreement.icc, agreement)],
+  ["ICC(3,1), consistency", withValue(consistency.icc, consistency)],
+];
+
+const withValue = (value: number | null, { lower, upper, reason }: Omit<Shown, "value">): Shown => ({
+  value,
+  lower,
+  upper,
+  reason,
+});
+
+function valueLines(values: readonly [string, Shown][], level: number, style: Style): string[] {
+  const rows = values.map(([name, { value, lower, upper, reason }]) => [
+    name,
+    value === null ? "–" : value.toFixed(2),
+    lower === null || upper === null ? (reason ?? "–") : `${lower.toFixed(2)} to ${upper.toFixed(2)}`,
+  ]);
+  const columns = [{ head: "" }, { head: "value", right: true }, { head: `${levelPercent(level)} interval` }];
+  const [header = "", ...body] = table(columns, rows);
+  return rows.length === 0 ? [] : [`    ${style.quiet(header)}`, ...body.map((line) => `    ${line}`)];
+}
+
+/** Rows are grades of the first reader, columns of the second; a point where there is no pig. */
+function gradeTable(
+  { first, second }: PairAgreement,
+  counts: readonly (readonly number[])[],
+  grades: readonly number[],
+  style: Style,
+): string[] {
+  const columns = [
+    { head: "", right: true },
+    ...grades.map((grade) => ({ head: String(grade), right: true })),
+  ];
+  const rows = counts.map((row, index) => [
+    String(grades[index] ?? ""),
+    ...row.map((pigs) => (pigs === 0 ? "·" : String(pigs))),
+  ]);
+  const [header = "", ...body] = table(columns, rows);
+  return [
+    ...wrapped(visible(`Pigs by grade: rows ${first}, columns ${second}.`), "  "),
+    `    ${style.quiet(header)}`,
+    ...body.map((line) => `    ${line}`),
+  ];
+}
+
+function togetherLines(
+  { together, together_caution: caution }: ScaleAgreement,
+  level: number,
+  style: Style,
+): string[] {
+  if (together === null) return [];
+  const { readers, subjects } = together;
+  const title = `All ${readers} readers, ${count(subjects, "pig")} that each of them read`;
+  return [
+    `  ${style.heading(title)}`,
+    ...valueLines(iccValues(together), level, style),
+    ...cautionLines(caution, style),
+    "",
+  ];
+}
+
+function publishedLines({ published }: ScaleAgreement): string[] {
+  if (published.length === 0) return [];
+  const lines = published.flatMap(({ of, statistic, lowest, highest, readers, source }) =>
+    wrapped(
+      `${of}: ${statistic} ${lowest.toFixed(2)} to ${highest.toFixed(2)}; ${readers}. ${marked(source.cite, source.confidence)}`,
+      "    ",
+    ),
+  );
+  return ["  Published, for comparison:", ...lines, ""];
+}
+
+function sourceLines(scales: readonly ScaleAgreement[], style: Style): string[] {
+  return [
+    style.heading("Sources"),
+    ...scales.flatMap(({ title, confidence, source }) =>
+      wrapped(visible(`${marked(title, confidence)}: ${source}`), "  "),
+    ),
+    ...methods.flatMap((method) => wrapped(method, "  ")),
+    `  ${memoryLegend}`,
+  ];
+}
+
+const methods = [
+  "Kappa: Cohen 1960 and 1968; its interval: Fleiss, Cohen & Everitt 1969, Psychol Bull 72:323-327.",
+  "PABAK: Byrt, Bishop & Carlin 1993, J Clin Epidemiol 46:423-429 (citation from memory); interval carried over from the exact one of the agreement.",
+  "ICC: Shrout & Fleiss 1979, Psychol Bull 86:420-428.",
+];
