@@ -11,9 +11,8 @@ import {
   type Where,
 } from "../compare/index.ts";
 import { compareCsv } from "../formats/compare/csv.ts";
+import { compareMarkdown, compareText } from "../formats/compare/document.ts";
 import { compareJson } from "../formats/compare/json.ts";
-import { compareMarkdown } from "../formats/compare/markdown.ts";
-import { compareText } from "../formats/compare/text.ts";
 import { comparability } from "../knowledge/index.ts";
 import { asUsage, choices, idList } from "./lists.ts";
 import { openShare } from "./numbers.ts";

@@ -1,11 +1,9 @@
 /** `carcase herd`: how common and how bad, by visit, group and selection basis, with intervals? */
 import { type Archive, unknownName } from "../cases/index.ts";
 import { herdCsv } from "../formats/herd/csv.ts";
+import { herdMarkdown, herdText } from "../formats/herd/document.ts";
 import { herdJson } from "../formats/herd/json.ts";
-import { herdMarkdown } from "../formats/herd/markdown.ts";
 import { herdPlot } from "../formats/herd/plot.ts";
-import { snoutText } from "../formats/herd/snouts.ts";
-import { herdText } from "../formats/herd/text.ts";
 import { clusterKinds, type Dimension, dimensions, type HerdReport, herdEstimates } from "../herd/index.ts";
 import { snoutReading } from "../reading/index.ts";
 import { BINOMIAL_METHODS } from "../statistics/index.ts";
@@ -15,7 +13,7 @@ import { whole } from "./numbers.ts";
 import { chosenFormat, openArchive } from "./open-archive.ts";
 import type { CommonOptions } from "./options.ts";
 import { countable } from "./sound-cases.ts";
-import { resultStyle, writeResult } from "./terminal.ts";
+import { pageWidth, resultStyle, writeResult } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 
 export interface HerdCommandOptions extends CommonOptions, AccuracyOptions {
@@ -53,7 +51,7 @@ function written(format: Format, report: HerdReport, archive: Archive, options: 
   const snouts = snoutReading(archive);
   if (format === "json") return herdJson(report, snouts);
   if (format === "markdown") return herdMarkdown(report, snouts);
-  return `${herdText(report, style)}${snoutText(snouts, style)}`;
+  return herdText(report, style, pageWidth(options), snouts);
 }
 
 function choicesOf(options: HerdCommandOptions) {

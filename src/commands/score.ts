@@ -1,6 +1,6 @@
 /** `carcase score`: what does each published scale make of each pig? */
 import type { Archive } from "../cases/index.ts";
-import { herdText } from "../formats/herd/text.ts";
+import { herdText } from "../formats/herd/document.ts";
 import { scoreCsv } from "../formats/score/csv.ts";
 import { scoreJson } from "../formats/score/json.ts";
 import { scoreMatrix } from "../formats/score/matrix.ts";

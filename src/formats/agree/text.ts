@@ -3,12 +3,11 @@ import type { AgreeReport, Difference, PairAgreement, ScaleAgreement } from "../
 import type { IntraclassCorrelations, Kappa } from "../../statistics/index.ts";
 import { count } from "../../words/listing.ts";
 import { levelPercent, percent, percentRange } from "../../words/percent.ts";
-import { visible } from "../../words/visible.ts";
+import { type Block, gap, heading, list, remarks, right, table, text } from "../page/blocks.ts";
 import { marked, memoryLegend } from "../page/memory-mark.ts";
 import { number } from "../page/numbers.ts";
 import type { Style } from "../page/style.ts";
-import { table } from "../page/table.ts";
-import { wrapped } from "../page/wrap.ts";
+import { textOf } from "../page/text.ts";
 
 /** A value with its interval, or why it has none. */
 interface Shown {
@@ -18,29 +17,32 @@ interface Shown {
   readonly reason: string | null;
 }
 
-export function agreeText({ level, scales }: AgreeReport, style: Style): string {
-  const lines = scales.flatMap((scale) => [
-    style.heading(visible(`${marked(scale.title, scale.confidence)} (${scale.scale})`)),
-    ...scale.pairs.flatMap((pair) => [...pairLines(pair, scale, level, style), ""]),
-    ...togetherLines(scale, level, style),
-    ...publishedLines(scale),
-  ]);
-  return [...lines, ...sourceLines(scales, style)].map((line) => `${line}\n`).join("");
-}
+export const agreeText = ({ level, scales }: AgreeReport, style: Style): string =>
+  textOf(
+    [
+      ...scales.flatMap((scale) => [
+        heading(`${marked(scale.title, scale.confidence)} (${scale.scale})`),
+        ...scale.pairs.flatMap((pair) => pairBlocks(pair, scale, level)),
+        ...togetherBlocks(scale, level),
+        ...publishedBlocks(scale),
+      ]),
+      ...list("Sources", sourceLines(scales)),
+    ],
+    style,
+  );
 
-function pairLines(pair: PairAgreement, scale: ScaleAgreement, level: number, style: Style): string[] {
-  const { same } = pair;
-  const title = visible(`${pair.first} and ${pair.second}, ${count(pair.pigs, "pig")}`);
+function pairBlocks(pair: PairAgreement, scale: ScaleAgreement, level: number): Block[] {
+  const { same, caution } = pair;
   const alike = `The same in ${same.proportion === 1 ? "all" : Math.round(same.proportion * pair.pigs)} of them: ${percent(same.proportion)} (${levelPercent(level)} interval ${percentRange(same.lower, same.upper)}).`;
   return [
-    `  ${style.heading(title)}`,
-    ...wrapped(alike, "  "),
-    ...wrapped(visible(pair.difference === null ? noOrder : higher(pair, pair.difference, level)), "  "),
-    ...valueLines(valuesOf(pair), level, style),
-    ...cautionLines(pair.caution, style),
+    heading(`${pair.first} and ${pair.second}, ${count(pair.pigs, "pig")}`, { indent: 2 }),
+    text(alike),
+    text(pair.difference === null ? noOrder : higher(pair, pair.difference, level)),
+    ...valueTable(valuesOf(pair), level),
+    ...cautionBlocks(caution),
     ...(pair.grades === null
-      ? wrapped("Kappa is not given: the scale has too many values to be grades. The ICC is for such.", "  ")
-      : gradeTable(pair, pair.grades.table, scale.grades ?? [], style)),
+      ? [text("Kappa is not given: the scale has too many values to be grades. The ICC is for such.")]
+      : gradeTable(pair, pair.grades.table, scale.grades ?? [])),
   ];
 }
 
@@ -66,8 +68,8 @@ function pointsOf(mean: number | null): string {
   return `${shown} ${/^-?1$/.test(shown) ? "point" : "points"}`;
 }
 
-const cautionLines = (caution: string | null, style: Style): string[] =>
-  caution === null ? [] : wrapped(`Few pigs: ${caution}.`, "    ").map((line) => style.quiet(line));
+const cautionBlocks = (caution: string | null): Block[] =>
+  remarks(caution === null ? [] : [`Few pigs: ${caution}.`], 4);
 
 function valuesOf({ grades, icc }: PairAgreement): [string, Shown][] {
   const kappas: [string, Shown][] =
@@ -100,77 +102,57 @@ const withValue = (value: number | null, { lower, upper, reason }: Omit<Shown, "
   reason,
 });
 
-function valueLines(values: readonly [string, Shown][], level: number, style: Style): string[] {
-  const rows = values.map(([name, { value, lower, upper, reason }]) => [
-    name,
-    value === null ? "–" : value.toFixed(2),
-    lower === null || upper === null ? (reason ?? "–") : `${lower.toFixed(2)} to ${upper.toFixed(2)}`,
-  ]);
-  const columns = [{ head: "" }, { head: "value", right: true }, { head: `${levelPercent(level)} interval` }];
-  const [header = "", ...body] = table(columns, rows);
-  return rows.length === 0 ? [] : [`    ${style.quiet(header)}`, ...body.map((line) => `    ${line}`)];
-}
+const valueTable = (values: readonly [string, Shown][], level: number): Block[] =>
+  table(
+    [{ head: "" }, right("value"), { head: `${levelPercent(level)} interval` }],
+    values.map(([name, { value, lower, upper, reason }]) => [
+      name,
+      value === null ? "–" : value.toFixed(2),
+      lower === null || upper === null ? (reason ?? "–") : `${lower.toFixed(2)} to ${upper.toFixed(2)}`,
+    ]),
+    { indent: 4 },
+  );
 
 /** Rows are grades of the first reader, columns of the second; a point where there is no pig. */
-function gradeTable(
+const gradeTable = (
   { first, second }: PairAgreement,
   counts: readonly (readonly number[])[],
   grades: readonly number[],
-  style: Style,
-): string[] {
-  const columns = [
-    { head: "", right: true },
-    ...grades.map((grade) => ({ head: String(grade), right: true })),
-  ];
-  const rows = counts.map((row, index) => [
-    String(grades[index] ?? ""),
-    ...row.map((pigs) => (pigs === 0 ? "·" : String(pigs))),
-  ]);
-  const [header = "", ...body] = table(columns, rows);
-  return [
-    ...wrapped(visible(`Pigs by grade: rows ${first}, columns ${second}.`), "  "),
-    `    ${style.quiet(header)}`,
-    ...body.map((line) => `    ${line}`),
-  ];
-}
+): Block[] => [
+  text(`Pigs by grade: rows ${first}, columns ${second}.`),
+  ...table(
+    ["", ...grades.map(String)].map(right),
+    counts.map((row, index) => [
+      String(grades[index] ?? ""),
+      ...row.map((pigs) => (pigs === 0 ? "·" : String(pigs))),
+    ]),
+    { indent: 4, parts: true },
+  ),
+];
 
-function togetherLines(
-  { together, together_caution: caution }: ScaleAgreement,
-  level: number,
-  style: Style,
-): string[] {
+function togetherBlocks({ together, together_caution: caution }: ScaleAgreement, level: number): Block[] {
   if (together === null) return [];
   const { readers, subjects } = together;
-  const title = `All ${readers} readers, ${count(subjects, "pig")} that each of them read`;
   return [
-    `  ${style.heading(title)}`,
-    ...valueLines(iccValues(together), level, style),
-    ...cautionLines(caution, style),
-    "",
+    heading(`All ${readers} readers, ${count(subjects, "pig")} that each of them read`, { indent: 2 }),
+    ...valueTable(iccValues(together), level),
+    ...cautionBlocks(caution),
   ];
 }
 
-function publishedLines({ published }: ScaleAgreement): string[] {
-  if (published.length === 0) return [];
-  const lines = published.flatMap(({ of, statistic, lowest, highest, readers, source }) =>
-    wrapped(
+function publishedBlocks({ published }: ScaleAgreement): Block[] {
+  const lines = published.map(
+    ({ of, statistic, lowest, highest, readers, source }) =>
       `${of}: ${statistic} ${lowest.toFixed(2)} to ${highest.toFixed(2)}; ${readers}. ${marked(source.cite, source.confidence)}`,
-      "    ",
-    ),
   );
-  return ["  Published, for comparison:", ...lines, ""];
+  return lines.length === 0 ? [] : [gap, ...list("Published, for comparison:", lines, { indent: 2 })];
 }
 
-function sourceLines(scales: readonly ScaleAgreement[], style: Style): string[] {
-  return [
-    style.heading("Sources"),
-    ...scales.flatMap(({ title, confidence, source }) =>
-      wrapped(visible(`${marked(title, confidence)}: ${source}`), "  "),
-    ),
-    ...methods.flatMap((method) => wrapped(method, "  ")),
-    `  ${memoryLegend}`,
-  ];
-}
+const sourceLines = (scales: readonly ScaleAgreement[]): string[] => [
+  ...scales.map(({ title, confidence, source }) => `${marked(title, confidence)}: ${source}`),
+  ...methods,
+  memoryLegend,
+];
 
 const methods = [
   "Kappa: Cohen 1960 and 1968; its interval: Fleiss, Cohen & Everitt 1969, Psychol Bull 72:323-327.",

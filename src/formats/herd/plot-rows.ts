@@ -2,7 +2,7 @@
 import type { CombinedEstimate, Estimate, HerdReport } from "../../herd/index.ts";
 import { percent, percentRange } from "../../words/percent.ts";
 import { visible } from "../../words/visible.ts";
-import { groupWords, placeWords } from "./blocks.ts";
+import { groupWords, placeWords } from "./strata.ts";
 
 export interface Row {
   readonly one: Estimate | CombinedEstimate;

@@ -3,14 +3,13 @@ import type { HerdReport } from "../../herd/index.ts";
 import { reachOf } from "../../herd/index.ts";
 import { levelPercent } from "../../words/percent.ts";
 import { visible } from "../../words/visible.ts";
-import { displayWidth, fitted } from "../page/display-width.ts";
 import { marked, memoryLegend } from "../page/memory-mark.ts";
 import type { Style } from "../page/style.ts";
-import { wrapped } from "../page/wrap.ts";
-import { stratumTitle } from "./blocks.ts";
-import { markOf } from "./cells.ts";
+import { displayWidth, fitted, wrapped } from "../page/width.ts";
 import { plotRows, type Row } from "./plot-rows.ts";
+import { markOf } from "./prevalence.ts";
 import { methodSources } from "./sources.ts";
+import { stratumTitle } from "./strata.ts";
 
 const width = 80;
 /** Cells of the axis: each stands for 5 per cent where room is short, for 2 where there is enough. */

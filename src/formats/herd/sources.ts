@@ -1,8 +1,8 @@
-/** What must be known to read herd numbers, and who says so, each said once; not yet made safe to show. */
+/** What must be known to read herd numbers, and who says so, each said once. */
 import type { HerdReport } from "../../herd/index.ts";
 import { clusterLimits, intervalMethods, sourceLine } from "../../knowledge/index.ts";
 import { marked } from "../page/memory-mark.ts";
-import { markOf } from "./cells.ts";
+import { markOf } from "./prevalence.ts";
 
 /** Notes on herd indices. */
 export function herdNotes({ scores }: HerdReport): string[] {

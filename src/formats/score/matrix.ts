@@ -5,7 +5,7 @@ import type { ScoredCase } from "../../score/index.ts";
 import { count, listing } from "../../words/listing.ts";
 import { visible } from "../../words/visible.ts";
 import type { Style } from "../page/style.ts";
-import { wrapped } from "../page/wrap.ts";
+import { wrapped } from "../page/width.ts";
 import { type Alphabet, type Mark, markCharacter, markLegend, partMark, scoreMark } from "./matrix-marks.ts";
 import { type ScoredRow, type ScoredVisit, scoredVisits, usedScales } from "./visits.ts";
 

@@ -1,36 +1,31 @@
-/** Cells and remarks that herd numbers show alike in text and Markdown; nothing in them is made safe to show yet. */
+/** How common it is: tables, and what must be known to read them. */
 import type { CombinedEstimate, Corrected, Estimate } from "../../herd/index.ts";
 import { accuracyWords, belowFalsePositives, fewPositives, reachOf } from "../../herd/index.ts";
 import { levelPercent, percent, percentRange } from "../../words/percent.ts";
+import { type Block, type Column, right, table } from "../page/blocks.ts";
 import { marked } from "../page/memory-mark.ts";
-import type { Column } from "../page/table.ts";
-
-export interface Cells {
-  readonly columns: readonly Column[];
-  readonly rows: readonly (readonly string[])[];
-}
 
 /** An estimate rests on memory when its limit or its scale does. */
 export const markOf = (one: Pick<Estimate, "confidence" | "scale">): string | null =>
   [one.confidence, one.scale?.confidence].includes("from-memory") ? "from-memory" : one.confidence;
 
-export function estimateCells(estimates: readonly Estimate[]): Cells {
+export function estimateTable(estimates: readonly Estimate[]): Block[] {
   const [first] = estimates;
-  if (first === undefined) return { columns: [], rows: [] };
+  if (first === undefined) return [];
   const interval = `${levelPercent(first.level)} interval`;
   const head = reachOf(first.basis).prevalence ? "prevalence" : "of these pigs";
-  return withoutBlank({
-    columns: [
+  return filledTable(
+    [
       { head: "" },
       right("affected"),
       right(first.true_prevalence === undefined ? head : "positive"),
       right(interval),
-      right("one-sided"),
+      { ...right("one-sided"), detail: true },
       right(`${head}, corrected`),
       right(interval),
-      right("not examined"),
+      { ...right("not examined"), detail: true },
     ],
-    rows: estimates.map((one) => [
+    estimates.map((one) => [
       marked(one.title, markOf(one)),
       `${one.affected} of ${one.examined}`,
       share(one.proportion),
@@ -40,7 +35,7 @@ export function estimateCells(estimates: readonly Estimate[]): Cells {
       one.true_prevalence === undefined ? "" : range(one.true_prevalence.lower, one.true_prevalence.upper),
       one.not_examined === 0 ? "" : String(one.not_examined),
     ]),
-  });
+  );
 }
 
 /** At 0 of n and n of n: what can be said with the whole confidence on one side. */
@@ -81,18 +76,18 @@ export function remarksOf(
 }
 
 /** Groups that were combined. */
-export function combinedCells(combined: readonly CombinedEstimate[]): Cells {
-  const rows = combined.filter((one) => one.refused === null);
-  const [first] = rows;
-  if (first === undefined) return { columns: [], rows: [] };
-  return {
-    columns: [
+export function combinedTable(combined: readonly CombinedEstimate[]): Block[] {
+  const made = combined.filter((one) => one.refused === null);
+  const [first] = made;
+  if (first === undefined) return [];
+  return table(
+    [
       { head: "" },
       right("prevalence"),
       right(`${levelPercent(first.level)} interval`),
-      { head: "affected of examined, group (pigs)" },
+      { head: "affected of examined, group (pigs)", detail: true },
     ],
-    rows: rows.map((one) => [
+    made.map((one) => [
       marked(one.title, markOf(one)),
       share(one.proportion),
       range(one.lower, one.upper),
@@ -103,7 +98,7 @@ export function combinedCells(combined: readonly CombinedEstimate[]): Cells {
         )
         .join(", "),
     ]),
-  };
+  );
 }
 
 /** Why groups were not combined, each reason once. */
@@ -118,15 +113,15 @@ export const refusals = (combined: readonly CombinedEstimate[]): string[] => {
   );
 };
 
-export const right = (head: string): Column => ({ head, right: true });
 const share = (value: number | null): string => (value === null ? "–" : percent(value));
 const range = (lower: number | null, upper: number | null): string =>
   lower === null || upper === null ? "–" : percentRange(lower, upper);
-/** Columns in which no row says anything are left out. */
-export function withoutBlank({ columns, rows }: Cells): Cells {
-  const shown = columns.map((_, index) => index === 0 || rows.some((row) => (row[index] ?? "") !== ""));
-  return {
-    columns: columns.filter((_, index) => shown[index]),
-    rows: rows.map((row) => row.filter((_, index) => shown[index])),
-  };
+
+/** A table without the columns in which no row says anything. */
+export function filledTable(columns: readonly Column[], rows: readonly (readonly string[])[]): Block[] {
+  const filled = (at: number) => at === 0 || rows.some((row) => (row[at] ?? "") !== "");
+  return table(
+    columns.filter((_, at) => filled(at)),
+    rows.map((row) => row.filter((_, at) => filled(at))),
+  );
 }

@@ -1,16 +1,17 @@
-/** How bad it is, as text and Markdown show it alike: cells, grades and herd indices; nothing in them is made safe to show yet. */
+/** How bad it is: the table, grades and herd indices. */
 import type { Estimate, HerdScores, IndexResult } from "../../herd/index.ts";
 import { rangeDecimals } from "../../score/index.ts";
 import { levelPercent, percent, percentRange } from "../../words/percent.ts";
+import { type Block, right } from "../page/blocks.ts";
 import { marked } from "../page/memory-mark.ts";
 import { number } from "../page/numbers.ts";
-import { type Cells, remarksOf, right, withoutBlank } from "./cells.ts";
+import { filledTable, remarksOf } from "./prevalence.ts";
 
-export function scoreCells(scores: readonly HerdScores[]): Cells {
+export function scoreTable(scores: readonly HerdScores[]): Block[] {
   const level = scores.find((one) => one.level !== undefined)?.level;
   const interval = level === undefined ? "" : `${levelPercent(level)} interval`;
-  return withoutBlank({
-    columns: [
+  return filledTable(
+    [
       { head: "" },
       right("n"),
       right("mean"),
@@ -18,11 +19,11 @@ export function scoreCells(scores: readonly HerdScores[]): Cells {
       right("bootstrap"),
       right("median"),
       right(interval),
-      right("quartiles"),
-      { head: "score:pigs" },
+      { ...right("quartiles"), detail: true },
+      { head: "score:pigs", detail: true },
     ],
-    rows: scores.map(scoreRow),
-  });
+    scores.map(scoreRow),
+  );
 }
 
 /** The middle with the decimals of the scale, means and limits with two at least. */
@@ -90,7 +91,7 @@ export function shareRemarks(scores: readonly HerdScores[], estimates: readonly 
   ];
 }
 
-export const indexCells = (scores: readonly HerdScores[]): string[] =>
+export const indexLines = (scores: readonly HerdScores[]): string[] =>
   scores.flatMap((one) => (one.n === 0 ? [] : one.indices.map((index) => indexCell(one, index))));
 
 /** An index rests on memory when it or its scale does. */

@@ -3,7 +3,7 @@ import type { Estimate, HerdReport, HerdScores, Stratum } from "../../herd/index
 import { reachOf } from "../../herd/index.ts";
 import { count } from "../../words/listing.ts";
 
-export interface Block {
+export interface StratumNumbers {
   readonly stratum: Stratum;
   readonly basis: string | null;
   readonly estimates: Estimate[];
@@ -11,20 +11,20 @@ export interface Block {
 }
 
 /** Estimates and scores of the same stratum and basis, in the order of the report. */
-export function blocksOf({ estimates, scores }: Pick<HerdReport, "estimates" | "scores">): Block[] {
-  const blocks = new Map<string, Block>();
-  const block = ({ stratum, basis }: Estimate | HerdScores): Block => {
+export function byStratum({ estimates, scores }: Pick<HerdReport, "estimates" | "scores">): StratumNumbers[] {
+  const strata = new Map<string, StratumNumbers>();
+  const numbers = ({ stratum, basis }: Estimate | HerdScores): StratumNumbers => {
     const key = JSON.stringify([stratum, basis]);
-    const known = blocks.get(key) ?? { stratum, basis, estimates: [], scores: [] };
-    blocks.set(key, known);
+    const known = strata.get(key) ?? { stratum, basis, estimates: [], scores: [] };
+    strata.set(key, known);
     return known;
   };
-  for (const one of estimates) block(one).estimates.push(one);
-  for (const one of scores) block(one).scores.push(one);
-  return [...blocks.values()];
+  for (const one of estimates) numbers(one).estimates.push(one);
+  for (const one of scores) numbers(one).scores.push(one);
+  return [...strata.values()];
 }
 
-/** `alder-2026-03-14 · nursery-2 · drawn at random`, not yet made safe to show. */
+/** `alder-2026-03-14 · nursery-2 · drawn at random` */
 export const stratumTitle = (stratum: Stratum, basis: string | null): string =>
   [...placeWords(stratum), ...groupWords(stratum), reachOf(basis).title].join(" · ");
 
@@ -44,8 +44,8 @@ export function groupWords({ group, age_class }: Stratum): string[] {
   ];
 }
 
-/** The title of a block with its pigs, not yet made safe to show. */
-export function blockTitle({ stratum, basis, estimates, scores }: Block): string {
+/** The title of a stratum with its pigs */
+export function numbersTitle({ stratum, basis, estimates, scores }: StratumNumbers): string {
   const pigs = Math.max(
     0,
     ...estimates.map((one) => one.examined + one.not_examined),
