@@ -54,55 +54,44 @@ const place = ({ farm, visit, folder, group, age_class }: Stratum): Row => ({
 });
 
 function estimateRows(one: Estimate): Row[] {
-  const { true_prevalence: truth, notes = [], proportion, lower, upper, method } = one;
-  const common: Row = {
-    id: one.indicator,
-    title: one.title,
-    ...place(one.stratum),
-    basis: one.basis,
-    examined: one.examined,
-    not_examined: one.not_examined,
-    affected: one.affected,
-    unit: "share",
-    level: one.level,
-    confidence: one.confidence,
-    source: one.source,
-    note: notes.length === 0 ? null : notes.join("; "),
+  const { true_prevalence: truth, notes = [], one_sided: limit, population, clusters } = one;
+  const proportion: Row = {
+    ...shareRow(one),
+    measure: "proportion",
+    note: notes.join("; ") || null,
+    one_sided: limit?.limit ?? null,
+    one_sided_limit: limit?.value ?? null,
+    head: population?.head ?? null,
+    clusters: clusters?.number ?? null,
+    design_effect: clusters?.design_effect ?? null,
+    effective_size: clusters?.effective_size ?? null,
   };
-  return [
-    { ...common, ...madeOf(one), measure: "proportion", value: proportion, lower, upper, method },
-    ...(truth === undefined
-      ? []
-      : [
-          {
-            ...common,
-            measure: "true_prevalence",
-            value: truth.prevalence,
-            lower: truth.lower,
-            upper: truth.upper,
-            method: truth.method,
-            note: [...notes, ...(truth.withheld === null ? [] : [truth.withheld])].join("; ") || null,
-          },
-        ]),
-  ];
+  if (truth === undefined) return [proportion];
+  const corrected: Row = {
+    ...shareRow(one),
+    measure: "true_prevalence",
+    value: truth.prevalence,
+    lower: truth.lower,
+    upper: truth.upper,
+    method: truth.method,
+    note: [...notes, ...(truth.withheld === null ? [] : [truth.withheld])].join("; ") || null,
+  };
+  return [proportion, corrected];
 }
 
-/** What the interval was made of, and the limit with the whole confidence on one side. */
-const madeOf = ({ one_sided: limit, population, clusters }: Estimate): Row => ({
-  one_sided: limit?.limit ?? null,
-  one_sided_limit: limit?.value ?? null,
-  head: population?.head ?? null,
-  clusters: clusters?.number ?? null,
-  design_effect: clusters?.design_effect ?? null,
-  effective_size: clusters?.effective_size ?? null,
+const combinedRow = (one: CombinedEstimate): Row => ({
+  ...shareRow(one),
+  measure: "combined",
+  group: one.groups.map(({ group }) => group ?? "").join("; "),
+  note: one.refused,
+  head: one.population,
+  effective_size: one.effective_size,
 });
 
-const combinedRow = (one: CombinedEstimate): Row => ({
-  measure: "combined",
+const shareRow = (one: Estimate | CombinedEstimate): Row => ({
   id: one.indicator,
   title: one.title,
   ...place(one.stratum),
-  group: one.groups.map(({ group }) => group ?? "").join("; "),
   basis: one.basis,
   examined: one.examined,
   not_examined: one.not_examined,
@@ -115,9 +104,6 @@ const combinedRow = (one: CombinedEstimate): Row => ({
   method: one.method,
   confidence: one.confidence,
   source: one.source,
-  note: one.refused,
-  head: one.population,
-  effective_size: one.effective_size,
 });
 
 /** Mean, median, the bootstrap where there is one, and the share at or above each grade. */

@@ -29,7 +29,7 @@ export function plotRows(report: HerdReport): Row[][] {
     indicators.set(keyOf(one), [...(indicators.get(keyOf(one)) ?? []), rowOf(one)]);
   for (const one of report.combined ?? []) {
     const rows = indicators.get(keyOf(one)) ?? [];
-    if (one.refused === null) indicators.set(keyOf(one), withCombined(rows, combinedRow(one)));
+    if (one.refused === null) indicators.set(keyOf(one), withCombined(rows, rowOf(one)));
   }
   return [...indicators.values()];
 }
@@ -44,27 +44,15 @@ function withCombined(rows: readonly Row[], combined: Row): Row[] {
   return [...rows.slice(0, at), combined, ...rows.slice(at)];
 }
 
-function rowOf(one: Estimate): Row {
-  const { true_prevalence: truth, proportion, lower, upper, basis } = one;
-  const share = truth
-    ? { value: truth.prevalence, lower: truth.lower, upper: truth.upper }
-    : { value: proportion, lower, upper };
+function rowOf(one: Estimate | CombinedEstimate): Row {
+  const combined = "groups" in one;
+  const truth = combined ? undefined : one.true_prevalence;
+  const { lower, upper } = truth ?? one;
+  const share = { value: truth === undefined ? one.proportion : truth.prevalence, lower, upper };
   return {
     one,
     place: visible(placeWords(one.stratum).join(" · ")),
-    name: visible(groupWords(one.stratum).join(" ")),
-    basis: visible(basis ?? "unrecorded"),
-    share,
-    numbers: numbersOf(one, share),
-  };
-}
-
-function combinedRow(one: CombinedEstimate): Row {
-  const share = { value: one.proportion, lower: one.lower, upper: one.upper };
-  return {
-    one,
-    place: visible(placeWords(one.stratum).join(" · ")),
-    name: visible(["combined", ...groupWords(one.stratum)].join(" ")),
+    name: visible([...(combined ? ["combined"] : []), ...groupWords(one.stratum)].join(" ")),
     basis: visible(one.basis ?? "unrecorded"),
     share,
     numbers: numbersOf(one, share),

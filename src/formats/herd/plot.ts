@@ -5,7 +5,7 @@ import { levelPercent } from "../../words/percent.ts";
 import { visible } from "../../words/visible.ts";
 import { marked, memoryLegend } from "../page/memory-mark.ts";
 import type { Style } from "../page/style.ts";
-import { displayWidth, fitted, wrapped } from "../page/width.ts";
+import { displayWidth, fitted, folded, wrapped } from "../page/width.ts";
 import { plotRows, type Row } from "./plot-rows.ts";
 import { markOf } from "./prevalence.ts";
 import { methodSources } from "./sources.ts";
@@ -53,9 +53,7 @@ function picture(rows: readonly Row[], { label, axis, numbers }: Widths, style: 
   const title = `${marked(first.title, markOf(first))} (${levelPercent(first.level)} intervals${what})`;
   const indent = " ".repeat(label + 4);
   return [
-    ...wrapped(visible(title), "", width)
-      .flatMap((line) => cutLong(line))
-      .map((line) => style.heading(line)),
+    ...folded(visible(title), width).map((line) => style.heading(line)),
     style.quiet(`${indent}${scaleLine(axis)}`),
     ...rows.flatMap((row, index) => {
       const changed = row.place !== "" && row.place !== rows[index - 1]?.place;
@@ -65,11 +63,6 @@ function picture(rows: readonly Row[], { label, axis, numbers }: Widths, style: 
     "",
   ];
 }
-
-/** A single word that is wider than the page is cut visibly. */
-const cutLong = (line: string): string[] => [
-  displayWidth(line) > width ? fitted(line, width).trimEnd() : line,
-];
 
 const labelWidth = (name: string, basis: string): number =>
   displayWidth(basis) + (name === "" ? 0 : displayWidth(name) + 1);

@@ -32,7 +32,7 @@ const between = "  ";
 /** Details go below their row before the first column has less. */
 const comfortable = 20;
 /** Columns go into a further part before the first column has less. */
-const least = 2;
+const least = 4;
 /** The first column where it is repeated, and columns of words where the page is too narrow. */
 const most = 26;
 
@@ -65,17 +65,18 @@ function layouts([label, ...columns]: readonly Shown[], parts: boolean, room: nu
   if (label.width + taken(columns) <= room) return [{ label, columns, below: [] }];
   const wanted = Math.min(label.width, parts ? most : comfortable);
   const left = (some: readonly Shown[]): number => room - taken(some);
-  let inline = columns.map(narrowed);
+  const whole = [...columns];
+  const narrow = columns.map(narrowed);
   const below: Shown[] = [];
-  while (left(inline) < wanted) {
-    const at = inline.findLastIndex(({ detail }) => detail);
+  while (left(narrow) < wanted) {
+    const at = whole.findLastIndex(({ detail }) => detail);
     if (at < 0) break;
-    below.unshift(...inline.splice(at, 1));
+    narrow.splice(at, 1);
+    below.unshift(...whole.splice(at, 1));
   }
   // Heads are left in one line where wrapping them makes room for no further label.
-  const unwrapped = columns.slice(0, inline.length);
-  const fitting = (width: number): number => label.cells.filter((cell) => displayWidth(cell) <= width).length;
-  if (fitting(left(unwrapped)) === fitting(left(inline)) && left(unwrapped) >= least) inline = unwrapped;
+  const labels = (width: number): number => label.cells.filter((cell) => displayWidth(cell) <= width).length;
+  const inline = left(whole) >= least && labels(left(whole)) === labels(left(narrow)) ? whole : narrow;
   if (left(inline) >= (parts ? wanted : least) || inline.length < 2)
     return [{ label: beside(label, left(inline)), columns: widened(inline, label, room), below }];
   return inParts(label, inline, room).map((some, at, all) => ({
@@ -85,30 +86,37 @@ function layouts([label, ...columns]: readonly Shown[], parts: boolean, room: nu
   }));
 }
 
-/** Heads of numbers in two lines, where that makes their column narrower. */
+/** Words and heads no wider than they must be; heads of numbers in two lines where that makes their column narrower. */
 function narrowed(column: Shown): Shown {
-  const { heads, cells, right, detail } = column;
-  if (!right) return detail ? column : { ...column, width: Math.min(column.width, most) };
+  const { heads, cells, width, right, detail } = column;
+  if (!right) return detail ? column : ofWidth(column, Math.min(width, most));
+  const numbers = widest(cells);
+  const upper = Math.max(numbers, Math.min(width, most));
   const [head = "", second] = heads;
-  if (second !== undefined) return column;
-  const narrow = widest(cells);
-  const widths = Array.from({ length: Math.max(0, column.width - narrow) }, (_, more) => narrow + more);
-  const width = widths.find((one) => one >= widest(wordsOf(head)) && folded(head, one).length < 3);
-  return width === undefined ? column : { ...column, heads: folded(head, width), width };
+  const lower = second === undefined ? Math.max(numbers, Math.min(most, widest(wordsOf(head)))) : upper;
+  const widths = Array.from({ length: upper - lower }, (_, more) => lower + more);
+  return ofWidth(column, widths.find((one) => folded(head, one).length < 3) ?? upper);
 }
+
+const ofWidth = (column: Shown, width: number): Shown => ({
+  ...column,
+  heads: column.heads.flatMap((head) => folded(head, width)),
+  width,
+});
 
 /** Words in the last column take what is left. */
 function widened(columns: readonly Shown[], label: Shown, room: number): Shown[] {
   const last = columns.at(-1);
   if (last === undefined || last.right) return [...columns];
   const left = room - taken(columns) - label.width;
-  return [...columns.slice(0, -1), { ...last, width: last.width + Math.max(0, left) }];
+  return [...columns.slice(0, -1), ofWidth(last, last.width + Math.max(0, left))];
 }
 
 /** The first column as wide as the widest of its cells that fit. */
 function beside(label: Shown, room: number): Shown {
-  const fitting = [...label.heads, ...label.cells].map(displayWidth).filter((width) => width <= room);
-  return { ...label, width: Math.max(0, ...fitting) };
+  const { heads } = ofWidth(label, Math.max(least, room));
+  const fitting = [...heads, ...label.cells].map(displayWidth).filter((width) => width <= room);
+  return { ...label, heads, width: Math.max(0, ...fitting) };
 }
 
 /** As many columns in each part as fit, one at least. */
@@ -127,60 +135,46 @@ function printed({ label, columns, below }: Layout, rows: number, room: number):
   const all = [label, ...columns];
   const height = Math.max(...all.map(({ heads }) => heads.length));
   const head = Array.from({ length: height }, (_, at) =>
-    line(
-      all,
-      all.map(({ heads }) => heads[at - height + heads.length] ?? ""),
-    ),
-  );
+    line(all, ({ heads }) => heads[at - height + heads.length]),
+  ).filter((one) => one !== "");
   // One detail that every row has is named once, above all rows.
   const [only, ...more] = below;
   const once = only !== undefined && more.length === 0 && !only.cells.includes("");
-  const body = Array.from({ length: rows }, (_, at) => [
-    ...rowLines(all, at, room),
-    ...(once ? detailLines([{ ...only, heads: [] }], at, room) : detailLines(below, at, room)),
-  ]);
+  const details = once ? [{ ...only, heads: [] }] : below;
   return {
-    head: [
-      ...head.filter((one) => one !== ""),
-      ...(once ? setIn(only.heads.join(" "), room - 4).map((one) => `    ${one}`) : []),
-    ],
-    body: body.flat(),
+    head: once ? [...head, ...detailLines(only.heads.join(" "), room)] : head,
+    body: Array.from({ length: rows }, (_, at) => [
+      ...rowLines(all, at, room),
+      ...detailLines(
+        details
+          .flatMap(({ heads, cells }) => (cells[at] === "" ? [] : [...heads, cells[at]].join(" ")))
+          .join("; "),
+        room,
+      ),
+    ]).flat(),
   };
 }
 
 function rowLines(all: readonly Shown[], at: number, room: number): string[] {
-  const [label, ...columns] = all;
-  if (label === undefined) return [];
-  const name = label.cells[at] ?? "";
-  const above = displayWidth(name) > label.width;
-  const cells = columns.map(({ cells: some, width, right }) =>
-    right ? [some[at] ?? ""] : folded(some[at] ?? "", width),
+  const name = all[0]?.cells[at] ?? "";
+  const above = displayWidth(name) > (all[0]?.width ?? 0);
+  const cells = new Map(
+    all.map((column, place) => {
+      const cell = place === 0 && above ? "" : (column.cells[at] ?? "");
+      return [column, column.right ? [cell] : folded(cell, Math.max(least, column.width))];
+    }),
   );
-  const height = Math.max(1, ...cells.map((lines) => lines.length));
-  const lines = Array.from({ length: height }, (_, index) =>
-    line(all, [above || index > 0 ? "" : name, ...cells.map((some) => some[index] ?? "")]),
-  );
-  return above ? [...setIn(name, room), ...lines.filter((one) => one !== "")] : lines;
+  const height = Math.max(...[...cells.values()].map((lines) => lines.length));
+  const lines = Array.from({ length: height }, (_, index) => line(all, (one) => cells.get(one)?.[index]));
+  return above ? [...folded(name, room, "  "), ...lines.filter((one) => one !== "")] : lines;
 }
 
-/** What went below a row, each with its head. */
-function detailLines(below: readonly Shown[], at: number, room: number): string[] {
-  const said = below
-    .map(({ heads, cells }) => [...heads, cells[at] ?? ""])
-    .filter((words) => words.at(-1) !== "")
-    .map((words) => words.join(" "));
-  return said.length === 0 ? [] : setIn(said.join("; "), room - 4).map((one) => `    ${one}`);
-}
+/** What went below a row, set in. */
+const detailLines = (said: string, room: number): string[] =>
+  said === "" ? [] : folded(said, room - 4, "  ").map((one) => `    ${one}`);
 
-/** Lines of which those after the first are set in. */
-function setIn(text: string, room: number): string[] {
-  const lines = folded(text, room);
-  if (lines.length < 2) return lines;
-  return folded(text, room - 2).map((one, index) => (index === 0 ? one : `  ${one}`));
-}
-
-const line = (columns: readonly Shown[], cells: readonly string[]): string =>
+const line = (columns: readonly Shown[], cellOf: (column: Shown) => string | undefined): string =>
   columns
-    .map(({ width, right }, at) => padded(cells[at] ?? "", width, right))
+    .map((column) => padded(cellOf(column) ?? "", column.width, column.right))
     .join(between)
     .trimEnd();

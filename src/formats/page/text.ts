@@ -3,7 +3,7 @@ import { visible } from "../../words/visible.ts";
 import type { Block } from "./blocks.ts";
 import type { Style } from "./style.ts";
 import { tableParts } from "./text-table.ts";
-import { displayWidth, wrapped } from "./width.ts";
+import { folded, wrapped } from "./width.ts";
 
 export interface Page {
   readonly style: Style;
@@ -30,8 +30,11 @@ function parted(block: Block, before: Block | undefined): boolean {
 
 function linesOf(block: Block, { style, width }: Page): string[] {
   switch (block.kind) {
-    case "heading":
-      return headingLines(visible(block.text), " ".repeat(block.indent), { style, width });
+    case "heading": {
+      const indent = " ".repeat(block.indent);
+      const lines = folded(visible(block.text), width - block.indent);
+      return lines.map((line) => `${indent}${style.heading(line)}`);
+    }
     case "text": {
       const first = " ".repeat(block.indent);
       const lines = wrapped(visible(block.text), first, width, `${first}${" ".repeat(block.hang)}`);
@@ -40,11 +43,11 @@ function linesOf(block: Block, { style, width }: Page): string[] {
     case "list": {
       const { head, items, indent, bullet } = block;
       const first = " ".repeat(indent + (bullet === "" || indent === 0 ? 2 : 0));
-      const shown = head === null ? [] : [visible(head)];
+      const shown = head === null ? "" : visible(head);
       return [
-        ...shown.map((line) =>
-          indent === 0 ? style.heading(line) : `${" ".repeat(indent)}${style.quiet(line)}`,
-        ),
+        ...(head === null
+          ? []
+          : [indent === 0 ? style.heading(shown) : `${" ".repeat(indent)}${style.quiet(shown)}`]),
         ...items.flatMap((item) => wrapped(visible(item), `${first}${bullet}`, width, `${first}  `)),
       ];
     }
@@ -66,11 +69,4 @@ function linesOf(block: Block, { style, width }: Page): string[] {
     case "gap":
       return [""];
   }
-}
-
-/** Wrapped only where it must be: the parts of a heading may stand two blanks apart. */
-function headingLines(words: string, indent: string, { style, width }: Page): string[] {
-  const whole = `${indent}${words}`;
-  const lines = displayWidth(whole) <= width ? [whole] : wrapped(words, indent, width);
-  return lines.map((line) => `${indent}${style.heading(line.slice(indent.length))}`);
 }

@@ -8,11 +8,11 @@ const simple = /^[ -~\u00a1-\u02ff\u2010-\u2027]*$/;
 
 const graphemes = new Intl.Segmenter("en", { granularity: "grapheme" });
 const piecesOf = (text: string): string[] => [...graphemes.segment(text)].map(({ segment }) => segment);
-const cells = (piece: string): number => (wide.test(piece) ? 2 : /^\p{M}+$/u.test(piece) ? 0 : 1);
+const cellsOf = (piece: string): number => (wide.test(piece) ? 2 : /^\p{M}+$/u.test(piece) ? 0 : 1);
 
 /** Cells of a terminal that a text takes. @param text made safe to show before */
 export const displayWidth = (text: string): number =>
-  simple.test(text) ? text.length : piecesOf(text).reduce((sum, piece) => sum + cells(piece), 0);
+  simple.test(text) ? text.length : piecesOf(text).reduce((sum, piece) => sum + cellsOf(piece), 0);
 
 /** As many blanks behind the text, or before it, as it is narrower than `width`. */
 export const padded = (text: string, width: number, right = false): string => {
@@ -31,7 +31,7 @@ function cutAt(text: string, width: number): string {
   let cut = "";
   let used = 0;
   for (const piece of piecesOf(text)) {
-    used += cells(piece);
+    used += cellsOf(piece);
     if (used > width) break;
     cut += piece;
   }
@@ -53,22 +53,28 @@ export function wrapped(
 ): string[] {
   const lines: string[] = [];
   let line = first;
+  let used = displayWidth(first);
   let empty = true;
   for (const word of wordsOf(text)) {
-    if (!empty && displayWidth(line) + 1 + displayWidth(word) > width) {
+    const cells = displayWidth(word);
+    if (!empty && used + 1 + cells > width) {
       lines.push(line);
       line = blanks;
+      used = displayWidth(blanks);
       empty = true;
     }
     line = empty ? `${line}${word}` : `${line} ${word}`;
+    used += empty ? cells : cells + 1;
     empty = false;
   }
   return [...lines, line];
 }
 
-/** Lines of at most `width` characters, in which a longer word is broken. @param width 2 or more */
-export const folded = (text: string, width: number): string[] =>
-  wrapped(text, "", width).flatMap((line) => broken(line, width));
+/** Lines of at most `width` characters, in which a longer word is broken. @param width 4 or more */
+export const folded = (text: string, width: number, blanks = ""): string[] =>
+  displayWidth(text) <= width
+    ? [text]
+    : wrapped(text, "", width, blanks).flatMap((line) => broken(line, width));
 
 function broken(line: string, width: number): string[] {
   if (displayWidth(line) <= width) return [line];
