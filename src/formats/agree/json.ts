@@ -49,28 +49,18 @@ function pairOf({ first, second, pigs, same, grades, icc, difference, caution }:
   };
 }
 
-const differenceOf = ({ mean, ...counts }: Difference) => ({
-  mean: mean.mean,
-  lower: mean.lower,
-  upper: mean.upper,
-  reason: mean.reason,
-  ...counts,
-});
+function differenceOf({ mean: { mean, lower, upper, reason }, ...counts }: Difference) {
+  return { mean, lower, upper, reason, ...counts };
+}
 
-const kappaOf = ({ kappa: value, standardError: standard_error, lower, upper, reason }: Kappa) => ({
-  value,
-  standard_error,
-  lower,
-  upper,
-  reason,
-});
+function kappaOf({ kappa: value, standardError: standard_error, lower, upper, reason }: Kappa) {
+  return { value, standard_error, lower, upper, reason };
+}
 
-function iccOf(icc: Pick<IntraclassCorrelations, "agreement" | "consistency">) {
-  const one = ({ icc: value, lower, upper, reason }: IntraclassCorrelations["agreement"]) => ({
-    value,
-    lower,
-    upper,
-    reason,
-  });
-  return { icc_agreement: one(icc.agreement), icc_consistency: one(icc.consistency) };
+function iccOf({ agreement, consistency }: Pick<IntraclassCorrelations, "agreement" | "consistency">) {
+  return { icc_agreement: correlation(agreement), icc_consistency: correlation(consistency) };
+}
+
+function correlation({ icc: value, lower, upper, reason }: IntraclassCorrelations["agreement"]) {
+  return { value, lower, upper, reason };
 }

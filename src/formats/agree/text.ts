@@ -9,14 +9,6 @@ import { number } from "../page/numbers.ts";
 import type { Style } from "../page/style.ts";
 import { textOf } from "../page/text.ts";
 
-/** A value with its interval, or why it has none. */
-interface Shown {
-  readonly value: number | null;
-  readonly lower: number | null;
-  readonly upper: number | null;
-  readonly reason: string | null;
-}
-
 export const agreeText = ({ level, scales }: AgreeReport, style: Style): string =>
   textOf(
     [
@@ -38,7 +30,7 @@ function pairBlocks(pair: PairAgreement, scale: ScaleAgreement, level: number): 
     heading(`${pair.first} and ${pair.second}, ${count(pair.pigs, "pig")}`, { indent: 2 }),
     text(alike),
     text(pair.difference === null ? noOrder : higher(pair, pair.difference, level)),
-    ...valueTable(valuesOf(pair), level),
+    ...valueTable(valueRows(pair), level),
     ...cautionBlocks(caution),
     ...(pair.grades === null
       ? [text("Kappa is not given: the scale has too many values to be grades. The ICC is for such.")]
@@ -71,47 +63,43 @@ function pointsOf(mean: number | null): string {
 const cautionBlocks = (caution: string | null): Block[] =>
   remarks(caution === null ? [] : [`Few pigs: ${caution}.`], 4);
 
-function valuesOf({ grades, icc }: PairAgreement): [string, Shown][] {
-  const kappas: [string, Shown][] =
-    grades === null
+function valueRows({ grades, icc }: PairAgreement): string[][] {
+  const kappa = (name: string, found: Kappa | null): string[][] =>
+    found === null ? [] : [valueRow(name, found.kappa, found)];
+  return [
+    ...(grades === null
       ? []
       : [
-          ["kappa", withValue(grades.unweighted.kappa, grades.unweighted)],
-          ...weighted("kappa, linear weights", grades.linear),
-          ...weighted("kappa, quadratic weights", grades.quadratic),
-          ["PABAK", { ...grades.pabak, reason: null }],
-        ];
-  return [...kappas, ...(icc === null ? [] : iccValues(icc))];
+          ...kappa("kappa", grades.unweighted),
+          ...kappa("kappa, linear weights", grades.linear),
+          ...kappa("kappa, quadratic weights", grades.quadratic),
+          valueRow("PABAK", grades.pabak.value, { ...grades.pabak, reason: null }),
+        ]),
+    ...(icc === null ? [] : iccRows(icc)),
+  ];
 }
 
-const weighted = (name: string, found: Kappa | null): [string, Shown][] =>
-  found === null ? [] : [[name, withValue(found.kappa, found)]];
-
-const iccValues = ({
+const iccRows = ({
   agreement,
   consistency,
-}: Pick<IntraclassCorrelations, "agreement" | "consistency">): [string, Shown][] => [
-  ["ICC(2,1), agreement", withValue(agreement.icc, agreement)],
-  ["ICC(3,1), consistency", withValue(consistency.icc, consistency)],
+}: Pick<IntraclassCorrelations, "agreement" | "consistency">): string[][] => [
+  valueRow("ICC(2,1), agreement", agreement.icc, agreement),
+  valueRow("ICC(3,1), consistency", consistency.icc, consistency),
 ];
 
-const withValue = (value: number | null, { lower, upper, reason }: Omit<Shown, "value">): Shown => ({
-  value,
-  lower,
-  upper,
-  reason,
-});
+/** A value with its interval, or why it has none. */
+const valueRow = (
+  name: string,
+  value: number | null,
+  { lower, upper, reason }: Pick<Kappa, "lower" | "upper" | "reason">,
+): string[] => [
+  name,
+  value === null ? "–" : value.toFixed(2),
+  lower === null || upper === null ? (reason ?? "–") : `${lower.toFixed(2)} to ${upper.toFixed(2)}`,
+];
 
-const valueTable = (values: readonly [string, Shown][], level: number): Block[] =>
-  table(
-    [{ head: "" }, right("value"), { head: `${levelPercent(level)} interval` }],
-    values.map(([name, { value, lower, upper, reason }]) => [
-      name,
-      value === null ? "–" : value.toFixed(2),
-      lower === null || upper === null ? (reason ?? "–") : `${lower.toFixed(2)} to ${upper.toFixed(2)}`,
-    ]),
-    { indent: 4 },
-  );
+const valueTable = (rows: readonly string[][], level: number): Block[] =>
+  table([{ head: "" }, right("value"), { head: `${levelPercent(level)} interval` }], rows, { indent: 4 });
 
 /** Rows are grades of the first reader, columns of the second; a point where there is no pig. */
 const gradeTable = (
@@ -135,7 +123,7 @@ function togetherBlocks({ together, together_caution: caution }: ScaleAgreement,
   const { readers, subjects } = together;
   return [
     heading(`All ${readers} readers, ${count(subjects, "pig")} that each of them read`, { indent: 2 }),
-    ...valueTable(iccValues(together), level),
+    ...valueTable(iccRows(together), level),
     ...cautionBlocks(caution),
   ];
 }

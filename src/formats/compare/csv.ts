@@ -3,32 +3,9 @@ import type { CompareReport, Comparison, Limited } from "../../compare/index.ts"
 import { type CsvCell, csv } from "../page/csv.ts";
 
 const head = [
-  "farm",
-  "visit",
-  "basis",
-  "kind",
-  "question",
-  "side",
-  "examined",
-  "not_examined",
-  "affected",
-  "proportion",
-  "mean",
-  "median",
-  "comparable",
-  "reasons",
-  "although",
-  "test",
-  "effect",
-  "value",
-  "lower",
-  "upper",
-  "level",
-  "p",
-  "p_holm",
-  "comparisons",
-  "claim_on",
-  "no_claim",
+  ..."farm,visit,basis,kind,question,side,examined,not_examined,affected,proportion,mean,median".split(","),
+  ..."comparable,reasons,although,test,effect,value,lower,upper,level,p,p_holm,comparisons".split(","),
+  ..."claim_on,no_claim".split(","),
 ];
 
 /** Values are not rounded; numbers have a point. A comparison that was refused has one line and no numbers. */
@@ -56,7 +33,7 @@ export function compareCsv({ blocks, level }: CompareReport): string {
           claim_on,
           no_claim,
         ];
-        if (one.sides.length === 0) return [[...start, null, null, null, null, null, null, null, ...end]];
+        if (one.sides.length === 0) return [[...start, ...Array<null>(7).fill(null), ...end]];
         return one.sides.map((side) => [
           ...start,
           side.side,

@@ -3,8 +3,7 @@ import type { Finding } from "../../lint/index.ts";
 import { visible } from "../../words/visible.ts";
 import { portablePath } from "../page/portable-path.ts";
 import { makeStyle } from "../page/style.ts";
-import type { LintReport } from "./report.ts";
-import { reported } from "./reported.ts";
+import { type LintReport, reported } from "./report.ts";
 import { summaryLine } from "./text.ts";
 
 const commands = { error: "error", warning: "warning", note: "notice" } as const;

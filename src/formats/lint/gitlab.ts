@@ -6,7 +6,7 @@ import { visible } from "../../words/visible.ts";
 import { toJson } from "../page/json.ts";
 import { portablePath } from "../page/portable-path.ts";
 import { fingerprints } from "./fingerprints.ts";
-import { reported, unreadableRule } from "./reported.ts";
+import { reported, unreadableRule } from "./report.ts";
 
 const severities = { error: "major", warning: "minor", note: "info" } as const;
 const alarms = new Set(rules.filter((rule) => rule.family === "alarm").map((rule) => rule.id));

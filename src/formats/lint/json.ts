@@ -3,7 +3,7 @@
 import type { Fault } from "../../cases/index.ts";
 import type { LintResult } from "../../lint/index.ts";
 import { toJson } from "../page/json.ts";
-import { reported } from "./reported.ts";
+import { reported } from "./report.ts";
 
 /** Files that could not be read stand among the findings as rule `unreadable`, so that no consumer overlooks them. */
 export function lintJson(result: LintResult, unreadable: readonly Fault[]): string {

@@ -2,8 +2,7 @@
 import type { Finding, Level } from "../../lint/index.ts";
 import { visible } from "../../words/visible.ts";
 import { portablePath } from "../page/portable-path.ts";
-import type { LintReport } from "./report.ts";
-import { reported, unreadableRule } from "./reported.ts";
+import { type LintReport, reported, unreadableRule } from "./report.ts";
 
 /**
  * A finding at or above the failing level is a failed test, one below it a skipped test with its message, a file that

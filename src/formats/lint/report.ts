@@ -1,6 +1,6 @@
 /** What the linter found, and what its formats need to know beside. */
 import type { Fault } from "../../cases/index.ts";
-import type { Level, LintResult } from "../../lint/index.ts";
+import type { Finding, Level, LintResult } from "../../lint/index.ts";
 
 export interface LintReport {
   readonly result: LintResult;
@@ -14,4 +14,14 @@ export interface LintReport {
   readonly quiet: boolean;
   /** The rules that were asked beside the alarms, where not all were. */
   readonly only?: readonly string[];
+}
+
+export const unreadableRule = "unreadable";
+
+/** What a script is told: files that could not be read, so that nobody overlooks them, then the findings. */
+export function reported(result: LintResult, unreadable: readonly Fault[]): Finding[] {
+  const notRead = unreadable.map(({ message, file, line, column, length, excerpt }): Finding => {
+    return { rule: unreadableRule, level: "error", message, file, line, column, path: "", length, excerpt };
+  });
+  return [...notRead, ...result.findings];
 }

@@ -5,8 +5,7 @@ import { type Finding, type Rule, rules, textsOf } from "../../lint/index.ts";
 import { toJson } from "../page/json.ts";
 import { fileUri } from "../page/portable-path.ts";
 import { fingerprints } from "./fingerprints.ts";
-import type { LintReport } from "./report.ts";
-import { reported, unreadableRule } from "./reported.ts";
+import { type LintReport, reported, unreadableRule } from "./report.ts";
 
 /** GitHub's code scanning shows no more results of one run than this. */
 export const shownByCodeScanning = 5000;

@@ -6,8 +6,12 @@ const wide =
 /** Most texts: every character takes one cell. */
 const simple = /^[ -~\u00a1-\u02ff\u2010-\u2027]*$/;
 
-const graphemes = new Intl.Segmenter("en", { granularity: "grapheme" });
-const piecesOf = (text: string): string[] => [...graphemes.segment(text)].map(({ segment }) => segment);
+/** Made when it is needed: most runs show simple texts alone. */
+let graphemes: Intl.Segmenter | undefined;
+function piecesOf(text: string): string[] {
+  graphemes ??= new Intl.Segmenter("en", { granularity: "grapheme" });
+  return [...graphemes.segment(text)].map(({ segment }) => segment);
+}
 const cellsOf = (piece: string): number => (wide.test(piece) ? 2 : /^\p{M}+$/u.test(piece) ? 0 : 1);
 
 /** Cells of a terminal that a text takes. @param text made safe to show before */

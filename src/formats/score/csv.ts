@@ -3,20 +3,7 @@ import type { Archive } from "../../cases/index.ts";
 import type { ScoredCase } from "../../score/index.ts";
 import { csv } from "../page/csv.ts";
 
-const head = [
-  "case",
-  "file",
-  "farm",
-  "visit",
-  "group",
-  "scale",
-  "value",
-  "max",
-  "class",
-  "confidence",
-  "missing",
-  "reason",
-] as const;
+const head = "case,file,farm,visit,group,scale,value,max,class,confidence,missing,reason".split(",");
 
 /** Lists (missing observations) are joined by a semicolon; what is not recorded is empty. */
 export function scoreCsv(scored: readonly ScoredCase[], archive: Archive): string {
