@@ -2,7 +2,7 @@
 import { resolve } from "node:path";
 import type { Archive } from "../cases/index.ts";
 import { type FixedFile, fixFiles, unifiedDiff } from "../fix/index.ts";
-import { fixReport } from "../formats/fix-report.ts";
+import { fixReport } from "../formats/fix/report.ts";
 import { writeWhole } from "./files.ts";
 import type { CommonOptions } from "./options.ts";
 import type { Run } from "./run.ts";

@@ -1,9 +1,9 @@
 /** `carcase lint`: what was skipped, contradictory or unsafe, at which line? */
 import { alarmNotice } from "../formats/alarm-notice.ts";
-import { type LintFormat, lintFormats, lintReport } from "../formats/lint-formats.ts";
-import type { LintReport } from "../formats/lint-report.ts";
-import { shownByCodeScanning } from "../formats/lint-sarif.ts";
-import { makeStyle } from "../formats/style.ts";
+import { type LintFormat, lintFormats, lintReport } from "../formats/lint/formats.ts";
+import type { LintReport } from "../formats/lint/report.ts";
+import { shownByCodeScanning } from "../formats/lint/sarif.ts";
+import { makeStyle } from "../formats/page/style.ts";
 import { checkRulesOf, gradeCheckFor, Linter, type LintResult, lintResult } from "../lint/index.ts";
 import { count } from "../words/listing.ts";
 import { openBaseline, withBaseline } from "./baseline.ts";

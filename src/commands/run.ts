@@ -13,7 +13,7 @@ import {
 } from "../cases/index.ts";
 import { alarmNotice } from "../formats/alarm-notice.ts";
 import { faultsText } from "../formats/faults-text.ts";
-import { makeStyle, type Style } from "../formats/style.ts";
+import { makeStyle, type Style } from "../formats/page/style.ts";
 import { readStandardInput, writeStandardOutput, writeWhole } from "./files.ts";
 import type { CommonOptions } from "./options.ts";
 import { type Left, withoutCopies, withoutFormatFaults, withSoundScales } from "./sound-cases.ts";

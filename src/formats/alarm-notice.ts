@@ -2,7 +2,7 @@
 import type { OpenAlarm } from "../alarms/index.ts";
 import { listing } from "../words/listing.ts";
 import { visible } from "../words/visible.ts";
-import type { Style } from "./style.ts";
+import type { Style } from "./page/style.ts";
 
 /** More pigs than this are counted, not named: the notice must fit above everything else. */
 const longest = 8;

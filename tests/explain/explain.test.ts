@@ -1,9 +1,9 @@
 /** Everything that has a name can be explained, with its source; other names are answered with the nearest. */
 import { describe, expect, it } from "vitest";
 import { explain, kinds, nearestNames, topics } from "../../src/explain/index.ts";
-import { explainJson, explainListJson } from "../../src/formats/explain-json.ts";
-import { explainListText, explainText } from "../../src/formats/explain-text.ts";
-import { makeStyle } from "../../src/formats/style.ts";
+import { explainJson, explainListJson } from "../../src/formats/explain/json.ts";
+import { explainListText, explainText } from "../../src/formats/explain/text.ts";
+import { makeStyle } from "../../src/formats/page/style.ts";
 import { alarmPatterns, indicators, organs, protocols } from "../../src/knowledge/index.ts";
 import { scales } from "../../src/knowledge/scales.ts";
 import { rules } from "../../src/lint/index.ts";

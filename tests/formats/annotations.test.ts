@@ -1,9 +1,9 @@
 /** Workflow annotations of GitHub and code quality of GitLab: escaped, placed, known again. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { lintReport } from "../../src/formats/lint-formats.ts";
-import type { LintReport } from "../../src/formats/lint-report.ts";
-import { makeStyle } from "../../src/formats/style.ts";
+import { lintReport } from "../../src/formats/lint/formats.ts";
+import type { LintReport } from "../../src/formats/lint/report.ts";
+import { makeStyle } from "../../src/formats/page/style.ts";
 import { fault, finding, hostileTexts, realReport, report } from "./report.ts";
 
 const github = (of: LintReport): string[] => lintReport("github", of, makeStyle(true)).trimEnd().split("\n");

@@ -4,9 +4,9 @@ import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { validateXML } from "xmllint-wasm";
-import { lintReport } from "../../src/formats/lint-formats.ts";
-import type { LintReport } from "../../src/formats/lint-report.ts";
-import { makeStyle } from "../../src/formats/style.ts";
+import { lintReport } from "../../src/formats/lint/formats.ts";
+import type { LintReport } from "../../src/formats/lint/report.ts";
+import { makeStyle } from "../../src/formats/page/style.ts";
 import { fault, finding, hostileTexts, realReport, report } from "./report.ts";
 import { readXml } from "./xml.ts";
 

@@ -1,7 +1,7 @@
 /** Marks of the matrix grow from the healthy end, whichever it is. */
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import { markCharacter } from "../../src/formats/matrix-marks.ts";
+import { markCharacter } from "../../src/formats/score/matrix-marks.ts";
 import { scales } from "../../src/knowledge/scales.ts";
 import { markShare } from "../../src/score/index.ts";
 import { scaleNamed } from "./pigs.ts";

@@ -1,7 +1,7 @@
 /** A printed number never lies on the other side of a limit than its class, on any scale and for any value. */
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import { number } from "../../src/formats/numbers.ts";
+import { number } from "../../src/formats/page/numbers.ts";
 import { herdIndices } from "../../src/herd/index.ts";
 import type { ClassLimit, Scale } from "../../src/knowledge/index.ts";
 import { scales } from "../../src/knowledge/scales.ts";
