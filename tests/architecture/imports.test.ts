@@ -106,11 +106,4 @@ describe("the house", () => {
     for (const file of written) visit(file, []);
     expect(circles).toEqual([]);
   });
-
-  it("keeps files short: none over 200 lines", () => {
-    const long = written
-      .map((file) => ({ file, lines: readFileSync(join(source, file), "utf8").split("\n").length }))
-      .filter(({ lines }) => lines > 200);
-    expect(long).toEqual([]);
-  });
 });
