@@ -10,6 +10,7 @@ import { herdText } from "../../src/formats/herd-text.ts";
 import { makeStyle } from "../../src/formats/style.ts";
 import { type HerdOptions, type HerdReport, herdEstimates } from "../../src/herd/index.ts";
 import { percent, percentRange } from "../../src/words/percent.ts";
+import { runs } from "../random.ts";
 import { consolidation, organ } from "../score/pigs.ts";
 import { archiveOf, farm, visit } from "./archive.ts";
 
@@ -89,7 +90,7 @@ describe("the picture", () => {
           new RegExp(`  ${ill}/${ill + well} +[<>]?[\\d.]+ %  [\\d.]+ to [\\d.]+ %$`),
         );
       }),
-      { numRuns: 15 },
+      { numRuns: runs(15) },
     );
   });
 

@@ -7,6 +7,7 @@ import {
   oneSidedLower,
   oneSidedUpper,
 } from "../../src/statistics/index.ts";
+import { runs } from "../random.ts";
 import { binomialProbabilities, expectClose, reference } from "./reference.ts";
 
 interface Input {
@@ -134,7 +135,7 @@ describe("properties", () => {
         expect(got.lower).toBeLessThanOrEqual(got.proportion + ROUNDING);
         expect(got.upper).toBeGreaterThanOrEqual(got.proportion - ROUNDING);
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 
@@ -147,7 +148,7 @@ describe("properties", () => {
         expect(more.lower).toBeGreaterThanOrEqual(fewer.lower);
         expect(more.upper).toBeGreaterThanOrEqual(fewer.upper);
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 
@@ -159,7 +160,7 @@ describe("properties", () => {
         expect(Math.abs(affected.lower + unaffected.upper - 1)).toBeLessThan(ROUNDING);
         expect(Math.abs(affected.upper + unaffected.lower - 1)).toBeLessThan(ROUNDING);
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 
@@ -171,7 +172,7 @@ describe("properties", () => {
         expect(high.lower).toBeLessThanOrEqual(low.lower + ROUNDING);
         expect(high.upper).toBeGreaterThanOrEqual(low.upper - ROUNDING);
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 
@@ -188,7 +189,7 @@ describe("properties", () => {
         expectClose(oneSidedLower(x, n, half), outer.lower, 1e-9, "lower");
         expectClose(oneSidedUpper(x, n, half), outer.upper, 1e-9, "upper");
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 

@@ -16,6 +16,7 @@ import {
   pooledSampleSizeUnlimited,
   zeroUpperFinite,
 } from "../../src/statistics/index.ts";
+import { runs } from "../random.ts";
 import { binomialProbabilities, expectClose } from "./reference.ts";
 
 const fixture = new URL("../fixtures/detection-table.json", import.meta.url);
@@ -234,7 +235,7 @@ describe("next to certainty", () => {
         expect(n).toBeGreaterThanOrEqual(exactNumber(some, tail * (1 + 2e-9) + 2 ** -53));
         expect(zeroUpperFinite(n ?? 0, some.population, level).upperCount).toBeLessThan(some.affected);
       }),
-      { numRuns: 200 },
+      { numRuns: runs(200) },
     );
   });
 

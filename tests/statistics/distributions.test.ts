@@ -14,6 +14,7 @@ import {
   studentTQuantile,
   studentTTwoSided,
 } from "../../src/statistics/index.ts";
+import { runs } from "../random.ts";
 import { expectClose, reference } from "./reference.ts";
 
 interface Tails {
@@ -148,7 +149,7 @@ describe("properties", () => {
         const x = fQuantile(p, f, tail);
         expectClose(fCdf(x, f) + fCdf(x, f, "upper"), 1, 1e-15, "both tails");
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 

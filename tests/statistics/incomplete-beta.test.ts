@@ -3,6 +3,7 @@ import { jStat } from "jstat";
 import { describe, expect, it } from "vitest";
 import { betaQuantile, regularisedBeta } from "../../src/statistics/index.ts";
 import { cellDeviance, productMinus, stirlingError } from "../../src/statistics/stirling.ts";
+import { runs } from "../random.ts";
 import { expectClose, reference } from "./reference.ts";
 
 /** A double as an exact fraction: numerator over a power of two. */
@@ -57,7 +58,7 @@ describe("regularised incomplete beta", () => {
           }
         },
       ),
-      { numRuns: 400 },
+      { numRuns: runs(400) },
     );
   });
 
@@ -78,7 +79,7 @@ describe("regularised incomplete beta", () => {
           expectClose(regularisedBeta(x, 0.5, 0.5).lower, arcsine, 1e-13, "arcsine");
         },
       ),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 
@@ -124,7 +125,7 @@ describe("beta quantile", () => {
           expectClose(regularisedBeta(x, a, b).lower, p, 1e-9, `p=${p} a=${a} b=${b}`);
         },
       ),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 
@@ -148,7 +149,7 @@ describe("beta quantile", () => {
           expectClose(betaQuantile(p, a, b), jStat.beta.inv(p, a, b), 1e-7, `p=${p} a=${a} b=${b}`);
         },
       ),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 });
