@@ -19,7 +19,7 @@ export function folderInTurns(): (files: Readonly<Record<string, string>>) => st
   const held = new Map<string, string>();
   let folder: string | undefined;
   return (files) => {
-    folder ??= realpathSync(mkdtempSync(join(tmpdir(), "carcase-")));
+    folder ??= realpathSync(mkdtempSync(join(tmpdir(), "carcase-in-turns-")));
     const wanted = Object.keys(files);
     for (const name of held.keys()) {
       if (Object.hasOwn(files, name)) continue;

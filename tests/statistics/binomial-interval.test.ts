@@ -7,6 +7,7 @@ import {
   oneSidedLower,
   oneSidedUpper,
 } from "../../src/statistics/index.ts";
+import { every } from "../every.ts";
 import { runs } from "../random.ts";
 import { binomialProbabilities, expectClose, reference } from "./reference.ts";
 
@@ -31,14 +32,15 @@ const ROWS: Record<BinomialMethod, number> = {
 
 describe("reference rows", () => {
   for (const method of BINOMIAL_METHODS) {
-    it.each(reference<Input, Limits>(method, ROWS[method]))("$id", ({ id, input, output }) => {
+    every(method, reference<Input, Limits>(method, ROWS[method]), ({ id, input, output }) => {
       const got = binomialInterval(input.x, input.n, { level: input.conf, method });
       expectClose(got.lower, output.lower, 1e-12, `${id} lower`);
       expectClose(got.upper, output.upper, 1e-12, `${id} upper`);
       expect(got).toMatchObject({ proportion: input.x / input.n, level: input.conf, method });
     });
   }
-  it.each(reference<Input, { upper: number }>("one-sided-upper", 14))("$id", ({ id, input, output }) => {
+  const oneSided = reference<Input, { upper: number }>("one-sided-upper", 14);
+  every("one-sided-upper", oneSided, ({ id, input, output }) => {
     expectClose(oneSidedUpper(input.x, input.n, input.conf), output.upper, 1e-12, id);
     expectClose(1 - oneSidedLower(input.n - input.x, input.n, input.conf), output.upper, 1e-12, id);
   });

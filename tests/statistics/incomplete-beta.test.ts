@@ -3,6 +3,7 @@ import { jStat } from "jstat";
 import { describe, expect, it } from "vitest";
 import { betaQuantile, regularisedBeta } from "../../src/statistics/index.ts";
 import { cellDeviance, productMinus, stirlingError } from "../../src/statistics/stirling.ts";
+import { every } from "../every.ts";
 import { runs } from "../random.ts";
 import { expectClose, reference } from "./reference.ts";
 
@@ -31,9 +32,11 @@ function exactTail(x: number, n: number, p: number): number {
 }
 
 describe("regularised incomplete beta", () => {
-  it.each(
-    reference<{ x: number; a: number; b: number }, { lower: number; upper: number }>("beta-tails", 150),
-  )("$id", ({ id, input, output }) => {
+  const rows = reference<{ x: number; a: number; b: number }, { lower: number; upper: number }>(
+    "beta-tails",
+    150,
+  );
+  every("beta-tails", rows, ({ id, input, output }) => {
     const got = regularisedBeta(input.x, input.a, input.b);
     expectClose(got.lower, output.lower, 1e-13, `${id} lower`);
     expectClose(got.upper, output.upper, 1e-13, `${id} upper`);
@@ -106,7 +109,7 @@ describe("beta quantile", () => {
     b: number;
     tail: "lower" | "upper";
   }
-  it.each(reference<Input, { x: number }>("beta-quantile", 150))("$id", ({ id, input, output }) => {
+  every("beta-quantile", reference<Input, { x: number }>("beta-quantile", 150), ({ id, input, output }) => {
     const got = betaQuantile(input.probability, input.a, input.b, input.tail);
     expectClose(got, output.x, 1e-13, id);
   });
