@@ -15,8 +15,8 @@ export function temporaryFolder(): string {
  * A folder in which many examples take turns: each call leaves in it the files it is given and no others, and writes only
  * what is not there yet. It goes with the temporary folder of the whole run.
  */
-export function folderInTurns(): (files: Readonly<Record<string, string>>) => string {
-  const held = new Map<string, string>();
+export function folderInTurns(): (files: Readonly<Record<string, string | Uint8Array>>) => string {
+  const held = new Map<string, string | Uint8Array>();
   let folder: string | undefined;
   return (files) => {
     folder ??= realpathSync(mkdtempSync(join(tmpdir(), "carcase-in-turns-")));
