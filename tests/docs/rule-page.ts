@@ -60,7 +60,7 @@ const block = (text: string): string => `\`\`\`yaml\n${text}\n\`\`\``;
 const messages = (rule: Rule): string[] => [
   ...new Set(
     lintExample(rule.bad).findings.map((finding) =>
-      finding.message.replaceAll(/\S*carcase-example-\w+\//g, ""),
+      finding.message.replaceAll(/\S*carcase-in-turns-\w+\//g, ""),
     ),
   ),
 ];

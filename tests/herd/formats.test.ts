@@ -9,6 +9,7 @@ import { makeStyle } from "../../src/formats/page/style.ts";
 import { displayWidth, fitted } from "../../src/formats/page/width.ts";
 import { type HerdOptions, type HerdReport, herdEstimates } from "../../src/herd/index.ts";
 import { percent, percentRange } from "../../src/words/percent.ts";
+import { runs } from "../random.ts";
 import { consolidation, organ } from "../score/pigs.ts";
 import { archiveOf, farm, visit } from "./archive.ts";
 
@@ -88,7 +89,7 @@ describe("the picture", () => {
           new RegExp(`  ${ill}/${ill + well} +[<>]?[\\d.]+ %  [\\d.]+ to [\\d.]+ %$`),
         );
       }),
-      { numRuns: 15 },
+      { numRuns: runs(15) },
     );
   });
 

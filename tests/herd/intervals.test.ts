@@ -7,6 +7,7 @@ import { corrected } from "../../src/herd/corrected.ts";
 import { type Estimate, type HerdOptions, herdEstimates, type TestAccuracy } from "../../src/herd/index.ts";
 import { clusterLimits } from "../../src/knowledge/index.ts";
 import { binomialInterval, langReiczigelInterval } from "../../src/statistics/index.ts";
+import { runs } from "../random.ts";
 import { consolidation, organ, pig } from "../score/pigs.ts";
 import { expectClose, reference } from "../statistics/reference.ts";
 import { archiveOf, farm, visit } from "./archive.ts";
@@ -208,7 +209,7 @@ describe("a group of known size", () => {
         expect(wider.lower).toBeLessThanOrEqual(lower);
         expect(wider.upper).toBeGreaterThanOrEqual(upper);
       }),
-      { numRuns: 25 },
+      { numRuns: runs(25) },
     );
   });
 });
@@ -359,7 +360,7 @@ describe("pens, rooms and litters", () => {
         expect(lower).toBeLessThanOrEqual((proportion ?? 0) + 1e-12);
         expect(upper).toBeGreaterThanOrEqual((proportion ?? 1) - 1e-12);
       }),
-      { numRuns: 40 },
+      { numRuns: runs(40) },
     );
   });
 });
