@@ -1,8 +1,9 @@
 // Makes everything that follows from a source: the organ and vocabulary schemas from the knowledge files,
-// types and validators from the schemas, and the knowledge module from its YAML.
+// types and validators from the schemas, the knowledge module from its YAML, and the list of rules from their files.
 import { mkdirSync } from "node:fs";
 import { writeKnowledge } from "./generate/knowledge.mjs";
 import { generatedFolder, readYaml, readYamlFolder } from "./generate/read.mjs";
+import { writeRuleIndex } from "./generate/rule-index.mjs";
 import { writeOrgansSchema, writeVocabularySchema } from "./generate/schemas.mjs";
 import { writeTypes } from "./generate/types.mjs";
 import { writeChecks, writeValidators } from "./generate/validators.mjs";
@@ -42,6 +43,7 @@ const knowledge = {
 writeVocabularySchema(knowledge.vocabulary);
 writeOrgansSchema(knowledge.anatomy);
 writeKnowledge(knowledge);
+writeRuleIndex();
 writeValidators();
 writeChecks();
 await writeTypes();

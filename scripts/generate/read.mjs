@@ -5,7 +5,7 @@ import { fileURLToPath } from "node:url";
 import { parse } from "yaml";
 
 export const root = fileURLToPath(new URL("../..", import.meta.url));
-export const knowledgeFolder = join(root, "src/knowledge");
+const knowledgeFolder = join(root, "src/knowledge");
 export const schemaFolder = join(root, "schemas");
 export const generatedFolder = join(root, "src/generated");
 

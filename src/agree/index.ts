@@ -1,6 +1,6 @@
 /** Do two readers score alike? */
 export { type AgreeReport, agree, type ScaleAgreement } from "./agree.ts";
 export { caseReadings } from "./case-readings.ts";
-export type { Difference, GradeAgreement, PairAgreement } from "./pair.ts";
+export type { Difference, PairAgreement } from "./pair.ts";
 export { type Reading, ReadingError } from "./reading.ts";
 export { tableReadings } from "./table-readings.ts";

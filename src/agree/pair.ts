@@ -14,7 +14,7 @@ import {
 import { count } from "../words/listing.ts";
 
 /** Chance-corrected agreement on the grades of a scale. */
-export interface GradeAgreement {
+interface GradeAgreement {
   readonly unweighted: Kappa;
   /** Weighted kappas are null where the grades have no order. */
   readonly linear: Kappa | null;

@@ -12,7 +12,7 @@ export function callWhom({ authority }: Pick<Settings, "authority">): string {
 }
 
 /** What to do now, by level. */
-export function orders({ pattern, subject }: Alarm): string {
+function orders({ pattern, subject }: Alarm): string {
   const whom = callWhom(subject.settings);
   const shut =
     pattern.do_not_open === true ? "do not open the carcass, or close it at once" : "close the carcass";
@@ -27,7 +27,7 @@ export function orders({ pattern, subject }: Alarm): string {
 }
 
 /** What was seen and what it may be. */
-export const suspicion = ({ pattern, evidence }: Alarm): string =>
+const suspicion = ({ pattern, evidence }: Alarm): string =>
   `${[...new Set(evidence.map(({ text }) => text))].join("; ")}: this may be ${listing(pattern.diseases, "or")}`;
 
 /** The whole alarm: what was seen, what to do, what to exclude, and what it must not be taken for. */

@@ -20,7 +20,7 @@ export const kinds = [
   "test",
   "time limit",
 ] as const;
-export type Kind = (typeof kinds)[number];
+type Kind = (typeof kinds)[number];
 
 export interface Section {
   /** Null for the opening text. */

@@ -1,5 +1,5 @@
 /** Fixes: what can be put right in a file without any doubt. */
 export { type FixedFile, fixFiles } from "./fix-files.ts";
-export { type Fix, type FixedText, type FixTextOptions, fixText } from "./fix-text.ts";
-export { type MeasuredText, withMeasured } from "./measured-text.ts";
+export { type FixedText, type FixTextOptions, fixText } from "./fix-text.ts";
+export { withMeasured } from "./measured-text.ts";
 export { unifiedDiff } from "./unified-diff.ts";

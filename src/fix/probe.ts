@@ -11,7 +11,7 @@ import { type Path, valueAt } from "../cases/index.ts";
 export type FixedKind = "case" | "visit" | "farm";
 
 /** A text and what may stand in its place. */
-export interface Wanted {
+interface Wanted {
   readonly path: Path;
   readonly text: string;
   /** Words of which one must stand here. */
@@ -23,7 +23,7 @@ export interface Wanted {
 }
 
 /** A key that does not exist, and those that do in its place. */
-export interface UnknownKey {
+interface UnknownKey {
   /** The path of what holds the key. */
   readonly path: Path;
   readonly key: string;

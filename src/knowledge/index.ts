@@ -26,13 +26,11 @@ export type {
   AlarmPattern,
   AlarmSign,
   AlarmWords,
-  Anatomy,
   AutolysisBand,
   AutolysisKind,
   ChoosingPigs,
   ChoosingRule,
   ClassLimit,
-  Comparability,
   Fact,
   HerdExample,
   HerdIndex,
@@ -82,7 +80,7 @@ export const systemTitle = (id: string): string => data.anatomy.systems[id]?.tit
 export const protocols: ReadonlyMap<string, Protocol> = new Map(data.protocols.map((p) => [p.id, p]));
 
 export { measures } from "./morphometry.ts";
-export { confidenceWords, sourceLine } from "./source-line.ts";
+export { sourceLine } from "./source-line.ts";
 
 /** By organ id, the scales under whose name a grade may be written down on the spot. */
 export const recordedGrades = data.recorded_grades;

@@ -1,7 +1,7 @@
 /** Who says so, in one line. */
 import type { Source } from "../generated/knowledge.types.ts";
 
-export const confidenceWords: Record<Source["confidence"], string> = {
+const confidenceWords: Record<Source["confidence"], string> = {
   verified: "read in the source",
   derived: "worked out from verified numbers",
   "common-practice": "common practice",

@@ -51,6 +51,13 @@ interface RuleText {
   readonly level: Level;
   /** Guards the alarms or the format: settings cannot lower its level or switch it off. */
   readonly locked?: true;
+  /**
+   * Says nothing while an alarm is open, when no private advice on samples is given; `authority`: nor after the call, since
+   * the samples are then its own. Rules of sampling and timing say nothing while an alarm is open unless this says `never`.
+   */
+  readonly silent?: "alarm" | "authority" | "never";
+  /** Reckons with the times of a case: says nothing where they cannot be right. */
+  readonly trustsTimes?: true;
   /** One sentence: what the rule asks for. */
   readonly summary: string;
   /** What goes wrong without it. */

@@ -12,7 +12,7 @@ import type { Drawing, Shape } from "./tracing.ts";
  * A hand that follows the wall of the cavity leaves it here and there, and a scroll grows out of the wall: outlines may
  * reach over one another by this share of the size of the outline that holds or meets them.
  */
-export const handShare = 0.01;
+const handShare = 0.01;
 
 /** A shape with its rings as polylines. */
 interface Traced {

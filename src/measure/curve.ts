@@ -16,7 +16,7 @@ export interface Contour {
 }
 
 /** The point at a share (0 to 1) of the way from one point to another. */
-export const between = (a: Point, b: Point, share: number): Point => ({
+const between = (a: Point, b: Point, share: number): Point => ({
   x: a.x + (b.x - a.x) * share,
   y: a.y + (b.y - a.y) * share,
 });

@@ -2,7 +2,7 @@
 import { type Contour, type Cubic, distance, extent, type Point, pointAt } from "./curve.ts";
 
 /** A polyline leaves its curve by at most this share of the size of the outline. */
-export const flatness = 1e-4;
+const flatness = 1e-4;
 const maxPieces = 1000;
 
 /**

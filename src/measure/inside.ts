@@ -33,7 +33,7 @@ export function distanceToRings(point: Point, rings: readonly (readonly Point[])
 }
 
 /** Distance from a point to the straight piece from a to b. */
-export function distanceToPiece(point: Point, a: Point, b: Point): number {
+function distanceToPiece(point: Point, a: Point, b: Point): number {
   const [dx, dy] = [b.x - a.x, b.y - a.y];
   const square = dx * dx + dy * dy;
   const along = square === 0 ? 0 : ((point.x - a.x) * dx + (point.y - a.y) * dy) / square;

@@ -6,7 +6,7 @@ import { type Measured, type Measurement, measureTracing } from "./measure.ts";
 import type { Problem } from "./problem.ts";
 
 /** Where a tracing was named. */
-export interface Owner {
+interface Owner {
   /** Id of the case. */
   readonly case: string;
   readonly file: string;
@@ -16,11 +16,11 @@ export interface Owner {
 }
 
 /** A measurement, with the case that names its tracing; `owner` is null for a file that was named itself. */
-export interface OwnedMeasurement extends Measurement {
+interface OwnedMeasurement extends Measurement {
   readonly owner: Owner | null;
 }
 
-export interface OwnedProblem extends Problem {
+interface OwnedProblem extends Problem {
   readonly owner: Owner | null;
 }
 
@@ -50,7 +50,7 @@ export function measureAll(files: readonly string[], cases: readonly Case[]): Me
 }
 
 /** Measures a tracing of a case; one that shows nothing of the organ it stands under is a problem. */
-export function measureCaseTracing(one: Case, { organ, tracing, path }: CaseTracing): Measured {
+function measureCaseTracing(one: Case, { organ, tracing, path }: CaseTracing): Measured {
   const measured = measureTracing(tracing, resolve(dirname(one.file), tracing));
   if (!measured.ok) return measured;
   const { snout, lungs } = measured.measurement;

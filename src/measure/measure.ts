@@ -10,7 +10,7 @@ import { type SnoutMeasures, snoutMeasures } from "./snout.ts";
 import type { Drawing, Shape } from "./tracing.ts";
 
 /** One outline: its agreed id, area in mm², perimeter in mm. A septum drawn as a line has a length and no area. */
-export interface MeasuredOutline {
+interface MeasuredOutline {
   readonly part: string;
   readonly area_mm2: number | null;
   readonly perimeter_mm: number;

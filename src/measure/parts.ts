@@ -4,8 +4,8 @@ import { nearest } from "../words/nearest.ts";
 
 export const sides = ["left", "right"] as const;
 export type Side = (typeof sides)[number];
-export const conchae = ["dorsal", "ventral"] as const;
-export type Concha = (typeof conchae)[number];
+const conchae = ["dorsal", "ventral"] as const;
+type Concha = (typeof conchae)[number];
 
 export type SnoutPart = `cavity-${Side}` | `${Concha}-${Side}` | "septum";
 
@@ -21,7 +21,7 @@ export const lobes: readonly string[] = Object.keys(
 
 const dashed = (lobe: string): string => lobe.replaceAll("_", "-");
 
-export const scaleBar = "scale-bar";
+const scaleBar = "scale-bar";
 
 /** What an id says. */
 export type Part =

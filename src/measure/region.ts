@@ -15,7 +15,7 @@ export interface Region {
 }
 
 /** Signed area of one ring: positive when it runs from the x axis to the y axis. */
-export function ringArea({ curves }: Contour): number {
+function ringArea({ curves }: Contour): number {
   const [first] = curves;
   return first === undefined ? 0 : curves.reduce((sum, curve) => sum + greenTerm(curve, first[0]), 0);
 }

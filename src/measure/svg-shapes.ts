@@ -2,7 +2,7 @@
 import { type Place, TracingError } from "./problem.ts";
 import type { SvgElement } from "./svg-elements.ts";
 
-export const shapeNames = ["path", "rect", "circle", "ellipse", "line", "polyline", "polygon"] as const;
+const shapeNames = ["path", "rect", "circle", "ellipse", "line", "polyline", "polygon"] as const;
 export type ShapeName = (typeof shapeNames)[number];
 
 export const isShape = (name: string): name is ShapeName => shapeNames.some((shape) => shape === name);

@@ -4,6 +4,6 @@ export { type CompareQuestion, planCompare } from "./compare.ts";
 export { planDetect } from "./detect.ts";
 export type { DetectQuestion } from "./detection-question.ts";
 export { type EstimateQuestion, planEstimate } from "./estimate.ts";
-export { type FarmFrameOptions, farmFrame, tagsFrame, type Unit } from "./frame.ts";
-export type { Cell, Plan, PlanColumn, PlanTable } from "./plan.ts";
+export { farmFrame, tagsFrame, type Unit } from "./frame.ts";
+export type { Cell, Plan, PlanColumn } from "./plan.ts";
 export { planSay, type SayQuestion } from "./say.ts";

@@ -17,7 +17,7 @@ export interface PlanColumn {
   readonly decimals?: number;
 }
 
-export interface PlanTable {
+interface PlanTable {
   readonly title: string;
   readonly columns: readonly PlanColumn[];
   readonly rows: readonly Readonly<Record<string, Cell>>[];

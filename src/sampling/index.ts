@@ -1,11 +1,10 @@
 /** Samples: what each is worth, in the right container, in the right order, as a set. Knows no rules. */
-export { amountOf, type UnfitUse, unfitContainers } from "./container.ts";
-export { type Band, bandOf, limitHours } from "./limits.ts";
+export { amountOf, unfitContainers } from "./container.ts";
+export { bandOf } from "./limits.ts";
 export { isToxinMaterial } from "./toxin-material.ts";
 export {
   isFrozenHistology,
   sampleWorth,
-  type Test,
   type TestWorth,
   type TimeWorth,
   timeWorth,

@@ -1,6 +1,6 @@
 /** Published scores, computed from what was observed. Scales are data; this room only reads them. */
 export type { CaseScore, Confidence, ScoredCase } from "./case-score.ts";
-export { classOf, lastReached } from "./classify.ts";
+export { classOf } from "./classify.ts";
 export { rounded, withoutFloatError } from "./float-error.ts";
 export { scalesInUse } from "./in-use.ts";
 export { between, type MarkShare, markShare } from "./mark-share.ts";

@@ -3,7 +3,7 @@ import type { Case, OrganState } from "../cases/index.ts";
 import { organById, type Scale } from "../knowledge/index.ts";
 
 /** The name of the whole pig where a scale names its organ; what it reads then stands under `pig`. */
-export const wholePig = "pig";
+const wholePig = "pig";
 
 /** @throws RangeError when the scale is for an organ that does not exist */
 export function stateFor(one: Pick<Case, "organ" | "record">, scale: Scale): OrganState {

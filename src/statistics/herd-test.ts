@@ -8,7 +8,7 @@ import { splitOf } from "./log-odds.ts";
 import { largestMiss } from "./tail.ts";
 
 /** The largest cut-off that {@link herdTestSampleSize} tries. */
-export const LARGEST_CUTOFF = 100;
+const LARGEST_CUTOFF = 100;
 
 /** The test of one animal. */
 export interface TestAccuracy {

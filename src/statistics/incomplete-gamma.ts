@@ -2,7 +2,7 @@ import { LARGEST_COUNT, requireBetween, requireProbability } from "./checks.ts";
 import { cellDeviance, stirlingError } from "./stirling.ts";
 
 /** Both tails of a gamma distribution (scale 1) at one point, with their logarithms. */
-export interface GammaTails {
+interface GammaTails {
   /** P(G <= x), the regularised lower incomplete gamma function P(a, x). */
   readonly lower: number;
   /** P(G > x) = Q(a, x). */
@@ -43,7 +43,7 @@ function upperFraction(a: number, x: number): number {
 }
 
 /** {@link regularisedGamma} for finite x > 0, without checks. */
-export function gammaTails(a: number, x: number): GammaTails {
+function gammaTails(a: number, x: number): GammaTails {
   const logDensity = Math.log(a / (2 * Math.PI)) / 2 - stirlingError(a) - cellDeviance(a, x, a - x);
   if (x <= a + 1) {
     const logLower = logDensity + Math.log(lowerSeries(a, x) / a);

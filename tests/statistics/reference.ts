@@ -19,7 +19,7 @@ export function reference<Input, Output>(method: string, atLeast: number): Row<I
 }
 
 /** |got - wanted| / |wanted|, 0 when equal (also for two zeros). */
-export function relativeError(got: number, wanted: number): number {
+function relativeError(got: number, wanted: number): number {
   return got === wanted ? 0 : Math.abs(got - wanted) / Math.abs(wanted);
 }
 

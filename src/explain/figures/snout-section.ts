@@ -18,7 +18,7 @@ export const thick = 9;
 const rim = 2.6;
 const lining = 4;
 
-export type Side = "left" | "right";
+type Side = "left" | "right";
 const sides: readonly Side[] = ["left", "right"];
 const turned = (side: Side, points: readonly Point[]): readonly Point[] =>
   side === "left" ? points : points.map(([x, y]) => [-x, y]);

@@ -8,7 +8,7 @@ export interface Piece {
   readonly body: string;
 }
 
-export const escapeXml = (text: string): string =>
+const escapeXml = (text: string): string =>
   text.replaceAll(/[&<>"]/g, (char) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;" })[char] ?? "&quot;");
 
 const style = `
@@ -72,9 +72,6 @@ export const path = (d: string, name: string): string => `<path d="${d}" class="
 
 export const line = (x1: number, y1: number, x2: number, y2: number, name = "line"): string =>
   path(`M${round(x1)} ${round(y1)}L${round(x2)} ${round(y2)}`, name);
-
-export const box = (x: number, y: number, w: number, h: number, name: string): string =>
-  `<rect x="${round(x)}" y="${round(y)}" width="${round(w)}" height="${round(h)}" rx="3" class="${name}"/>`;
 
 export type Point = readonly [number, number];
 

@@ -32,15 +32,19 @@ function unless(stands: (subject: Subject) => boolean, rule: Rule): Rule {
   return rule;
 }
 
-/** Silent while an alarm is open. */
-export const holdBack = (rule: Rule): Rule => unless(isAlarmed, rule);
+/** The rule that says nothing where it must not, as it says of itself. */
+export function silenced(rule: Rule): Rule {
+  const onSamples = rule.family === "sampling" || rule.family === "timing";
+  const { silent = onSamples ? "alarm" : "never" } = rule;
+  const timed = rule.trustsTimes && rule.scope === "case" ? whileTimesHold(rule) : rule;
+  if (silent === "never") return timed;
+  return unless(
+    silent === "alarm" ? isAlarmed : (subject) => isAlarmed(subject) || wasCalled(subject),
+    timed,
+  );
+}
 
-/** Silent while an alarm is open, and after the authority was called. */
-export const leaveToAuthority = (rule: Rule): Rule =>
-  unless((subject) => isAlarmed(subject) || wasCalled(subject), rule);
-
-/** Silent where the times of a case cannot be right. */
-export const whileTimesHold = (rule: CaseRule): CaseRule => ({
+const whileTimesHold = (rule: CaseRule): CaseRule => ({
   ...rule,
   check: (one, report) => (isMisdated(one) ? undefined : rule.check(one, report)),
 });

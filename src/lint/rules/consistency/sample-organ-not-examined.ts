@@ -8,6 +8,7 @@ export const sampleOrganNotExamined: CaseRule = {
   scope: "case",
   family: "consistency",
   level: "warning",
+  silent: "alarm",
   summary: "An organ that was sampled was looked at, and its state is written down.",
   protects:
     "A result without the look of the organ cannot be read: the germ may lie in a lesion or in sound tissue.",

@@ -13,6 +13,7 @@ export const abortionSetSmall: VisitRule = {
   scope: "visit",
   family: "sampling",
   level: "note",
+  silent: "authority",
   summary: "Of an abortion problem three fetuses from each of three litters are examined.",
   protects: "In many litters no agent is found, and in one fetus of a litter it is easily missed.",
   source: sampleRules.sets.source,

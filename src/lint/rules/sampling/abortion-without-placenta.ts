@@ -16,6 +16,7 @@ export const abortionWithoutPlacenta: VisitRule = {
   scope: "visit",
   family: "sampling",
   level: "warning",
+  silent: "authority",
   summary: "Samples of aborted fetuses include placenta.",
   protects: "The placenta carries the lesion and the agent longest, and some agents leave none in the fetus.",
   source: sampleRules.sets.source,

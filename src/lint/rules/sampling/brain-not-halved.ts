@@ -7,6 +7,7 @@ export const brainNotHalved: CaseRule = {
   scope: "case",
   family: "sampling",
   level: "warning",
+  silent: "authority",
   summary: "Of a brain in question one half is fixed and one is fresh or frozen.",
   protects:
     "The fixed half gives the lesion, the fresh half the agent or the sodium; one without the other leaves the case open.",

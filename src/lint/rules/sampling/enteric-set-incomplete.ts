@@ -10,6 +10,7 @@ export const entericSetIncomplete: CaseRule = {
   scope: "case",
   family: "sampling",
   level: "warning",
+  silent: "authority",
   summary: "The fixed set of a pig with diarrhoea has jejunum, ileum and spiral colon.",
   protects: "Each agent has its own piece of gut: what was not fixed cannot be excluded.",
   source: {

@@ -9,6 +9,7 @@ export const jointOnlyFixed: CaseRule = {
   scope: "case",
   family: "sampling",
   level: "warning",
+  silent: "authority",
   summary: "Of an inflamed joint fluid or a swab is kept for culture or PCR, not only synovium in formalin.",
   protects: "A joint that is only fixed cannot be cultured, and the agent decides the treatment.",
   source: {

@@ -19,6 +19,7 @@ export const lesionNotSampled: CaseRule = {
   scope: "case",
   family: "sampling",
   level: "note",
+  silent: "authority",
   summary: "A marked lesion is in the parcel when anything is.",
   protects:
     "The worst organ is the one the laboratory should see; its germ and its histology make the diagnosis.",

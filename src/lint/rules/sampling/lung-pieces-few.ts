@@ -9,6 +9,7 @@ export const lungPiecesFew: CaseRule = {
   scope: "case",
   family: "sampling",
   level: "note",
+  silent: "authority",
   summary: "Of a coughing pig four or more pieces of lung are fixed.",
   protects:
     "Lobes differ: one piece shows the end stage, another the agent; edge of lesion and sound tissue belong to each.",

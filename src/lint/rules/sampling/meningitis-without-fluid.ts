@@ -8,6 +8,7 @@ export const meningitisWithoutFluid: CaseRule = {
   scope: "case",
   family: "sampling",
   level: "warning",
+  silent: "authority",
   summary:
     "When meningitis is in question fluid or a meningeal swab is taken before the brain leaves the skull.",
   protects:

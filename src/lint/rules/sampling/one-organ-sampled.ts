@@ -8,6 +8,7 @@ export const oneOrganSampled: CaseRule = {
   scope: "case",
   family: "sampling",
   level: "note",
+  silent: "authority",
   summary: "When several organs have lesions, more than one organ is sampled.",
   protects: "Lesions in several systems ask what spread through the pig; one organ cannot answer.",
   source: {

@@ -13,6 +13,7 @@ export const polyserositisLungOnly: CaseRule = {
   scope: "case",
   family: "sampling",
   level: "warning",
+  silent: "authority",
   summary: "In polyserositis the fibrin itself is sampled, not the lung alone.",
   protects:
     "Germs in the lung are poor evidence of what inflamed the serosae: most of them live there in healthy pigs.",

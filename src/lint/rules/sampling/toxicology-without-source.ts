@@ -9,6 +9,7 @@ export const toxicologyWithoutSource: VisitRule = {
   scope: "visit",
   family: "sampling",
   level: "note",
+  silent: "authority",
   summary: "Where tissue goes to toxicology, stomach content, feed or water of the visit goes too.",
   protects: "A poison is proven where it came from; a value in the liver alone starts an argument.",
   source: {

@@ -9,6 +9,7 @@ export const toxinGeneNotAsked: VisitRule = {
   scope: "visit",
   family: "sampling",
   level: "warning",
+  silent: "authority",
   summary:
     "Where a snout has lost a whole concha, the toxin gene of Pasteurella multocida is asked for in the visit: a sample of a pig, or an entry under tests.",
   protects:

@@ -9,6 +9,7 @@ export const toxinTestMaterial: VisitRule = {
   scope: "visit",
   family: "sampling",
   level: "warning",
+  silent: "never",
   summary: "The test for the toxin gene was made on swabs of nose or tonsil, or on what grew from them.",
   protects:
     "Toxigenic Pasteurella multocida sits on conchae and tonsils; a negative of lung, blood or faeces says nothing of the snout.",

@@ -9,6 +9,7 @@ export const toxinTestMisdated: VisitRule = {
   scope: "visit",
   family: "sampling",
   level: "warning",
+  silent: "never",
   summary:
     "The result of a test of the herd has its day, after the visit and its samples and within a year of them; a test that is pending has none.",
   protects:

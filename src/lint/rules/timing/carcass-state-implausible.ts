@@ -10,6 +10,7 @@ export const carcassStateImplausible: CaseRule = {
   scope: "case",
   family: "timing",
   level: "warning",
+  trustsTimes: true,
   summary: "The state of the carcass fits the time since death and the temperature.",
   protects:
     "A carcass called fresh after a day in the heat, or rotten or frozen after an hour, means that a time, the temperature or the word is wrong, and all of them decide what a test is worth.",

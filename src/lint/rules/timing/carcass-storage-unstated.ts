@@ -9,6 +9,7 @@ export const carcassStorageUnstated: CaseRule = {
   scope: "case",
   family: "timing",
   level: "note",
+  trustsTimes: true,
   summary: "Of a carcass opened late it is written down where it lay.",
   protects: "A night in the cold room and a night under the heat lamp are the same number of hours.",
   source: {

@@ -7,6 +7,7 @@ export const cultureLate: CaseRule = {
   scope: "case",
   family: "timing",
   level: "warning",
+  trustsTimes: true,
   summary: "Samples for culture and virus isolation are taken before the germs of the gut have spread.",
   protects:
     "Hours after death the germs of the gut are in liver, spleen and blood, and the first agent is overgrown.",

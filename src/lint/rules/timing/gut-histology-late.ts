@@ -7,6 +7,7 @@ export const gutHistologyLate: CaseRule = {
   scope: "case",
   family: "timing",
   level: "warning",
+  trustsTimes: true,
   summary: "Gut for histology is fixed within the limit for its temperature.",
   protects:
     "Villus tips slough after 20 to 30 minutes: attaching bacteria, coccidia and atrophy can no longer be read.",

@@ -7,6 +7,7 @@ export const gutHistologyLost: CaseRule = {
   scope: "case",
   family: "timing",
   level: "error",
+  trustsTimes: true,
   summary: "Histology of gut is not asked of a pig that lay for hours.",
   protects:
     "After two hours, sooner in the heat, the upper half of the villi has no structure; a villus score of such gut is invented.",

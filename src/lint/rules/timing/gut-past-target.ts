@@ -10,6 +10,7 @@ export const gutPastTarget: CaseRule = {
   scope: "case",
   family: "timing",
   level: "note",
+  trustsTimes: true,
   summary: "In a pig with diarrhoea gut is in formalin within ten minutes of death.",
   protects:
     "Within ten minutes the tips of the villi are whole; that is what tells one diarrhoea from another.",

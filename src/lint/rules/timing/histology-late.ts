@@ -7,6 +7,7 @@ export const histologyLate: CaseRule = {
   scope: "case",
   family: "timing",
   level: "warning",
+  trustsTimes: true,
   summary: "Tissue for histology is fixed before autolysis hides the lesion.",
   protects:
     "Autolysis takes the nuclei first in liver, kidney and brain; necrosis and autolysis then look alike.",

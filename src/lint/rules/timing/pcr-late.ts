@@ -7,6 +7,7 @@ export const pcrLate: CaseRule = {
   scope: "case",
   family: "timing",
   level: "warning",
+  trustsTimes: true,
   summary: "Samples for PCR are taken while nucleic acid lasts.",
   protects: "RNA goes first: a negative PCR of an old carcass does not exclude the virus.",
   source: autolysis.source,

@@ -7,6 +7,7 @@ export const toxicologyLate: CaseRule = {
   scope: "case",
   family: "timing",
   level: "warning",
+  trustsTimes: true,
   summary: "Samples for toxicology are taken before the poison is gone.",
   protects: "Volatile and unstable poisons vanish and new substances arise; a low value then proves nothing.",
   source: autolysis.source,
