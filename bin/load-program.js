@@ -8,11 +8,12 @@ const { Script } = require("node:vm");
 const program = join(__dirname, "..", "dist", "program");
 
 /**
- * Runs `dist/program/main.cjs`.
+ * Runs a piece of the built program.
  *
+ * @param {string} [piece] its name in `dist/program`
  * @param {(file: string, script: Script) => void} [compiled] told of every file that had to be compiled anew
  */
-function loadProgram(compiled = () => {}) {
+function loadProgram(piece = "main.cjs", compiled = () => {}) {
   const loaded = new Map();
   const ofNode = createRequire(join(program, "main.cjs"));
   const load = (name) => (name.startsWith("./") ? ofProgram(name.slice(2)) : ofNode(name));
@@ -35,7 +36,7 @@ function loadProgram(compiled = () => {}) {
     script.runInThisContext()(module.exports, load, module, file);
     return module.exports;
   }
-  ofProgram("main.cjs");
+  ofProgram(piece);
 }
 
 /** What `scripts/build` kept of a file; undefined when it kept nothing, as in a published package. */

@@ -3,7 +3,7 @@ const { writeFileSync } = require("node:fs");
 const { loadProgram } = require("../../bin/load-program");
 
 const scripts = [];
-loadProgram((file, script) => scripts.push([file, script]));
+loadProgram("main.cjs", (file, script) => scripts.push([file, script]));
 process.on("exit", () => {
   for (const [file, script] of scripts) writeFileSync(`${file}.kept`, script.createCachedData());
 });

@@ -11,7 +11,7 @@ export async function buildProgram(folder, settings) {
   const program = join(folder, "program");
   await build({
     ...settings,
-    entryPoints: { main: "src/commands/main.ts" },
+    entryPoints: { main: "src/commands/main.ts", "lint-thread": "src/commands/lint-thread.ts" },
     outdir: program,
     outExtension: { ".js": ".cjs" },
     chunkNames: "[name]-[hash]",

@@ -5,7 +5,7 @@ import { type Level, type LintOptions, levels, ruleNamed, rules } from "../lint/
 import { type BaselineOptions, checkBaselineOptions } from "./baseline.ts";
 import { checkFixOptions, type FixOptions } from "./fix.ts";
 import type { CommonOptions } from "./options.ts";
-import { asUsage, oneOf, partsOf } from "./parsers.ts";
+import { asUsage, oneOf, partsOf, whole } from "./parsers.ts";
 import { checkApart, checkResultFile, isStandardOutput } from "./result-file.ts";
 import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
@@ -16,6 +16,7 @@ export interface LintCommandOptions extends CommonOptions, BaselineOptions, FixO
   readonly also?: readonly string[];
   readonly only?: readonly string[];
   readonly rule?: readonly string[];
+  readonly threads?: string;
 }
 
 export interface Asked {
@@ -27,6 +28,8 @@ export interface Asked {
   readonly rules: LintOptions;
   /** The rules that `--only` names, without the alarms, which are asked all the same. */
   readonly named: readonly string[] | undefined;
+  /** How many threads; undefined where the size of the archive decides. */
+  readonly threads: number | undefined;
   /** Whether every rule is asked, as far as the command line decides. */
   readonly everyRule: boolean;
 }
@@ -62,6 +65,7 @@ export function askedOf(run: Run<LintCommandOptions>): Asked {
     also,
     rules: { levels: changed, ...(named !== undefined && { only: [...named, ...alarmRules()] }) },
     named,
+    threads: options.threads === undefined ? undefined : whole("--threads", options.threads, 1, 16),
     everyRule: named === undefined && !Object.values(changed).includes("off"),
   };
 }

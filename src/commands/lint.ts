@@ -4,15 +4,15 @@ import { type LintFormat, lintFormats, lintReport } from "../formats/lint/format
 import type { LintReport } from "../formats/lint/report.ts";
 import { shownByCodeScanning } from "../formats/lint/sarif.ts";
 import { makeStyle } from "../formats/page/style.ts";
-import { checkRulesOf, gradeCheckFor, Linter, type LintResult, lintResult } from "../lint/index.ts";
+import { checkRulesOf, type LintResult, lintResult } from "../lint/index.ts";
 import { count } from "../words/listing.ts";
 import { openBaseline, withBaseline } from "./baseline.ts";
 import { checkWritable, writeWhole } from "./files.ts";
 import { fixesOf, writeDiff, writeFixes } from "./fix.ts";
 import { type Asked, askedOf, type LintCommandOptions } from "./lint-asked.ts";
+import { lintFolders } from "./lint-folders.ts";
 import { asUsage } from "./parsers.ts";
 import type { Run } from "./run.ts";
-import { withCheckedScales } from "./sound-cases.ts";
 import { timeOfRun } from "./terminal.ts";
 import { version } from "./version.ts";
 
@@ -35,21 +35,13 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
     if (dryRun) return writeDiff(fixed, run);
     writeFixes(fixed, run);
   }
-  const linter = new Linter(asked.rules);
-  const read = await run.folders(
-    async (folder) => {
-      linter.gradeCheck = await gradeCheckFor(folder.cases);
-      linter.add(folder);
-    },
-    { noticed, again: fix === true },
-  );
-  for (const scale of (await withCheckedScales(read)).scales) linter.addScale(scale);
-  const parts = [asUsage("", () => linter.parts())];
+  const read = await lintFolders({ ...run.reading(), rules: asked.rules }, asked.threads);
+  run.wasRead(read, { noticed, again: fix === true });
+  const found = asUsage("", () => lintResult(read.parts, read.unreadable));
   const full = !run.failed && asked.everyRule;
   const baseline = openBaseline(full, run.options);
   checkWritables(output, asked);
-  const found = lintResult(parts, read.unreadable);
-  const result = withBaseline(found, baseline, { parts, options: asked.rules, full }, run);
+  const result = withBaseline(found, baseline, { parts: read.parts, options: asked.rules, full }, run);
   const report: LintReport = {
     result,
     unreadable: read.unreadable,

@@ -2,10 +2,8 @@
 import { type OpenAlarm, openAlarmsOf } from "../alarms/index.ts";
 import {
   type Archive,
-  ArchiveReader,
   type Fault,
   type ReadEnd,
-  type ReadFolder,
   type ReadOptions,
   type ReadSettings,
   readCases,
@@ -19,6 +17,11 @@ import type { CommonOptions } from "./options.ts";
 import { type Left, withoutCopies, withoutFormatFaults, withSoundScales } from "./sound-cases.ts";
 import { pageWidth, showsBars, styleFor } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
+
+/** What was read of an archive besides its cases. */
+interface ReadBesides extends Omit<ReadEnd, "scales"> {
+  readonly alarms: readonly OpenAlarm[];
+}
 
 export class Run<Options extends CommonOptions = CommonOptions> {
   #failed = false;
@@ -93,50 +96,34 @@ export class Run<Options extends CommonOptions = CommonOptions> {
    *   the case that there will be no result
    */
   archive({ paths = this.paths, noticed = false } = {}): Archive {
-    const archive = readCases(inputOnce(paths), this.#readOptions(paths));
-    this.#noticeOf(openAlarmsOf(archive), noticed);
-    this.#endOf(archive);
+    const reading = this.reading(paths);
+    const archive = readCases(reading.paths, reading.read);
+    this.wasRead({ ...archive, alarms: openAlarmsOf(archive) }, { noticed });
     return archive;
   }
 
+  /** What the readers are asked for. @throws UsageError for options of standard input without it */
+  reading(paths = this.paths): { readonly paths: readonly string[]; readonly read: ReadOptions } {
+    return { paths: inputOnce(paths), read: this.#readOptions(paths) };
+  }
+
   /**
-   * The archive folder by folder, each let go before the next is read; the same is said as of the whole.
-   * @param look is shown every folder
+   * Says on standard error what is to be said of an archive that was read: open alarms, and what could not be read.
+   * @param how.noticed the result shows the notice of open alarms itself; it is held for the case that there will be
+   *   no result
    * @param how.again the archive was read before: what was said of it is not said again, and counts no more
    */
-  async folders(
-    look: (folder: ReadFolder) => void | Promise<void>,
-    { noticed = false, again = false } = {},
-  ): Promise<ReadEnd & { readonly alarms: readonly OpenAlarm[] }> {
-    const reader = new ArchiveReader(inputOnce(this.paths), this.#readOptions(this.paths));
-    const alarms: OpenAlarm[] = [];
-    if (noticed) this.#noticeOf(alarms, true);
-    for (const [index, folder] of reader.folders.entries()) {
-      const read = reader.read(folder);
-      alarms.push(...openAlarmsOf(read));
-      await look(read);
-      reader.letGo(reader.folders[index + 1]);
-    }
-    const end = reader.end();
-    if (again) this.#failed = end.unreadable.length > 0 || end.pathsWithoutCases.length > 0;
+  wasRead(read: ReadBesides, { noticed = false, again = false } = {}): void {
+    const notice = (): string => alarmNotice(read.alarms, this.spoken);
+    if (noticed) this.#heldNotice = notice;
+    if (again) this.#failed = read.unreadable.length > 0 || read.pathsWithoutCases.length > 0;
     else {
-      if (!noticed) this.#noticeOf(alarms, false);
-      this.#endOf(end);
+      if (!noticed) process.stderr.write(notice());
+      this.faults(read.unreadable);
+      for (const path of read.pathsWithoutCases)
+        this.say(`no case at "${path}". A case is a .yaml file with keys such as case: and pig:.`);
+      if (read.pathsWithoutCases.length > 0) this.#failed = true;
     }
-    return { ...end, alarms };
-  }
-
-  #noticeOf(alarms: readonly OpenAlarm[], isHeld: boolean): void {
-    const notice = (): string => alarmNotice(alarms, this.spoken);
-    if (isHeld) this.#heldNotice = notice;
-    else process.stderr.write(notice());
-  }
-
-  #endOf({ unreadable, pathsWithoutCases }: Omit<ReadEnd, "scales">): void {
-    this.faults(unreadable);
-    for (const path of pathsWithoutCases)
-      this.say(`no case at "${path}". A case is a .yaml file with keys such as case: and pig:.`);
-    if (pathsWithoutCases.length > 0) this.#failed = true;
   }
 
   /** The archive without cases that have format faults, which are said. */

@@ -23,7 +23,7 @@ import {
 import { type Finding, placeFinding } from "./finding.ts";
 import type { GradeCheck } from "./needs-scales.ts";
 import type { FileRule, Level, Report, Rule, VisitRule } from "./rule.ts";
-import { checkRulesOf, ruleNamed } from "./rule-names.ts";
+import { checkRulesOf, type NamedRules, ruleNamed } from "./rule-names.ts";
 import { rules } from "./rules/index.ts";
 import { type FindingCounts, findingCounts } from "./summary.ts";
 
@@ -75,6 +75,8 @@ export interface LintedParts extends Omit<LintResult, "summary"> {
   readonly files: ReadonlyMap<string, LintedFile>;
   /** The files of each case id. */
   readonly ids: ReadonlyMap<string, readonly string[]>;
+  /** The settings of the cases, as far as they speak of rules. */
+  readonly settings: readonly NamedRules[];
 }
 
 /** What a rule can report about. */
@@ -149,13 +151,8 @@ export class Linter {
     this.#findings.push(...this.#found);
   }
 
-  /**
-   * What was found so far.
-   * @throws UnknownRule when the settings of a case name a rule that does not exist: not before everything was read, so
-   *   that no alarm is missed for it
-   */
+  /** What was found so far. */
   parts(): LintedParts {
-    for (const settings of this.#settings) checkRulesOf(settings);
     return {
       findings: this.#findings,
       accepted: this.#accepted,
@@ -163,6 +160,7 @@ export class Linter {
       visits: this.#visits,
       files: this.#files,
       ids: this.#ids,
+      settings: [...this.#settings].map(({ file, rules: named }) => ({ file, rules: named })),
     };
   }
 
@@ -273,8 +271,14 @@ class Reporter {
  * The result of a run.
  * @param parts in the order in which they were read; what is shared counts once
  * @param unreadable faults of files of which nothing could be made
+ * @throws UnknownRule when the settings of a case name a rule that does not exist: not before everything was read, so
+ *   that no alarm is missed for it
  */
-export function lintResult(parts: readonly LintedParts[], unreadable: readonly Fault[]): LintResult {
+export function lintResult(
+  parts: readonly LintedParts[],
+  unreadable: readonly Pick<Fault, "file">[],
+): LintResult {
+  for (const { settings } of parts) for (const one of settings) checkRulesOf(one);
   const files = new Map<string, LintedFile>();
   const findings: Finding[] = [];
   for (const part of parts) {

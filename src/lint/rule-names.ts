@@ -14,7 +14,10 @@ export function ruleNamed(id: string, where = ""): Rule {
   throw new UnknownRule(`${where}${unknownName(id, ids, "rule")}`);
 }
 
+/** Settings, as far as they give levels to rules. */
+export type NamedRules = Pick<Settings, "file" | "rules">;
+
 /** @throws UnknownRule when settings name a rule that does not exist */
-export function checkRulesOf({ file, rules: named }: Settings): void {
+export function checkRulesOf({ file, rules: named }: NamedRules): void {
   for (const id of Object.keys(named)) ruleNamed(id, `${file}: rules: `);
 }

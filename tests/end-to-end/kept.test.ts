@@ -32,7 +32,7 @@ describe("code kept from the build", () => {
   it("spares compiling anything for the commands it was kept from", () => {
     const script = `const {loadProgram} = require(${JSON.stringify(join(root, "bin/load-program"))});
 let anew = 0;
-loadProgram(() => anew++);
+loadProgram("main.cjs", () => anew++);
 process.on("exit", () => process.stderr.write(String(anew)));`;
     const ran = spawnSync(process.execPath, ["-e", script, "--", "lint", "cases-example/alder-farm"], {
       cwd: root,
