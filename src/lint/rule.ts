@@ -60,6 +60,9 @@ interface RuleText {
   readonly good: Example;
 }
 
+/** What a row of a table of rules says of itself; its table gives it family, scope and check. */
+export type RuleRow = Omit<RuleText, "family">;
+
 /** A rule that looks at one case. */
 export interface CaseRule extends RuleText {
   readonly scope: "case";

@@ -54,7 +54,7 @@ export {
   samplesIn,
 } from "./parcels.ts";
 export { besideCase, isAbsent, isElsewhere, photographs, tracings } from "./photographs.ts";
-export { formalinSamples, isNotWorn, sawn } from "./protection.ts";
+export { formalinSamples, isNotWorn, sawn, type Worn } from "./protection.ts";
 export {
   type IndexedSample,
   isFixed,
