@@ -10,7 +10,10 @@ export const authorityWithoutAnswer: ArchiveRule = {
   summary: "The authority entry says what the authority decided.",
   protects:
     "A call that nobody answered lifts no alarm; an entry that only looks like an answer lets samples leave a farm that should be closed.",
-  source: { cite: "common practice", confidence: "common-practice" },
+  source: {
+    cite: "common practice of veterinary authorities: restrictions stand until the authority lifts them",
+    confidence: "common-practice",
+  },
   bad: { case: "authority: {contacted: 2026-04-20T10:20, answer: 'rang, no reply'}" },
   good: {
     case: "authority: {contacted: 2026-04-20T10:20, answer: no suspicion; go on}",
@@ -20,7 +23,7 @@ export const authorityWithoutAnswer: ArchiveRule = {
       const answer = one.record.authority?.answer;
       if (answer !== undefined && isNoDecision(answer))
         reportOn(one)(
-          `authority.answer: "${answer}" is no decision, so this call lifts no alarm. Write what the authority decided; until it has, call again and keep everything where it is.`,
+          `authority.answer: "${answer}" is not a decision, so that call lifts no alarm. Write what the authority decided; until it has, call again and keep everything where it is.`,
           ["authority", "answer"],
         );
     }

@@ -1,12 +1,10 @@
 /** Rules of the family alarm, in the order of the documentation. */
 import type { Rule } from "../../rule.ts";
-import { alarmExclude } from "./alarm-exclude.ts";
-import { alarmInHerd } from "./alarm-in-herd.ts";
-import { alarmInHerdExclude } from "./alarm-in-herd-exclude.ts";
-import { alarmPattern } from "./alarm-pattern.ts";
 import { alarmSignRecorded } from "./alarm-sign-recorded.ts";
 import { alarmWordInVisit } from "./alarm-word-in-visit.ts";
 import { alarmWordUnrecorded } from "./alarm-word-unrecorded.ts";
+import { alarmsInCase } from "./alarms-in-case.ts";
+import { alarmsInHerd } from "./alarms-in-herd.ts";
 import { authorityBeforeDeath } from "./authority-before-death.ts";
 import { authorityBeforeVisit } from "./authority-before-visit.ts";
 import { authorityWithoutAnswer } from "./authority-without-answer.ts";
@@ -15,12 +13,10 @@ import { parcelDuringAlarm } from "./parcel-during-alarm.ts";
 export const alarmRules: readonly Rule[] = [
   alarmSignRecorded,
   parcelDuringAlarm,
-  alarmPattern,
-  alarmExclude,
+  ...alarmsInCase,
   alarmWordUnrecorded,
   alarmWordInVisit,
-  alarmInHerd,
-  alarmInHerdExclude,
+  ...alarmsInHerd,
   authorityBeforeDeath,
   authorityBeforeVisit,
   authorityWithoutAnswer,
