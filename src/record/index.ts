@@ -38,10 +38,12 @@ export { exampleOf, type MissingObservation, missingObservations, missingTitle }
 export {
   findingsOf,
   isLesion,
+  type LesionQuestion,
   lesionPath,
   lesions,
   notExamined,
   type PlacedFinding,
+  placedStates,
   statesOf,
 } from "./organs.ts";
 export {
@@ -67,6 +69,7 @@ export {
   piecesOf,
   samplesOf,
 } from "./samples.ts";
+export { signFamiliesOf } from "./signs.ts";
 export { type FreeText, freeTextsOf, freeTextsOfVisit, notesOfOrgans, textsOf } from "./texts.ts";
 export {
   hoursAfterDeath,

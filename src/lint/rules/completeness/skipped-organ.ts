@@ -18,9 +18,9 @@ export const skippedOrgan: CaseRule = {
   bad: { case: "liver_pancreas: {pancreas: }" },
   good: { case: "liver_pancreas: {pancreas: {not_examined: lost with the gut}}" },
   check(one, report) {
-    const systems = new Set(skippedSystems(one).map((system) => system.id));
     for (const organ of one.due) {
-      if (systems.has(organ.system) || one.organ(organ).status !== "blank") continue;
+      if (one.organ(organ).status !== "blank") continue;
+      if (skippedSystems(one).some(({ id }) => id === organ.system)) continue;
       const often = organ.definition.forgotten === true ? " (often forgotten)" : "";
       report(
         `${organ.id} is blank and was due${often}. Write normal, a finding, or not_examined with the reason.`,
