@@ -9,9 +9,12 @@ export const visitDateOffFolder: VisitRule = {
   scope: "visit",
   family: "history",
   level: "warning",
-  summary: "A visit in a folder named by a day has that day.",
+  summary: "A visit in a folder named after a day has that day as its date.",
   protects: "A copied visit.yaml with the old date puts today's pigs into last spring.",
-  source: { cite: "common practice of filing", confidence: "common-practice" },
+  source: {
+    cite: "common practice of filing: the folder of a visit is named after its day",
+    confidence: "common-practice",
+  },
   bad: { visit: "date: 2026-04-19" },
   good: { visit: "date: 2026-04-20" },
   check(visit, reportVisit) {
