@@ -72,6 +72,7 @@ export {
 export { signFamiliesOf } from "./signs.ts";
 export { type FreeText, freeTextsOf, freeTextsOfVisit, notesOfOrgans, textsOf } from "./texts.ts";
 export {
+  acuteHours,
   hoursAfterDeath,
   hoursBetween,
   hoursIll,

@@ -1,10 +1,7 @@
-import { quantity } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
-import { hoursIll } from "../../../record/index.ts";
+import { acuteHours, hoursIll } from "../../../record/index.ts";
 
 import type { CaseRule } from "../../rule.ts";
-
-const acuteHours = quantity("duration", selectionRules.acute_within) ?? 0;
 
 export const onsetTooLong: CaseRule = {
   id: "onset-too-long",

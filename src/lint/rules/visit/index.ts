@@ -3,13 +3,12 @@ import type { Rule } from "../../rule.ts";
 import { caseDayOffVisit } from "./case-day-off-visit.ts";
 import { caseListMissing } from "./case-list-missing.ts";
 import { caseNotInVisit } from "./case-not-in-visit.ts";
-import { clinicalPigsOneLitter } from "./clinical-pigs-one-litter.ts";
-import { clinicalPigsOnePen } from "./clinical-pigs-one-pen.ts";
 import { duplicateCase } from "./duplicate-case.ts";
 import { duplicateTag } from "./duplicate-tag.ts";
 import { fewPigsForSyndrome } from "./few-pigs-for-syndrome.ts";
 import { noAcuteUntreatedPig } from "./no-acute-untreated-pig.ts";
 import { noHealthyComparison } from "./no-healthy-comparison.ts";
+import { oneOriginRules } from "./one-origin.ts";
 import { openedBeforeVisit } from "./opened-before-visit.ts";
 import { organNeverExamined } from "./organ-never-examined.ts";
 import { smallRandomSample } from "./small-random-sample.ts";
@@ -24,8 +23,7 @@ export const visitRules: readonly Rule[] = [
   caseNotInVisit,
   fewPigsForSyndrome,
   smallRandomSample,
-  clinicalPigsOnePen,
-  clinicalPigsOneLitter,
+  ...oneOriginRules,
   noAcuteUntreatedPig,
   noHealthyComparison,
   twoReaders,
