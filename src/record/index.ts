@@ -37,6 +37,7 @@ export { closedOrgans, namedOrgans, namedSide, namesBoth } from "./named-organs.
 export { exampleOf, type MissingObservation, missingObservations, missingTitle } from "./observations.ts";
 export {
   findingsOf,
+  gradesOf,
   isLesion,
   type LesionQuestion,
   lesionPath,
@@ -55,7 +56,7 @@ export {
   parcelsOf,
   samplesIn,
 } from "./parcels.ts";
-export { besideCase, isAbsent, isElsewhere, photographs, tracings } from "./photographs.ts";
+export { besideCase, isAbsent, isElsewhere, isOfUnknown, photographs, tracings } from "./photographs.ts";
 export { formalinSamples, isNotWorn, sawn, type Worn } from "./protection.ts";
 export {
   type IndexedSample,

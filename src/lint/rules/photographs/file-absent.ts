@@ -12,9 +12,8 @@ const rows: readonly FilesOfCase[] = [
   {
     id: "photo-absent",
     level: "error",
-    summary: "Every photograph that a case names lies where it says.",
-    protects:
-      "The picture that stayed on the telephone is gone when the telephone is, and the carcass is gone already.",
+    summary: "Every photograph that a case names is where it says.",
+    protects: "A picture left on the phone is gone when the phone is, and the carcass is gone already.",
     source: { cite: "common practice of filing", confidence: "common-practice" },
     bad: { case: "photos: [{file: photos/01-lungs.jpg, shows: respiratory.lungs, scale: yes}]" },
     good: {
@@ -27,8 +26,8 @@ const rows: readonly FilesOfCase[] = [
   {
     id: "tracing-absent",
     level: "error",
-    summary: "Every tracing that a case names lies where it says.",
-    protects: "Areas are measured from the tracing; without the file the ratio cannot be had again.",
+    summary: "Every tracing that a case names is where it says.",
+    protects: "Areas are measured from the tracing; without the file the ratio cannot be measured again.",
     source: { cite: "common practice of filing", confidence: "common-practice" },
     bad: { case: "respiratory: {turbinates: {tracing: tracings/pig-01.svg}}" },
     good: {

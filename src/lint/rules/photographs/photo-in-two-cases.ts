@@ -8,7 +8,7 @@ export const photoInTwoCases: VisitRule = {
   family: "photographs",
   level: "warning",
   summary: "A photograph belongs to one pig.",
-  protects: "A copied line shows one pig's lung as another one's, and nobody who reads it can tell.",
+  protects: "A copied line passes one pig's lung off as another's, and no reader can tell.",
   source: { cite: "common practice of filing", confidence: "common-practice" },
   bad: {
     case: "photos: [01-lungs.jpg]",

@@ -12,8 +12,8 @@ export const photoOrganUnknown: CaseRule = {
   family: "photographs",
   level: "error",
   summary: "What a photograph shows is an organ, a system or the carcass.",
-  protects: "Pictures are joined to findings by the name of the organ; a mistyped one is in no report.",
-  source: { cite: "names join files; common practice", confidence: "common-practice" },
+  protects: "Pictures are matched to findings by the name of the organ; a mistyped one appears in no report.",
+  source: { cite: "common practice of record keeping: names join files", confidence: "common-practice" },
   bad: {
     case: "photos: [{file: 01.jpg, shows: respiratory.lung, scale: yes}]",
     files: ["01.jpg"],

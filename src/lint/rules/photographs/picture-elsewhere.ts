@@ -7,8 +7,8 @@ export const pictureElsewhere: CaseRule = {
   scope: "case",
   family: "photographs",
   level: "warning",
-  summary: "Photographs and tracings lie beside the case, not on one computer or on the net.",
-  protects: "The archive is read on other machines and in other years; there the desktop of today is empty.",
+  summary: "Photographs and tracings are kept beside the case, not on one computer or on the internet.",
+  protects: "The archive is read on other machines and in other years, and today's desktop is not there.",
   source: { cite: "common practice of filing", confidence: "common-practice" },
   bad: { case: "photos: [{file: 'C:/Pictures/lungs.jpg', shows: respiratory.lungs, scale: yes}]" },
   good: {

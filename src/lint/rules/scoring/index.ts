@@ -10,20 +10,16 @@ import { gradeContradictsParts } from "./grade-contradicts-parts.ts";
 import { gradeScaleUnknown } from "./grade-scale-unknown.ts";
 import { measurementOutdated } from "./measurement-outdated.ts";
 import { observationOutOfRange } from "./observation-out-of-range.ts";
-import { skullCutWrong } from "./skull-cut-wrong.ts";
 import { snoutSectionMissing } from "./snout-section-missing.ts";
-import { snoutSectionRostral } from "./snout-section-rostral.ts";
-import { snoutSkinSawn } from "./snout-skin-sawn.ts";
 import { turbinateLossContradiction } from "./turbinate-loss-contradiction.ts";
 import { turbinateLossUnexplained } from "./turbinate-loss-unexplained.ts";
+import { wrongCuts } from "./wrong-cuts.ts";
 
 export const scoringRules: readonly Rule[] = [
   snoutSectionMissing,
-  snoutSectionRostral,
+  ...wrongCuts,
   brainInPieces,
   brainInPiecesJudged,
-  skullCutWrong,
-  snoutSkinSawn,
   boneDustLeft,
   boneDustAsLesion,
   turbinateLossUnexplained,
