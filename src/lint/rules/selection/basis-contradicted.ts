@@ -37,7 +37,7 @@ const rows: readonly Contradiction[] = [
     protects:
       "A healthy pig counted among the ill ones makes lesions look rarer in the disease than they are.",
     source: {
-      cite: "the definition of a clinical case; common practice of epidemiology",
+      cite: "definition of the basis: a pig is clinical by its signs; common practice of epidemiology",
       confidence: "common-practice",
     },
     bad: { case: "selection: {signs: [none]}" },

@@ -32,7 +32,7 @@ export const wholeGroupIncomplete: VisitRule = {
       );
       if (!isOfDeaths && cases.length < atRisk)
         reportCase(one)(
-          `selection.basis: complete, yet ${cases.length} of the ${atRisk} pigs at risk in ${group} have a case. Write random or convenience, or, if these are all the deaths of a period, say so under selection.note.`,
+          `selection.basis: complete, yet ${cases.length} of the ${atRisk} pigs at risk in ${group} ${cases.length === 1 ? "has" : "have"} a case. Write random or convenience, or, if these are all the deaths of a period, say so under selection.note.`,
           ["selection", "basis"],
         );
     }
