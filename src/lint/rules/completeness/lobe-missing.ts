@@ -1,6 +1,5 @@
 import { formatPath } from "../../../cases/index.ts";
 import { exampleOf, missingObservations, missingTitle } from "../../../record/index.ts";
-
 import type { CaseRule } from "../../rule.ts";
 
 export const lobeMissing: CaseRule = {

@@ -5,7 +5,6 @@ import {
   missingObservations,
   missingTitle,
 } from "../../../record/index.ts";
-
 import type { CaseRule } from "../../rule.ts";
 
 /** Sides and the section of the snout have rules of their own. */

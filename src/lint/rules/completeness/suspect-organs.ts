@@ -2,7 +2,7 @@
 import { type Case, formatPath, isWeaned, quantity } from "../../../cases/index.ts";
 import { organById, plausible } from "../../../knowledge/index.ts";
 import { type LesionQuestion, lesions, signFamiliesOf } from "../../../record/index.ts";
-import type { CaseRule, RuleRow } from "../../rule.ts";
+import { type CaseRule, commonPractice, type RuleRow } from "../../rule.ts";
 
 interface SuspectOrgans extends RuleRow {
   readonly organs: readonly string[];
@@ -86,10 +86,7 @@ const rows: readonly SuspectOrgans[] = [
     level: "warning",
     summary: "When a pig sneezes or has a crooked snout, the snout is sawn and the turbinates are examined.",
     protects: "The complaint is in the nose; without a section the necropsy cannot answer it.",
-    source: {
-      cite: "common practice of necropsy: the organ of the complaint is examined",
-      confidence: "common-practice",
-    },
+    source: commonPractice("of necropsy: the organ of the complaint is examined"),
     bad: {
       case: "respiratory: {turbinates: {state: , section: , left: , right: , septum: , grades: , loss_looks: , not_examined: no saw}}",
     },
@@ -174,10 +171,7 @@ const rows: readonly SuspectOrgans[] = [
     level: "warning",
     summary: "The lungs, the pleura and the bronchial nodes of a pig with cough or dyspnoea are examined.",
     protects: "The complaint is in the chest; a reason for leaving the lungs does not answer it.",
-    source: {
-      cite: "common practice of necropsy: the organs of the complaint are examined",
-      confidence: "common-practice",
-    },
+    source: commonPractice("of necropsy: the organs of the complaint are examined"),
     bad: { case: "lymphoid: {bronchial_nodes: {not_examined: cut away with the pluck}}" },
     good: { case: "lymphoid: {bronchial_nodes: normal}" },
     organs: ["respiratory.lungs", "respiratory.pleura", "lymphoid.bronchial_nodes"],

@@ -1,6 +1,5 @@
 import { submissionSource } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-
 import type { VisitRule } from "../../rule.ts";
 
 const counts = ["at_risk", "affected", "dead"] as const;

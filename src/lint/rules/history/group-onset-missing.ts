@@ -1,5 +1,4 @@
 import { groupsOf, submissionSource } from "../../../record/index.ts";
-
 import type { VisitRule } from "../../rule.ts";
 
 export const groupOnsetMissing: VisitRule = {

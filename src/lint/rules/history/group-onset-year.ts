@@ -2,7 +2,6 @@ import { type Moment, moment, type Visit } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
 import { hasAny } from "../../../notes/index.ts";
 import { type GroupOfVisit, groupsOf, isVisitMisdated } from "../../../record/index.ts";
-
 import type { VisitRule } from "../../rule.ts";
 
 export const groupOnsetYear: VisitRule = {

@@ -2,7 +2,6 @@ import { basename } from "node:path";
 import { type Moment, moment } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
 import { isVisitMisdated } from "../../../record/index.ts";
-
 import type { VisitRule } from "../../rule.ts";
 
 export const readingOffVisit: VisitRule = {

@@ -1,6 +1,5 @@
 import { moment, type Path } from "../../../cases/index.ts";
 import { groupsOf } from "../../../record/index.ts";
-
 import type { VisitRule } from "../../rule.ts";
 
 export const visitDateImpossible: VisitRule = {

@@ -1,5 +1,4 @@
 import { conchae } from "../../../record/index.ts";
-
 import type { CaseRule } from "../../rule.ts";
 
 export const environmentalLossSevere: CaseRule = {

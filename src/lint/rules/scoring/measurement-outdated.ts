@@ -3,7 +3,6 @@ import { formatPath, valueAt } from "../../../cases/index.ts";
 import { caseTracings } from "../../../measure/case-tracings.ts";
 import { sha256 } from "../../../measure/sha256.ts";
 import { besideCase, isAbsent, isElsewhere } from "../../../record/index.ts";
-
 import type { CaseRule } from "../../rule.ts";
 
 const laid = (fingerprint: string): string =>

@@ -1,5 +1,4 @@
 import { missingObservations } from "../../../record/index.ts";
-
 import type { CaseRule } from "../../rule.ts";
 
 export const snoutSectionMissing: CaseRule = {

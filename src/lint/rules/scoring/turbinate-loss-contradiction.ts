@@ -1,6 +1,5 @@
 import { conchae } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, commonPractice } from "../../rule.ts";
 
 export const turbinateLossContradiction: CaseRule = {
   id: "turbinate-loss-contradiction",
@@ -9,10 +8,7 @@ export const turbinateLossContradiction: CaseRule = {
   level: "error",
   summary: "What the record says about turbinate loss fits whether there is any.",
   protects: "None beside a lost scroll, or a cause without a loss: the reader cannot tell which is true.",
-  source: {
-    cite: "common practice of snout scoring: the cause is named only where there is loss",
-    confidence: "common-practice",
-  },
+  source: commonPractice("of snout scoring: the cause is named only where there is loss"),
   bad: { case: "respiratory: {turbinates: {loss_looks: none}}" },
   good: { case: "respiratory: {turbinates: {loss_looks: undecided}}" },
   check(one, report) {

@@ -1,6 +1,6 @@
 /** Cuts that spoil what they were to show: the snout in the wrong place or through the skin, the skull through the brain. */
 import { organById } from "../../../knowledge/index.ts";
-import type { CaseRule, RuleRow } from "../../rule.ts";
+import { type CaseRule, commonPractice, type RuleRow } from "../../rule.ts";
 
 interface WrongCut extends RuleRow {
   readonly organ: string;
@@ -35,7 +35,7 @@ const rows: readonly WrongCut[] = [
     summary: "The skin of the snout is cut with a knife before the saw is set.",
     protects:
       "A saw that starts on skin slides, drags bristles through the nose and ends up in front of the premolar.",
-    source: { cite: "common practice of snout sawing: knife before saw", confidence: "common-practice" },
+    source: commonPractice("of snout sawing: knife before saw"),
     bad: { case: "respiratory: {turbinates: {skin_cut: sawn-through}}" },
     good: { case: "respiratory: {turbinates: {skin_cut: knife-first}}" },
     organ: "respiratory.turbinates",
@@ -50,10 +50,7 @@ const rows: readonly WrongCut[] = [
     summary:
       "The skull is opened with one cut across behind the eyes and one along each side to the condyles.",
     protects: "A cut through the eyes or lengthwise goes through the brain itself.",
-    source: {
-      cite: "common practice of necropsy: the skull roof is lifted off without cutting into the brain",
-      confidence: "common-practice",
-    },
+    source: commonPractice("of necropsy: the skull roof is lifted off without cutting into the brain"),
     bad: { case: "nervous: {brain: {state: normal, skull_cut: through-the-eyes}}" },
     good: { case: "nervous: {brain: {state: normal, skull_cut: behind-the-eyes}}" },
     organ: "nervous.brain",

@@ -1,6 +1,5 @@
 import { selectionRules } from "../../../knowledge/index.ts";
 import { acuteHours, hoursIll } from "../../../record/index.ts";
-
 import type { CaseRule } from "../../rule.ts";
 
 export const onsetTooLong: CaseRule = {

@@ -1,6 +1,6 @@
 /** What a case must say of how its pig was chosen, and leaves blank. */
 import type { Case, Path } from "../../../cases/index.ts";
-import type { CaseRule, RuleRow } from "../../rule.ts";
+import { type CaseRule, commonPractice, type RuleRow } from "../../rule.ts";
 
 interface Missing extends RuleRow {
   readonly path: Path;
@@ -50,10 +50,7 @@ const rows: readonly Missing[] = [
     summary: "A culled pig says what it was culled for.",
     protects:
       "A runt, a hernia and a broken leg have different lungs; in a year nobody will know which it was.",
-    source: {
-      cite: "common practice of record keeping: why a pig was culled stands with it",
-      confidence: "common-practice",
-    },
+    source: commonPractice("of record keeping: why a pig was culled stands with it"),
     bad: { case: "selection: {basis: culled}" },
     good: { case: "selection: {basis: culled, note: navel hernia}" },
     path: ["selection", "note"],

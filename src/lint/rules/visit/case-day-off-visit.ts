@@ -1,6 +1,5 @@
 import { selectionRules } from "../../../knowledge/index.ts";
 import { areAllAfter, openedPigs } from "../../../record/index.ts";
-
 import type { VisitRule } from "../../rule.ts";
 
 export const caseDayOffVisit: VisitRule = {

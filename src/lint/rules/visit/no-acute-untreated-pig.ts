@@ -1,6 +1,5 @@
 import { selectionRules } from "../../../knowledge/index.ts";
 import { acuteHours, clinicalPigs, hoursIll, isUntreated } from "../../../record/index.ts";
-
 import type { VisitRule } from "../../rule.ts";
 
 export const noAcuteUntreatedPig: VisitRule = {

@@ -1,6 +1,5 @@
 import { isAfter, moment } from "../../../cases/index.ts";
 import { areAllBefore, openedPigs } from "../../../record/index.ts";
-
 import type { VisitRule } from "../../rule.ts";
 
 export const openedBeforeVisit: VisitRule = {

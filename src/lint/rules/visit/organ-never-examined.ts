@@ -1,7 +1,6 @@
 import type { Visit } from "../../../cases/index.ts";
 import { organs, type PlacedOrgan, selectionRules } from "../../../knowledge/index.ts";
 import { closedOrgans, placedStates } from "../../../record/index.ts";
-
 import type { VisitRule } from "../../rule.ts";
 
 export const organNeverExamined: VisitRule = {

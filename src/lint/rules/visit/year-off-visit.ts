@@ -1,7 +1,6 @@
 import { type Case, formatPath } from "../../../cases/index.ts";
 import { areAllOfAnotherYear, yearSlips } from "../../../record/index.ts";
 import { count } from "../../../words/listing.ts";
-
 import type { VisitRule } from "../../rule.ts";
 
 export const yearOffVisit: VisitRule = {
