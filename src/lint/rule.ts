@@ -67,6 +67,15 @@ interface RuleText {
   readonly good: Example;
 }
 
+/** A source that is what people of the trade do, named in a few words: `of filing`, `at diagnostic laboratories: …`. */
+export const commonPractice = (where: string): Source => ({
+  cite: `common practice ${where}`,
+  confidence: "common-practice",
+});
+
+/** What a row of a table of rules says of itself; its table gives it family, scope and check. */
+export type RuleRow = Omit<RuleText, "family">;
+
 /** A rule that looks at one case. */
 export interface CaseRule extends RuleText {
   readonly scope: "case";

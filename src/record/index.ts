@@ -37,7 +37,9 @@ export { closedOrgans, namedOrgans, namedSide, namesBoth } from "./named-organs.
 export { exampleOf, type MissingObservation, missingObservations, missingTitle } from "./observations.ts";
 export {
   findingsOf,
+  gradesOf,
   isLesion,
+  type LesionQuestion,
   lesionPath,
   lesions,
   notExamined,
@@ -55,8 +57,8 @@ export {
   parcelsOf,
   samplesIn,
 } from "./parcels.ts";
-export { besideCase, isAbsent, isElsewhere, photographs, tracings } from "./photographs.ts";
-export { formalinSamples, isNotWorn, sawn } from "./protection.ts";
+export { besideCase, isAbsent, isElsewhere, isOfUnknown, photographs, tracings } from "./photographs.ts";
+export { formalinSamples, isNotWorn, sawn, type Worn } from "./protection.ts";
 export {
   type IndexedSample,
   isFixed,
@@ -69,8 +71,10 @@ export {
   piecesOf,
   samplesOf,
 } from "./samples.ts";
+export { signFamiliesOf } from "./signs.ts";
 export { type FreeText, freeTextsOf, freeTextsOfVisit, notesOfOrgans, textsOf } from "./texts.ts";
 export {
+  acuteHours,
   hoursAfterDeath,
   hoursBetween,
   hoursIll,

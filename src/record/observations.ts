@@ -13,33 +13,31 @@ export interface MissingObservation {
   readonly path: Path;
 }
 
+/** What can be observed on each organ that has observations. */
+const observable = organs
+  .map((organ) => ({ organ, observations: Object.entries(organ.definition.observations ?? {}) }))
+  .filter(({ observations }) => observations.length > 0);
+
 /** Every required observation of the organs of a case that is missing, whole or in part. */
 export const missingObservations = fact((one: Case): readonly MissingObservation[] => {
   if (one.protocol.observations === "optional") return [];
-  return organs.flatMap((organ) =>
-    Object.entries(organ.definition.observations ?? {}).flatMap(([key, definition]) =>
-      missing(one, organ, key, definition),
-    ),
-  );
+  const found: MissingObservation[] = [];
+  for (const { organ, observations } of observable) {
+    const state = one.organ(organ);
+    if (state.status === "blank" && state.entry === undefined) continue;
+    for (const [observation, definition] of observations) {
+      const value = state.entry?.[observation];
+      const path = (): Path => (state.bySystem ? state.path : [...pathOf(organ.id), observation]);
+      if (value !== undefined && value !== null) {
+        for (const part of Object.keys(definition.parts ?? {}))
+          if ((value as Record<string, unknown>)[part] == null)
+            found.push({ organ, observation, definition, part, path: [...path(), part] });
+      } else if (isRequired(one, organ, definition, state))
+        found.push({ organ, observation, definition, part: undefined, path: path() });
+    }
+  }
+  return found;
 });
-
-function missing(
-  one: Case,
-  organ: PlacedOrgan,
-  observation: string,
-  definition: Observation,
-): MissingObservation[] {
-  const state = one.organ(organ);
-  const path = state.bySystem ? state.path : [...pathOf(organ.id), observation];
-  const value = state.entry?.[observation];
-  const none: MissingObservation = { organ, observation, definition, part: undefined, path };
-  if (value === undefined || value === null) return isRequired(one, organ, definition, state) ? [none] : [];
-  if (definition.parts === undefined) return [];
-  const parts = value as Record<string, unknown>;
-  return Object.keys(definition.parts)
-    .filter((part) => !Object.hasOwn(parts, part) || parts[part] === null)
-    .map((part) => ({ ...none, part, path: [...path, part] }));
-}
 
 function isRequired(one: Case, organ: PlacedOrgan, definition: Observation, state: OrganState): boolean {
   const { required, required_in: classes } = definition;

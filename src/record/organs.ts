@@ -73,6 +73,24 @@ export function lesions(one: Case, { processes, within }: LesionQuestion): Place
   );
 }
 
+export interface PlacedGrade {
+  readonly organ: PlacedOrgan;
+  /** Name of the scale. */
+  readonly id: string;
+  readonly grade: number;
+  readonly path: Path;
+}
+
+/** Grades that are written down under the names of scales. */
+export const gradesOf = fact((one: Case): readonly PlacedGrade[] =>
+  placedStates(one).flatMap(({ organ, state }) => {
+    if (state.entry?.grades === undefined || state !== one.organ(organ)) return [];
+    return Object.entries(state.entry.grades).map(([id, grade]) => {
+      return { organ, id, grade, path: [...state.path, "grades", id] };
+    });
+  }),
+);
+
 /** Where the entry of an organ says that something is wrong with it: a finding, an observation or a grade. */
 export function lesionPath(one: Case, organ: PlacedOrgan, state: OrganState): Path | undefined {
   if (state.findings.length > 0) return state.findings[0]?.path;

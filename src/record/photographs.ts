@@ -53,6 +53,10 @@ function named(file: string, path: Path): Photograph {
   return { file, path, shows: undefined, showsPath: path, scale: undefined, organs: namedOrgans(name) };
 }
 
+/** Whether nothing says what a picture shows: neither the case nor its name. */
+export const isOfUnknown = ({ shows, organs: shown, file }: Photograph): boolean =>
+  shows === undefined && shown.length === 0 && !/carcass/i.test(file);
+
 /** The tracings that a case names, with their place. */
 export const tracings = fact((one: Case): readonly { readonly file: string; readonly path: Path }[] =>
   placedStates(one).flatMap(({ state: { entry, path } }) =>

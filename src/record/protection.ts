@@ -10,13 +10,13 @@ export function isNotWorn(one: Case, item: Worn): boolean {
   return worn !== undefined && !worn.includes(item);
 }
 
-/** The organs that were examined and are reached with saw or axe, by their title. */
+/** The organs that were examined and are reached with saw or axe, by the word for them. */
 export function sawn(one: Case): string[] {
   return protection.sawn.flatMap((id) => {
     const organ = organById(id);
     if (organ === undefined) return [];
     const { status } = one.organ(organ);
-    return status === "normal" || status === "recorded" ? [organ.definition.title.toLowerCase()] : [];
+    return status === "normal" || status === "recorded" ? [organ.key] : [];
   });
 }
 

@@ -1,6 +1,6 @@
 /** Times that a case records: of its steps and samples, how long after death, how long the pig had been ill. */
 import { type Case, isAfter, type Moment, moment, onOneClock, quantity } from "../cases/index.ts";
-import { autolysis } from "../knowledge/index.ts";
+import { autolysis, selectionRules } from "../knowledge/index.ts";
 import { fact } from "./fact.ts";
 import type { Sample } from "./materials.ts";
 
@@ -89,6 +89,9 @@ function hoursOfSigns(one: Case): number | undefined {
   // Of a bare day, the last hour is meant: nothing is made longer than it was.
   return ended.written - began.written - (began.dayOnly ? 24 : 0);
 }
+
+/** A pig that was ill for longer is no longer acute. */
+export const acuteHours = quantity("duration", selectionRules.acute_within) ?? 0;
 
 export function isUntreated(one: Case): boolean {
   const treated = one.record.selection?.treated;

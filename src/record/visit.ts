@@ -1,8 +1,9 @@
 /** What a visit says of its pigs: which were chosen for their signs, what they share, where they come from; and its groups. */
 import { type Case, isUnborn, type Visit } from "../cases/index.ts";
-import { selectionRules, signFamilies } from "../knowledge/index.ts";
+import { selectionRules } from "../knowledge/index.ts";
 import { plainName } from "../words/plain-name.ts";
 import { fact } from "./fact.ts";
+import { signFamiliesOf } from "./signs.ts";
 
 export const showsSigns = (one: Case): boolean => one.signs.some((sign) => sign !== "none");
 
@@ -21,7 +22,7 @@ export const clinicalPigs = fact((visit: Visit): readonly Case[] => {
 export const syndromes = fact((visit: Visit): readonly (readonly Case[])[] => {
   let bunches: { pigs: Case[]; families: Set<string> }[] = [];
   for (const pig of clinicalPigs(visit)) {
-    const families = new Set(signFamilies(pig.signs));
+    const families = new Set(signFamiliesOf(pig));
     const met = bunches.filter((bunch) => [...families].some((family) => bunch.families.has(family)));
     bunches = [
       ...bunches.filter((bunch) => !met.includes(bunch)),
@@ -67,7 +68,9 @@ export function oneOrigin(visit: Visit, kind: "pen" | "litter"): Origin | undefi
 export type GroupOfVisit = NonNullable<Visit["record"]["groups"]>[string];
 
 /** The groups that the visit saw, with their name. */
-export const groupsOf = (visit: Visit): [string, GroupOfVisit][] => Object.entries(visit.record.groups ?? {});
+export const groupsOf = fact((visit: Visit): readonly (readonly [string, GroupOfVisit])[] =>
+  Object.entries(visit.record.groups ?? {}),
+);
 
 export const submissionSource = {
   cite: "submission guidelines: Animal Health Laboratory, University of Guelph; NDSU Veterinary Diagnostic Laboratory (group size, numbers sick and dead, first day)",

@@ -1,10 +1,28 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { dirname } from "node:path";
 import { describe, expect, it } from "vitest";
-import { rules } from "../../src/lint/index.ts";
+import { type Rule, rules } from "../../src/lint/index.ts";
 import { every } from "../every.ts";
 import { lintExample } from "./lay-example.ts";
 
 const folder = new URL("../../src/lint/rules/", import.meta.url);
+
+const isRule = (value: unknown): value is Rule =>
+  typeof value === "object" && value !== null && "id" in value;
+
+/** The rules of a file, each as `family/id`: one that gives the file its name, or those of a table. */
+async function rulesOfFile(file: string): Promise<string[]> {
+  const exported = Object.values<unknown>(await import(new URL(file, folder).href));
+  const table = exported.filter(Array.isArray).flat().filter(isRule);
+  const single = exported.filter(isRule);
+  const isOneThing = table.length > 1 ? single.length === 0 : table.length === 0 && single.length === 1;
+  expect(isOneThing, `${file} holds one rule or one table of rules`).toBe(true);
+  const family = dirname(file);
+  for (const { id } of single) expect(file).toBe(`${family}/${id}.ts`);
+  return [...table, ...single].map(
+    (rule) => `${rule.family === family ? family : `not ${rule.family}`}/${rule.id}`,
+  );
+}
 
 describe("the base visit of the examples", () => {
   it("is complete: no finding at all", () => {
@@ -13,11 +31,12 @@ describe("the base visit of the examples", () => {
 });
 
 describe("the list of rules", () => {
-  it("has every rule file, in the folder of its family, and no other", () => {
+  it("has every rule of every file, in the folder of its family, and no other", async () => {
     const files = readdirSync(folder, { recursive: true, encoding: "utf8" })
       .map((name) => name.replaceAll("\\", "/"))
       .filter((name) => name.endsWith(".ts") && !name.endsWith("index.ts"));
-    expect(rules.map((rule) => `${rule.family}/${rule.id}.ts`).sort()).toEqual(files.sort());
+    const written = await Promise.all(files.map(rulesOfFile));
+    expect(written.flat().sort()).toEqual(rules.map((rule) => `${rule.family}/${rule.id}`).sort());
   });
 
   it("has each id once", () => {

@@ -4,7 +4,7 @@
  */
 import { EVENT_ID, type Event, getScalarValue, parseEvents } from "js-yaml";
 import { hiddenCharacter } from "../../words/hidden-characters.ts";
-import { keyProblem, maxDepth, maxEntries } from "./source-checks.ts";
+import { forbiddenKeys, keyProblem, maxDepth, maxEntries } from "./source-checks.ts";
 import type { MapEntry, ScalarNode, SourceNode } from "./source-tree.ts";
 
 /** No ordinary file is longer. */
@@ -228,7 +228,7 @@ class ValueReader {
 
 /** Keys that need no word of explanation from source-checks.ts. */
 const isPlainKey = (key: string): boolean =>
-  /^[a-z][a-z_]*$/.test(key) || keyProblem(key, nothingSeen) === undefined;
+  (/^[a-z][a-z_]*$/.test(key) && !forbiddenKeys.has(key)) || keyProblem(key, nothingSeen) === undefined;
 
 const nothingSeen: ReadonlySet<string> = new Set();
 

@@ -10,7 +10,7 @@ export const maxEntries = 2000;
 /** No case file nests deeper, with all references unfolded. */
 export const maxDepth = 100;
 /** Names that would reach into JavaScript's own objects. */
-const forbiddenKeys = new Set(["__proto__", "constructor", "prototype"]);
+export const forbiddenKeys = new Set(["__proto__", "constructor", "prototype"]);
 
 /** How large a node is with all references unfolded. */
 interface Extent {

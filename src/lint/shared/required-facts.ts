@@ -1,18 +1,20 @@
 /** The facts that a case needs, by its protocol, age class, selection basis and manner of death. */
-import type { Case } from "../../cases/index.ts";
+import { type Case, type Path, pathOf } from "../../cases/index.ts";
 import { type Fact, facts } from "../../knowledge/index.ts";
 
 export interface RequiredFact {
   readonly id: string;
+  readonly path: Path;
   readonly fact: Fact;
 }
+
+const all: readonly RequiredFact[] = [...facts].map(([id, fact]) => ({ id, path: pathOf(id), fact }));
 
 /** The facts due in a case, in the order of facts.yaml. */
 export function requiredFacts(one: Case): RequiredFact[] {
   const wanted = one.protocol.facts;
-  return [...facts]
-    .map(([id, fact]) => ({ id, fact }))
-    .filter(({ id, fact }) => (wanted.includes("all") || wanted.includes(id)) && applies(fact, one));
+  const isAll = wanted.includes("all");
+  return all.filter(({ id, fact }) => (isAll || wanted.includes(id)) && applies(fact, one));
 }
 
 function applies(fact: Fact, one: Case): boolean {

@@ -21,16 +21,18 @@ export const alarmSignRecorded: CaseRule = {
     case: "alarm_check: {vesicles: suspected}\nauthority: {contacted: 2026-04-20T10:20, answer: official veterinarian on the way; suspicion lifted 2026-04-22}",
   },
   check(one, report) {
-    // A sign seen from outside can be told before the opening, but not before the death.
-    if (isLifted(one, [])) return;
-    const { alarm_check: check = {} } = (one.asIntended ?? one).record;
+    const { alarm_check: check } = (one.asIntended ?? one).record;
+    if (check === undefined) return;
+    const signs = Object.entries(check).filter(([, answer]) => answer !== "none");
+    // A sign seen from outside can be reported before the opening, but not before the death.
+    if (signs.length === 0 || isLifted(one, [])) return;
     const told = openAlarms(one).filter(({ evidence }) =>
       evidence.some(({ path }) => path[0] !== "alarm_check"),
     );
     const seenTwice = told.flatMap(({ evidence }) => evidence.map(({ path }) => formatPath(path)));
     // Where a finding says the same, one error is enough.
-    for (const [sign, answer] of Object.entries(check))
-      if (answer !== "none" && !seenTwice.includes(`alarm_check.${sign}`))
+    for (const [sign, answer] of signs)
+      if (!seenTwice.includes(`alarm_check.${sign}`))
         report(
           `alarm_check.${sign} is ${answer}: this may be a notifiable disease. STOP: do not cut on, move no pigs, people or samples, close the carcass, and call ${callWhom(one.settings)} now. Record the call under authority: {contacted: …, answer: …}.`,
           pathOf(`alarm_check.${sign}`),

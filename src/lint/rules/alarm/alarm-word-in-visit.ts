@@ -9,9 +9,9 @@ export const alarmWordInVisit: VisitRule = {
   family: "alarm",
   level: "error",
   summary:
-    "What the visit says in words of a notifiable disease is found in one of its cases, or answered by the authority.",
+    "Words of the visit that suggest a notifiable disease are recorded in one of its cases, or answered by the authority.",
   protects:
-    "The farmer's word for blisters is the first sign of foot-and-mouth disease, and no alarm reads it.",
+    "The farmer's word for blisters may be the first sign of foot-and-mouth disease, and no alarm reads words.",
   source: alarmSignsSource,
   bad: { visit: "complaint: coughing, and blisters on some snouts" },
   good: {

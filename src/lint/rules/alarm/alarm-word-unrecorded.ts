@@ -8,9 +8,9 @@ export const alarmWordUnrecorded: CaseRule = {
   family: "alarm",
   level: "error",
   summary:
-    "What may be a notifiable disease stands as a finding or in the alarm check, not only in a note, a site or a reason.",
+    "What may be a notifiable disease is recorded as a finding or in the alarm check, not only in a note, a site or a reason.",
   protects:
-    "Alarms read findings: blisters that stand in a note alone stop nobody, and the samples go out with the post.",
+    "Alarms read findings: blisters mentioned only in a note stop nobody, and the samples go off in the post.",
   source: alarmSignsSource,
   bad: { case: "note: blisters on both front feet" },
   good: { case: "note: looked for blisters on all feet, none" },

@@ -10,7 +10,7 @@ export const authorityBeforeDeath: CaseRule = {
   level: "error",
   locked: true,
   summary:
-    "The authority entry of a case belongs to its pig: not older than its death, and not a month younger than the visit.",
+    "The authority entry of a case is about its pig: made neither before the pig died nor more than a month after the visit.",
   protects:
     "A call about something else does not lift the alarm of this pig, whether it was made before the pig died or long after the visit.",
   source: { cite: "order of events; common practice", confidence: "common-practice" },
@@ -18,16 +18,17 @@ export const authorityBeforeDeath: CaseRule = {
   good: { case: "authority: {contacted: 2026-04-20T10:20, answer: no suspicion}" },
   check(one, report) {
     const contacted = one.record.authority?.contacted;
+    if (contacted === undefined) return;
     const [call, death] = [moment(contacted), moment(one.record.death?.at)];
     if (call !== undefined && death !== undefined && isAfter(death, call))
       report(
-        `authority.contacted: the authority was contacted (${contacted}) before the pig died (${one.record.death?.at}), so this call cannot answer what the opening showed. Correct the time, or call again.`,
+        `authority.contacted: the authority was contacted (${contacted}) before the pig died (${one.record.death?.at}), so that call cannot have been about what the opening showed. Correct the time, or call again.`,
         ["authority", "contacted"],
       );
     const date = one.visit?.record.date;
     if (isFarAfter(contacted, date))
       report(
-        `authority.contacted: the authority was contacted (${contacted}) more than ${selectionRules.call_days} days after the visit (${date}), so this call answers no alarm. Correct the time.`,
+        `authority.contacted: the authority was contacted (${contacted}) more than ${selectionRules.call_days} days after the visit (${date}), so that call answers no alarm. Correct the time.`,
         ["authority", "contacted"],
       );
   },

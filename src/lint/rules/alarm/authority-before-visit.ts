@@ -11,23 +11,24 @@ export const authorityBeforeVisit: VisitRule = {
   level: "error",
   locked: true,
   summary:
-    "The authority entry of a visit belongs to it: not older than the visit or its alarms, not a month younger.",
+    "The authority entry of a visit is about that visit: made neither before it or its alarms nor more than a month after it.",
   protects:
-    "A call about an earlier visit, one made before the alarm was there to be told of, or one of the next season does not lift the alarms of this visit.",
+    "A call about an earlier visit, one made before there was an alarm to report, or one made months later does not lift the alarms of this visit.",
   source: { cite: "order of events; common practice", confidence: "common-practice" },
   bad: { visit: "authority: {contacted: 2026-04-18T10:00, answer: no suspicion}" },
   good: { visit: "authority: {contacted: 2026-04-20T10:20, answer: no suspicion}" },
   check(visit, reportVisit) {
     const contacted = visit.record.authority?.contacted;
+    if (contacted === undefined) return;
     const [call, day] = [moment(contacted), moment(visit.record.date)];
     if (call !== undefined && day !== undefined && isAfter(day, call))
       reportVisit(
-        `authority.contacted: the authority was contacted (${contacted}) before the visit (${visit.record.date}), so this call cannot answer what the visit showed. Correct the time, or call again.`,
+        `authority.contacted: the authority was contacted (${contacted}) before the visit (${visit.record.date}), so that call cannot have been about what the visit showed. Correct the time, or call again.`,
         ["authority", "contacted"],
       );
     else if (isFarAfter(contacted, visit.record.date))
       reportVisit(
-        `authority.contacted: the authority was contacted (${contacted}) more than ${selectionRules.call_days} days after the visit (${visit.record.date}), so this call answers no alarm. Correct the time.`,
+        `authority.contacted: the authority was contacted (${contacted}) more than ${selectionRules.call_days} days after the visit (${visit.record.date}), so that call answers no alarm. Correct the time.`,
         ["authority", "contacted"],
       );
     else if (call !== undefined) {
@@ -39,7 +40,7 @@ export const authorityBeforeVisit: VisitRule = {
       );
       if (early.length > 0)
         reportVisit(
-          `authority.contacted: the authority was contacted (${contacted}) before the alarm of ${listing(early.map(({ id }) => id))} was there to be told of, so this call does not answer it. Correct the time, or call again.`,
+          `authority.contacted: the authority was contacted (${contacted}) before there was an alarm in ${listing(early.map(({ id }) => id))} to report, so that call does not answer it. Correct the time, or call again.`,
           ["authority", "contacted"],
         );
     }

@@ -1,5 +1,5 @@
 import { isNoDecision } from "../../../cases/index.ts";
-import type { FileRule } from "../../rule.ts";
+import { commonPractice, type FileRule } from "../../rule.ts";
 
 export const authorityWithoutAnswer: FileRule = {
   id: "authority-without-answer",
@@ -10,7 +10,7 @@ export const authorityWithoutAnswer: FileRule = {
   summary: "The authority entry says what the authority decided.",
   protects:
     "A call that nobody answered lifts no alarm; an entry that only looks like an answer lets samples leave a farm that should be closed.",
-  source: { cite: "common practice", confidence: "common-practice" },
+  source: commonPractice("of veterinary authorities: restrictions stand until the authority lifts them"),
   bad: { case: "authority: {contacted: 2026-04-20T10:20, answer: 'rang, no reply'}" },
   good: {
     case: "authority: {contacted: 2026-04-20T10:20, answer: no suspicion; go on}",
@@ -19,7 +19,7 @@ export const authorityWithoutAnswer: FileRule = {
     const answer = "authority" in record ? record.authority?.answer : undefined;
     if (answer !== undefined && isNoDecision(answer))
       report(
-        `authority.answer: "${answer}" is no decision, so this call lifts no alarm. Write what the authority decided; until it has, call again and keep everything where it is.`,
+        `authority.answer: "${answer}" is not a decision, so that call lifts no alarm. Write what the authority decided; until it has, call again and keep everything where it is.`,
         ["authority", "answer"],
       );
   },

@@ -13,7 +13,7 @@ export const parcelDuringAlarm: VisitRule = {
   locked: true,
   summary: "No parcel leaves while an alarm of its visit is unanswered.",
   protects:
-    "Samples of a notifiable disease in the post carry it to other farms and laboratories that must not have it, and break the law.",
+    "Samples of a notifiable disease in the post carry it to other farms and to laboratories that are not licensed for it, and posting them breaks the law.",
   source: {
     cite: "GB guidance on submitting farm animals for post-mortem: on suspicion do not send samples, report; local law rules",
     confidence: "verified",
@@ -27,13 +27,14 @@ export const parcelDuringAlarm: VisitRule = {
     visit: parcelExample({ samples: "[01-A, 01-B, 01-C, 01-D]" }),
   },
   check(visit, reportVisit) {
+    if (visit.record.parcels === undefined) return;
     const alarms = findAlarms(visit);
     for (const { parcel, name, path } of parcelsOf(visit)) {
       const sent = moment(parcel.sent);
       const open = alarms.filter((alarm) => !alarm.lifted || isSentBefore(sent, alarm));
       if (open.length > 0)
         reportVisit(
-          `${name}: it left while ${listing([...new Set(open.map(({ pattern }) => pattern.id))])} stood open and the authority had not been reached. STOP it: ring the carrier and the laboratory, call ${callWhom(visit.settings)} now, and send nothing before the answer is recorded.`,
+          `${name}: it left with ${listing([...new Set(open.map(({ pattern }) => pattern.id))])} still open and the authority not yet reached. STOP it: ring the carrier and the laboratory, call ${callWhom(visit.settings)} now, and send nothing until the answer is recorded.`,
           path,
         );
     }

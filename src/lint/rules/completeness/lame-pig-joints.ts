@@ -1,6 +1,7 @@
 import { organById } from "../../../knowledge/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, commonPractice } from "../../rule.ts";
 
+const joints = organById("locomotor.joints");
 const locomotorSigns = ["lameness", "swollen-joints"];
 
 export const lamePigJoints: CaseRule = {
@@ -10,11 +11,10 @@ export const lamePigJoints: CaseRule = {
   level: "error",
   summary: "In a lame pig at least two joints are opened.",
   protects:
-    "One joint cannot tell an infection of many joints from an injury of one, and a lame pig without an open joint answers nothing.",
-  source: {
-    cite: "common practice; several joints in one pig, after the joint table of Iowa State University",
-    confidence: "common-practice",
-  },
+    "One joint cannot tell an infection of many joints from an injury of one, and a lame pig with no joint opened answers nothing.",
+  source: commonPractice(
+    "at diagnostic laboratories: several joints of one pig, after the joint table of Iowa State University",
+  ),
   bad: {
     case: "selection: {signs: [lameness]}\nlocomotor: {joints: {state: normal, opened: [left-hock]}, costochondral_junctions: normal, growth_plates: normal, muscles: normal}",
   },
@@ -22,14 +22,13 @@ export const lamePigJoints: CaseRule = {
     case: "selection: {signs: [lameness]}\nlocomotor: {joints: {state: normal, opened: [left-hock, left-elbow]}, costochondral_junctions: normal, growth_plates: normal, muscles: normal}",
   },
   check(one, report) {
-    const joints = organById("locomotor.joints");
     const sign = one.signs.find((word) => locomotorSigns.includes(word));
     if (joints === undefined || sign === undefined) return;
     const state = one.organ(joints);
     const opened = state.entry?.opened;
     if (state.status === "not_examined")
       report(
-        `locomotor.joints: not examined, in a pig with ${sign}. Open at least two joints, the bad one and one that looks sound, and list them under opened.`,
+        `locomotor.joints: not examined in a pig with ${sign}. Open at least two joints, the bad one and one that looks sound, and list them under opened.`,
         state.path,
       );
     else if (Array.isArray(opened) && new Set(opened).size < 2)

@@ -1,6 +1,5 @@
 import { formatPath } from "../../../cases/index.ts";
 import { exampleOf, missingObservations, missingTitle } from "../../../record/index.ts";
-
 import type { CaseRule } from "../../rule.ts";
 
 export const lobeMissing: CaseRule = {
@@ -8,7 +7,7 @@ export const lobeMissing: CaseRule = {
   scope: "case",
   family: "completeness",
   level: "error",
-  summary: "Every lobe of the lungs has its share of consolidation, 0 included.",
+  summary: "Every lobe of the lungs has its percentage of consolidation, 0 included.",
   protects:
     "A lobe without a number is not a lobe without a lesion; every published lung score needs all of them.",
   source: {

@@ -1,7 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
-import { organs } from "../../../knowledge/index.ts";
-import { statesOf } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { placedStates } from "../../../record/index.ts";
+import { type CaseRule, commonPractice } from "../../rule.ts";
 
 export const notAssessableWithoutCause: CaseRule = {
   id: "not-assessable-without-cause",
@@ -9,28 +8,31 @@ export const notAssessableWithoutCause: CaseRule = {
   family: "completeness",
   level: "error",
   summary:
-    "An organ that could not be judged says what prevented it, in one of four words and in a sentence.",
+    "An organ that could not be assessed says what prevented it, in one of four words and in a sentence.",
   protects:
-    "Autolysed, absent, damaged and removed organs are different gaps: the first is mended by coming sooner.",
-  source: { cite: "common practice of systematic necropsy", confidence: "common-practice" },
+    "Autolysed, absent, damaged and removed organs are different gaps: the first is closed by coming sooner.",
+  source: commonPractice("of systematic necropsy"),
   bad: { case: "intestine: {jejunum: {not_assessable: {because: autolysed}}}" },
   good: {
     case: "intestine: {jejunum: {not_assessable: {because: autolysed, why: dead for a day in the sun}}}",
   },
   check(one, report) {
-    for (const organ of organs)
-      for (const state of statesOf(one, organ)) {
-        if (state.status !== "not_assessable") continue;
-        const name = formatPath(state.path);
-        const path = [...state.path, "not_assessable"];
-        if (state.because === undefined)
-          report(
-            `${name}: say what prevented the judgement: because: autolysed, absent, damaged or removed.`,
-            [...path, "because"],
-            "key",
-          );
-        if (state.reason === undefined)
-          report(`${name}: say what happened: why: dead for a day in the sun.`, [...path, "why"], "key");
-      }
+    for (const { state } of placedStates(one)) {
+      if (state.status !== "not_assessable") continue;
+      const name = formatPath(state.path);
+      const path = [...state.path, "not_assessable"];
+      if (state.because === undefined)
+        report(
+          `${name}: say why it could not be assessed. Write because: autolysed, absent, damaged or removed.`,
+          [...path, "because"],
+          "key",
+        );
+      if (state.reason === undefined)
+        report(
+          `${name}: say what had happened to it, such as why: dead for a day in the sun.`,
+          [...path, "why"],
+          "key",
+        );
+    }
   },
 };

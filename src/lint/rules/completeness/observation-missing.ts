@@ -5,7 +5,6 @@ import {
   missingObservations,
   missingTitle,
 } from "../../../record/index.ts";
-
 import type { CaseRule } from "../../rule.ts";
 
 /** Sides and the section of the snout have rules of their own. */
@@ -17,11 +16,11 @@ export const observationMissing: CaseRule = {
   scope: "case",
   family: "completeness",
   level: "error",
-  summary: "An organ that was examined carries the observations that scores and statistics are made from.",
+  summary: "An organ that was examined has the observations that scores and statistics are made from.",
   protects:
-    "A lung described in words cannot be compared with next spring's; a joint that nobody named was perhaps not opened.",
+    "A lung described in words cannot be compared with next spring's; a joint that nobody named may not have been opened.",
   source: {
-    cite: "observations needed by the published scores; joints opened are listed by name (common practice)",
+    cite: "observations needed by the published scores; common practice of recording: the joints opened are listed by name",
     confidence: "common-practice",
   },
   bad: { case: "locomotor: {joints: normal}" },

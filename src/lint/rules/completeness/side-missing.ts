@@ -1,26 +1,24 @@
 import { formatPath, pathOf } from "../../../cases/index.ts";
 import { organs } from "../../../knowledge/index.ts";
 import { exampleOf, missingObservations, missingTitle } from "../../../record/index.ts";
+import { type CaseRule, commonPractice } from "../../rule.ts";
 
-import type { CaseRule } from "../../rule.ts";
+const paired = organs.filter(({ definition }) => definition.form === "paired");
 
 export const sideMissing: CaseRule = {
   id: "side-missing",
   scope: "case",
   family: "completeness",
   level: "error",
-  summary: "Left and right of a paired organ are both recorded, and each part of a side.",
+  summary: "Both sides of a paired organ are recorded, and every part of a side.",
   protects: "One kidney, one ear or one concha of four is not the organ; sums over sides need both.",
-  source: {
-    cite: "common practice; summed snout scores add four conchae and the septum (Polloni et al. 2018)",
-    confidence: "common-practice",
-  },
+  source: commonPractice("of snout scoring: sums add four conchae and the septum (Polloni et al. 2018)"),
   bad: { case: "urinary: {kidneys: {left: normal, right: }}" },
   good: { case: "urinary: {kidneys: {left: normal, right: {not_examined: sent whole to the laboratory}}}" },
   check(one, report) {
-    for (const organ of organs) {
+    for (const organ of paired) {
       const { status, sides } = one.organ(organ);
-      if (organ.definition.form !== "paired" || status === "blank" || sides.length === 0) continue;
+      if (status === "blank" || sides.length === 0) continue;
       for (const side of ["left", "right"] as const)
         if ((sides.find((entry) => entry.side === side)?.state.status ?? "blank") === "blank")
           report(

@@ -1,5 +1,5 @@
 import { pathOf } from "../../../cases/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, commonPractice } from "../../rule.ts";
 import { skippedSystems } from "./skipped-system.ts";
 
 export const skippedOrgan: CaseRule = {
@@ -11,16 +11,13 @@ export const skippedOrgan: CaseRule = {
     "Every organ due is normal, described, not examined with a reason, or not assessable with the cause.",
   protects:
     "An organ that was forgotten cannot be told from a normal one a week later; blank is never normal.",
-  source: {
-    cite: "common practice of systematic necropsy; organs due follow from protocol, age class, sex and signs",
-    confidence: "common-practice",
-  },
+  source: commonPractice("of systematic necropsy; organs due follow from protocol, age class, sex and signs"),
   bad: { case: "liver_pancreas: {pancreas: }" },
   good: { case: "liver_pancreas: {pancreas: {not_examined: lost with the gut}}" },
   check(one, report) {
-    const systems = new Set(skippedSystems(one).map((system) => system.id));
     for (const organ of one.due) {
-      if (systems.has(organ.system) || one.organ(organ).status !== "blank") continue;
+      if (one.organ(organ).status !== "blank") continue;
+      if (skippedSystems(one).some(({ id }) => id === organ.system)) continue;
       const often = organ.definition.forgotten === true ? " (often forgotten)" : "";
       report(
         `${organ.id} is blank and was due${often}. Write normal, a finding, or not_examined with the reason.`,

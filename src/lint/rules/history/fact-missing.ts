@@ -1,4 +1,4 @@
-import { pathOf, valueAt } from "../../../cases/index.ts";
+import { valueAt } from "../../../cases/index.ts";
 import { factsSource } from "../../../knowledge/index.ts";
 import type { CaseRule } from "../../rule.ts";
 import { requiredFacts } from "../../shared/required-facts.ts";
@@ -9,17 +9,15 @@ export const factMissing: CaseRule = {
   family: "history",
   level: "error",
   summary:
-    "The facts that the protocol asks for are written down: pig, selection, death, opening and the look for alarm signs.",
+    "The facts that the protocol asks for are recorded: pig, selection, death, opening and the check for alarm signs.",
   protects:
-    "Missing history is the fault laboratories name first; it decides the test set and cannot be asked of a dead pig.",
+    "Missing history is the fault that laboratories name first; it decides which tests are run, and a dead pig cannot be asked.",
   source: factsSource,
   bad: { case: "pig: {age: }" },
   good: { case: "pig: {age: 8 wk}" },
   check(one, report) {
-    for (const { id, fact } of requiredFacts(one)) {
-      const path = pathOf(id);
+    for (const { id, path, fact } of requiredFacts(one))
       if (valueAt(one.record, path) === undefined)
         report(`${id} is blank. Write ${fact.title}, such as ${fact.write}.`, path, "key");
-    }
   },
 };

@@ -1,6 +1,5 @@
 import { submissionSource } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-
 import type { VisitRule } from "../../rule.ts";
 
 const counts = ["at_risk", "affected", "dead"] as const;
@@ -10,7 +9,7 @@ export const groupCountsMissing: VisitRule = {
   scope: "visit",
   family: "history",
   level: "warning",
-  summary: "Of every group that a pig came from, the pigs at risk, affected and dead are counted.",
+  summary: "For every group that a pig came from, the pigs at risk, affected and dead are counted.",
   protects: "Two dead of ten and two dead of a thousand are different diseases.",
   source: submissionSource,
   bad: { visit: "groups: {nursery-2: {affected: , dead: }}" },
@@ -25,7 +24,7 @@ export const groupCountsMissing: VisitRule = {
       const group = visit.record.groups?.[id];
       if (group === undefined)
         reportVisit(
-          `groups: a pig of ${id} was opened and the group is not here. Write ${id}: {at_risk: …, affected: …, dead: …, onset: …}.`,
+          `groups: a pig from ${id} was opened, and the group is not listed here. Write ${id}: {at_risk: …, affected: …, dead: …, onset: …}.`,
           ["groups"],
           "key",
         );

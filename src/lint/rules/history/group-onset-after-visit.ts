@@ -1,6 +1,5 @@
 import { isAfter, moment } from "../../../cases/index.ts";
 import { groupsOf, isVisitMisdated } from "../../../record/index.ts";
-
 import type { VisitRule } from "../../rule.ts";
 
 export const groupOnsetAfterVisit: VisitRule = {
@@ -8,8 +7,8 @@ export const groupOnsetAfterVisit: VisitRule = {
   scope: "visit",
   family: "history",
   level: "error",
-  summary: "The signs of a group began before the visit, or on its day.",
-  protects: "Incubation, spread and the effect of a change are reckoned from the first day of the signs.",
+  summary: "The signs of a group began before the visit or on the same day.",
+  protects: "Incubation, spread and the effect of a change are all reckoned from the first day of signs.",
   source: { cite: "order of events; common practice", confidence: "common-practice" },
   bad: { visit: "groups: {nursery-2: {onset: 2026-05-10}}" },
   good: { visit: "groups: {nursery-2: {onset: 2026-04-10}}" },
@@ -19,7 +18,7 @@ export const groupOnsetAfterVisit: VisitRule = {
       const began = moment(onset);
       if (day !== undefined && began !== undefined && isAfter(began, day))
         reportVisit(
-          `groups.${id}.onset: ${onset} lies after the visit (${visit.record.date}). Correct the day.`,
+          `groups.${id}.onset: ${onset} is after the visit (${visit.record.date}). Correct the day.`,
           ["groups", id, "onset"],
         );
     }

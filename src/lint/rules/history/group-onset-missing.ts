@@ -1,5 +1,4 @@
 import { groupsOf, submissionSource } from "../../../record/index.ts";
-
 import type { VisitRule } from "../../rule.ts";
 
 export const groupOnsetMissing: VisitRule = {
@@ -7,8 +6,8 @@ export const groupOnsetMissing: VisitRule = {
   scope: "visit",
   family: "history",
   level: "warning",
-  summary: "Of an affected group it is known when the signs began.",
-  protects: "Whether it began after weaning, after a purchase or after the frost is half of the diagnosis.",
+  summary: "An affected group says when its signs began.",
+  protects: "Whether it began after weaning, after a purchase or after the frost is half the diagnosis.",
   source: submissionSource,
   bad: { visit: "groups: {nursery-2: {onset: }}" },
   good: { visit: "groups: {nursery-2: {onset: 2026-04-10}}" },
@@ -16,7 +15,7 @@ export const groupOnsetMissing: VisitRule = {
     for (const [id, group] of groupsOf(visit))
       if ((group.affected ?? 0) > 0 && group.onset === undefined)
         reportVisit(
-          `groups.${id}.onset is blank though ${group.affected} pigs are affected. Write the first day of the signs, as near as anybody knows.`,
+          `groups.${id}.onset is blank though ${group.affected} pigs are affected. Write the first day of signs, as near as anybody knows.`,
           ["groups", id, "onset"],
           "key",
         );

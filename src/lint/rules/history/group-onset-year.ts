@@ -2,7 +2,6 @@ import { type Moment, moment, type Visit } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
 import { hasAny } from "../../../notes/index.ts";
 import { type GroupOfVisit, groupsOf, isVisitMisdated } from "../../../record/index.ts";
-
 import type { VisitRule } from "../../rule.ts";
 
 export const groupOnsetYear: VisitRule = {
@@ -10,9 +9,10 @@ export const groupOnsetYear: VisitRule = {
   scope: "visit",
   family: "history",
   level: "warning",
-  summary: "Signs of a group that began more than half a year ago are told to be so old.",
+  summary:
+    "Where the signs of a group began more than half a year ago, the visit says that they are that old.",
   protects:
-    "A year typed by habit makes a sudden outbreak a trouble of long standing, and other causes come into question.",
+    "A year typed out of habit turns a sudden outbreak into a problem of long standing, with other causes to look for.",
   source: {
     cite: "order of events; the days are the project's own choice",
     confidence: "common-practice",
@@ -25,12 +25,13 @@ export const groupOnsetYear: VisitRule = {
     if (date === undefined || day === undefined) return;
     for (const [id, group] of groupsOf(visit)) {
       const { onset } = group;
+      if (onset === undefined) continue;
       const days = daysBetween(moment(onset), day);
-      const meant = onset === undefined ? undefined : nearYear(onset, date, day);
-      if (days === undefined || days <= selectionRules.onset_days || meant === undefined) continue;
-      if (!isTold(visit, group, onset))
+      if (days === undefined || days <= selectionRules.onset_days) continue;
+      const meant = nearYear(onset, date, day);
+      if (meant !== undefined && !isTold(visit, group, onset))
         reportVisit(
-          `groups.${id}.onset: ${onset} lies ${days} days before the visit (${date}). Check the year (${meant}?); if the signs are as old as that, say so under note.`,
+          `groups.${id}.onset: ${onset} is ${days} days before the visit (${date}). Check the year (${meant}?); if the signs really are that old, say so under note.`,
           ["groups", id, "onset"],
         );
     }
@@ -52,8 +53,8 @@ function nearYear(onset: string, date: string, day: Moment): string | undefined 
 }
 
 /** Whether the words of the visit or the group speak of signs of long standing, or of that year. */
-function isTold({ record }: Visit, { note }: GroupOfVisit, onset: string | undefined): boolean {
-  const year = onset?.slice(0, 4) ?? "";
+function isTold({ record }: Visit, { note }: GroupOfVisit, onset: string): boolean {
+  const year = onset.slice(0, 4);
   const texts = [note, record.complaint, record.question, record.note];
   return (
     texts.some((text) => text?.includes(year) === true) ||

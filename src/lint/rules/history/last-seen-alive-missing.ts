@@ -5,11 +5,11 @@ export const lastSeenAliveMissing: CaseRule = {
   scope: "case",
   family: "history",
   level: "note",
-  summary: "Of a pig found dead it is told when it was last seen alive.",
+  summary: "A pig found dead says when it was last seen alive.",
   protects:
-    "The hours between the last look and the find are hours of autolysis; without them half a day of rotting passes for fresh.",
+    "The hours between the last check and the find are hours of autolysis; without them half a day of decomposition passes for fresh.",
   source: {
-    cite: "death time in submission guidelines (Animal Health Laboratory, University of Guelph; NDSU Veterinary Diagnostic Laboratory)",
+    cite: "time of death in submission guidelines (Animal Health Laboratory, University of Guelph; NDSU Veterinary Diagnostic Laboratory)",
     confidence: "verified",
   },
   bad: { case: "selection: {basis: found-dead}\ndeath: {manner: found-dead, method: }" },

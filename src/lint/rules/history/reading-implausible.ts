@@ -7,14 +7,14 @@ export const readingImplausible: VisitRule = {
   scope: "visit",
   family: "history",
   level: "error",
-  summary: "A reading of the air is one that a pig house can have.",
+  summary: "Air readings are such as occur in a pig house.",
   protects:
-    "A slipped point makes 22 ppm of ammonia 2200, and the air is then blamed for every snout of the room.",
+    "A slipped decimal point turns 22 ppm of ammonia into 2200, and the air is then blamed for every snout in the room.",
   source: plausible.source,
   bad: { visit: "environment: [{group: nursery-2, at: 2026-04-20T08:30, ammonia: 2200 ppm}]" },
   good: { visit: "environment: [{group: nursery-2, at: 2026-04-20T08:30, ammonia: 22 ppm}]" },
   check(visit, reportVisit) {
-    for (const [index, reading] of (visit.record.environment ?? []).entries())
+    for (const [index, reading] of visit.record.environment?.entries() ?? [])
       for (const key of kinds) {
         const text = reading[key];
         const value = Number.parseFloat(text ?? "");
@@ -23,7 +23,7 @@ export const readingImplausible: VisitRule = {
         // Not a number where nothing was read.
         if (value < lowest || value > highest)
           reportVisit(
-            `${formatPath(path)}: ${text} is hard to believe; ${lowest} to ${highest} ${unit(text)} would be (from memory, wide on purpose). Check the point and the unit.`,
+            `${formatPath(path)}: ${text} is hard to believe; ${lowest} to ${highest} ${unit(text)} would be plausible (from memory, deliberately wide). Check the decimal point and the unit.`,
             path,
           );
       }

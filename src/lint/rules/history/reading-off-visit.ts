@@ -2,7 +2,6 @@ import { basename } from "node:path";
 import { type Moment, moment } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
 import { isVisitMisdated } from "../../../record/index.ts";
-
 import type { VisitRule } from "../../rule.ts";
 
 export const readingOffVisit: VisitRule = {
@@ -10,21 +9,23 @@ export const readingOffVisit: VisitRule = {
   scope: "visit",
   family: "history",
   level: "warning",
-  summary: "Readings of the air are of the days of the visit.",
-  protects: "Air changes with the wind; a reading of last week says nothing of the pigs opened today.",
+  summary: "Air readings were taken on the days of the visit.",
+  protects: "Air changes with the wind; a reading from last week says nothing about the pigs opened today.",
   source: { cite: "our own limit against copied readings", confidence: "common-practice" },
   bad: { visit: "environment: [{group: nursery-2, at: 2026-04-02T08:30, ammonia: 14 ppm}]" },
   good: { visit: "environment: [{group: nursery-2, at: 2026-04-20T08:30, ammonia: 14 ppm}]" },
   check(visit, reportVisit) {
+    const { environment } = visit.record;
+    if (environment === undefined) return;
     const day = moment(visit.record.date);
     // Where the date of the visit is wrong, its pigs or its folder say so, once.
     if (day === undefined || isVisitMisdated(visit)) return;
     const folder = moment(basename(visit.folder));
-    for (const [index, { at }] of (visit.record.environment ?? []).entries()) {
+    for (const [index, { at }] of environment.entries()) {
       const read = moment(at);
       if (read !== undefined && !isNear(read, day) && (folder === undefined || !isNear(read, folder)))
         reportVisit(
-          `environment[${index}].at: read on ${at?.slice(0, 10)}, the visit was on ${visit.record.date}. Correct the day, or leave out a reading of another visit.`,
+          `environment[${index}].at: taken on ${at?.slice(0, 10)}, but the visit was on ${visit.record.date}. Correct the day, or leave out a reading from another visit.`,
           ["environment", index, "at"],
         );
     }

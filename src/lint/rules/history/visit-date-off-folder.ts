@@ -1,17 +1,16 @@
 import { basename } from "node:path";
 import { moment } from "../../../cases/index.ts";
 import { isVisitMisdated } from "../../../record/index.ts";
-
-import type { VisitRule } from "../../rule.ts";
+import { commonPractice, type VisitRule } from "../../rule.ts";
 
 export const visitDateOffFolder: VisitRule = {
   id: "visit-date-off-folder",
   scope: "visit",
   family: "history",
   level: "warning",
-  summary: "A visit in a folder named by a day has that day.",
+  summary: "A visit in a folder named after a day has that day as its date.",
   protects: "A copied visit.yaml with the old date puts today's pigs into last spring.",
-  source: { cite: "common practice of filing", confidence: "common-practice" },
+  source: commonPractice("of filing: the folder of a visit is named after its day"),
   bad: { visit: "date: 2026-04-19" },
   good: { visit: "date: 2026-04-20" },
   check(visit, reportVisit) {

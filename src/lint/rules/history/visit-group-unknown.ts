@@ -1,14 +1,14 @@
 import { unknownName } from "../../../cases/index.ts";
-import type { VisitRule } from "../../rule.ts";
+import { commonPractice, type VisitRule } from "../../rule.ts";
 
 export const visitGroupUnknown: VisitRule = {
   id: "visit-group-unknown",
   scope: "visit",
   family: "history",
   level: "error",
-  summary: "The groups and air readings of a visit are those of groups that the farm has.",
+  summary: "The groups and air readings of a visit belong to groups that the farm has.",
   protects: "Counts and ammonia under a mistyped name belong to no pig.",
-  source: { cite: "names join files; common practice", confidence: "common-practice" },
+  source: commonPractice("of record keeping: names join files"),
   bad: { visit: "environment: [{group: nursery-22, ammonia: 14 ppm}, {group: nursery-2, ammonia: 12 ppm}]" },
   good: { visit: "environment: [{group: nursery-2, ammonia: 14 ppm}]" },
   check(visit, reportVisit) {

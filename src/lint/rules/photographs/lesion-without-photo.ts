@@ -1,17 +1,16 @@
 import { formatPath } from "../../../cases/index.ts";
-import { findingsOf, photographs } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { findingsOf, isOfUnknown, photographs } from "../../../record/index.ts";
+import { type CaseRule, commonPractice } from "../../rule.ts";
 
 export const lesionWithoutPhoto: CaseRule = {
   id: "lesion-without-photo",
   scope: "case",
   family: "photographs",
   level: "note",
-  summary: "In a case with photographs, each organ with a marked lesion is on one of them.",
+  summary: "In a case with photographs, every organ with a marked lesion is on one of them.",
   protects:
     "The worst lesion is the one that everybody asks about, and the only one that nobody photographed.",
-  source: { cite: "common practice of recording", confidence: "common-practice" },
+  source: commonPractice("of necropsy: marked lesions are photographed"),
   bad: {
     case: 'photos: [01-carcass.jpg]\nliver_pancreas: {liver: [{process: necrosis, distribution: multifocal, size: 4 mm, colour: white, severity: marked}]}\nsamples: \ndiagnosis: {morphologic: ["Liver: necrosis, multifocal, acute, marked"]}',
     files: ["01-carcass.jpg"],
@@ -22,21 +21,17 @@ export const lesionWithoutPhoto: CaseRule = {
   },
   check(one, report) {
     const photos = photographs(one);
-    // A picture of nobody knows what may be the one.
-    if (photos.length === 0 || photos.some(({ shows, organs, file }) => isVague(shows, organs.length, file)))
-      return;
+    // A picture that does not say what it shows may be the one.
+    if (photos.length === 0 || photos.some(isOfUnknown)) return;
     const told = new Set<string>();
     for (const { organ, finding, path } of findingsOf(one)) {
       if (finding.severity !== "marked" || finding.certainty === "artefact" || told.has(organ.id)) continue;
       told.add(organ.id);
       if (!photos.some(({ organs }) => organs.includes(organ)))
         report(
-          `${formatPath(path)} is marked and no photograph shows ${organ.id}. Take one before the organ goes, with a scale.`,
+          `${formatPath(path)} is marked, yet no photograph shows ${organ.id}. Take one, with a scale, before the organ goes.`,
           path,
         );
     }
   },
 };
-
-const isVague = (shows: string | undefined, organs: number, file: string): boolean =>
-  shows === undefined && organs === 0 && !/carcass/i.test(file);

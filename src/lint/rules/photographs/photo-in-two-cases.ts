@@ -1,6 +1,5 @@
 import { besideCase, isElsewhere, photographs } from "../../../record/index.ts";
-
-import type { VisitRule } from "../../rule.ts";
+import { commonPractice, type VisitRule } from "../../rule.ts";
 
 export const photoInTwoCases: VisitRule = {
   id: "photo-in-two-cases",
@@ -8,8 +7,8 @@ export const photoInTwoCases: VisitRule = {
   family: "photographs",
   level: "warning",
   summary: "A photograph belongs to one pig.",
-  protects: "A copied line shows one pig's lung as another one's, and nobody who reads it can tell.",
-  source: { cite: "common practice of filing", confidence: "common-practice" },
+  protects: "A copied line passes one pig's lung off as another's, and no reader can tell.",
+  source: commonPractice("of filing"),
   bad: {
     case: "photos: [01-lungs.jpg]",
     others: ["case: birch-2026-04-20-02\npig: {tag: '902'}\nphotos: [01-lungs.jpg]"],

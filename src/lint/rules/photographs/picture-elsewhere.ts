@@ -1,15 +1,14 @@
 import { isElsewhere, photographs, tracings } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, commonPractice } from "../../rule.ts";
 
 export const pictureElsewhere: CaseRule = {
   id: "picture-elsewhere",
   scope: "case",
   family: "photographs",
   level: "warning",
-  summary: "Photographs and tracings lie beside the case, not on one computer or on the net.",
-  protects: "The archive is read on other machines and in other years; there the desktop of today is empty.",
-  source: { cite: "common practice of filing", confidence: "common-practice" },
+  summary: "Photographs and tracings are kept beside the case, not on one computer or on the internet.",
+  protects: "The archive is read on other machines and in other years, and today's desktop is not there.",
+  source: commonPractice("of filing"),
   bad: { case: "photos: [{file: 'C:/Pictures/lungs.jpg', shows: respiratory.lungs, scale: yes}]" },
   good: {
     case: "photos: [{file: photos/01-lungs.jpg, shows: respiratory.lungs, scale: yes}]",

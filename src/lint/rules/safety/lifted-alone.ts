@@ -6,9 +6,12 @@ export const liftedAlone: CaseRule = {
   scope: "case",
   family: "safety",
   level: "warning",
-  summary: "A carcass above 25 kg is not lifted by one person.",
-  protects: "Backs do not heal like pigs.",
-  source: { cite: "no lifting alone above 25 kg; from memory", confidence: "from-memory" },
+  summary: "A carcass over 25 kg is not lifted by one person alone.",
+  protects: "A back strained over one carcass may never be right again.",
+  source: {
+    cite: "common rule of occupational safety: no lifting alone above 25 kg; from memory",
+    confidence: "from-memory",
+  },
   bad: { case: "pig: {weight: 29 kg}\nsafety: {lifting: alone, formalin: open-air}" },
   good: { case: "pig: {weight: 29 kg}\nsafety: {lifting: two-people, formalin: open-air}" },
   check(one, report) {
@@ -16,7 +19,7 @@ export const liftedAlone: CaseRule = {
     const { weightKg } = one;
     if (one.record.safety?.lifting === "alone" && weightKg !== undefined && weightKg > value)
       report(
-        `safety.lifting: ${one.record.pig?.weight} lifted alone. Above ${value} ${unit} use a winch or two people.`,
+        `safety.lifting: ${one.record.pig?.weight} lifted alone. Over ${value} ${unit}, use a winch or a second pair of hands.`,
         ["safety", "lifting"],
       );
   },

@@ -1,5 +1,4 @@
 import { conchae } from "../../../record/index.ts";
-
 import type { CaseRule } from "../../rule.ts";
 
 export const environmentalLossSevere: CaseRule = {
@@ -7,9 +6,9 @@ export const environmentalLossSevere: CaseRule = {
   scope: "case",
   family: "scoring",
   level: "warning",
-  summary: "Severe loss or a crooked septum is not put down to the air alone.",
+  summary: "Severe loss with a crooked septum, or a concha all but gone, is not put down to the air alone.",
   protects:
-    "Dust and gas give mild, even loss; a severe case filed under ventilation leaves a toxin in the herd.",
+    "Dust and gases cause mild, even loss; a severe case put down to ventilation leaves the toxin in the herd.",
   source: {
     cite: "Hamilton et al. 1999 (dust and ammonia without a pathogen: mild atrophy)",
     confidence: "verified",
@@ -27,7 +26,7 @@ export const environmentalLossSevere: CaseRule = {
     const worst = Math.max(0, ...nose.losses);
     if (worst >= 4 || (worst >= 3 && nose.septum === "marked"))
       report(
-        `respiratory.turbinates.loss_looks: environmental, with ${worst >= 4 ? "a concha all but gone" : "severe loss and a crooked septum"}. Bad air alone gives mild loss (Hamilton et al. 1999); write undecided or infectious, and ask for the toxin gene.`,
+        `respiratory.turbinates.loss_looks: environmental, with ${worst >= 4 ? "a concha all but gone" : "severe loss and a crooked septum"}. Bad air alone causes mild loss (Hamilton et al. 1999); write undecided or infectious, and have it tested for the toxin gene.`,
         [...nose.path, "loss_looks"],
       );
   },

@@ -1,5 +1,4 @@
 import { conchae } from "../../../record/index.ts";
-
 import type { CaseRule } from "../../rule.ts";
 
 export const environmentalLossUnmeasured: CaseRule = {
@@ -7,8 +6,8 @@ export const environmentalLossUnmeasured: CaseRule = {
   scope: "case",
   family: "scoring",
   level: "note",
-  summary: "Loss put down to the air stands beside a reading of the air.",
-  protects: "Without ammonia and dust in figures the farm is asked to rebuild its ventilation on a guess.",
+  summary: "Loss put down to the air is backed by an air reading.",
+  protects: "Without figures for ammonia and dust the farm is asked to rebuild its ventilation on a guess.",
   source: {
     cite: "Hamilton, Roe & Webster 1996; Robertson, Wilson & Smith 1990 (ammonia and dust with snout scores)",
     confidence: "verified",
@@ -29,7 +28,7 @@ export const environmentalLossUnmeasured: CaseRule = {
     const readings = (one.visit.record.environment ?? []).filter((reading) => reading.group === group);
     if (!readings.some(({ ammonia, dust }) => ammonia !== undefined || dust !== undefined))
       report(
-        `respiratory.turbinates.loss_looks: environmental, but the visit has no ammonia or dust reading of ${group ?? "the group"}. Measure at pig height and write it under environment in visit.yaml.`,
+        `respiratory.turbinates.loss_looks: environmental, but the visit has no ammonia or dust reading of ${group ?? "the group"}. Measure at pig height and write the readings under environment in visit.yaml.`,
         [...nose.path, "loss_looks"],
       );
   },

@@ -1,6 +1,7 @@
-import { type Case, formatPath, pathOf, unknownName } from "../../../cases/index.ts";
-import { organs, recordedGrades, scaleIds } from "../../../knowledge/index.ts";
-import type { CaseRule, Report } from "../../rule.ts";
+import { type Case, formatPath, unknownName } from "../../../cases/index.ts";
+import { recordedGrades, scaleIds } from "../../../knowledge/index.ts";
+import { gradesOf } from "../../../record/index.ts";
+import { type CaseRule, commonPractice, type Report } from "../../rule.ts";
 
 export const gradeScaleUnknown: CaseRule = {
   id: "grade-scale-unknown",
@@ -8,40 +9,39 @@ export const gradeScaleUnknown: CaseRule = {
   family: "scoring",
   level: "error",
   summary:
-    "A recorded grade stands under the name of a scale that grades this organ, and a grade of another reader under that of any scale.",
+    "A recorded grade stands under the name of a scale that grades this organ, and another reader's grade under the name of any scale.",
   protects: "A grade under a mistyped name would count nowhere, and nobody would notice.",
-  source: {
-    cite: "a grade feeds the scale it was read on and no other; common practice",
-    confidence: "common-practice",
-  },
+  source: commonPractice("of scoring: a grade feeds the scale it was read on and no other"),
   bad: { case: "respiratory: {turbinates: {grades: {maff-1987: 2}}}" },
   good: { case: "respiratory: {turbinates: {grades: {maff-1978: 2}}}" },
   check(one, report) {
     reportReadings(one, report);
-    for (const organ of organs) {
-      const own = [...one.settings.houseScales.values()].filter((scale) => scale.organ === organ.id);
-      const known = [...(recordedGrades[organ.id] ?? []), ...own.map(({ id }) => id)];
-      for (const id of Object.keys(one.organ(organ).entry?.grades ?? {})) {
-        const path = [...pathOf(organ.id), "grades", id];
-        // A scale file at fault is reported itself.
-        const { houseScales, houseScaleNames: names } = one.settings;
-        if (!known.includes(id) && !houseScales.has(id) && (names === null || names.includes(id))) continue;
-        if (known.length === 0)
-          report(`${formatPath(path)}: no scale grades this organ as a whole.`, path, "key");
-        else if (!known.includes(id))
-          report(`${formatPath(path)}: for this organ ${unknownName(id, known, "scale")}`, path, "key");
-      }
+    const { houseScales, houseScaleNames: names } = one.settings;
+    for (const { organ, id, path } of gradesOf(one)) {
+      if (recordedGrades[organ.id]?.includes(id)) continue;
+      const own = [...houseScales.values()].filter((scale) => scale.organ === organ.id);
+      const known = [...(recordedGrades[organ.id] ?? []), ...own.map((scale) => scale.id)];
+      // A scale file at fault is reported itself.
+      if (known.includes(id) || (!houseScales.has(id) && (names === null || names.includes(id)))) continue;
+      report(
+        known.length === 0
+          ? `${formatPath(path)}: no scale grades this organ as a whole.`
+          : `${formatPath(path)}: for this organ ${unknownName(id, known, "scale")}`,
+        path,
+        "key",
+      );
     }
   },
 };
 
 /** Grades that others gave the pig. */
 function reportReadings({ record, settings }: Case, report: Report): void {
+  if (record.readings === undefined) return;
   const { houseScaleNames: names, houseScales } = settings;
   const known = [...scaleIds, ...houseScales.keys()];
   // The name may be that of a scale file which is at fault or cannot be read; that is reported itself.
   const isKnown = (id: string): boolean => known.includes(id) || names === null || names.includes(id);
-  for (const [index, { grades }] of (record.readings ?? []).entries())
+  for (const [index, { grades }] of record.readings.entries())
     for (const id of Object.keys(grades)) {
       const path = ["readings", index, "grades", id];
       if (!isKnown(id)) report(`${formatPath(path)}: ${unknownName(id, known, "scale")}`, path, "key");

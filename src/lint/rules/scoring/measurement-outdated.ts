@@ -3,7 +3,6 @@ import { formatPath, valueAt } from "../../../cases/index.ts";
 import { caseTracings } from "../../../measure/case-tracings.ts";
 import { sha256 } from "../../../measure/sha256.ts";
 import { besideCase, isAbsent, isElsewhere } from "../../../record/index.ts";
-
 import type { CaseRule } from "../../rule.ts";
 
 const laid = (fingerprint: string): string =>
@@ -14,10 +13,11 @@ export const measurementOutdated: CaseRule = {
   scope: "case",
   family: "scoring",
   level: "error",
-  summary: "What was measured belongs to the tracing as it is now.",
-  protects: "Ratios of an outline that was corrected since would be read as those of the corrected one.",
+  summary: "Measurements belong to the tracing as it is now.",
+  protects:
+    "Ratios of an outline that has since been corrected would be taken for those of the corrected one.",
   source: {
-    cite: "the fingerprint (SHA-256) of the file that was measured; common practice of filing",
+    cite: "the fingerprint (SHA-256) of the file that was measured; common practice of filing: a result goes with its source",
     confidence: "common-practice",
   },
   bad: {
@@ -38,7 +38,7 @@ export const measurementOutdated: CaseRule = {
       const again = "Run carcase measure --write on this case.";
       if (from !== undefined && from !== tracing)
         report(
-          `${formatPath(at)}: it was measured in ${String(from)}, but the tracing is now ${tracing}. ${again}`,
+          `${formatPath(at)}: measured from ${String(from)}, but the tracing is now ${tracing}. ${again}`,
           [...at, "tracing"],
         );
       else if (recorded !== fingerprint(besideCase(one, tracing)))

@@ -1,5 +1,6 @@
-import { type Case, formatPath, type Path, pathOf } from "../../../cases/index.ts";
-import { organs, scaleRanges } from "../../../knowledge/index.ts";
+import { type Case, formatPath, type Path } from "../../../cases/index.ts";
+import { scaleRanges } from "../../../knowledge/index.ts";
+import { gradesOf } from "../../../record/index.ts";
 import type { CaseRule, Report } from "../../rule.ts";
 
 /** Numbers of the format itself are checked by the reader, whose faults carry this rule's name too. */
@@ -9,15 +10,14 @@ export const observationOutOfRange: CaseRule = {
   family: "scoring",
   level: "error",
   summary: "Every observation and every recorded grade lies within the range of its scale.",
-  protects: "A 35 typed as 350, or a grade read on another scale, would pass into every index of the herd.",
+  protects: "A 35 typed as 350, or a grade read on another scale, would go into every index of the herd.",
   source: { cite: "ranges of the published scales, each beside its scale", confidence: "common-practice" },
   bad: { case: "respiratory: {turbinates: {grades: {embrapa-1993: 4}}}" },
   good: { case: "respiratory: {turbinates: {grades: {embrapa-1993: 3}}}" },
   check(one, report) {
-    for (const organ of organs)
-      for (const [id, grade] of Object.entries(one.organ(organ).entry?.grades ?? {}))
-        reportGrade(one, { id, grade, organ: organ.id, path: [...pathOf(organ.id), "grades", id] }, report);
-    for (const [index, { grades }] of (one.record.readings ?? []).entries())
+    for (const { organ, ...placed } of gradesOf(one))
+      reportGrade(one, { ...placed, organ: organ.id }, report);
+    for (const [index, { grades }] of one.record.readings?.entries() ?? [])
       for (const [id, grade] of Object.entries(grades))
         reportGrade(one, { id, grade, path: ["readings", index, "grades", id] }, report);
   },

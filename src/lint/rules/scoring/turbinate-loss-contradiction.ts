@@ -1,31 +1,31 @@
 import { conchae } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, commonPractice } from "../../rule.ts";
 
 export const turbinateLossContradiction: CaseRule = {
   id: "turbinate-loss-contradiction",
   scope: "case",
   family: "scoring",
   level: "error",
-  summary: "What is said of the loss of turbinates fits whether there is any.",
-  protects: "None beside a lost scroll, or a cause without a loss: the reader cannot know which is true.",
-  source: { cite: "common practice", confidence: "common-practice" },
+  summary: "What the record says about turbinate loss fits whether there is any.",
+  protects: "None beside a lost scroll, or a cause without a loss: the reader cannot tell which is true.",
+  source: commonPractice("of snout scoring: the cause is named only where there is loss"),
   bad: { case: "respiratory: {turbinates: {loss_looks: none}}" },
   good: { case: "respiratory: {turbinates: {loss_looks: undecided}}" },
   check(one, report) {
     const nose = conchae(one);
     if (nose === undefined || nose.losses.length === 0) return;
-    const worst = Math.max(...nose.losses, ...Object.values(nose.grades));
-    const clear = Math.max(...nose.losses) >= 2;
+    const looks = nose.loss_looks;
+    if (looks !== "none" && looks !== "infectious" && looks !== "environmental") return;
+    const most = Math.max(...nose.losses);
     const path = [...nose.path, "loss_looks"];
-    if (nose.loss_looks === "none" && clear)
+    if (looks === "none" && most >= 2)
       report(
         "respiratory.turbinates.loss_looks: none, yet a concha has lost tissue. Write infectious, environmental or undecided.",
         path,
       );
-    else if ((nose.loss_looks === "infectious" || nose.loss_looks === "environmental") && worst === 0)
+    else if (looks !== "none" && Math.max(most, ...Object.values(nose.grades)) === 0)
       report(
-        `respiratory.turbinates.loss_looks: ${nose.loss_looks}, yet no concha has lost anything. Write none, or grade the conchae again.`,
+        `respiratory.turbinates.loss_looks: ${looks}, yet no concha has lost tissue. Write none, or grade the conchae again.`,
         path,
       );
   },

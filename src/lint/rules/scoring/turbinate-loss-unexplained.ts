@@ -1,16 +1,16 @@
 import { conchae } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, commonPractice } from "../../rule.ts";
 
 export const turbinateLossUnexplained: CaseRule = {
   id: "turbinate-loss-unexplained",
   scope: "case",
   family: "scoring",
   level: "warning",
-  summary: "Loss of turbinates is first told apart into infectious and environmental.",
+  summary:
+    "Clear loss of turbinates says whether it looks infectious or environmental, or that this is undecided.",
   protects:
-    "Dust and gas take scrolls as well as toxins do; a farm that vaccinates against bad air has lost its money.",
-  source: { cite: "common practice", confidence: "common-practice" },
+    "Dust and gases destroy scrolls as toxins do; a farm that vaccinates against bad air wastes its money.",
+  source: commonPractice("of herd visits: infectious and environmental turbinate loss are told apart first"),
   bad: { case: "respiratory: {turbinates: {loss_looks: }}" },
   good: { case: "respiratory: {turbinates: {loss_looks: infectious}}" },
   check(one, report) {
@@ -22,7 +22,7 @@ export const turbinateLossUnexplained: CaseRule = {
     const grade = nose.grades["maff-1978"] ?? 0;
     if (worst >= 2 || grade >= 2)
       report(
-        `respiratory.turbinates: clear loss (${worst >= 2 ? `concha ${worst}` : `grade ${grade}`}) without a word on what it looks like. Write loss_looks: infectious, environmental or undecided.`,
+        `respiratory.turbinates: clear loss (${worst >= 2 ? `concha ${worst}` : `grade ${grade}`}), and nothing says what it looks like. Write loss_looks: infectious, environmental or undecided.`,
         [...nose.path, "loss_looks"],
       );
   },

@@ -5,7 +5,7 @@ export const lastTreatmentMissing: CaseRule = {
   scope: "case",
   family: "selection",
   level: "warning",
-  summary: "For a treated pig it is known when it was treated last.",
+  summary: "A treated pig says when it was last treated.",
   protects:
     "A culture twelve hours after an antibiotic means nothing; after two weeks it means nearly everything.",
   source: {
@@ -22,7 +22,7 @@ export const lastTreatmentMissing: CaseRule = {
     const treated = one.record.selection?.treated;
     if (typeof treated === "object" && treated.last === undefined)
       report(
-        `selection.treated: ${treated.with}, and nothing says when it was given last. Add last: 12 h, or the day.`,
+        `selection.treated: ${treated.with}, and nothing says when it was last given. Add last: 12 h, or the day.`,
         ["selection", "treated"],
       );
   },

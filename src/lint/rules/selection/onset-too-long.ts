@@ -1,7 +1,5 @@
-import { quantity } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
-import { hoursIll } from "../../../record/index.ts";
-
+import { acuteHours, hoursIll } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const onsetTooLong: CaseRule = {
@@ -9,9 +7,9 @@ export const onsetTooLong: CaseRule = {
   scope: "case",
   family: "selection",
   level: "warning",
-  summary: "A pig chosen for its signs is in their first two days, or the record says why it is not.",
+  summary: "A pig chosen for its signs is opened within two days of their onset, or the record says why not.",
   protects:
-    "After the first days the agent that began it is often gone, and what grows is what came later; the lesion of a chronic pig is a scar.",
+    "After the first few days the agent that started it is often gone, and what grows is what came later; the lesion in a chronic case is a scar.",
   source: selectionRules.source,
   bad: { case: "selection: {onset: 6 d}" },
   good: {
@@ -19,11 +17,11 @@ export const onsetTooLong: CaseRule = {
   },
   check(one, report) {
     const { basis, onset, note } = one.record.selection ?? {};
+    if (basis !== "clinical" || onset === undefined || note !== undefined) return;
     const hours = hoursIll(one);
-    const limit = quantity("duration", selectionRules.acute_within) ?? 0;
-    if (basis === "clinical" && note === undefined && hours !== undefined && hours > limit)
+    if (hours !== undefined && hours > acuteHours)
       report(
-        `selection.onset: this pig was ill for longer than ${selectionRules.acute_within} (${onset}). Add one in the first two days of its signs, or write under selection.note why this one stands for the problem.`,
+        `selection.onset: this pig had been ill for more than ${selectionRules.acute_within} (${onset}). Add one in the first two days of its signs, or write under selection.note why this one stands for the problem.`,
         ["selection", "onset"],
       );
   },

@@ -6,9 +6,8 @@ export const randomDrawUnsaid: VisitRule = {
   scope: "visit",
   family: "selection",
   level: "note",
-  summary: "The visit or the pig says how pigs were drawn at random.",
-  protects:
-    "The pig that came to the gate first is not a random one; a prevalence is worth what the drawing was worth.",
+  summary: "Where pigs are drawn at random, the visit or the pig says how.",
+  protects: "The first pig at the gate is not a random one; a prevalence is only as good as the draw.",
   source: { cite: "probability sampling; general epidemiology", confidence: "common-practice" },
   bad: { case: "selection: {basis: random}", visit: "pigs: {drawn: }" },
   good: { case: "selection: {basis: random, note: drawn by lot}", visit: "pigs: {drawn: }" },
@@ -19,7 +18,7 @@ export const randomDrawUnsaid: VisitRule = {
     );
     if (unsaid.length > 0)
       reportVisit(
-        `${count(unsaid.length, "pig")} drawn at random, and nothing says how. Write it once here, pigs: {drawn: by lot, pen then pig}, or under selection.note of each pig.`,
+        `${count(unsaid.length, "pig")} drawn at random, and nothing says how. Write it here once, pigs: {drawn: by lot, pen then pig}, or under selection.note of each pig.`,
         ["pigs", "drawn"],
         "key",
       );

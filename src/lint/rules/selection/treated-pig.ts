@@ -7,7 +7,7 @@ export const treatedPig: CaseRule = {
   level: "warning",
   summary: "The pig on the table was not treated.",
   protects:
-    "After treatment the first agent may no longer grow and lesions heal; an untreated acute pig of the same group tells more.",
+    "After treatment the first agent may no longer grow, and lesions heal; an untreated acute pig from the same group says more.",
   source: {
     cite: "Handbook of Laboratory Diagnosis in Swine, sampling at necropsy; Animal Health Laboratory, University of Guelph",
     confidence: "verified",
@@ -20,7 +20,7 @@ export const treatedPig: CaseRule = {
     const path = ["selection", "treated"];
     if (treated === "unknown")
       report(
-        "selection.treated: nobody knows whether this pig was treated. Ask the stock person before the pig is opened, and add an untreated one.",
+        "selection.treated: nobody knows whether this pig was treated. Ask the stockperson before the pig is opened, and add an untreated one.",
         path,
       );
     else if (typeof treated === "object")
@@ -30,7 +30,7 @@ export const treatedPig: CaseRule = {
       );
     else
       report(
-        "selection.treated: say with what and when last, {with: …, last: 12 h}. Add an untreated pig in the first days of its signs.",
+        "selection.treated: say with what, and when it was last given: {with: …, last: 12 h}. Add an untreated pig in the first days of its signs.",
         path,
       );
   },

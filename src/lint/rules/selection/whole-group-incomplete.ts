@@ -5,8 +5,8 @@ export const wholeGroupIncomplete: VisitRule = {
   scope: "visit",
   family: "selection",
   level: "warning",
-  summary: "Where the whole group is said to be examined, there are as many cases as pigs at risk.",
-  protects: "A census that is none passes a handful of pigs off as the prevalence of the group.",
+  summary: "Where the whole group is said to have been examined, there are as many cases as pigs at risk.",
+  protects: "A census in name only passes off a handful of pigs as the prevalence of the group.",
   source: { cite: "definition of a census; general epidemiology", confidence: "common-practice" },
   bad: { case: "selection: {basis: complete}" },
   good: {
@@ -32,7 +32,7 @@ export const wholeGroupIncomplete: VisitRule = {
       );
       if (!isOfDeaths && cases.length < atRisk)
         reportCase(one)(
-          `selection.basis: complete, yet ${cases.length} of the ${atRisk} pigs at risk in ${group} have a case. Write random or convenience, or say under selection.note which deaths all of them are.`,
+          `selection.basis: complete, yet ${cases.length} of the ${atRisk} pigs at risk in ${group} ${cases.length === 1 ? "has" : "have"} a case. Write random or convenience, or, if these are all the deaths of a period, say so under selection.note.`,
           ["selection", "basis"],
         );
     }

@@ -1,6 +1,5 @@
 import { selectionRules } from "../../../knowledge/index.ts";
 import { areAllAfter, openedPigs } from "../../../record/index.ts";
-
 import type { VisitRule } from "../../rule.ts";
 
 export const caseDayOffVisit: VisitRule = {
@@ -10,7 +9,7 @@ export const caseDayOffVisit: VisitRule = {
   level: "warning",
   summary: "The pigs of a visit are opened within a week of it.",
   protects:
-    "A pig of next month in this month's folder is compared with the wrong air, counts and treatments.",
+    "A pig from next month in this month's folder is compared with the wrong air, counts and treatments.",
   source: { cite: "our own limit against misfiled cases", confidence: "common-practice" },
   bad: {
     case: "death: {at: 2026-05-20T09:10}\nopened: {at: 2026-05-20T09:40}\nsamples: ",
@@ -27,7 +26,7 @@ export const caseDayOffVisit: VisitRule = {
     else
       for (const { one, days } of late)
         reportCase(one)(
-          `opened.at: ${days} days after the visit of ${date}. Correct the day, or give this pig a visit of its own.`,
+          `opened.at: ${days} days after the visit on ${date}. Correct the day, or give this pig a visit of its own.`,
           ["opened", "at"],
         );
   },

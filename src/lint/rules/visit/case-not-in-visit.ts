@@ -1,13 +1,13 @@
-import type { VisitRule } from "../../rule.ts";
+import { commonPractice, type VisitRule } from "../../rule.ts";
 
 export const caseNotInVisit: VisitRule = {
   id: "case-not-in-visit",
   scope: "visit",
   family: "visit",
   level: "warning",
-  summary: "Every case in the folder of a visit is named by the visit, if it names any.",
+  summary: "If a visit lists its cases, every case in its folder is on the list.",
   protects: "A file left over from another day would be counted with these pigs.",
-  source: { cite: "common practice", confidence: "common-practice" },
+  source: commonPractice("of record keeping: the list of a visit is complete"),
   bad: { others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"] },
   good: {
     others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],
@@ -19,7 +19,7 @@ export const caseNotInVisit: VisitRule = {
     for (const one of visit.cases)
       if (one.record.case !== undefined && !named.includes(one.id))
         reportCase(one)(
-          `case: ${one.id} is not named in ${visit.file}. Add it to the list of cases there, or move the file.`,
+          `case: ${one.id} is not listed in ${visit.file}. Add it to the cases there, or move the file.`,
           ["case"],
         );
   },

@@ -1,14 +1,14 @@
-import type { ArchiveRule } from "../../rule.ts";
+import { type ArchiveRule, commonPractice } from "../../rule.ts";
 
 export const duplicateCase: ArchiveRule = {
   id: "duplicate-case",
   scope: "archive",
   family: "visit",
   level: "error",
-  summary: "Every case has an id of its own, in whatever folder it lies.",
+  summary: "Every case has an id of its own, whichever folder it is in.",
   protects:
     "Samples and results are joined to pigs by the case id; two pigs under one id become one, and a copied file is one pig counted twice.",
-  source: { cite: "ids are unique; common practice", confidence: "common-practice" },
+  source: commonPractice("of record keeping: ids are unique"),
   bad: { others: ["case: birch-2026-04-20-01\npig: {tag: '902'}"] },
   good: {
     others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],
@@ -22,7 +22,7 @@ export const duplicateCase: ArchiveRule = {
       if (other === undefined) first.set(one.id, one.file);
       else
         report(
-          `case: "${one.id}" is already the case of ${other}. Take out the copy, or give one of the two pigs an id of its own.`,
+          `case: "${one.id}" is already the case of ${other}. Delete the copy, or give one of the two pigs an id of its own.`,
           ["case"],
         );
     };

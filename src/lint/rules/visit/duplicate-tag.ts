@@ -1,14 +1,14 @@
 import { plainName } from "../../../words/plain-name.ts";
-import type { VisitRule } from "../../rule.ts";
+import { commonPractice, type VisitRule } from "../../rule.ts";
 
 export const duplicateTag: VisitRule = {
   id: "duplicate-tag",
   scope: "visit",
   family: "visit",
   level: "error",
-  summary: "No tag stands on two pigs of a visit.",
-  protects: "A copied file with the old tag joins two pigs' findings and samples.",
-  source: { cite: "tags are unique within a group; common practice", confidence: "common-practice" },
+  summary: "No two pigs of a visit have the same tag.",
+  protects: "A copied file with the old tag mixes up the findings and samples of two pigs.",
+  source: commonPractice("of tagging: a tag is unique within a group"),
   bad: { others: ["case: birch-2026-04-20-02"], visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]" },
   good: {
     others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],

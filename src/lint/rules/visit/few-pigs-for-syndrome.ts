@@ -8,18 +8,18 @@ export const fewPigsForSyndrome: VisitRule = {
   scope: "visit",
   family: "visit",
   level: "warning",
-  summary: "Three pigs or more are opened for a syndrome, or the visit says why fewer.",
+  summary: "Three or more pigs are opened for each syndrome, or the visit says why fewer.",
   protects:
-    "A single pig seldom stands for the herd: it shows its own disease, and the next one would show another.",
+    "A single pig seldom stands for the herd: it shows its own disease, and the next might show another.",
   source: selectionRules.source,
   bad: { visit: "pigs: {few: }" },
-  good: { visit: "pigs: {few: the first pig of a series; two more follow on Thursday}" },
+  good: { visit: "pigs: {few: the first pig of a series; two more to follow on Thursday}" },
   check(visit, reportVisit) {
     if (!visit.complete || visit.record.pigs?.few !== undefined) return;
     for (const pigs of syndromes(visit))
       if (pigs.length < selectionRules.pigs_per_syndrome)
         reportVisit(
-          `${count(pigs.length, "pig")} opened for ${listing(signsOf(pigs))}. Open ${selectionRules.pigs_per_syndrome} or more that show it, or say why not under pigs: {few: …}.`,
+          `${count(pigs.length, "pig")} opened for ${listing(signsOf(pigs))}. Open ${selectionRules.pigs_per_syndrome} or more with these signs, or say why not under pigs: {few: …}.`,
           ["pigs", "few"],
           "key",
         );

@@ -1,7 +1,5 @@
-import { quantity } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
-import { clinicalPigs, hoursIll, isUntreated } from "../../../record/index.ts";
-
+import { acuteHours, clinicalPigs, hoursIll, isUntreated } from "../../../record/index.ts";
 import type { VisitRule } from "../../rule.ts";
 
 export const noAcuteUntreatedPig: VisitRule = {
@@ -9,9 +7,9 @@ export const noAcuteUntreatedPig: VisitRule = {
   scope: "visit",
   family: "visit",
   level: "warning",
-  summary: "At least one of the ill pigs is untreated and in the first two days of its signs.",
+  summary: "At least one of the ill pigs is untreated and within two days of the onset of its signs.",
   protects:
-    "That pig carries the agent; from treated and chronic ones the laboratory can only report what it did not find.",
+    "That is the pig that still carries the agent; from treated and chronic ones the laboratory can only report what it did not find.",
   source: selectionRules.source,
   bad: {
     case: "selection: {onset: 6 d, note: worst of the pen}",
@@ -26,16 +24,15 @@ export const noAcuteUntreatedPig: VisitRule = {
   check(visit, reportVisit) {
     const pigs = clinicalPigs(visit);
     if (!visit.complete || pigs.length < 2) return;
-    const limit = quantity("duration", selectionRules.acute_within) ?? 0;
     // What is not recorded may be the acute pig; other rules ask for it.
     const mayBe = pigs.some((one) => {
       const hours = hoursIll(one);
       const isTreated = one.record.selection?.treated !== undefined && !isUntreated(one);
-      return !isTreated && (hours === undefined || hours <= limit);
+      return !isTreated && (hours === undefined || hours <= acuteHours);
     });
     if (!mayBe)
       reportVisit(
-        `none of the ${pigs.length} pigs chosen for their signs is untreated and in its first ${selectionRules.acute_within}. Open one more that is; it is worth more than the rest.`,
+        `none of the ${pigs.length} pigs chosen for their signs is untreated and in the first ${selectionRules.acute_within} of them. Open one more that is; it is worth more than the rest.`,
         ["cases"],
         "key",
       );

@@ -8,9 +8,9 @@ export const noHealthyComparison: VisitRule = {
   scope: "visit",
   family: "visit",
   level: "note",
-  summary: "Beside three or more ill pigs a healthy one is opened, or the visit says why not.",
+  summary: "Where three or more ill pigs are opened, so is a healthy one, or the visit says why not.",
   protects:
-    "Agents and lesions that well pigs carry too explain nothing; half of what a laboratory finds is found in them as well.",
+    "Agents and lesions that healthy pigs carry too explain nothing, and much of what a laboratory finds is found in them as well.",
   source: {
     cite: "Loeffen et al., acute respiratory outbreaks in Dutch finishing herds: four diseased and two healthy pigs gave a cause in 12 of 16 outbreaks",
     confidence: "verified",
@@ -32,9 +32,9 @@ export const noHealthyComparison: VisitRule = {
       "cases: [birch-2026-04-20-01, birch-2026-04-20-02, birch-2026-04-20-03, birch-2026-04-20-04]\npigs: {few: }",
   },
   check(visit, reportVisit) {
-    // Born dead, it has no healthy mate of its age.
-    const ill = clinicalPigs(visit).filter((one) => !isUnborn(one.ageClass)).length;
+    // A pig born dead has no healthy mate of its age.
     if (!visit.complete || visit.record.pigs?.comparison !== undefined) return;
+    const ill = clinicalPigs(visit).filter((one) => !isUnborn(one.ageClass)).length;
     if (ill < selectionRules.comparison_from) return;
     const healthy = visit.cases.some(
       (one) => one.record.selection?.basis === "comparison" || (one.signs.length > 0 && !showsSigns(one)),

@@ -1,6 +1,5 @@
 import { isAfter, moment } from "../../../cases/index.ts";
 import { areAllBefore, openedPigs } from "../../../record/index.ts";
-
 import type { VisitRule } from "../../rule.ts";
 
 export const openedBeforeVisit: VisitRule = {
@@ -8,8 +7,8 @@ export const openedBeforeVisit: VisitRule = {
   scope: "visit",
   family: "visit",
   level: "error",
-  summary: "No pig of a visit is opened before its day.",
-  protects: "A wrong date joins the pigs to the air, the counts and the treatments of another day.",
+  summary: "No pig of a visit is opened before the day of the visit.",
+  protects: "A wrong date links the pigs to the air, the counts and the treatments of another day.",
   source: { cite: "order of events; common practice", confidence: "common-practice" },
   bad: { case: "death: {at: 2026-04-18T09:10}\nopened: {at: 2026-04-18T09:40}\nsamples: " },
   good: { case: "death: {at: 2026-04-20T09:10}\nopened: {at: 2026-04-20T09:40}\nsamples: " },
@@ -25,7 +24,7 @@ export const openedBeforeVisit: VisitRule = {
     else
       for (const { one } of before)
         reportCase(one)(
-          `opened.at: the opening (${one.record.opened?.at}) lies before the visit (${visit.record.date}). Correct one of them.`,
+          `opened.at: opened (${one.record.opened?.at}) before the visit (${visit.record.date}). Correct one of the two.`,
           ["opened", "at"],
         );
   },

@@ -1,6 +1,6 @@
-import { organs, selectionRules } from "../../../knowledge/index.ts";
-import { closedOrgans } from "../../../record/index.ts";
-
+import type { Visit } from "../../../cases/index.ts";
+import { organs, type PlacedOrgan, selectionRules } from "../../../knowledge/index.ts";
+import { closedOrgans, placedStates } from "../../../record/index.ts";
 import type { VisitRule } from "../../rule.ts";
 
 export const organNeverExamined: VisitRule = {
@@ -8,9 +8,9 @@ export const organNeverExamined: VisitRule = {
   scope: "visit",
   family: "visit",
   level: "note",
-  summary: "Each organ that was due is seen in at least one pig of the visit, or the visit says why in none.",
+  summary: "Each organ that was due is examined in at least one pig of the visit, or the visit says why not.",
   protects:
-    "A reason in every pig is still no look: of an organ that nobody opened, the visit can say nothing, and the report must.",
+    "A reason in every pig is still not a look: of an organ that nobody examined the visit can say nothing, and the report must say so.",
   source: selectionRules.source,
   bad: {
     case: "liver_pancreas: {pancreas: {not_examined: gut bagged whole}}",
@@ -31,10 +31,10 @@ export const organNeverExamined: VisitRule = {
       "cases: [birch-2026-04-20-01, birch-2026-04-20-02, birch-2026-04-20-03]\npigs: {comparison: none well, left_closed: jaws}",
   },
   check(visit, reportVisit) {
-    if (!visit.complete) return;
+    if (!visit.complete || visit.cases.length < selectionRules.never_examined_from) return;
     const said = visit.record.pigs?.left_closed;
-    const closed = closedOrgans(said ?? "");
-    for (const organ of organs) {
+    const closed = said === undefined ? [] : closedOrgans(said);
+    for (const organ of leftUnexamined(visit)) {
       const due = visit.cases.filter((one) => one.due.includes(organ));
       if (due.length < selectionRules.never_examined_from || closed.includes(organ)) continue;
       const states = due.map((one) => one.organ(organ).status);
@@ -42,10 +42,18 @@ export const organNeverExamined: VisitRule = {
       const unseen = states.every((state) => state === "not_examined" || state === "not_assessable");
       if (unseen && states.includes("not_examined"))
         reportVisit(
-          `${organ.id} was due in ${due.length} pigs and ${said === undefined ? "examined in none. Open it in the next pig, or say why not under pigs: {left_closed: …}" : "seen in none, and pigs.left_closed does not name it. Open it in the next pig, or name it there with the reason"}.`,
+          `${organ.id} was due in ${due.length} pigs and ${said === undefined ? "examined in none. Open it in the next pig, or say why not under pigs: {left_closed: …}" : "examined in none, and pigs.left_closed does not name it. Open it in the next pig, or name it there with the reason"}.`,
           ["pigs", "left_closed"],
           "key",
         );
     }
   },
 };
+
+/** The organs that were left unexamined in a pig of the visit, in the order of the anatomy. */
+function leftUnexamined({ cases }: Visit): PlacedOrgan[] {
+  const left = new Set<PlacedOrgan>();
+  for (const one of cases)
+    for (const { organ, state } of placedStates(one)) if (state.status === "not_examined") left.add(organ);
+  return left.size === 0 ? [] : organs.filter((organ) => left.has(organ));
+}

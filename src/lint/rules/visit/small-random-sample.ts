@@ -7,7 +7,7 @@ export const smallRandomSample: VisitRule = {
   scope: "visit",
   family: "visit",
   level: "note",
-  summary: "A random sample of a group is not one or two pigs.",
+  summary: "A random sample of a group is more than one or two pigs.",
   protects:
     "If two pigs are free of a lesion, three quarters of the group may still have it: 1 - 0.05^(1/n) is 78 % for two, 63 % for three.",
   source: { cite: "exact binomial bound, 95 %", confidence: "derived" },

@@ -1,18 +1,29 @@
 import type { Case } from "../../../cases/index.ts";
-import { organs, type PlacedOrgan } from "../../../knowledge/index.ts";
+import { organs } from "../../../knowledge/index.ts";
 import { listing } from "../../../words/listing.ts";
 import { plainName } from "../../../words/plain-name.ts";
-import type { VisitRule } from "../../rule.ts";
+import { commonPractice, type VisitRule } from "../../rule.ts";
+
+/** Organs, and what is scored on them by eye: per cents, grades of parts, or grades under a scale. */
+const scoredOrgans = organs.map((organ) => ({
+  organ,
+  keys: [
+    ...Object.entries(organ.definition.observations ?? {})
+      .filter(([, { kind }]) => kind === "percent" || kind === "grade")
+      .map(([key]) => key),
+    "grades",
+  ],
+}));
 
 export const twoReaders: VisitRule = {
   id: "two-readers",
   scope: "visit",
   family: "visit",
   level: "note",
-  summary: "Where two people score the same organ in one visit, it is written how they came to score alike.",
+  summary: "Where two people score the same organ on one visit, the visit says how they came to score alike.",
   protects:
-    "One reader's 10 % is another one's 20 %; if the readers had different groups, their difference passes for one between the groups.",
-  source: { cite: "agreement between observers; common practice", confidence: "common-practice" },
+    "One reader's 10 % is another's 20 %; if they scored different groups, the difference between them passes for one between the groups.",
+  source: commonPractice("of scoring: observers are compared before their scores are pooled"),
   bad: {
     others: ["case: birch-2026-04-20-02\nexaminer: T. Fern\npig: {tag: '902'}"],
     visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
@@ -24,9 +35,19 @@ export const twoReaders: VisitRule = {
   },
   check(visit, reportVisit) {
     if (visit.record.pigs?.readers !== undefined) return;
-    const read = organs.map((organ) => ({ organ, readers: readersOf(visit.cases, organ) }));
-    const shared = read.filter(({ readers }) => readers.length > 1);
-    const readers = namesOf(shared.flatMap((entry) => entry.readers));
+    if (namesOf(visit.cases).length < 2) return;
+    const shared = scoredOrgans
+      .map(({ organ, keys }) => ({
+        organ,
+        readers: namesOf(
+          visit.cases.filter((one) => {
+            const { entry } = one.organ(organ);
+            return entry !== undefined && keys.some((key) => entry[key] !== undefined);
+          }),
+        ),
+      }))
+      .filter(({ readers }) => readers.length > 1);
+    const readers = eachOnce(shared.flatMap((entry) => entry.readers));
     if (shared.length > 0)
       reportVisit(
         `${listing(readers)} both scored ${listing(shared.map(({ organ }) => organ.id))}. Score the first pigs together, and say so under pigs: {readers: …}.`,
@@ -36,22 +57,11 @@ export const twoReaders: VisitRule = {
   },
 };
 
-/** Who scored an organ by eye: gave per cents, or grades under a scale. */
-function readersOf(cases: readonly Case[], organ: PlacedOrgan): string[] {
-  const scored = Object.entries(organ.definition.observations ?? {})
-    .filter(([, { kind }]) => kind === "percent" || kind === "grade")
-    .map(([key]) => key);
-  const readers = cases
-    .filter((one) => {
-      const entry = one.organ(organ).entry;
-      return [...scored, "grades"].some((key) => entry?.[key] !== undefined);
-    })
-    .map((one) => one.record.examiner)
-    .filter((name) => name !== undefined);
-  return namesOf(readers);
-}
+/** The people who examined some pigs. */
+const namesOf = (cases: readonly Case[]): string[] =>
+  eachOnce(cases.map((one) => one.record.examiner).filter((name) => name !== undefined));
 
 /** Each name once, as it was last written. */
-const namesOf = (names: readonly string[]): string[] => [
+const eachOnce = (names: readonly string[]): string[] => [
   ...new Map(names.map((name) => [plainName(name), name])).values(),
 ];

@@ -1,7 +1,6 @@
 import { type Case, formatPath } from "../../../cases/index.ts";
 import { areAllOfAnotherYear, yearSlips } from "../../../record/index.ts";
 import { count } from "../../../words/listing.ts";
-
 import type { VisitRule } from "../../rule.ts";
 
 export const yearOffVisit: VisitRule = {
@@ -9,9 +8,9 @@ export const yearOffVisit: VisitRule = {
   scope: "visit",
   family: "visit",
   level: "error",
-  summary: "Death, opening and samples are of the year of the visit.",
+  summary: "Death, opening and samples are dated in the year of the visit.",
   protects:
-    "In January the old year is typed by habit, and every hour after death, and with it the worth of every sample, is reckoned from it.",
+    "In January the old year is typed out of habit, and the hours since death, and with them the worth of every sample, are reckoned from it.",
   source: { cite: "order of events; common practice", confidence: "common-practice" },
   bad: { case: "death: {at: 2025-04-20T09:10}" },
   good: { case: "death: {at: 2026-04-20T09:10}" },
@@ -40,9 +39,9 @@ function reportSlips(
   const more =
     others.length === 0
       ? ""
-      : ` (and so ${others.length === 1 ? "does" : "do"} ${count(others.length, "other time")})`;
+      : ` (and so ${others.length === 1 ? "is" : "are"} ${count(others.length, "other time")})`;
   reportCase(one)(
-    `${formatPath(path)}: the ${name} (${text}) lies ${Math.abs(days)} days ${days < 0 ? "before" : "after"} the visit of ${date}${more}. Check the year.`,
+    `${formatPath(path)}: the ${name} (${text}) is ${Math.abs(days)} days ${days < 0 ? "before" : "after"} the visit on ${date}${more}. Check the year.`,
     path,
   );
 }

@@ -1,0 +1,64 @@
+/** Open alarms of one pig, by what they ask for. */
+import { type Alarm, alarmText, findAlarms } from "../../../alarms/index.ts";
+import type { CaseRule, RuleRow } from "../../rule.ts";
+
+interface OfLevels extends RuleRow {
+  readonly levels: readonly Alarm["pattern"]["level"][];
+}
+
+const rows: readonly OfLevels[] = [
+  {
+    id: "alarm-pattern",
+    level: "error",
+    locked: true,
+    summary:
+      "Findings that may be a notifiable disease stop the examination until the competent veterinary authority has answered.",
+    protects: "Herds, people and a country are at stake; the first hours decide how far a disease gets.",
+    source: {
+      cite: "duty to report on suspicion: GB guidance on submitting farm animals for post-mortem; field card of the American Association of Swine Veterinarians; each pattern names its own source",
+      confidence: "verified",
+    },
+    bad: {
+      case: "lymphoid:\n  spleen:\n    - {process: enlargement, distribution: diffuse, size: 300 mm, colour: black, consistency: friable, severity: moderate, duration: acute}\n  gastrohepatic_nodes:\n    - {process: haemorrhage, distribution: diffuse, size: 25 mm, colour: dark-red, severity: moderate, duration: acute}\nsamples:",
+    },
+    good: {
+      case: "lymphoid:\n  spleen:\n    - {process: enlargement, distribution: diffuse, size: 300 mm, colour: black, consistency: friable, severity: moderate, duration: acute}\n  gastrohepatic_nodes:\n    - {process: haemorrhage, distribution: diffuse, size: 25 mm, colour: dark-red, severity: moderate, duration: acute}\nsamples:\nauthority: {contacted: 2026-04-20T10:20, answer: official veterinarian on the way; suspicion lifted 2026-04-22}",
+    },
+    levels: ["stop", "call"],
+  },
+  {
+    id: "alarm-exclude",
+    level: "error",
+    locked: true,
+    summary:
+      "Findings that look like a notifiable disease are reported to the authority, and the disease is excluded before samples leave.",
+    protects:
+      "The commonest false alarm looks like the true one; what is waved through once is missed the next time.",
+    source: {
+      cite: "duty to report on suspicion: GB guidance on submitting farm animals for post-mortem; field card of the American Association of Swine Veterinarians; each pattern names its own source",
+      confidence: "verified",
+    },
+    bad: {
+      case: "external:\n  skin:\n    - {process: plaque, site: hams and perineum, distribution: multifocal, shape: round, size: 20 mm, number: 12, colour: purple, severity: moderate, duration: acute}\nurinary:\n  kidneys: {left: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}], right: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}]}\nsamples:",
+    },
+    good: {
+      case: "external:\n  skin:\n    - {process: plaque, site: hams and perineum, distribution: multifocal, shape: round, size: 20 mm, number: 12, colour: purple, severity: moderate, duration: acute}\nurinary:\n  kidneys: {left: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}], right: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}]}\nsamples:\nauthority: {contacted: 2026-04-20T10:20, answer: official veterinarian on the way; suspicion lifted 2026-04-22}",
+    },
+    levels: ["exclude"],
+  },
+];
+
+export const alarmsInCase: readonly CaseRule[] = rows.map(({ levels, ...row }) => ({
+  ...row,
+  scope: "case",
+  family: "alarm",
+  check(one, report) {
+    for (const alarm of findAlarms(one)) {
+      if (alarm.lifted || !levels.includes(alarm.pattern.level)) continue;
+      // One that rests on the alarm check alone is reported by alarm-sign-recorded.
+      const shown = alarm.evidence.filter(({ path }) => path[0] !== "alarm_check");
+      if (shown.length > 0 || alarm.evidence.length === 0)
+        report(alarmText(alarm), shown[0]?.path ?? ["case"]);
+    }
+  },
+}));

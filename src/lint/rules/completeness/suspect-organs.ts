@@ -1,0 +1,216 @@
+/** Organs that the signs or lesions of a pig point to, and that were left unexamined, whatever the reason given. */
+import { type Case, formatPath, isWeaned, quantity } from "../../../cases/index.ts";
+import { organById, plausible } from "../../../knowledge/index.ts";
+import { type LesionQuestion, lesions, signFamiliesOf } from "../../../record/index.ts";
+import { type CaseRule, commonPractice, type RuleRow } from "../../rule.ts";
+
+interface SuspectOrgans extends RuleRow {
+  readonly organs: readonly string[];
+  /** What points to them, as in `not examined in a pig with fever`; undefined where nothing does. */
+  pointer(one: Case): string | undefined;
+  readonly advice: string;
+}
+
+const rows: readonly SuspectOrgans[] = [
+  {
+    id: "pars-oesophagea-unseen",
+    level: "warning",
+    summary: "The pars oesophagea of a pale pig, and of a grown pig found dead, is examined.",
+    protects:
+      "A bleeding ulcer kills without warning and is found only when the stomach is opened: of 146 finishers that died in two weeks, 39 had died of one.",
+    source: {
+      cite: "PMC339211 (gastric ulcers in dead finishers, two weeks of necropsies)",
+      confidence: "verified",
+    },
+    bad: {
+      case: "selection: {signs: [pallor]}\nlocomotor: {bone_marrow: normal}\nstomach: {pars_oesophagea: {not_examined: stomach left closed}}",
+    },
+    good: { case: "selection: {signs: [pallor]}\nlocomotor: {bone_marrow: normal}" },
+    organs: ["stomach.pars_oesophagea"],
+    pointer(one) {
+      if (one.ageClass === undefined || !isWeaned(one.ageClass)) return undefined;
+      if (isPale(one)) return "in a pig that was pale";
+      return isFoundDead(one) && one.ageClass !== "weaner" ? "in a pig that was found dead" : undefined;
+    },
+    advice:
+      "Open the stomach along the greater curvature, wash it and look; if it is gone, say so in the diagnosis.",
+  },
+  {
+    id: "mesenteric-root-unpalpated",
+    level: "warning",
+    summary: "Where the intestine is bloody or twisted, the mesenteric root is palpated.",
+    protects:
+      "Only the root of the mesentery tells a twisted gut from a haemorrhagic bowel, and it must be felt before the gut is moved.",
+    source: { cite: "Straw et al. 2002, J Swine Health Prod 10:75-79", confidence: "verified" },
+    bad: {
+      case: "intestine: {jejunum: [{process: haemorrhage, distribution: diffuse, extent: 90 %, colour: dark-red}], mesentery: {not_examined: gut already out}}",
+    },
+    good: {
+      case: "intestine: {jejunum: [{process: haemorrhage, distribution: diffuse, extent: 90 %, colour: dark-red}], mesentery: normal}",
+    },
+    organs: ["intestine.mesentery"],
+    pointer: (one) =>
+      shown(one, {
+        processes: ["haemorrhage", "congestion", "torsion", "displacement", "infarct"],
+        within: ["intestine"],
+      }),
+    advice:
+      "Torsion cannot be ruled out for this pig: say so in the diagnosis, and in the next one palpate the root before the gut is moved.",
+  },
+  {
+    id: "fever-nodes-unseen",
+    level: "warning",
+    summary:
+      "The spleen and the gastrohepatic and renal nodes of a pig with fever or haemorrhages are examined.",
+    protects: "These are the organs in which swine fevers show first, and the ones most often left out.",
+    source: {
+      cite: "organs named for the suspicion of a swine fever: Commission Decision 2003/422/EC",
+      confidence: "from-memory",
+    },
+    bad: { case: "pig: {temperature: 41.2 °C}\nlymphoid: {renal_nodes: {not_examined: not found}}" },
+    good: { case: "pig: {temperature: 41.2 °C}\nlymphoid: {renal_nodes: normal}" },
+    organs: ["lymphoid.spleen", "lymphoid.gastrohepatic_nodes", "lymphoid.renal_nodes"],
+    pointer(one) {
+      const temperature = quantity("temperature", one.record.pig?.temperature);
+      if (one.signs.includes("fever") || (temperature !== undefined && temperature >= plausible.fever))
+        return "in a pig with fever";
+      return shown(one, {
+        processes: ["haemorrhage", "petechiae"],
+        within: ["lymphoid", "urinary", "external.skin", "cardiovascular", "serosa", "respiratory.larynx"],
+      });
+    },
+    advice: "Look at it before the carcass goes; swine fevers show here.",
+  },
+  {
+    id: "nasal-signs-turbinates-unseen",
+    level: "warning",
+    summary: "When a pig sneezes or has a crooked snout, the snout is sawn and the turbinates are examined.",
+    protects: "The complaint is in the nose; without a section the necropsy cannot answer it.",
+    source: commonPractice("of necropsy: the organ of the complaint is examined"),
+    bad: {
+      case: "respiratory: {turbinates: {state: , section: , left: , right: , septum: , grades: , loss_looks: , not_examined: no saw}}",
+    },
+    good: {
+      case: "selection: {signs: [cough]}\nrespiratory: {turbinates: {state: , section: , left: , right: , septum: , grades: , loss_looks: , not_examined: no saw}}",
+    },
+    organs: ["respiratory.turbinates"],
+    pointer(one) {
+      if (signFamiliesOf(one).includes("nasal")) return "in a pig with nasal signs";
+      const crooked = lesions(one, { processes: ["deviation", "malformation"], within: ["external.snout"] });
+      return crooked.length > 0 ? "in a pig with a crooked snout" : undefined;
+    },
+    advice:
+      "Take the head with you and saw across behind the first upper premolar, at the corner of the mouth.",
+  },
+  {
+    id: "valves-unseen",
+    level: "warning",
+    summary:
+      "In a pig with infarcts in kidney, spleen or lung, and in an adult found dead, the heart is opened and the valves are examined.",
+    protects: "Endocarditis sheds the emboli; the infarcts alone do not show where they came from.",
+    source: { cite: "endocarditis and its emboli, standard texts", confidence: "from-memory" },
+    bad: {
+      case: "urinary: {kidneys: {left: [{process: infarct, distribution: multifocal, number: 3, size: 8 mm}], right: normal}}\ncardiovascular: {valves: {not_examined: heart not cut}}",
+    },
+    good: {
+      case: "urinary: {kidneys: {left: [{process: infarct, distribution: multifocal, number: 3, size: 8 mm}], right: normal}}",
+    },
+    organs: ["cardiovascular.valves"],
+    pointer: (one) =>
+      shown(one, {
+        processes: ["infarct", "thrombus"],
+        within: ["urinary.kidneys", "lymphoid.spleen", "respiratory.lungs", "nervous.brain"],
+      }) ?? (one.ageClass === "adult" && isFoundDead(one) ? "in an adult found dead" : undefined),
+    advice: "Open the heart along the flow of the blood and look at all four valves.",
+  },
+  {
+    id: "brain-unseen",
+    level: "warning",
+    summary:
+      "The brain of a pig with nervous signs or sudden death is examined, whatever the reason for leaving it.",
+    protects: "The disease may sit where nobody looked; no other organ can answer for the brain.",
+    source: {
+      cite: "Schyns 2022, Vet Sci 9:341 (meningitis often invisible from outside)",
+      confidence: "verified",
+    },
+    bad: {
+      case: "selection: {signs: [convulsions]}\nnervous: {meninges: {not_examined: no saw}, brain: {not_examined: no saw}, middle_ears: normal, spinal_cord: normal}\nendocrine: {pituitary: normal}",
+    },
+    good: {
+      case: "selection: {signs: [convulsions]}\nnervous: {brain: normal, middle_ears: normal, spinal_cord: normal}\nendocrine: {pituitary: normal}",
+    },
+    organs: ["nervous.brain"],
+    pointer(one) {
+      const family = signFamiliesOf(one).find((id) => id === "nervous" || id === "sudden-death");
+      if (family === undefined) return undefined;
+      return family === "nervous" ? "in a pig with nervous signs" : "in a pig that died suddenly";
+    },
+    advice: "Open the skull, or send the whole head chilled and say so here and in the diagnosis.",
+  },
+  {
+    id: "enteric-gut-unseen",
+    level: "warning",
+    summary: "The jejunum, ileum, caecum and spiral colon of a pig with enteric signs are each examined.",
+    protects:
+      "Each cause of diarrhoea has its own stretch of gut; the one left out may be the one that had it.",
+    source: {
+      cite: "Animal Health Laboratory, University of Guelph: gut segments to examine and sample in diarrhoea",
+      confidence: "verified",
+    },
+    bad: {
+      case: "selection: {signs: [diarrhoea]}\nintestine: {spiral_colon: {not_examined: ran out of time}}",
+    },
+    good: { case: "selection: {signs: [diarrhoea]}\nintestine: {spiral_colon: normal}" },
+    organs: ["intestine.jejunum", "intestine.ileum", "intestine.caecum", "intestine.spiral_colon"],
+    pointer: (one) => (signFamiliesOf(one).includes("enteric") ? "in a pig with enteric signs" : undefined),
+    advice:
+      "Open it and look at contents, wall and mucosa; if it is gone, say in the diagnosis what that leaves open.",
+  },
+  {
+    id: "cough-lungs-unseen",
+    level: "warning",
+    summary: "The lungs, the pleura and the bronchial nodes of a pig with cough or dyspnoea are examined.",
+    protects: "The complaint is in the chest; a reason for leaving the lungs does not answer it.",
+    source: commonPractice("of necropsy: the organs of the complaint are examined"),
+    bad: { case: "lymphoid: {bronchial_nodes: {not_examined: cut away with the pluck}}" },
+    good: { case: "lymphoid: {bronchial_nodes: normal}" },
+    organs: ["respiratory.lungs", "respiratory.pleura", "lymphoid.bronchial_nodes"],
+    pointer(one) {
+      const sign = one.signs.find((word) => word === "cough" || word === "dyspnoea");
+      return sign === undefined ? undefined : `in a pig with ${sign}`;
+    },
+    advice: "Examine it, or say in the diagnosis what that leaves open.",
+  },
+];
+
+const isFoundDead = (one: Case): boolean => one.record.death?.manner === "found-dead";
+
+const isPale = (one: Case): boolean =>
+  signFamiliesOf(one).includes("anaemic") ||
+  lesions(one, {
+    processes: ["pallor"],
+    within: ["external", "upper_digestive", "locomotor", "subcutis"],
+  }).length > 0;
+
+/** The first lesion that is asked for, as in `not examined although urinary.kidneys.left[0] shows infarct`. */
+function shown(one: Case, question: LesionQuestion): string | undefined {
+  const [lesion] = lesions(one, question);
+  return lesion === undefined
+    ? undefined
+    : `although ${formatPath(lesion.path)} shows ${lesion.finding.process}`;
+}
+
+export const suspectOrganRules: readonly CaseRule[] = rows.map(({ organs, pointer, advice, ...row }) => {
+  const asked = organs.map(organById).filter((organ) => organ !== undefined);
+  return {
+    ...row,
+    scope: "case",
+    family: "completeness",
+    check(one, report) {
+      const left = asked.filter((organ) => one.organ(organ).status === "not_examined");
+      const why = left.length === 0 ? undefined : pointer(one);
+      if (why === undefined) return;
+      for (const organ of left) report(`${organ.id}: not examined ${why}. ${advice}`, one.organ(organ).path);
+    },
+  };
+});

@@ -1,0 +1,69 @@
+/** What every visit says of its history, even if the answer is none. */
+import type { RuleRow, VisitRule } from "../../rule.ts";
+
+interface Missing extends RuleRow {
+  readonly key: "complaint" | "veterinarian" | "treatments" | "vaccinations";
+  readonly write: string;
+}
+
+const source = {
+  cite: "submission guidelines: Animal Health Laboratory, University of Guelph (2020;24(1):2); NDSU Veterinary Diagnostic Laboratory",
+  confidence: "verified",
+} as const;
+
+const rows: readonly Missing[] = [
+  {
+    id: "complaint-missing",
+    level: "warning",
+    summary: "The visit says what the farm reported.",
+    protects: "The complaint decides the tests; without it a laboratory guesses, and you guess with it.",
+    source,
+    bad: { visit: "complaint: " },
+    good: { visit: "complaint: sneezing in the second nursery room for the last ten days" },
+    key: "complaint",
+    write: "Write what the farm reported, in its own words; if nothing, write none and why you went.",
+  },
+  {
+    id: "veterinarian-missing",
+    level: "warning",
+    summary: "The visit says who made it.",
+    protects: "A laboratory that finds something notifiable, or nothing at all, must know whom to ring.",
+    source,
+    bad: { visit: "veterinarian: " },
+    good: { visit: "veterinarian: R. Sallow" },
+    key: "veterinarian",
+    write: "Write who made the visit.",
+  },
+  {
+    id: "treatments-missing",
+    level: "warning",
+    summary: "The visit says what the groups were treated with, or that they were not.",
+    protects:
+      "Blank does not mean none: it may hide a week of antibiotic in the water and a culture that cannot grow.",
+    source,
+    bad: { visit: "treatments: " },
+    good: { visit: "treatments: [none]" },
+    key: "treatments",
+    write: "List substance, dose, route and days for each group, or write [none].",
+  },
+  {
+    id: "vaccinations-missing",
+    level: "warning",
+    summary: "The visit says what the pigs were vaccinated against, or that they were not.",
+    protects: "In a vaccinated pig, antibodies and some PCR results may come from the vaccine.",
+    source,
+    bad: { visit: "vaccinations: " },
+    good: { visit: "vaccinations: [none]" },
+    key: "vaccinations",
+    write: "List what is given, to which pigs and at what age, or write [none].",
+  },
+];
+
+export const visitMissing: readonly VisitRule[] = rows.map(({ key, write, ...row }) => ({
+  ...row,
+  scope: "visit",
+  family: "history",
+  check(visit, reportVisit) {
+    if (visit.record[key] === undefined) reportVisit(`${key} is blank. ${write}`, [key], "key");
+  },
+}));

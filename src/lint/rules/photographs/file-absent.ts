@@ -1,0 +1,54 @@
+/** Files that a case names and that do not lie where it says. */
+import type { Case, Path } from "../../../cases/index.ts";
+import { isAbsent, photographs, tracings } from "../../../record/index.ts";
+import { type CaseRule, commonPractice, type RuleRow } from "../../rule.ts";
+
+interface FilesOfCase extends RuleRow {
+  readonly noun: string;
+  files(one: Case): readonly { readonly file: string; readonly path: Path }[];
+}
+
+const rows: readonly FilesOfCase[] = [
+  {
+    id: "photo-absent",
+    level: "error",
+    summary: "Every photograph that a case names is where it says.",
+    protects: "A picture left on the phone is gone when the phone is, and the carcass is gone already.",
+    source: commonPractice("of filing"),
+    bad: { case: "photos: [{file: photos/01-lungs.jpg, shows: respiratory.lungs, scale: yes}]" },
+    good: {
+      case: "photos: [{file: photos/01-lungs.jpg, shows: respiratory.lungs, scale: yes}]",
+      files: ["photos/01-lungs.jpg"],
+    },
+    noun: "photograph",
+    files: photographs,
+  },
+  {
+    id: "tracing-absent",
+    level: "error",
+    summary: "Every tracing that a case names is where it says.",
+    protects: "Areas are measured from the tracing; without the file the ratio cannot be measured again.",
+    source: commonPractice("of filing"),
+    bad: { case: "respiratory: {turbinates: {tracing: tracings/pig-01.svg}}" },
+    good: {
+      case: "respiratory: {turbinates: {tracing: tracings/pig-01.svg}}",
+      files: ["tracings/pig-01.svg"],
+    },
+    noun: "tracing",
+    files: tracings,
+  },
+];
+
+export const fileAbsentRules: readonly CaseRule[] = rows.map(({ noun, files, ...row }) => ({
+  ...row,
+  scope: "case",
+  family: "photographs",
+  check(one, report) {
+    for (const { file, path } of files(one))
+      if (isAbsent(one, file))
+        report(
+          `there is no ${noun} ${file} beside this case. Copy it there, or correct the name; the path starts from the folder of the case.`,
+          path,
+        );
+  },
+}));
