@@ -50,6 +50,7 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
   const notice = inResult ? alarmNotice(openAlarmsOf(archive), run.style) : "";
   run.write(notice + lintReport(format, report, run.style));
   noteLimits(result, [format, ...also.map((one) => one.format)], run);
+  if (run.failed) return run.end();
   return run.end(
     tooManyWarnings(result, asked.mostWarnings, run) ||
       result.findings.some(({ level }) => failing.includes(level)),
