@@ -23,3 +23,13 @@ export interface Alarm {
   /** Whether a dated call to the authority answers it. */
   readonly lifted: boolean;
 }
+
+/** What a notice says of an alarm that no call answers; it keeps nothing of the record. */
+export interface OpenAlarm {
+  readonly pattern: AlarmPattern;
+  readonly of: "visit" | "case";
+  /** Of the visit or case. */
+  readonly id: string;
+  /** Whom to call. */
+  readonly whom: string;
+}

@@ -2,10 +2,11 @@
 import type { Archive } from "../cases/index.ts";
 import { type AlarmPattern, alarmPatterns } from "../knowledge/index.ts";
 import { fact } from "../record/index.ts";
-import type { Alarm, AlarmSubject } from "./alarm.ts";
+import type { Alarm, AlarmSubject, OpenAlarm } from "./alarm.ts";
 import { type IntendedReading, intendedReading } from "./as-intended.ts";
 import { isLifted } from "./lifted.ts";
 import { type Match, matchCondition } from "./match-condition.ts";
+import { callWhom } from "./notice.ts";
 
 const ownAlarms = fact((subject: AlarmSubject): readonly Alarm[] =>
   alarmPatterns.flatMap((pattern) => findAlarm(pattern, subject) ?? []),
@@ -19,9 +20,17 @@ export const findAlarms = (subject: AlarmSubject): readonly Alarm[] =>
 export const openAlarms = (subject: AlarmSubject): Alarm[] =>
   findAlarms(subject).filter(({ lifted }) => !lifted);
 
-/** The open alarms of everything that was read. */
-export const openAlarmsOf = ({ visits, cases }: Pick<Archive, "visits" | "cases">): Alarm[] =>
-  [...visits, ...cases].flatMap(ownAlarms).filter(({ lifted }) => !lifted);
+/** The open alarms of everything that was read, visits before cases. */
+export const openAlarmsOf = ({ visits, cases }: Pick<Archive, "visits" | "cases">): OpenAlarm[] =>
+  [...visits, ...cases]
+    .flatMap(ownAlarms)
+    .filter(({ lifted }) => !lifted)
+    .map(({ pattern, subject }) => ({
+      pattern,
+      of: "cases" in subject ? "visit" : "case",
+      id: subject.id,
+      whom: callWhom(subject.settings),
+    }));
 
 function findAlarm(pattern: AlarmPattern, subject: AlarmSubject): Alarm | undefined {
   if (pattern.scope !== ("cases" in subject ? "visit" : "case")) return undefined;

@@ -1,7 +1,13 @@
 /** Case files: found, read, checked and typed. This room knows the format and the anatomy, but no rules. */
 
 export type { Fault } from "./faults/fault.ts";
-export { type ReadOptions, readCases } from "./files/read-cases.ts";
+export {
+  ArchiveReader,
+  type ReadEnd,
+  type ReadFolder,
+  type ReadOptions,
+  readCases,
+} from "./files/read-cases.ts";
 export { isUnborn, isWeaned } from "./model/age-class.ts";
 export type { DueQuestion } from "./model/due.ts";
 export { organsDue } from "./model/due.ts";

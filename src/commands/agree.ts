@@ -7,9 +7,9 @@ import {
   type Reading,
   tableReadings,
 } from "../agree/index.ts";
-import { agreeCsv } from "../formats/agree-csv.ts";
-import { agreeJson } from "../formats/agree-json.ts";
-import { agreeText } from "../formats/agree-text.ts";
+import { agreeCsv } from "../formats/agree/csv.ts";
+import { agreeJson } from "../formats/agree/json.ts";
+import { agreeText } from "../formats/agree/text.ts";
 import type { Scale } from "../knowledge/index.ts";
 import { scales as shipped } from "../knowledge/scales.ts";
 import { listing } from "../words/listing.ts";

@@ -1,12 +1,12 @@
 /** The baseline of `carcase lint`: read, written, and shrunk when findings of an old archive are gone. */
 import { existsSync, readFileSync } from "node:fs";
 import { dirname, relative, resolve, sep } from "node:path";
-import type { Archive } from "../cases/index.ts";
 import {
   againstBaseline,
   type Baseline,
   type FileKey,
   formatBaseline,
+  type LintedParts,
   type LintOptions,
   type LintResult,
   makeBaseline,
@@ -31,7 +31,7 @@ type BaselineRun = Run<CommonOptions & BaselineOptions>;
 
 /** What was linted, as far as a baseline must know it. */
 export interface Linted {
-  readonly archive: Archive;
+  readonly parts: readonly LintedParts[];
   readonly options: LintOptions;
   /** Every rule was asked, but for what settings turn off, and every file could be read. */
   readonly full: boolean;
@@ -85,7 +85,7 @@ export function withBaseline(
   if (writeBaseline !== undefined) return writeNew(writeBaseline, result, run);
   if (baseline === undefined || file === undefined) return result;
   const key = keyFrom(file);
-  const unasked = unaskedEntries(linted.archive, linted.options, key);
+  const unasked = unaskedEntries(linted.parts, linted.options, key);
   const compared = againstBaseline(result, baseline, key, unasked);
   if (compared.stale > 0 && linted.full && samePaths(baseline, run.paths, key)) {
     const gone = `${count(compared.stale, "finding")} of ${file} no longer ${compared.stale === 1 ? "occurs" : "occur"}`;

@@ -8,10 +8,9 @@ import {
   facetNames,
   type Where,
 } from "../compare/index.ts";
-import { compareCsv } from "../formats/compare-csv.ts";
-import { compareJson } from "../formats/compare-json.ts";
-import { compareMarkdown } from "../formats/compare-markdown.ts";
-import { compareText } from "../formats/compare-text.ts";
+import { compareCsv } from "../formats/compare/csv.ts";
+import { compareMarkdown, compareText } from "../formats/compare/document.ts";
+import { compareJson } from "../formats/compare/json.ts";
 import { comparability } from "../knowledge/index.ts";
 import type { CommonOptions } from "./options.ts";
 import { asUsage, confidence, ids, manyOf, oneOf } from "./parsers.ts";

@@ -7,8 +7,8 @@ import {
   type Topic,
   topics,
 } from "../explain/index.ts";
-import { explainJson, explainListJson } from "../formats/explain-json.ts";
-import { explainListText, explainText } from "../formats/explain-text.ts";
+import { explainJson, explainListJson } from "../formats/explain/json.ts";
+import { explainListText, explainText } from "../formats/explain/text.ts";
 import { listing } from "../words/listing.ts";
 import type { Run } from "./run.ts";
 import { withCheckedScales } from "./sound-cases.ts";

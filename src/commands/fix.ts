@@ -2,7 +2,7 @@
 import { resolve } from "node:path";
 import type { Archive } from "../cases/index.ts";
 import { type FixedFile, fixFiles, unifiedDiff } from "../fix/index.ts";
-import { fixReport } from "../formats/fix-report.ts";
+import { fixReport } from "../formats/fix/report.ts";
 import { writeWhole } from "./files.ts";
 import type { CommonOptions } from "./options.ts";
 import type { Run } from "./run.ts";
@@ -35,15 +35,13 @@ export function fixesOf(archive: Archive, { paths, options: { config } }: Run): 
 
 /**
  * Writes the fixed files and says what was put right.
- * @returns the archive as it is now
  * @throws UsageError when a file cannot be written
  */
-export function fixedArchive(fixed: readonly FixedFile[], run: Run): Archive {
+export function writeFixes(fixed: readonly FixedFile[], run: Run): void {
   for (const one of fixed) {
     writeWhole(one.file, one.after);
     if (!run.options.quiet) process.stderr.write(fixReport(one, run.spoken));
   }
-  return run.archiveAgain();
 }
 
 /** The text of a file as it is and as it would be. */

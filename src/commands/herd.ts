@@ -1,11 +1,9 @@
 /** `carcase herd`: how common and how bad, by visit, group and selection basis, with intervals? */
 import type { Archive } from "../cases/index.ts";
-import { herdCsv } from "../formats/herd-csv.ts";
-import { herdJson } from "../formats/herd-json.ts";
-import { herdMarkdown } from "../formats/herd-markdown.ts";
-import { herdPlot } from "../formats/herd-plot.ts";
-import { herdText } from "../formats/herd-text.ts";
-import { snoutText } from "../formats/snout-text.ts";
+import { herdCsv } from "../formats/herd/csv.ts";
+import { herdMarkdown, herdText } from "../formats/herd/document.ts";
+import { herdJson } from "../formats/herd/json.ts";
+import { herdPlot } from "../formats/herd/plot.ts";
 import {
   clusterKinds,
   type Dimension,
@@ -44,7 +42,7 @@ export async function herd(run: Run<HerdOptions>): Promise<number> {
     text: (report, archive) =>
       plot === true
         ? herdPlot(report, run.style)
-        : `${herdText(report, run.style)}${snoutText(snoutReading(archive), run.style)}`,
+        : herdText(report, run.style, run.width, snoutReading(archive)),
     json: (report, archive) => herdJson(report, snoutReading(archive)),
     csv: herdCsv,
     markdown: (report, archive) => herdMarkdown(report, snoutReading(archive)),

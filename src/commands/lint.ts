@@ -1,16 +1,15 @@
 /** `carcase lint`: what was skipped, contradictory or unsafe, at which line? */
-import { openAlarmsOf } from "../alarms/index.ts";
 import { alarmNotice } from "../formats/alarm-notice.ts";
-import { type LintFormat, lintFormats, lintReport } from "../formats/lint-formats.ts";
-import type { LintReport } from "../formats/lint-report.ts";
-import { shownByCodeScanning } from "../formats/lint-sarif.ts";
-import { makeStyle } from "../formats/style.ts";
-import { checkRuleNames, type LintResult, lintCasesLazily } from "../lint/index.ts";
+import { type LintFormat, lintFormats, lintReport } from "../formats/lint/formats.ts";
+import type { LintReport } from "../formats/lint/report.ts";
+import { shownByCodeScanning } from "../formats/lint/sarif.ts";
+import { makeStyle } from "../formats/page/style.ts";
+import { checkRulesOf, gradeCheckFor, Linter, type LintResult, lintResult } from "../lint/index.ts";
 import { count } from "../words/listing.ts";
 import { openBaseline, withBaseline } from "./baseline.ts";
 import { checkWritable, writeWhole } from "./files.ts";
-import { fixedArchive, fixesOf, writeDiff } from "./fix.ts";
-import { askedOf, type LintCommandOptions } from "./lint-asked.ts";
+import { fixesOf, writeDiff, writeFixes } from "./fix.ts";
+import { type Asked, askedOf, type LintCommandOptions } from "./lint-asked.ts";
 import { asUsage } from "./parsers.ts";
 import type { Run } from "./run.ts";
 import { withCheckedScales } from "./sound-cases.ts";
@@ -23,23 +22,37 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
   const asked = askedOf(run);
   const { also, failing, named } = asked;
   const inResult = format === "text";
-  const opened = run.archive({ noticed: inResult && !dryRun && isSeen(run) });
-  // What can be wrong with the options is found out before any file is changed.
-  asUsage("", () => checkRuleNames(opened.cases));
-  const baseline = openBaseline(!run.failed && asked.everyRule, run.options);
-  for (const { file } of [{ file: output }, ...also]) if (file !== undefined) checkWritable(file);
-  const fixed = fix ? fixesOf(opened, run) : [];
-  if (dryRun) return writeDiff(fixed, run);
-  const archive = await withCheckedScales(fix ? fixedArchive(fixed, run) : opened);
-  const result = withBaseline(
-    await lintCasesLazily(archive, asked.rules),
-    baseline,
-    { archive, options: asked.rules, full: !run.failed && asked.everyRule },
-    run,
+  const noticed = inResult && !dryRun && isSeen(run);
+  if (fix) {
+    // What can be wrong with the options is found out before any file is changed.
+    const archive = run.archive({ noticed });
+    asUsage("", () => {
+      for (const { settings } of archive.cases) checkRulesOf(settings);
+    });
+    openBaseline(!run.failed && asked.everyRule, run.options);
+    checkWritables(output, asked);
+    const fixed = fixesOf(archive, run);
+    if (dryRun) return writeDiff(fixed, run);
+    writeFixes(fixed, run);
+  }
+  const linter = new Linter(asked.rules);
+  const read = await run.folders(
+    async (folder) => {
+      linter.gradeCheck = await gradeCheckFor(folder.cases);
+      linter.add(folder);
+    },
+    { noticed, again: fix === true },
   );
+  for (const scale of (await withCheckedScales(read)).scales) linter.addScale(scale);
+  const parts = [asUsage("", () => linter.parts())];
+  const full = !run.failed && asked.everyRule;
+  const baseline = openBaseline(full, run.options);
+  checkWritables(output, asked);
+  const found = lintResult(parts, read.unreadable);
+  const result = withBaseline(found, baseline, { parts, options: asked.rules, full }, run);
   const report: LintReport = {
     result,
-    unreadable: archive.unreadable,
+    unreadable: read.unreadable,
     failing,
     version,
     at: timeOfRun(),
@@ -47,7 +60,7 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
     ...(named !== undefined && { only: named }),
   };
   for (const one of also) writeWhole(one.file, lintReport(one.format, report, makeStyle(false)));
-  const notice = inResult ? alarmNotice(openAlarmsOf(archive), run.style) : "";
+  const notice = inResult ? alarmNotice(read.alarms, run.style) : "";
   run.write(notice + lintReport(format, report, run.style));
   noteLimits(result, [format, ...also.map((one) => one.format)], run);
   if (run.failed) return run.end();
@@ -55,6 +68,10 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
     tooManyWarnings(result, asked.mostWarnings, run) ||
       result.findings.some(({ level }) => failing.includes(level)),
   );
+}
+
+function checkWritables(output: string | undefined, { also }: Asked): void {
+  for (const file of [output, ...also.map((one) => one.file)]) if (file !== undefined) checkWritable(file);
 }
 
 const formats = Object.fromEntries(lintFormats.map((format) => [format, format]));

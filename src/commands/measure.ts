@@ -2,10 +2,10 @@
 import { readFileSync } from "node:fs";
 import { readText } from "../cases/files/read-text.ts";
 import { withMeasured } from "../fix/index.ts";
-import { measureCsv } from "../formats/measure-csv.ts";
-import { measureJson } from "../formats/measure-json.ts";
-import { measureProblems } from "../formats/measure-problems.ts";
-import { measureText } from "../formats/measure-text.ts";
+import { measureCsv } from "../formats/measure/csv.ts";
+import { measureJson } from "../formats/measure/json.ts";
+import { measureProblems } from "../formats/measure/problems.ts";
+import { measureText } from "../formats/measure/text.ts";
 import { type Measurements, measureAll, measuredRecord } from "../measure/index.ts";
 import { checkWritable, writeWhole } from "./files.ts";
 import { type Change, writeDiff } from "./fix.ts";

@@ -1,7 +1,6 @@
 /** `carcase plan`: how many pigs, which ones, and what will that number be able to say? */
-import { planCsv, planJson } from "../formats/plan-data.ts";
-import { planMarkdown } from "../formats/plan-markdown.ts";
-import { planText } from "../formats/plan-text.ts";
+import { planCsv, planJson } from "../formats/plan/data.ts";
+import { planMarkdown, planText } from "../formats/plan/document.ts";
 import { type Plan, planCompare, planDetect, planEstimate, planSay } from "../plan/index.ts";
 import type { Rounding } from "../statistics/index.ts";
 import type { CommonOptions } from "./options.ts";

@@ -1,8 +1,11 @@
 /** One call of a command: what it is asked about, where it says what, and how it ends. */
-import { openAlarmsOf } from "../alarms/index.ts";
+import { type OpenAlarm, openAlarmsOf } from "../alarms/index.ts";
 import {
   type Archive,
+  ArchiveReader,
   type Fault,
+  type ReadEnd,
+  type ReadFolder,
   type ReadOptions,
   type ReadSettings,
   readCases,
@@ -10,7 +13,7 @@ import {
 } from "../cases/index.ts";
 import { alarmNotice } from "../formats/alarm-notice.ts";
 import { faultsText } from "../formats/faults-text.ts";
-import { makeStyle, type Style } from "../formats/style.ts";
+import { makeStyle, type Style } from "../formats/page/style.ts";
 import { readStandardInput, writeStandardOutput, writeWhole } from "./files.ts";
 import type { CommonOptions } from "./options.ts";
 import { type Left, withoutCopies, withoutFormatFaults, withSoundScales } from "./sound-cases.ts";
@@ -91,21 +94,49 @@ export class Run<Options extends CommonOptions = CommonOptions> {
    */
   archive({ paths = this.paths, noticed = false } = {}): Archive {
     const archive = readCases(inputOnce(paths), this.#readOptions(paths));
-    const notice = (): string => alarmNotice(openAlarmsOf(archive), this.spoken);
-    if (noticed) this.#heldNotice = notice;
-    else process.stderr.write(notice());
-    this.faults(archive.unreadable);
-    for (const path of archive.pathsWithoutCases)
-      this.say(`no case at "${path}". A case is a .yaml file with keys such as case: and pig:.`);
-    if (archive.pathsWithoutCases.length > 0) this.#failed = true;
+    this.#noticeOf(openAlarmsOf(archive), noticed);
+    this.#endOf(archive);
     return archive;
   }
 
-  /** The archive once more, after files were changed: what was said of it is not said again, and counts no more. */
-  archiveAgain(): Archive {
-    const archive = readCases(this.paths, this.#readOptions(this.paths));
-    this.#failed = archive.unreadable.length > 0 || archive.pathsWithoutCases.length > 0;
-    return archive;
+  /**
+   * The archive folder by folder, each let go before the next is read; the same is said as of the whole.
+   * @param look is shown every folder
+   * @param how.again the archive was read before: what was said of it is not said again, and counts no more
+   */
+  async folders(
+    look: (folder: ReadFolder) => void | Promise<void>,
+    { noticed = false, again = false } = {},
+  ): Promise<ReadEnd & { readonly alarms: readonly OpenAlarm[] }> {
+    const reader = new ArchiveReader(inputOnce(this.paths), this.#readOptions(this.paths));
+    const alarms: OpenAlarm[] = [];
+    if (noticed) this.#noticeOf(alarms, true);
+    for (const [index, folder] of reader.folders.entries()) {
+      const read = reader.read(folder);
+      alarms.push(...openAlarmsOf(read));
+      await look(read);
+      reader.letGo(reader.folders[index + 1]);
+    }
+    const end = reader.end();
+    if (again) this.#failed = end.unreadable.length > 0 || end.pathsWithoutCases.length > 0;
+    else {
+      if (!noticed) this.#noticeOf(alarms, false);
+      this.#endOf(end);
+    }
+    return { ...end, alarms };
+  }
+
+  #noticeOf(alarms: readonly OpenAlarm[], isHeld: boolean): void {
+    const notice = (): string => alarmNotice(alarms, this.spoken);
+    if (isHeld) this.#heldNotice = notice;
+    else process.stderr.write(notice());
+  }
+
+  #endOf({ unreadable, pathsWithoutCases }: Omit<ReadEnd, "scales">): void {
+    this.faults(unreadable);
+    for (const path of pathsWithoutCases)
+      this.say(`no case at "${path}". A case is a .yaml file with keys such as case: and pig:.`);
+    if (pathsWithoutCases.length > 0) this.#failed = true;
   }
 
   /** The archive without cases that have format faults, which are said. */

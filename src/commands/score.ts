@@ -1,10 +1,10 @@
 /** `carcase score`: what does each published scale make of each pig? */
 import type { Archive } from "../cases/index.ts";
-import { herdText } from "../formats/herd-text.ts";
-import { scoreCsv } from "../formats/score-csv.ts";
-import { scoreJson } from "../formats/score-json.ts";
-import { scoreMatrix } from "../formats/score-matrix.ts";
-import { scoreText } from "../formats/score-text.ts";
+import { herdText } from "../formats/herd/document.ts";
+import { scoreCsv } from "../formats/score/csv.ts";
+import { scoreJson } from "../formats/score/json.ts";
+import { scoreMatrix } from "../formats/score/matrix.ts";
+import { scoreText } from "../formats/score/text.ts";
 import { groupDimensions, groupScores, type HerdScores } from "../herd/index.ts";
 import { type ScoredCase, scoreCases } from "../score/index.ts";
 import type { CommonOptions } from "./options.ts";

@@ -19,7 +19,7 @@ export async function withCheckedScales<Read extends { readonly scales: readonly
 ): Promise<Read> {
   // Nothing is loaded where there are none.
   if (read.scales.length === 0) return read;
-  const { checkHouseScales } = await import("../herd/check-scales.ts");
+  const { checkHouseScales } = await import("../herd/check-house-scales.ts");
   return checkHouseScales(read);
 }
 

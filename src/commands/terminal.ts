@@ -1,5 +1,5 @@
 /** What the terminal can show, and what the environment says about it. */
-import { makeStyle, type Style } from "../formats/style.ts";
+import { makeStyle, type Style } from "../formats/page/style.ts";
 
 /** Colours for a stream: --no-color and NO_COLOR switch off, FORCE_COLOR on, else only on a terminal. */
 export function styleFor(stream: NodeJS.WriteStream, color: boolean): Style {

@@ -1,15 +1,45 @@
-/** What a comparison is answered with, as it is exported. Sides stand in order: visits by date, groups as in the farm file. */
+/** What may be asked of a comparison and what it is answered with. Sides stand in order: visits by date, groups as in the farm file. */
+import { type ClusterKind, clusterKinds } from "../herd/index.ts";
 import type { comparability } from "../knowledge/index.ts";
 import type { Confidence } from "../score/index.ts";
-import type { ClaimOn, Result } from "./tests-made.ts";
+import type { ClaimOn, Result } from "./judgement/results.ts";
+import type { Where } from "./sides/facets.ts";
 
 export type Between = "visits" | "groups";
 
-/** What pigs of a side may belong together by; `none` takes every pig for itself. A room is the group of farm.yaml. */
-export type Cluster = "pen" | "room" | "litter" | "none";
+/** What pigs of a side may belong together by; `none` takes every pig for itself. */
+export type Cluster = ClusterKind | "none";
+export const clusterNames: readonly Cluster[] = [...clusterKinds, "none"];
+
+/** What pigs share, in words. */
+export const clusterWord = (cluster: Cluster): string => (cluster === "none" ? "pig" : cluster);
 
 /** Something on which the sides must have something in common. */
 export type Factor = keyof typeof comparability.factors;
+
+export interface CompareOptions {
+  /** Default: visits when a farm has two or more, else groups. */
+  readonly between?: Between;
+  /** Only cases with these values. */
+  readonly where?: Where;
+  /** Ids. Default: all of the settings; naming some of one kind leaves out the other kind. */
+  readonly indicators?: readonly string[];
+  readonly scales?: readonly string[];
+  /** Factors on which the sides may differ altogether; each number then carries the caveat. */
+  readonly evenIf?: readonly Factor[];
+  /** What pigs share that makes them alike. Default: pens. */
+  readonly cluster?: Cluster;
+  /** Confidence level, between 0 and 1. Default: that of the settings (the highest, should they differ). */
+  readonly level?: number;
+}
+
+/** The options with their defaults filled in, as every stage has them. */
+export interface Asked extends CompareOptions {
+  readonly between: Between;
+  readonly evenIf: readonly Factor[];
+  readonly cluster: Cluster;
+  readonly level: number;
+}
 
 /** Why there are no numbers; `examined`: one side has no pig in which it could be read, which nothing overrides. */
 export interface Reason {

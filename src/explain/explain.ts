@@ -2,7 +2,7 @@
 import { distance } from "fastest-levenshtein";
 import { organTopics, protocolTopics, systemTopics } from "./body.ts";
 import { type Explanation, kinds, type Topic } from "./explanation.ts";
-import { alarmTopics, indicatorTopics } from "./questions.ts";
+import { alarmTopics, indicatorTopics } from "./indicators-and-alarms.ts";
 import { ruleTopics } from "./rules.ts";
 import { containerTopics, materialTopics, testTopics } from "./sampling.ts";
 import { scaleTopics } from "./scales.ts";

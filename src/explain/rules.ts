@@ -6,6 +6,7 @@ const looksAt = {
   case: "one case",
   visit: "the cases of a visit together",
   archive: "all cases that are read together",
+  file: "any one file",
   format: "any file",
 } as const;
 

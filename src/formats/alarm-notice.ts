@@ -1,14 +1,15 @@
 /** The notice of open alarms in plain words, for the top of what a command says. */
-import { type Alarm, callWhom } from "../alarms/index.ts";
+import type { OpenAlarm } from "../alarms/index.ts";
 import { listing } from "../words/listing.ts";
 import { visible } from "../words/visible.ts";
-import type { Style } from "./style.ts";
+import type { Style } from "./page/style.ts";
 
 /** More pigs than this are counted, not named: the notice must fit above everything else. */
 const longest = 8;
 
-/** The notice; empty without an open alarm. */
-export function alarmNotice(open: readonly Alarm[], style: Style): string {
+/** The notice, of visits before cases; empty without an open alarm. */
+export function alarmNotice(alarms: readonly OpenAlarm[], style: Style): string {
+  const open = [...alarms.filter(({ of }) => of === "visit"), ...alarms.filter(({ of }) => of === "case")];
   const stopping = open.filter(({ pattern }) => pattern.level !== "exclude");
   const excluding = open.filter(({ pattern }) => pattern.level === "exclude");
   return [
@@ -29,18 +30,18 @@ export function alarmNotice(open: readonly Alarm[], style: Style): string {
     .join("");
 }
 
-function part(alarms: readonly Alarm[], head: string, order: string, style: Style): string[] {
+function part(alarms: readonly OpenAlarm[], head: string, order: string, style: Style): string[] {
   if (alarms.length === 0) return [];
-  const whom = [...new Set(alarms.map(({ subject }) => callWhom(subject.settings)))];
+  const call = [...new Set(alarms.map(({ whom }) => whom))];
   const lines = alarms.map(
-    ({ subject, pattern }) =>
-      `  ${visible(subject.id)}: ${pattern.title} (may be ${listing(pattern.diseases, "or")}) [${pattern.id}]`,
+    ({ id, pattern }) =>
+      `  ${visible(id)}: ${pattern.title} (may be ${listing(pattern.diseases, "or")}) [${pattern.id}]`,
   );
   const more = lines.length - longest;
   return [
     style.level("error", head),
     ...(more > 1 ? [...lines.slice(0, longest), `  and ${more} more`] : lines),
-    style.heading(`${order} ${visible(listing(whom, "or"))} now.`),
+    style.heading(`${order} ${visible(listing(call, "or"))} now.`),
     "Then record the call under authority: {contacted: …, answer: …} in the case, or in visit.yaml for all of its cases.",
     "",
   ];

@@ -1,8 +1,8 @@
 /** Files that could not be read, and cases that cannot be counted, for people: file, place, what is wrong. */
 import type { Fault } from "../cases/index.ts";
 import { visible } from "../words/visible.ts";
-import { excerpt } from "./excerpt.ts";
-import type { Style } from "./style.ts";
+import { excerpt } from "./lint/excerpt.ts";
+import type { Style } from "./page/style.ts";
 
 export function faultsText(faults: readonly Fault[], style: Style): string {
   return faults

@@ -2,18 +2,14 @@
 import type { Case } from "../cases/index.ts";
 import { clusterLimits } from "../knowledge/index.ts";
 import type { ClusterCount } from "../statistics/index.ts";
+import { grouped } from "../words/grouped.ts";
+import { type Answered, countOf } from "./indicator-answer.ts";
 
 /** What pigs may belong together by. A room is the group that farm.yaml names. */
 export type ClusterKind = "pen" | "room" | "litter";
 export const clusterKinds: readonly ClusterKind[] = ["pen", "room", "litter"];
 
-/** A pig that answered. */
-export interface Answered {
-  readonly one: Case;
-  readonly yes: boolean;
-}
-
-export interface FoundClusters {
+interface FoundClusters {
   readonly counts: readonly ClusterCount[];
   /** Pigs whose pen, room or litter is not recorded; they are in no cluster. */
   readonly unrecorded: number;
@@ -24,21 +20,14 @@ export interface FoundClusters {
  * one visit: pen 3 in spring and pen 3 in autumn hold different pigs.
  */
 export function clustersOf(answered: readonly Answered[], kind: ClusterKind): FoundClusters {
-  const clusters = new Map<string, { affected: number; examined: number }>();
-  let unrecorded = 0;
-  for (const { one, yes } of answered) {
-    const key = keyOf(one, kind);
-    if (key === undefined) {
-      unrecorded += 1;
-      continue;
-    }
-    const known = clusters.get(key) ?? { affected: 0, examined: 0 };
-    clusters.set(key, { affected: known.affected + (yes ? 1 : 0), examined: known.examined + 1 });
-  }
-  return { counts: [...clusters.values()], unrecorded };
+  const found = grouped(answered, ({ one }) => clusterKey(one, kind));
+  const unrecorded = found.get(undefined)?.length ?? 0;
+  found.delete(undefined);
+  return { counts: [...found.values()].map(countOf), unrecorded };
 }
 
-function keyOf(one: Case, kind: ClusterKind): string | undefined {
+/** What a pig has in common with those of its pen, room or litter; undefined where that is not recorded. */
+export function clusterKey(one: Case, kind: ClusterKind): string | undefined {
   const { group, pen, litter } = one.record.pig ?? {};
   const place = [one.farm?.folder, one.visit?.folder];
   const name = { pen, room: group, litter }[kind];
@@ -50,4 +39,4 @@ function keyOf(one: Case, kind: ClusterKind): string | undefined {
 export const sharePens = (pigs: number, pens: number): boolean => pigs >= clusterLimits.pigs_each * pens;
 
 /** Whether the clusters are too few for an interval to be relied on that counts them. */
-export const tooFew = (clusters: number): boolean => clusters < clusterLimits.fewest;
+export const tooFewClusters = (clusters: number): boolean => clusters < clusterLimits.fewest;

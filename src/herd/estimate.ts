@@ -4,12 +4,18 @@ import type { Indicator } from "../knowledge/index.ts";
 import { type Confidence, scaleNamed } from "../score/index.ts";
 import { count } from "../words/listing.ts";
 import { type Corrected, corrected, correctedWords, type TestAccuracy } from "./corrected.ts";
-import type { HeadCount } from "./head-count.ts";
-import { indicatorAnswer } from "./indicator-answer.ts";
-import { type ClusterResult, type IntervalChoice, type IntervalMethod, intervalOf } from "./interval.ts";
-import type { OneSided } from "./one-sided-limit.ts";
+import { groupKey, type HeadCount } from "./head-count.ts";
+import { answersOf, countOf } from "./indicator-answer.ts";
+import {
+  type ClusterResult,
+  type IntervalChoice,
+  type IntervalMethod,
+  intervalOf,
+  type OneSided,
+} from "./interval.ts";
+import { reachOf } from "./selection-basis.ts";
 import type { Dimension, Stratum, StratumOfCases } from "./strata.ts";
-import { nothingExamined, reachOf, wordingOf } from "./wording.ts";
+import { nothingExamined, wordingOf } from "./wording.ts";
 
 export interface Estimate {
   /** Id of the indicator. */
@@ -54,7 +60,7 @@ export interface Estimate {
 }
 
 /** How intervals are made of a stratum. */
-export interface EstimateChoice extends Omit<IntervalChoice, "prevalence"> {
+interface EstimateChoice extends Omit<IntervalChoice, "prevalence"> {
   /** How the eye or the test errs. */
   readonly test?: TestAccuracy;
 }
@@ -72,11 +78,8 @@ export function estimate(
   choice: EstimateChoice,
 ): Estimate {
   const { title } = indicator;
-  const answers = cases.map((one) => ({ one, answer: indicatorAnswer(indicator, one) }));
-  const answered = answers.flatMap(({ one, answer }) =>
-    answer === "not examined" ? [] : [{ one, yes: answer === "yes" }],
-  );
-  const [examined, affected] = [answered.length, answered.filter(({ yes }) => yes).length];
+  const answered = answersOf(indicator, cases);
+  const { affected, examined } = countOf(answered);
   const known = {
     indicator: id,
     title,
@@ -142,7 +145,7 @@ function scaleSource({ score }: Indicator, [first]: readonly Case[]): Pick<Estim
 /** What differs within the stratum because it was not split by it: `2 visits and 3 groups`. */
 function takenTogether(cases: readonly Case[], by: readonly Dimension[]): string | undefined {
   const visits = new Set(cases.map((one) => one.visit?.folder));
-  const groups = new Set(cases.map((one) => JSON.stringify([one.farm?.folder, one.record.pig?.group])));
+  const groups = new Set(cases.map(groupKey));
   const parts = [
     ...(!by.includes("visit") && visits.size > 1 ? [count(visits.size, "visit")] : []),
     ...(!by.includes("group") && groups.size > 1 ? [count(groups.size, "group")] : []),

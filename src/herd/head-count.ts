@@ -1,8 +1,8 @@
 /** How many pigs the group of a stratum holds, where that is known and is what the pigs stand for. */
 import type { Case } from "../cases/index.ts";
 import { count } from "../words/listing.ts";
+import { reachOf } from "./selection-basis.ts";
 import type { Dimension, StratumOfCases } from "./strata.ts";
-import { reachOf } from "./wording.ts";
 
 /** The pigs of a group. */
 export interface HeadCount {

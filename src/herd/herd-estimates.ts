@@ -1,15 +1,14 @@
 /** How common and how bad, by visit, group, age class, and always by how the pigs were chosen. */
 import type { Archive, Case } from "../cases/index.ts";
-import type { Scale } from "../knowledge/index.ts";
-import { casesOf, checkScales, scalesInUse, scalesOf } from "../score/index.ts";
-import { checkChoices } from "./check-choices.ts";
-import { type CombinedEstimate, combinedEstimates } from "./combine.ts";
+import { casesOf, checkScales, scalesInUse } from "../score/index.ts";
+import { grouped } from "../words/grouped.ts";
+import { type CombinedEstimate, combinedEstimates } from "./combined-estimates.ts";
 import { type Estimate, estimate } from "./estimate.ts";
 import { headCount } from "./head-count.ts";
-import type { HerdOptions } from "./herd-options.ts";
 import { type HerdScores, herdScores } from "./herd-scores.ts";
-import { checkIndicators, questionsOf } from "./questions.ts";
-import { dimensions, type StratumOfCases, strata } from "./strata.ts";
+import { checkIndicators, indicatorsIn, scalesIn } from "./indicators-and-scales.ts";
+import { checkOptions, type HerdOptions } from "./options.ts";
+import { type Dimension, dimensions, farmFolder, type StratumOfCases, strata } from "./strata.ts";
 
 export interface HerdReport {
   readonly estimates: readonly Estimate[];
@@ -25,36 +24,30 @@ export interface HerdReport {
 export function herdEstimates(from: Archive | readonly Case[], options: HerdOptions = {}): HerdReport {
   const cases = casesOf(from);
   const { by = dimensions, indicators, interval: method = "clopper-pearson", seed } = options;
-  checkChoices(options);
+  checkOptions(options);
   checkIndicators(cases, indicators);
   checkScales(cases, options.scales);
   const cells = strata(cases, by);
   const inUse = scalesInUse(cases);
-  const levelOf = (some: readonly Case[]): number =>
-    options.level ?? Math.max(...some.map((one) => one.settings.level));
-  const choiceOf = (cell: StratumOfCases, some: readonly Case[]) => ({
-    level: levelOf(some),
+  const levelOf = (some: readonly Case[]): number => options.level ?? highestLevel(some);
+  const choiceOf = (cell: StratumOfCases) => ({
+    level: levelOf(cell.cases),
     method,
     ...(options.finite === true && { population: headCount(cell, cases, by) }),
     ...(options.cluster !== undefined && { cluster: options.cluster }),
   });
   return {
-    estimates: cells.flatMap((cell) =>
-      questionsOf(cell, indicators).map(({ id, indicator, cases: asked }) => {
-        const stratum = { ...cell, cases: asked };
-        return estimate(id, indicator, stratum, by, {
-          ...choiceOf(cell, asked),
+    estimates: cells.flatMap((whole) =>
+      indicatorsIn(whole, indicators).map(({ id, indicator, cell }) =>
+        estimate(id, indicator, cell, by, {
+          ...choiceOf(cell),
           ...(options.test !== undefined && { test: options.test }),
-        });
-      }),
+        }),
+      ),
     ),
-    scores: cells.flatMap((cell) =>
-      scalesIn(cell, inUse, options.scales).map(({ scale, cases: scored }) =>
-        herdScores(
-          scale,
-          { ...cell, cases: scored },
-          { ...choiceOf(cell, scored), ...(seed !== undefined && { seed }) },
-        ),
+    scores: cells.flatMap((whole) =>
+      scalesIn(whole, inUse, options.scales).map(({ scale, cell }) =>
+        herdScores(scale, cell, { ...choiceOf(cell), ...(seed !== undefined && { seed }) }),
       ),
     ),
     ...(options.combine === true && {
@@ -63,21 +56,41 @@ export function herdEstimates(from: Archive | readonly Case[], options: HerdOpti
   };
 }
 
-/** The scales of a stratum, each with the cases that know it in the same form. */
-export function scalesIn(
-  { cases }: StratumOfCases,
-  inUse: (one: Case) => readonly Scale[],
-  asked: readonly string[] | undefined,
-) {
-  const used = new Map<Scale, Case[]>();
-  for (const one of cases)
-    for (const scale of scalesOf(one, inUse, asked)) used.set(scale, [...(used.get(scale) ?? []), one]);
-  // A shipped scale that is in use for one pig is asked of all that name no scales, so that the others count as not examined.
-  const optional = (scale: Scale): boolean => asked === undefined && scale.by_default === "when-recorded";
-  return [...used].map(([scale, scored]) => ({
-    scale,
-    cases: optional(scale)
-      ? cases.filter((one) => one.settings.scales === undefined || scored.includes(one))
-      : scored,
-  }));
+/** The confidence level of the settings: the highest, should they differ; 0.95 when there are no cases. */
+export const highestLevel = (cases: readonly Case[]): number =>
+  cases.length === 0 ? 0.95 : Math.max(...cases.map((one) => one.settings.level));
+
+export type GroupDimension = Dimension | "farm";
+export const groupDimensions: readonly GroupDimension[] = ["group", "visit", "farm", "age_class"];
+
+export interface GroupOptions {
+  /** What to split by; selection basis always splits. */
+  readonly by: readonly GroupDimension[];
+  /** Ids of the scales. Default: as for `scoreCases`. */
+  readonly scales?: readonly string[];
+}
+
+/**
+ * Scores of every group on every scale, in the order of the groups. Pigs that were chosen in different ways are never
+ * taken together.
+ * @throws RangeError when an id names no scale
+ */
+export function groupScores(from: Archive | readonly Case[], options: GroupOptions): HerdScores[] {
+  const cases = casesOf(from);
+  checkScales(cases, options.scales);
+  const inUse = scalesInUse(cases);
+  const by = options.by.filter((one) => one !== "farm");
+  const farms = options.by.includes("farm")
+    ? [...grouped(cases, farmFolder).values()].map((some) => ({
+        farm: { farm: some[0].farm?.id ?? null },
+        cases: some,
+      }))
+    : [{ farm: {}, cases }];
+  return farms.flatMap(({ farm, cases: ofFarm }) =>
+    strata(ofFarm, by).flatMap((whole) =>
+      scalesIn(whole, inUse, options.scales).map(({ scale, cell }) =>
+        herdScores(scale, { ...cell, stratum: { ...farm, ...cell.stratum } }),
+      ),
+    ),
+  );
 }

@@ -1,9 +1,15 @@
 /** Published herd indices of a scale, classed only where the pigs can stand for a herd. */
-import type { HerdIndex, Scale } from "../knowledge/index.ts";
-import { type Confidence, classOf, decimalsInClass, rangeDecimals } from "../score/index.ts";
+import { clinicalPredictors, type HerdIndex, type Scale } from "../knowledge/index.ts";
+import {
+  type Confidence,
+  classOf,
+  decimalsInClass,
+  rangeDecimals,
+  withoutFloatError,
+} from "../score/index.ts";
+import { summarise } from "../statistics/index.ts";
 import { count } from "../words/listing.ts";
-import { indexValue } from "./index-value.ts";
-import { reachOf } from "./wording.ts";
+import { reachOf } from "./selection-basis.ts";
 
 export interface IndexResult {
   readonly id: string;
@@ -88,4 +94,57 @@ function whyNoClass(
   if (!reach.prevalence) return `these pigs (${reach.title}) do not stand for a herd`;
   if (population !== undefined && !slaughtered) return `the classes were made from ${population}`;
   return undefined;
+}
+
+/**
+ * The value of an index over the scores of a stratum; all in points of the scale but `share`, which is 0 to 1.
+ *
+ * - mean: sum of all / n, those at the lowest value included
+ * - share: pigs at `at_least` or more, or above `above` / n
+ * - severity: sum of the scores of those pigs / number of those pigs
+ * - sum-at-least-over-n: sum of the scores of those pigs / n. With f = share of such pigs and m their mean this is
+ *   f x m (Dottori et al. 2007), and 0 when there are none
+ * @param values scores of the pigs that have one
+ * @returns null when there are none; for severity also when no pig reaches the limit
+ */
+export function indexValue(
+  { statistic, at_least, above }: HerdIndex,
+  values: readonly number[],
+): number | null {
+  const counts = (value: number): boolean =>
+    (at_least === undefined || value >= at_least) && (above === undefined || value > above);
+  const all = summarise(values);
+  const reached = summarise(values.filter(counts));
+  if (all.n === 0) return null;
+  switch (statistic) {
+    case "mean":
+      return all.mean;
+    case "share":
+      return reached.n / all.n;
+    case "severity":
+      return reached.mean;
+    case "sum-at-least-over-n":
+      return summarise(values.map((value) => (counts(value) ? value : 0))).mean;
+  }
+}
+
+/**
+ * The herd index that farms with this much sneezing or coughing had on average: intercept + slope x per cent.
+ *
+ * The lines are those of Morés et al. 2001 (64 farms; R2 0.36 for sneezing, 0.45 for coughing), so that a single farm can lie
+ * far from its line.
+ * @param index `embrapa-index` (from sneezes) or `pneumonia-index` (from coughs)
+ * @param percent sneezes or coughs in two minutes as per cent of the pigs of the batch, 0 or more; mean of three counts
+ * @returns the index, in points
+ * @throws RangeError when there is no line for the index, or the percentage is no number of 0 or more
+ */
+export function predictedIndex(index: string, percent: number): number {
+  const line = clinicalPredictors.get(index);
+  if (line === undefined)
+    throw new RangeError(
+      `there is no line for the index "${index}"; there are ${[...clinicalPredictors.keys()].join(" and ")}`,
+    );
+  if (!(percent >= 0 && Number.isFinite(percent)))
+    throw new RangeError(`percent must be 0 or more, got ${percent}`);
+  return withoutFloatError(line.intercept + line.slope * percent);
 }

@@ -3,14 +3,14 @@ import type { Case } from "../cases/index.ts";
 import type { Scale } from "../knowledge/index.ts";
 import { type CaseScore, type Confidence, scoreCase } from "../score/index.ts";
 import { type Summary, summarise } from "../statistics/index.ts";
+import { type SeverityIntervals, type SeverityOptions, severityIntervals } from "./centre-intervals.ts";
 import { herdIndices, type IndexResult } from "./herd-index.ts";
 import { type IntervalChoice, type IntervalMethod, intervalOf } from "./interval.ts";
-import { type SeverityIntervals, type SeverityOptions, severityIntervals } from "./severity.ts";
+import { reachOf } from "./selection-basis.ts";
 import type { Stratum, StratumOfCases } from "./strata.ts";
-import { reachOf } from "./wording.ts";
 
 /** Pigs at a grade or a higher one. */
-export interface GradeShare {
+interface GradeShare {
   readonly grade: number;
   readonly pigs: number;
   /** pigs / n, 0 to 1. */
@@ -24,7 +24,7 @@ export interface GradeShare {
 }
 
 /** How intervals are made: of the middle for pigs drawn singly, of the shares as of any other share of these pigs. */
-export type ScoreIntervals = SeverityOptions & Omit<IntervalChoice, "prevalence">;
+type ScoreIntervals = SeverityOptions & Omit<IntervalChoice, "prevalence">;
 
 /** With more grades than this the distribution says it better. */
 const mostGrades = 6;

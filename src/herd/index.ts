@@ -1,9 +1,7 @@
 /** From single pigs to the herd: honest denominators, exact intervals, and words that claim no more than they may. */
-
-export type { Answer } from "./answer.ts";
-export { checkHouseScales } from "./check-scales.ts";
-export { type ClusterKind, clusterKinds } from "./clusters.ts";
-export type { CombinedEstimate, CombinedGroup } from "./combine.ts";
+export { checkHouseScales } from "./check-house-scales.ts";
+export { type ClusterKind, clusterKey, clusterKinds, tooFewClusters } from "./clusters.ts";
+export type { CombinedEstimate } from "./combined-estimates.ts";
 export {
   accuracyWords,
   belowFalsePositives,
@@ -12,18 +10,20 @@ export {
   type RightCount,
   type TestAccuracy,
 } from "./corrected.ts";
-export type { Estimate } from "./estimate.ts";
-export { type GroupDimension, type GroupOptions, groupDimensions, groupScores } from "./group-scores.ts";
-export type { HeadCount } from "./head-count.ts";
-export { type HerdReport, herdEstimates } from "./herd-estimates.ts";
-export { herdIndices, type IndexResult } from "./herd-index.ts";
-export type { HerdOptions } from "./herd-options.ts";
-export type { GradeShare, HerdScores } from "./herd-scores.ts";
-export { indexValue } from "./index-value.ts";
+export { type Estimate, sourcesOf } from "./estimate.ts";
+export {
+  type GroupDimension,
+  type GroupOptions,
+  groupDimensions,
+  groupScores,
+  type HerdReport,
+  herdEstimates,
+  highestLevel,
+} from "./herd-estimates.ts";
+export { herdIndices, type IndexResult, indexValue, predictedIndex } from "./herd-index.ts";
+export type { HerdScores } from "./herd-scores.ts";
 export { indicatorAnswer } from "./indicator-answer.ts";
-export type { ClusterResult, IntervalMethod } from "./interval.ts";
-export { oneSidedLimit } from "./one-sided-limit.ts";
-export { predictedIndex } from "./predicted-index.ts";
-export type { CentreInterval, SeverityIntervals } from "./severity.ts";
-export { type Dimension, dimensions, type Stratum, type StratumOfCases, strata } from "./strata.ts";
-export { type Reach, reachOf } from "./wording.ts";
+export { checkIndicators } from "./indicators-and-scales.ts";
+export type { HerdOptions } from "./options.ts";
+export { basisOf, reachOf } from "./selection-basis.ts";
+export { type Dimension, dimensions, farmFolder, type Stratum, strata } from "./strata.ts";

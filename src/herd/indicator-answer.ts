@@ -1,9 +1,11 @@
 /** The yes/no questions asked of every pig. */
-import type { Case } from "../cases/index.ts";
-import type { Indicator } from "../knowledge/index.ts";
-import { scaleNamed, scoreCase } from "../score/index.ts";
-import type { Answer } from "./answer.ts";
-import { findingAnswer } from "./finding-answer.ts";
+import type { Case, Finding, OrganState } from "../cases/index.ts";
+import { type Indicator, organById, type Scale, type ScalePart } from "../knowledge/index.ts";
+import { scales } from "../knowledge/scales.ts";
+import { scaleNamed, scoreCase, scoreOrgan } from "../score/index.ts";
+
+/** What a pig answers to a yes/no question; "not examined" keeps it out of the denominator. */
+export type Answer = "yes" | "no" | "not examined";
 
 /**
  * What one pig answers.
@@ -27,4 +29,109 @@ export function indicatorAnswer(indicator: Indicator, one: Case): Answer {
     (score.at_least === undefined || value >= score.at_least) &&
     (score.above === undefined || value > score.above);
   return reached ? "yes" : "no";
+}
+
+/** A pig that answered. */
+export interface Answered {
+  readonly one: Case;
+  readonly yes: boolean;
+}
+
+/** The pigs that answered, each with its answer. */
+export const answersOf = (indicator: Indicator, cases: readonly Case[]): Answered[] =>
+  cases.flatMap((one) => {
+    const answer = indicatorAnswer(indicator, one);
+    return answer === "not examined" ? [] : [{ one, yes: answer === "yes" }];
+  });
+
+/** Yes of all that answered. */
+export const countOf = (answered: readonly Answered[]) => ({
+  affected: answered.filter(({ yes }) => yes).length,
+  examined: answered.length,
+});
+
+type FindingQuestion = NonNullable<Indicator["finding"]>;
+
+/** What is described but is no lesion of the living pig, unless somebody asks for it by name. */
+const noLesion: readonly string[] = ["artefact", "autolysis"];
+
+/**
+ * Whether the lesion is there.
+ *
+ * Yes: a finding of one of the processes (of any, when none is named) is described, or a grade amounts to one (`shows` of
+ * the scales). A finding whose certainty is artefact does not count.
+ * No: the organ is normal, also by the word normal for its whole system; or it is recorded without such a lesion.
+ * Not examined: blank, not examined, not assessable; only one side of a paired organ was looked at; or nothing is
+ * described and the grades that would show the lesion are not complete.
+ */
+function findingAnswer(question: FindingQuestion, one: Case): Answer {
+  const organ = organById(question.organ);
+  if (organ === undefined) throw new RangeError(`there is no organ "${question.organ}"`);
+  const state = one.organ(organ);
+  if (described(state).some((finding) => matches(finding, question.process))) return "yes";
+  const graded = gradedAnswer(question, state, [...scales.values(), ...one.settings.houseScales.values()]);
+  if (graded === "yes") return "yes";
+  if (state.status === "normal") return "no";
+  if (state.status !== "recorded" || !bothSidesSeen(state)) return "not examined";
+  return described(state).length > 0 ? "no" : (graded ?? "no");
+}
+
+const described = (state: OrganState): Finding[] => [
+  ...state.findings.map(({ finding }) => finding),
+  ...state.sides.flatMap(({ state: side }) => described(side)),
+];
+
+function matches({ process, certainty }: Finding, asked: readonly string[] | undefined): boolean {
+  if (certainty === "artefact") return false;
+  return asked === undefined ? !noLesion.includes(process) : asked.includes(process);
+}
+
+/** Left and right of a paired organ, unless the organ is described as a whole. */
+function bothSidesSeen({ findings, sides }: OrganState): boolean {
+  if (sides.length === 0 || findings.length > 0) return true;
+  const seen = sides.filter(({ state }) => state.status === "normal" || state.status === "recorded");
+  return seen.length === 2;
+}
+
+/** What the grades say: undefined when no scale of this organ grades the lesion. */
+function gradedAnswer(
+  { organ, process }: FindingQuestion,
+  state: OrganState,
+  known: readonly Scale[],
+): Answer | undefined {
+  if (state.status !== "recorded") return undefined;
+  const answers = known
+    .filter((scale) => scale.organ === organ)
+    .flatMap((scale) => shownBy(scale, process, state) ?? []);
+  return (["yes", "no", "not examined"] as const).find((answer) => answers.includes(answer));
+}
+
+function shownBy(scale: Scale, asked: readonly string[] | undefined, state: OrganState): Answer | undefined {
+  const grading = Object.entries(scale.parts).flatMap(([name, part]) => {
+    const shows = shownIn(scale, part, asked);
+    return shows === undefined ? [] : [{ name, above: shows.above }];
+  });
+  if (grading.length === 0) return undefined;
+  const { parts, value, missing, from_grade: onlyGrade } = scoreOrgan(scale, state);
+  if (onlyGrade) return shownByGrade(scale, value, grading);
+  const valid = Object.keys(scale.requires ?? {}).every(
+    (read) => !missing.includes(`${scale.organ}.${read}`),
+  );
+  if (!valid) return "not examined";
+  const values = grading.map(({ name, above }) => ({ value: parts[name] ?? null, above }));
+  if (values.some((part) => part.value !== null && part.value > part.above)) return "yes";
+  return values.every((part) => part.value !== null) ? "no" : "not examined";
+}
+
+/** A total without parts shows the lesion only when every part would. */
+function shownByGrade(scale: Scale, value: number | null, grading: readonly { above: number }[]): Answer {
+  if (value === scale.when_normal) return "no";
+  const everyPart = grading.length === Object.keys(scale.parts).length;
+  return everyPart && grading.every(({ above }) => above === scale.when_normal) ? "yes" : "not examined";
+}
+
+function shownIn(scale: Scale, part: ScalePart, asked: readonly string[] | undefined) {
+  const shows = part.shows ?? scale.shows;
+  if (shows === undefined) return undefined;
+  return asked === undefined || shows.process.some((process) => asked.includes(process)) ? shows : undefined;
 }

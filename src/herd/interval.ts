@@ -4,14 +4,22 @@ import {
   binomialInterval,
   clusterPrevalence,
   finiteInterval,
+  oneSidedLower,
+  oneSidedUpper,
   zeroUpperFinite,
 } from "../statistics/index.ts";
 import { count } from "../words/listing.ts";
-import { type Answered, type ClusterKind, clustersOf, sharePens, tooFew } from "./clusters.ts";
+import { type ClusterKind, clustersOf, sharePens, tooFewClusters } from "./clusters.ts";
 import type { HeadCount, NoHeadCount } from "./head-count.ts";
-import { type OneSided, oneSidedLimit } from "./one-sided-limit.ts";
+import { type Answered, countOf } from "./indicator-answer.ts";
 
 export type IntervalMethod = BinomialMethod | "hypergeometric" | "korn-graubard";
+
+/** A limit, 0 to 1, that holds with the whole confidence on one side. */
+export interface OneSided {
+  readonly limit: "lower" | "upper";
+  readonly value: number;
+}
 
 /** What the pens, rooms or litters of the pigs say. */
 export interface ClusterResult {
@@ -66,19 +74,29 @@ export function intervalOf(answered: readonly Answered[], choice: IntervalChoice
   return { ...finite(answered, population, choice), notes: [...assumed(answered, population), ...notes] };
 }
 
-const affectedOf = (answered: readonly Answered[]): number => answered.filter(({ yes }) => yes).length;
-
 function singly(answered: readonly Answered[], { level, method }: IntervalChoice) {
-  const [x, n] = [affectedOf(answered), answered.length];
+  const { affected: x, examined: n } = countOf(answered);
   const { lower, upper } = binomialInterval(x, n, { level, method });
   return { lower, upper, method, one_sided: oneSidedLimit(x, n, level) };
 }
 
 function finite(answered: readonly Answered[], population: HeadCount, { level }: IntervalChoice) {
-  const [x, n] = [affectedOf(answered), answered.length];
+  const { affected: x, examined: n } = countOf(answered);
   const { lower, upper } = finiteInterval(x, n, population.head, { level });
   const method = "hypergeometric" as const;
   return { lower, upper, method, one_sided: finiteOneSided(x, n, population.head, level), population };
+}
+
+/**
+ * With confidence `level` the proportion is not above 1 - (1 - level)^(1/n) when none of n is affected, and not below
+ * (1 - level)^(1/n) when all are (Clopper & Pearson 1934, one-sided).
+ * @param examined 1 or more
+ * @returns null when some but not all are affected
+ */
+function oneSidedLimit(affected: number, examined: number, level: number): OneSided | null {
+  if (affected === 0) return { limit: "upper", value: oneSidedUpper(0, examined, level) };
+  if (affected === examined) return { limit: "lower", value: oneSidedLower(examined, examined, level) };
+  return null;
 }
 
 function finiteOneSided(x: number, n: number, head: number, level: number): OneSided | null {
@@ -114,7 +132,7 @@ function clustered(answered: readonly Answered[], by: ClusterKind, choice: Inter
     design_effect: null,
     effective_size: null,
     icc: null,
-    too_few: tooFew(number),
+    too_few: tooFewClusters(number),
   };
   if (unrecorded > 0) {
     const where = answered.length === 1 ? "the pig" : `${unrecorded} of ${count(answered.length, "pig")}`;
@@ -139,7 +157,7 @@ function clustered(answered: readonly Answered[], by: ClusterKind, choice: Inter
     clusters: { ...clusters, effective_size },
     notes: [
       `${count(answered.length, "pig")} of ${count(number, by)} count as ${effective_size < 1 ? "fewer than 1" : Number(effective_size.toFixed(1))} drawn singly`,
-      ...(tooFew(number)
+      ...(tooFewClusters(number)
         ? [
             `${count(number, by)} are too few to tell how alike pigs of one ${by} are, so do not rely on the interval`,
           ]

@@ -2,6 +2,8 @@
 import { dirname } from "node:path";
 import type { Case } from "../cases/index.ts";
 import { type AgeClass, ageClasses, selectionBases } from "../knowledge/index.ts";
+import { grouped } from "../words/grouped.ts";
+import { basisOf } from "./selection-basis.ts";
 
 export type Dimension = "visit" | "group" | "age_class";
 
@@ -36,28 +38,24 @@ export const dimensions: readonly Dimension[] = ["visit", "group", "age_class"];
 export function strata(cases: readonly Case[], by: readonly Dimension[] = dimensions): StratumOfCases[] {
   const farms = new Set(cases.map(farmFolder));
   const manyFarms = farms.size > 1 && (by.includes("visit") || by.includes("group"));
-  const cells = new Map<string, Case[]>();
-  for (const one of cases) {
-    const key = JSON.stringify([
+  const cells = grouped(cases, (one) =>
+    JSON.stringify([
       manyFarms ? farmFolder(one) : null,
       by.includes("visit") ? (one.visit?.folder ?? ["none", dirname(one.file)]) : null,
       by.includes("group") ? (one.record.pig?.group ?? null) : null,
       by.includes("age_class") ? (one.ageClass ?? null) : null,
       basisOf(one),
-    ]);
-    cells.set(key, [...(cells.get(key) ?? []), one]);
-  }
-  const found = [...cells.values()].flatMap((inCell) => {
+    ]),
+  );
+  const found = [...cells.values()].map((inCell) => {
     const [first] = inCell;
-    if (first === undefined) return [];
     const place = placeOf(first, cases, by, manyFarms);
-    return [{ stratum: label(first, by, manyFarms), basis: basisOf(first), cases: inCell, place }];
+    return { stratum: label(first, by, manyFarms), basis: basisOf(first), cases: inCell, place };
   });
   return found.sort((a, b) => compare(a.place, b.place)).map(({ place: _, ...rest }) => rest);
 }
 
-const farmFolder = (one: Case): string | null => one.farm?.folder ?? null;
-const basisOf = (one: Case): string | null => one.record.selection?.basis ?? null;
+export const farmFolder = (one: Case): string | null => one.farm?.folder ?? null;
 
 function label(one: Case, by: readonly Dimension[], manyFarms: boolean): Stratum {
   return {

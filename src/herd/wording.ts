@@ -1,8 +1,8 @@
 /** One honest sentence for an estimate: what was counted, how sure it is, and what it says nothing of. */
-import { selectionBases } from "../knowledge/index.ts";
 import { count } from "../words/listing.ts";
 import { levelPercent, percent, percentRange } from "../words/percent.ts";
-import type { OneSided } from "./one-sided-limit.ts";
+import type { OneSided } from "./interval.ts";
+import { type Reach, reachOf } from "./selection-basis.ts";
 
 export interface Counted {
   readonly title: string;
@@ -24,29 +24,6 @@ export interface Counted {
   readonly ofGroup: boolean;
   /** What was taken together without weighting: `3 groups`. */
   readonly pooled?: string;
-}
-
-/** What may be said of pigs chosen in one way. */
-export interface Reach {
-  readonly title: string;
-  /** Whether a proportion over such pigs is a prevalence. */
-  readonly prevalence: boolean;
-  readonly wording: string;
-}
-
-const unknownReach: Reach = {
-  title: "basis not recorded",
-  prevalence: false,
-  wording:
-    "of the pigs examined; how they were chosen is not recorded, so this says nothing of how common it is in the group",
-};
-
-/** What may be said of pigs chosen on this basis; null or an unknown word allows nothing. */
-export function reachOf(basis: string | null): Reach {
-  return (
-    (basis !== null && Object.hasOwn(selectionBases, basis) ? selectionBases[basis] : undefined) ??
-    unknownReach
-  );
 }
 
 /** The sentence when no pig could be read. @param pigs 1 or more */

@@ -54,6 +54,10 @@ export interface PlacedOrgan {
   readonly id: string;
   readonly system: string;
   readonly key: string;
+  /** Where it stands in a case file: system, key. */
+  readonly path: readonly [string, string];
+  /** Its place in the order of the anatomy, counted from 0. */
+  readonly index: number;
   readonly definition: Organ;
 }
 
@@ -139,12 +143,15 @@ export function hasOrgan(organ: Organ, ageClass: AgeClass | undefined, sex: Sex 
 }
 
 function placeOrgans(anatomy: Anatomy): PlacedOrgan[] {
-  return Object.entries(anatomy.systems).flatMap(([system, { organs: inSystem }]) =>
-    Object.entries(inSystem).map(([key, definition]) => ({
-      id: `${system}.${key}`,
-      system,
-      key,
-      definition,
-    })),
+  const all = Object.entries(anatomy.systems).flatMap(([system, { organs: inSystem }]) =>
+    Object.entries(inSystem).map(([key, definition]) => ({ system, key, definition })),
   );
+  return all.map(({ system, key, definition }, index) => ({
+    id: `${system}.${key}`,
+    system,
+    key,
+    path: [system, key],
+    index,
+    definition,
+  }));
 }

@@ -1,5 +1,5 @@
 /** Findings that a file accepts under `accepted:`, each for one rule at one place, with the reason. */
-import { type Archive, type Case, type Path, saysNothing, unknownName, type Visit } from "../cases/index.ts";
+import { type Case, type Path, saysNothing, unknownName, type Visit } from "../cases/index.ts";
 import type { Finding } from "./finding.ts";
 import type { Rule } from "./rule.ts";
 
@@ -20,7 +20,9 @@ export interface Acceptance {
 
 export interface AcceptanceQuestion {
   readonly findings: readonly Finding[];
-  readonly archive: Archive;
+  /** The files whose entries are asked. */
+  readonly subjects: readonly Accepting[];
+  readonly visits: readonly Visit[];
   readonly rules: readonly Rule[];
   /** Whether a rule was asked about a file at all; a rule that was not may still have something to say. */
   asked(rule: Rule, subject: Accepting): boolean;
@@ -33,9 +35,10 @@ type Entry = NonNullable<Accepting["record"]["accepted"]>[number];
 /** Parts the findings into those that stay and those that an entry accepts, and reports entries that are wrong. */
 export function accept(question: AcceptanceQuestion): Acceptance {
   const accepted = new Map<Finding, string>();
-  for (const subject of [...question.archive.visits, ...question.archive.cases]) {
+  for (const subject of question.subjects) {
+    if (subject.record.accepted === undefined) continue;
     const inFile = question.findings.filter((finding) => finding.file === subject.file);
-    for (const [index, entry] of (subject.record.accepted ?? []).entries()) {
+    for (const [index, entry] of subject.record.accepted.entries()) {
       const met = inFile.filter(
         (finding) => finding.rule === entry.rule && meets(finding.path, entry.at, subject),
       );
@@ -45,6 +48,7 @@ export function accept(question: AcceptanceQuestion): Acceptance {
       else question.report(fault.rule, subject, fault.message, ["accepted", index, ...fault.path]);
     }
   }
+  if (accepted.size === 0) return { findings: question.findings, accepted: [] };
   return {
     findings: question.findings.filter((finding) => !accepted.has(finding)),
     accepted: question.findings.flatMap((finding) => {
@@ -79,7 +83,7 @@ function entryFault(
   entry: Entry,
   met: readonly Finding[],
   subject: Accepting,
-  { rules, archive, asked }: AcceptanceQuestion,
+  { rules, visits, asked }: AcceptanceQuestion,
 ): EntryFault | undefined {
   const rule = rules.find(({ id }) => id === entry.rule);
   if (rule === undefined)
@@ -104,7 +108,7 @@ function entryFault(
       message: `accepted: ${rule.id} is accepted without a reason, so the finding stays. Write because: and why it may stay so, for whoever reads the case next year.`,
       path: ["because"],
     };
-  if (met.length > 0 || !asked(rule, subject) || !isWhole(rule, subject, archive)) return undefined;
+  if (met.length > 0 || !asked(rule, subject) || !isWhole(rule, subject, visits)) return undefined;
   const where = entry.at === undefined ? "in this file" : `at ${entry.at}`;
   return {
     rule: "accepted-unused",
@@ -114,13 +118,13 @@ function entryFault(
 }
 
 /** Whether everything that the rule looks at was read, so that its silence means something. */
-function isWhole(rule: Rule, subject: Accepting, archive: Archive): boolean {
+function isWhole(rule: Rule, subject: Accepting, visits: readonly Visit[]): boolean {
   if (subject.faults.length > 0 || ("unknownProtocol" in subject && subject.unknownProtocol !== undefined))
     return false;
   // The other half of a pair may lie in a folder that was not asked about.
   if (rule.scope === "archive") return false;
   if (rule.scope !== "visit") return true;
-  return archive.visits.some(
+  return visits.some(
     (visit) =>
       visit.complete && (visit.file === subject.file || visit.cases.some((one) => one.file === subject.file)),
   );

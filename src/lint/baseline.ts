@@ -7,7 +7,7 @@ import { errorsOf } from "../cases/faults/full-validator.ts";
 import { schemaFaults } from "../cases/faults/schema-faults.ts";
 import type { BaselineEntry, BaselineFile } from "../generated/baseline.types.ts";
 import type { Finding } from "./finding.ts";
-import type { LintResult } from "./lint.ts";
+import type { LintResult } from "./linter.ts";
 import { rules } from "./rules/index.ts";
 import { findingCounts } from "./summary.ts";
 

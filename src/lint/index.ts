@@ -12,10 +12,18 @@ export {
 } from "./baseline.ts";
 export type { Completeness, OrganCounts, VisitCompleteness } from "./completeness.ts";
 export type { Finding } from "./finding.ts";
-export { type LintOptions, type LintResult, type LintSummary, lintCasesLazily } from "./lint.ts";
-export { lintCases } from "./lint-cases.ts";
+export { lintCases } from "./lint.ts";
+export {
+  type LintedParts,
+  Linter,
+  type LintOptions,
+  type LintResult,
+  type LintSummary,
+  lintResult,
+} from "./linter.ts";
+export { gradeCheckFor } from "./needs-scales.ts";
 export { type Example, type Level, levels, type Rule } from "./rule.ts";
-export { checkRuleNames, ruleNamed, UnknownRule } from "./rule-names.ts";
+export { checkRulesOf, ruleNamed, UnknownRule } from "./rule-names.ts";
 export { type RuleTexts, textsOf } from "./rule-texts.ts";
 export { rules } from "./rules/index.ts";
 export { unaskedEntries } from "./unasked-entries.ts";

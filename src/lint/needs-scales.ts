@@ -1,6 +1,7 @@
 /** Grades that only the scales themselves can be asked about. */
 import type { Case } from "../cases/index.ts";
-import { organs, scaleRanges } from "../knowledge/index.ts";
+import { scaleRanges } from "../knowledge/index.ts";
+import { placedStates } from "../record/index.ts";
 import type { GradeFault } from "./grade-faults.ts";
 
 /** What the scales say of the grades of a case. */
@@ -15,8 +16,8 @@ export async function gradeCheckFor(cases: readonly Case[]): Promise<GradeCheck>
 
 /** Whether a grade stands under the name of a scale that is computed from parts, or of a scale of the practice. */
 const needsScales = (one: Case): boolean =>
-  organs.some((organ) =>
-    Object.keys(one.organ(organ).entry?.grades ?? {}).some((id) =>
+  placedStates(one).some(({ state: { entry } }) =>
+    Object.keys(entry?.grades ?? {}).some((id) =>
       Object.hasOwn(scaleRanges, id) ? scaleRanges[id]?.computed === true : one.settings.houseScales.has(id),
     ),
   );

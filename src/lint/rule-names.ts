@@ -1,5 +1,5 @@
 /** Names of rules, as options and settings write them. */
-import { type Case, unknownName } from "../cases/index.ts";
+import { type Settings, unknownName } from "../cases/index.ts";
 import type { Rule } from "./rule.ts";
 import { rules } from "./rules/index.ts";
 
@@ -14,14 +14,7 @@ export function ruleNamed(id: string, where = ""): Rule {
   throw new UnknownRule(`${where}${unknownName(id, ids, "rule")}`);
 }
 
-interface Named {
-  readonly only?: readonly string[];
-  readonly levels?: Readonly<Record<string, unknown>>;
-}
-
-/** @throws UnknownRule when the options, or the settings of a case, name a rule that does not exist */
-export function checkRuleNames(cases: readonly Case[], { only = [], levels = {} }: Named = {}): void {
-  for (const id of [...only, ...Object.keys(levels)]) ruleNamed(id);
-  for (const { file, rules: named } of new Set(cases.map((one) => one.settings)))
-    for (const id of Object.keys(named)) ruleNamed(id, `${file}: rules: `);
+/** @throws UnknownRule when settings name a rule that does not exist */
+export function checkRulesOf({ file, rules: named }: Settings): void {
+  for (const id of Object.keys(named)) ruleNamed(id, `${file}: rules: `);
 }

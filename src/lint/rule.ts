@@ -1,5 +1,5 @@
 /** What a rule is: one thing a record must not lack or contradict, said once, with who says so. */
-import type { Archive, Case, Farm, Path, Visit } from "../cases/index.ts";
+import type { Case, Farm, Path, Visit } from "../cases/index.ts";
 import type { Source } from "../knowledge/index.ts";
 
 export const levels = ["error", "warning", "note"] as const;
@@ -79,10 +79,17 @@ export interface VisitRule extends RuleText {
   check(visit: Visit, reportVisit: Report, reportCase: (one: Case) => Report): void;
 }
 
-/** A rule that looks at everything that was read together, whatever folder it lies in; reports go to the file meant. */
+/** A rule that looks at any one file: a case, a visit or a farm. */
+export interface FileRule extends RuleText {
+  readonly scope: "file";
+  check(one: Case | Visit | Farm, report: Report): void;
+}
+
+/** A rule that looks across folders, at one case after the other, and keeps no more of each than it needs. */
 export interface ArchiveRule extends RuleText {
   readonly scope: "archive";
-  check(archive: Archive, reportOn: (one: Case | Visit | Farm) => Report): void;
+  /** Begins a run; what it gives back is shown every case in turn. */
+  begin(): (one: Case, report: Report) => void;
 }
 
 /**
@@ -93,4 +100,4 @@ export interface FormatRule extends RuleText {
   readonly scope: "format";
 }
 
-export type Rule = CaseRule | VisitRule | ArchiveRule | FormatRule;
+export type Rule = CaseRule | VisitRule | FileRule | ArchiveRule | FormatRule;

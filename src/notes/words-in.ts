@@ -30,11 +30,19 @@ export function occurrences(text: string, words: readonly string[]): Occurrence[
 }
 
 /** Whether any word of the list stands in the text, in the same sense. */
-export const hasAny = (text: string, words: readonly string[]): boolean =>
-  text.search(patternIn(text, words)) >= 0;
+export function hasAny(text: string, words: readonly string[]): boolean {
+  const byStart = wordsByStart(words);
+  return startsIn(text).some((start) => byStart.has(start)) && text.search(patternIn(text, words)) >= 0;
+}
+
+const firstParts = new Map<string, string>();
 
 /** What must stand in the text for the word to be there: a cheap look before the costly one. */
-const firstPart = (word: string): string => (/^[^\s-]+/.exec(word)?.[0] ?? word).toLowerCase();
+function firstPart(word: string): string {
+  const known = firstParts.get(word) ?? (/^[^\s-]+/.exec(word)?.[0] ?? word).toLowerCase();
+  firstParts.set(word, known);
+  return known;
+}
 
 /** Made once for each word: the lists are long and are held against every text. */
 const patterns = new Map<string, RegExp>();
@@ -95,17 +103,21 @@ const startLength = 4;
 
 /** How the words of a text begin, in all lengths; a word that begins with no letter may stand anywhere. */
 function startsIn(text: string): readonly string[] {
-  if (lastText?.text === text) return lastText.starts;
+  const known = startsOfTexts.get(text);
+  if (known !== undefined) return known;
   const words = (text.match(/[\p{L}\p{M}\d]+/gu) ?? []).map(bones);
   const found = new Set([""]);
   for (const word of words)
     for (let length = 1; length <= startLength; length++) found.add(word.slice(0, length));
-  lastText = { text, starts: [...found] };
-  return lastText.starts;
+  if (startsOfTexts.size >= mostTexts) startsOfTexts.clear();
+  const starts = [...found];
+  startsOfTexts.set(text, starts);
+  return starts;
 }
 
-/** One text is held against several lists in a row. */
-let lastText: { readonly text: string; readonly starts: readonly string[] } | undefined;
+/** One text is held against many lists by one rule after the other; so many are those of a large case. */
+const mostTexts = 500;
+const startsOfTexts = new Map<string, readonly string[]>();
 
 /** What is the same in every spelling of a word: its consonants, each once, and where its vowels are. */
 function bones(word: string): string {

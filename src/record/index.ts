@@ -42,6 +42,8 @@ export {
   lesions,
   notExamined,
   type PlacedFinding,
+  type PlacedState,
+  placedStates,
   statesOf,
 } from "./organs.ts";
 export {

@@ -22,13 +22,16 @@ export function requireCounts(affected: number, examined: number): void {
   requireWhole("affected", affected, 0, examined);
 }
 
+/** Whether this is a confidence level: strictly between 0 and 1, and not so near 0 that 1 - level is 1. */
+export const isLevel = (level: number): boolean => level > 0 && level < 1 && 1 - level < 1;
+
 /**
- * Demand a confidence level strictly between 0 and 1 (0.95, not 95), and not so near 0 that 1 - level is 1.
+ * Demand a confidence level strictly between 0 and 1 (0.95, not 95).
  *
  * @throws RangeError otherwise, NaN included.
  */
 export function requireLevel(level: number): void {
-  if (!(level > 0 && level < 1 && 1 - level < 1)) {
+  if (!isLevel(level)) {
     throw new RangeError(`level must lie strictly between 0 and 1 (0.95 for 95 %), got ${level}`);
   }
 }

@@ -14,6 +14,7 @@ export {
   type BootstrapOptions,
   bootstrapInterval,
 } from "./bootstrap.ts";
+export { isLevel, requireLevel } from "./checks.ts";
 export { chiSquaredQuantile, chiSquaredTail } from "./chi-squared.ts";
 export {
   type ClusterCount,

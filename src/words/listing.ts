@@ -11,3 +11,6 @@ export function count(number: number, one: string, many = `${one}s`): string {
 
 /** `a weaner`, `an adult`. */
 export const withArticle = (word: string): string => `${/^[aeiou]/i.test(word) ? "an" : "a"} ${word}`;
+
+/** The text as it begins a sentence. */
+export const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;

@@ -5,10 +5,10 @@ import { afterEach, describe, expect, it } from "vitest";
 import { agree, caseReadings, type Reading, tableReadings } from "../../src/agree/index.ts";
 import { readTable } from "../../src/agree/read-table.ts";
 import { readCases } from "../../src/cases/index.ts";
-import { agreeCsv } from "../../src/formats/agree-csv.ts";
-import { agreeJson } from "../../src/formats/agree-json.ts";
-import { agreeText } from "../../src/formats/agree-text.ts";
-import { makeStyle } from "../../src/formats/style.ts";
+import { agreeCsv } from "../../src/formats/agree/csv.ts";
+import { agreeJson } from "../../src/formats/agree/json.ts";
+import { agreeText } from "../../src/formats/agree/text.ts";
+import { makeStyle } from "../../src/formats/page/style.ts";
 import { organs, publishedAgreement } from "../../src/knowledge/index.ts";
 import { scales } from "../../src/knowledge/scales.ts";
 

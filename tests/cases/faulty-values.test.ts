@@ -5,6 +5,7 @@ import { expect, it } from "vitest";
 import { parse, stringify } from "yaml";
 import { type Path, valueAt } from "../../src/cases/index.ts";
 import { lintExample } from "../lint/lay-example.ts";
+import { runs } from "../random.ts";
 
 const read = (name: string): Record<string, unknown> =>
   parse(readFileSync(new URL(`../fixtures/birch-farm/2026-04-20/${name}.yaml`, import.meta.url), "utf8"));
@@ -39,6 +40,6 @@ it("asks every rule, and says of nothing that it is undefined", () => {
       const { findings } = lintExample({ [kind]: stringify({ [top]: changed[top] }) });
       for (const { message } of findings) expect(message).not.toMatch(/\bundefined\b|\[object/);
     }),
-    { numRuns: 250 },
+    { numRuns: runs(250) },
   );
-}, 120_000);
+});

@@ -5,6 +5,7 @@ import { stringify } from "yaml";
 import { decode } from "../../src/cases/files/read-text.ts";
 import type { Place, SourceDocument } from "../../src/cases/yaml/document.ts";
 import { parseYaml } from "../../src/cases/yaml/parse-yaml.ts";
+import { runs } from "../random.ts";
 
 function parsed(text: string): SourceDocument {
   const decoded = decode(new TextEncoder().encode(text));
@@ -222,7 +223,7 @@ describe("places of random data", () => {
           expect(keys.filter(({ path, word }) => !standsAt(word, document.whereKey(path)))).toEqual([]);
         },
       ),
-      { numRuns: 400 },
+      { numRuns: runs(400) },
     );
   });
 });

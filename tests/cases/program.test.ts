@@ -86,68 +86,90 @@ function farmWith(files: Readonly<Record<string, string | Uint8Array>>): string 
 /** The model case was linted: the completeness line names it. */
 const modelWasRead = /birch-2026-04-20-01 +\d+ of \d+ organs due were examined/;
 
-describe("one hostile file beside a good one", () => {
+describe("hostile files beside a good one", () => {
   const head = "format: 1\ncase: x-1\n";
-  it.each<[string, string | Uint8Array, RegExp]>([
-    ["binary", Uint8Array.from([0, 1, 2, 255]), /bad\.yaml: not read: it is not a text file/],
+  const files: readonly [name: string, content: string | Uint8Array, message: RegExp][] = [
+    ["binary", Uint8Array.from([0, 1, 2, 255]), /bad-\d+\.yaml: not read: it is not a text file/],
     [
       "UTF-16",
       Uint8Array.from(Buffer.from(`\ufeff${head}`, "utf16le")),
-      /bad\.yaml: not read: it is saved as UTF-16; save it as UTF-8/,
+      /bad-\d+\.yaml: not read: it is saved as UTF-16; save it as UTF-8/,
     ],
     [
       "Latin-1",
       Uint8Array.from([...Buffer.from(head), 0x6e, 0x3a, 0xe4, 10]),
-      /bad\.yaml:3:3: not read: it is not saved as UTF-8/,
+      /bad-\d+\.yaml:3:3: not read: it is not saved as UTF-8/,
     ],
-    ["empty", "", /bad\.yaml: not read: the file is empty/],
-    ["comments", "# x\n", /bad\.yaml:1:1: not read: the file holds nothing but comments/],
-    ["50 MB", new Uint8Array(50 * 1024 * 1024).fill(0x61), /bad\.yaml: not read: it has 52\.4 MB/],
-    ["brackets", "[".repeat(1_000_000), /bad\.yaml:1:\d+: not read: nested more than 100 levels deep/],
-    ["hyphens", "- ".repeat(500_000), /bad\.yaml:1:\d+: not read: nested more than 100 levels deep/],
-    ["question marks", "? ".repeat(500_000), /bad\.yaml:1:\d+: not read: nested more than 100 levels deep/],
-    ["braces", "a: {".repeat(250_000), /bad\.yaml:1:\d+: not read: nested more than 100 levels deep/],
+    ["empty", "", /bad-\d+\.yaml: not read: the file is empty/],
+    ["comments", "# x\n", /bad-\d+\.yaml:1:1: not read: the file holds nothing but comments/],
+    ["50 MB", new Uint8Array(50 * 1024 * 1024).fill(0x61), /bad-\d+\.yaml: not read: it has 52\.4 MB/],
+    ["brackets", "[".repeat(1_000_000), /bad-\d+\.yaml:1:\d+: not read: nested more than 100 levels deep/],
+    ["hyphens", "- ".repeat(500_000), /bad-\d+\.yaml:1:\d+: not read: nested more than 100 levels deep/],
+    [
+      "question marks",
+      "? ".repeat(500_000),
+      /bad-\d+\.yaml:1:\d+: not read: nested more than 100 levels deep/,
+    ],
+    ["braces", "a: {".repeat(250_000), /bad-\d+\.yaml:1:\d+: not read: nested more than 100 levels deep/],
     [
       "escape codes",
       `${head}note: \u001b]0;title\u0007\u001b[31m\n`,
-      /bad\.yaml:3:7: not read: this line holds a control character \(U\+001B\)/,
+      /bad-\d+\.yaml:3:7: not read: this line holds a control character \(U\+001B\)/,
     ],
     [
       "escape codes in a key",
       `${head}"a\u009b31m": 1\n`,
-      /bad\.yaml:3:3: not read: this line holds a control character \(U\+009B\)/,
+      /bad-\d+\.yaml:3:3: not read: this line holds a control character \(U\+009B\)/,
     ],
     [
       "escaped codes",
       `${head}note: "\\e[31m"\n`,
-      /bad\.yaml:3:7: not read: this text holds a control character \(U\+001B\)/,
+      /bad-\d+\.yaml:3:7: not read: this text holds a control character \(U\+001B\)/,
     ],
     [
       "turned text",
       `${head}note: a\u202eb\n`,
-      /bad\.yaml:3:8: not read: this line holds an invisible mark \(U\+202E\)/,
+      /bad-\d+\.yaml:3:8: not read: this line holds an invisible mark \(U\+202E\)/,
     ],
     [
       "10,000 findings",
       `${head}liver_pancreas:\n  liver:\n${"    - {process: nodule}\n".repeat(10_000)}`,
-      /bad\.yaml:5:5: not read: this has 10000 entries/,
+      /bad-\d+\.yaml:5:5: not read: this has 10000 entries/,
     ],
-  ])("%s", (_, content, message) => {
-    const run = carcase(["lint", "."], { cwd: farmWith({ "bad.yaml": content }) });
+  ];
+
+  it("each of them is named, and the good one is read", () => {
+    const contents = Object.fromEntries(files.map(([, content], index) => [`bad-${index}.yaml`, content]));
+    const run = carcase(["lint", "."], { cwd: farmWith(contents) });
     isPlain(run);
     expect(run.code).toBe(2);
-    expect(run.err).toMatch(message);
+    const lines = run.err.trimEnd().split("\n");
+    const told = (index: number): string =>
+      lines.filter((line) => line.startsWith(`2026-04-20/bad-${index}.yaml:`)).join("\n");
+    const wrong = files.filter(([, , message], index) => !message.test(told(index)));
+    expect(wrong.map(([name]) => name)).toEqual([]);
     expect(run.out).toMatch(modelWasRead);
+    expect(run.out).toMatch(new RegExp(`${files.length} files could not be read`));
+  });
+
+  it("one alone ends with 2 as well", () => {
+    const run = carcase(["lint", "."], { cwd: farmWith({ "bad.yaml": "" }) });
+    isPlain(run);
+    expect([run.code, run.err]).toEqual([2, "2026-04-20/bad.yaml: not read: the file is empty\n"]);
     expect(run.out).toMatch(/1 file could not be read/);
   });
 
-  it.each(readdirSync(hostile).filter((name) => name.endsWith(".yaml")))("%s", (name) => {
+  it("each of the collected ones is named, and not missing as well", () => {
+    const names = readdirSync(hostile).filter((name) => name.endsWith(".yaml"));
     const folder = farmWith({});
-    cpSync(join(hostile, name), join(folder, "2026-04-20", name));
+    for (const name of names) cpSync(join(hostile, name), join(folder, "2026-04-20", name));
     const run = carcase(["lint", "."], { cwd: folder });
     isPlain(run);
     expect(run.code).toBe(2);
-    expect(run.err).toMatch(new RegExp(`^2026-04-20/${name}:\\d+:\\d+: not read: `));
+    const isTold = (name: string): boolean =>
+      new RegExp(`^2026-04-20/${name}:\\d+:\\d+: not read: `, "m").test(run.err);
+    expect(names.filter((name) => !isTold(name))).toEqual([]);
+    expect(run.out).toMatch(new RegExp(`${names.length} files could not be read`));
     expect(run.out).toMatch(modelWasRead);
     // One mistake, one message: what could not be read is not missing as well.
     expect(run.out).not.toMatch(/\berror\b/);

@@ -12,6 +12,7 @@ import { sourceFaults } from "../../src/cases/yaml/source-checks.ts";
 import { PlacedDocument } from "../../src/cases/yaml/source-places.ts";
 import { TextLines } from "../../src/cases/yaml/text-lines.ts";
 import { parseSlowly } from "../../src/cases/yaml/yaml-document.ts";
+import { runs } from "../random.ts";
 
 const yamlIn = (folder: string): string[] =>
   readdirSync(folder, { recursive: true, encoding: "utf8" })
@@ -170,7 +171,7 @@ describe("the quick parser", () => {
           expectSame(crlf ? text.replaceAll("\n", "\r\n") : text);
         },
       ),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 
@@ -185,7 +186,7 @@ describe("the quick parser", () => {
       fc.property(fc.nat(model.length - 1), signs, fc.boolean(), (at, sign, replace) => {
         expectSame(model.slice(0, at) + sign + model.slice(replace ? at + 1 : at));
       }),
-      { numRuns: 800 },
+      { numRuns: runs(800) },
     );
   });
 });

@@ -9,6 +9,7 @@ import { type Path, valueAt } from "../../src/cases/model/path.ts";
 import { writtenPath } from "../../src/cases/model/written-path.ts";
 import { parseYaml } from "../../src/cases/yaml/parse-yaml.ts";
 import { organs } from "../../src/knowledge/index.ts";
+import { runs } from "../random.ts";
 import { readingCase } from "./reading.ts";
 
 const file = fileURLToPath(new URL("../fixtures/birch-farm/2026-04-20/pig-01.yaml", import.meta.url));
@@ -76,7 +77,7 @@ describe("the valid part", () => {
         if (faults.length > 0)
           expect(faults.every((fault) => fault.path[0] === path[0] || fault.path.length === 0)).toBe(true);
       }),
-      { numRuns: 1000 },
+      { numRuns: runs(1000) },
     );
   });
 
@@ -99,7 +100,7 @@ describe("the valid part", () => {
           ),
         ).toEqual([]);
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 

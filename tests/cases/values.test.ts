@@ -5,6 +5,7 @@ import { classOfAge } from "../../src/cases/model/age-class.ts";
 import { isAfter, type Moment, moment } from "../../src/cases/model/moment.ts";
 import { formatPath, pathOf, pathsMeet, valueAt } from "../../src/cases/model/path.ts";
 import { type QuantityKind, quantity } from "../../src/cases/model/quantity.ts";
+import { runs } from "../random.ts";
 
 describe("quantity", () => {
   it.each<[QuantityKind, string | undefined, number | undefined]>([
@@ -164,7 +165,7 @@ describe("path", () => {
       fc.property(fc.array(step, { maxLength: 4 }), fc.array(step, { maxLength: 4 }), (a, b) => {
         expect(formatPath(a) === formatPath(b)).toBe(JSON.stringify(a) === JSON.stringify(b));
       }),
-      { numRuns: 2000 },
+      { numRuns: runs(2000) },
     );
   });
 

@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { readCases } from "../../src/cases/index.ts";
 import { type CompareOptions, type Comparison, compareCases } from "../../src/compare/index.ts";
+import { runs } from "../random.ts";
 import { affected, farmOf, type Pig } from "./farm.ts";
 
 const snout: CompareOptions = { indicators: ["snout-grade-2-up"] };
@@ -305,7 +306,7 @@ describe("properties", () => {
         expect(thereScore.shift?.value).toBeCloseTo(-(backScore.shift?.value ?? 0), 12);
         expect(thereScore.superiority + backScore.superiority).toBeCloseTo(1, 12);
       }),
-      { numRuns: 25 },
+      { numRuns: runs(25) },
     );
   });
 
@@ -322,7 +323,7 @@ describe("properties", () => {
           if (x1 * n2 === x2 * n1) expect(one.shown).toBe(false);
         }
       }),
-      { numRuns: 25 },
+      { numRuns: runs(25) },
     );
   });
 });

@@ -1,9 +1,8 @@
 /** What cannot be compared has a reason in place of numbers, one for every kind; an override prints the caveat with the number. */
 import { describe, expect, it } from "vitest";
 import { type CompareOptions, compareCases, type Factor } from "../../src/compare/index.ts";
-import { compareMarkdown } from "../../src/formats/compare-markdown.ts";
-import { compareText } from "../../src/formats/compare-text.ts";
-import { makeStyle } from "../../src/formats/style.ts";
+import { compareMarkdown, compareText } from "../../src/formats/compare/document.ts";
+import { makeStyle } from "../../src/formats/page/style.ts";
 import { archiveOf, farm, visit } from "../herd/archive.ts";
 import { consolidation } from "../score/pigs.ts";
 import { affected, caseOf, farmOf, type Pig } from "./farm.ts";

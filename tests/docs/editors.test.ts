@@ -4,6 +4,7 @@ import { basename, dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { globSync } from "tinyglobby";
 import { describe, expect, it } from "vitest";
+import { every } from "../every.ts";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 const modeline = /^# yaml-language-server: \$schema=(\S+)$/gm;
@@ -23,7 +24,7 @@ const kindOf = (file: string): string => kinds[basename(file)] ?? "case.schema.j
 const examples = filesIn("cases-example", ".yaml");
 
 describe("the line for the editor", () => {
-  it.each(examples)("%s leads to the schema of its kind", (file) => {
+  every("leads to the schema of its kind", examples, (file) => {
     const [schema, ...more] = schemasOf(file);
     expect(more).toEqual([]);
     if (schema === undefined) return;
@@ -37,7 +38,7 @@ describe("the line for the editor", () => {
     );
   });
 
-  it.each(["README.md", ...filesIn("docs", ".md")])("%s names schemas that there are", (file) => {
+  every("names schemas that there are", ["README.md", ...filesIn("docs", ".md")], (file) => {
     for (const schema of schemasOf(file).filter((one) => !one.includes("…")))
       expect(existsSync(join(root, "schemas", basename(schema))), schema).toBe(true);
   });

@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { figureName, scaleFigure } from "../../src/explain/figures/index.ts";
 import { scales } from "../../src/knowledge/scales.ts";
 import { rules } from "../../src/lint/index.ts";
+import { every } from "../every.ts";
 import { ruleIndex, rulePage } from "./rule-page.ts";
 import { scaleIndex, scalePage } from "./scale-page.ts";
 
@@ -11,9 +12,9 @@ const pagesIn = (folder: string): string[] =>
   readdirSync(new URL(`../../docs/${folder}/`, import.meta.url)).filter((name) => name !== "README.md");
 
 describe("pages of rules", () => {
-  it.each(rules.map((rule) => [rule.id, rule] as const))("%s", async (id, rule) => {
-    await expect(rulePage(rule)).toMatchFileSnapshot(`../../docs/rules/${id}.md`);
-  });
+  every("say what the rules say", rules, (rule) =>
+    expect(rulePage(rule)).toMatchFileSnapshot(`../../docs/rules/${rule.id}.md`),
+  );
   it("index", async () => {
     await expect(ruleIndex(rules)).toMatchFileSnapshot("../../docs/rules/README.md");
   });

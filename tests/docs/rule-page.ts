@@ -8,6 +8,7 @@ const looksAt = {
   case: "one case",
   visit: "the cases of a visit together",
   archive: "all cases that are read together",
+  file: "any one file",
   format: "any file",
 } as const;
 
@@ -59,7 +60,7 @@ const block = (text: string): string => `\`\`\`yaml\n${text}\n\`\`\``;
 const messages = (rule: Rule): string[] => [
   ...new Set(
     lintExample(rule.bad).findings.map((finding) =>
-      finding.message.replaceAll(/\S*carcase-example-\w+\//g, ""),
+      finding.message.replaceAll(/\S*carcase-in-turns-\w+\//g, ""),
     ),
   ),
 ];

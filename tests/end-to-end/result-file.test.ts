@@ -15,11 +15,11 @@ import { describe, expect, it } from "vitest";
 import { temporaryFolder } from "../cases/temporary.ts";
 import { carcase, root } from "./run.ts";
 
-const day = join(root, "cases-example/alder-farm/2026-03-14");
+const day = join(root, "tests/fixtures/birch-farm/2026-04-20");
 
 describe("a file for results", () => {
   it.each(["visit.yaml", "pig-01.yaml", "snout.svg", "lung.geojson", "photo.JPG"])("is not %s", (name) => {
-    const folder = join(temporaryFolder(), "2026-03-14");
+    const folder = join(temporaryFolder(), "2026-04-20");
     mkdirSync(folder, { recursive: true });
     cpSync(day, folder, { recursive: true });
     const file = join(folder, name);
@@ -38,7 +38,7 @@ describe("a file for results", () => {
 
   it("may be an earlier result", () => {
     const file = join(temporaryFolder(), "result.json");
-    const args = ["lint", "--format", "json", "-o", file, "cases-example/alder-farm"];
+    const args = ["lint", "--format", "json", "-o", file, "tests/fixtures/birch-farm"];
     expect(carcase(args).code).toBe(0);
     const first = readFileSync(file, "utf8");
     expect(carcase(args).code).toBe(0);
@@ -52,12 +52,12 @@ describe("a file for results", () => {
     [["score", "-o", "new.yaml"], "no result is YAML"],
     [["lint", "--write-baseline", "k.json", "-o", "k.json"], "another result goes to that file"],
     [["lint", "--write-baseline", "k.json", "--also", "json=./k.json"], "another result goes to that file"],
-    [["lint", "-o", "../2026-03-14/k.json", "--also", "json=k.json"], "another result goes to that file"],
+    [["lint", "-o", "../2026-04-20/k.json", "--also", "json=k.json"], "another result goes to that file"],
     [["lint", "--also", "json=-"], "write --format json"],
     [["lint", "-o", "no/such/folder"], "its folder does not exist"],
     [["lint", "-o", ".."], "it is a folder"],
   ])("%j is refused, and nothing is there afterwards", (args, says) => {
-    const cwd = join(temporaryFolder(), "2026-03-14");
+    const cwd = join(temporaryFolder(), "2026-04-20");
     cpSync(day, cwd, { recursive: true });
     const before = readdirSync(cwd);
     const { code, err } = carcase([...args, "."], { cwd });
@@ -84,7 +84,7 @@ describe("a file for results", () => {
     ] as const) {
       carcase(["lint", "-q", "-o", link, day], { cwd });
       expect(lstatSync(join(cwd, link)).isSymbolicLink()).toBe(true);
-      expect(readFileSync(join(cwd, file), "utf8")).toMatch(/^\d+ cases: /m);
+      expect(readFileSync(join(cwd, file), "utf8")).toMatch(/^1 case: /m);
     }
     expect(readdirSync(cwd)).toHaveLength(4);
   });
@@ -100,7 +100,7 @@ describe("a file for results", () => {
       cwd,
       timeout: 30_000,
     });
-    expect(readFileSync(join(cwd, "got"), "utf8")).toMatch(/^\d+ cases: /m);
+    expect(readFileSync(join(cwd, "got"), "utf8")).toMatch(/^1 case: /m);
     expect(lstatSync(join(cwd, "pipe")).isFIFO()).toBe(true);
     expect(readdirSync(cwd).sort()).toEqual(["got", "pipe"]);
   });

@@ -1,12 +1,13 @@
 /** Everything that has a name can be explained, with its source; other names are answered with the nearest. */
 import { describe, expect, it } from "vitest";
 import { explain, kinds, nearestNames, topics } from "../../src/explain/index.ts";
-import { explainJson, explainListJson } from "../../src/formats/explain-json.ts";
-import { explainListText, explainText } from "../../src/formats/explain-text.ts";
-import { makeStyle } from "../../src/formats/style.ts";
+import { explainJson, explainListJson } from "../../src/formats/explain/json.ts";
+import { explainListText, explainText } from "../../src/formats/explain/text.ts";
+import { makeStyle } from "../../src/formats/page/style.ts";
 import { alarmPatterns, indicators, organs, protocols } from "../../src/knowledge/index.ts";
 import { scales } from "../../src/knowledge/scales.ts";
 import { rules } from "../../src/lint/index.ts";
+import { every } from "../every.ts";
 
 const plain = makeStyle(false);
 const names = (kind: string): string[] => topics.filter((one) => one.kind === kind).map((one) => one.name);
@@ -22,23 +23,29 @@ describe("what can be explained", () => {
     for (const kind of kinds) expect(names(kind).length, kind).toBeGreaterThan(0);
   });
 
-  it.each(topics.map((topic) => [`${topic.kind} ${topic.name}`, topic] as const))("%s", (_, topic) => {
-    const found = explain(topic.name).find((one) => one.kind === topic.kind && one.name === topic.name);
-    if (found === undefined) throw new Error("not found under its own name");
-    const text = explainText([found], plain);
-    expect(found.title.length).toBeGreaterThan(1);
-    expect(found.sections.flatMap((section) => section.lines).join("")).not.toBe("");
-    expect(text).toContain("Source: ");
-    expect(text).not.toMatch(/undefined|NaN|\[object|\.\.\s/);
-    if (topic.kind !== "indicator") expect(found.source).not.toBeNull();
-    expect(Object.keys(JSON.parse(explainJson([found])).explanations[0])).toEqual([
-      "kind",
-      "name",
-      "title",
-      "sections",
-      "source",
-    ]);
-  });
+  const called = (topic: (typeof topics)[number]): string => `${topic.kind} ${topic.name}`;
+  every(
+    "has a title, sections and a source",
+    topics,
+    (topic) => {
+      const found = explain(topic.name).find((one) => one.kind === topic.kind && one.name === topic.name);
+      if (found === undefined) throw new Error("not found under its own name");
+      const text = explainText([found], plain);
+      expect(found.title.length).toBeGreaterThan(1);
+      expect(found.sections.flatMap((section) => section.lines).join("")).not.toBe("");
+      expect(text).toContain("Source: ");
+      expect(text).not.toMatch(/undefined|NaN|\[object|\.\.\s/);
+      if (topic.kind !== "indicator") expect(found.source).not.toBeNull();
+      expect(Object.keys(JSON.parse(explainJson([found])).explanations[0])).toEqual([
+        "kind",
+        "name",
+        "title",
+        "sections",
+        "source",
+      ]);
+    },
+    called,
+  );
 
   it("is listed by kind, one line each", () => {
     const lines = explainListText(topics, plain).split("\n");

@@ -4,6 +4,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { parse, stringify } from "yaml";
 import { fixText } from "../../src/fix/index.ts";
+import { runs } from "../random.ts";
 
 const fixed = (text: string, schema?: string): string => fixText(text, { kind: "case", schema }).text;
 const head = "format: 1\ncase: birch-01\n";
@@ -236,7 +237,7 @@ describe("whatever was spelled in another way", () => {
           expect(fixed(once)).toBe(once);
         },
       ),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 
@@ -302,7 +303,7 @@ describe("whatever was spelled in another way", () => {
           expect(changed).toBeLessThanOrEqual(fixes.length);
         },
       ),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 });

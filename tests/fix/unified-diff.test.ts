@@ -6,6 +6,7 @@ import { join } from "node:path";
 import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
 import { unifiedDiff } from "../../src/fix/index.ts";
+import { runs } from "../random.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "carcase-diff-"));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -35,7 +36,7 @@ describe("a unified diff", () => {
         execFileSync("git", ["apply", "--whitespace=nowarn", "--unidiff-zero", "x.diff"], { cwd: folder });
         expect(readFileSync(join(folder, "x.yaml"), "utf8")).toBe(after);
       }),
-      { numRuns: 40 },
+      { numRuns: runs(40) },
     );
   });
 });

@@ -1,9 +1,10 @@
 /** Workflow annotations of GitHub and code quality of GitLab: escaped, placed, known again. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { lintReport } from "../../src/formats/lint-formats.ts";
-import type { LintReport } from "../../src/formats/lint-report.ts";
-import { makeStyle } from "../../src/formats/style.ts";
+import { lintReport } from "../../src/formats/lint/formats.ts";
+import type { LintReport } from "../../src/formats/lint/report.ts";
+import { makeStyle } from "../../src/formats/page/style.ts";
+import { runs } from "../random.ts";
 import { fault, finding, hostileTexts, realReport, report } from "./report.ts";
 
 const github = (of: LintReport): string[] => lintReport("github", of, makeStyle(true)).trimEnd().split("\n");
@@ -67,7 +68,7 @@ describe("GitHub annotations", () => {
       expect(command(lines[0] ?? "").properties.title).toBe("skipped-organ");
     };
     hostileTexts.forEach(check);
-    fc.assert(fc.property(fc.string({ unit: "binary" }), check), { numRuns: 200 });
+    fc.assert(fc.property(fc.string({ unit: "binary" }), check), { numRuns: runs(200) });
   });
 
   it("shows what nobody can see in the name of a file", () => {

@@ -4,9 +4,10 @@ import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { validateXML } from "xmllint-wasm";
-import { lintReport } from "../../src/formats/lint-formats.ts";
-import type { LintReport } from "../../src/formats/lint-report.ts";
-import { makeStyle } from "../../src/formats/style.ts";
+import { lintReport } from "../../src/formats/lint/formats.ts";
+import type { LintReport } from "../../src/formats/lint/report.ts";
+import { makeStyle } from "../../src/formats/page/style.ts";
+import { runs } from "../random.ts";
 import { fault, finding, hostileTexts, realReport, report } from "./report.ts";
 import { readXml } from "./xml.ts";
 
@@ -88,7 +89,7 @@ describe("JUnit", () => {
       fc.property(fc.string({ unit: "binary" }), (text) => {
         read(report([finding({ message: text, path: text, file: `f${text}` })]));
       }),
-      { numRuns: 200 },
+      { numRuns: runs(200) },
     );
   });
 

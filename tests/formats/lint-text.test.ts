@@ -1,8 +1,8 @@
 /** The text for people: its end fits one screen, however many findings there are. */
 import { describe, expect, it } from "vitest";
-import { lintReport } from "../../src/formats/lint-formats.ts";
-import type { LintReport } from "../../src/formats/lint-report.ts";
-import { makeStyle } from "../../src/formats/style.ts";
+import { lintReport } from "../../src/formats/lint/formats.ts";
+import type { LintReport } from "../../src/formats/lint/report.ts";
+import { makeStyle } from "../../src/formats/page/style.ts";
 import { finding, report } from "./report.ts";
 
 const text = (of: LintReport): string[] => lintReport("text", of, makeStyle(false)).split("\n");

@@ -1,7 +1,7 @@
 /** Reports for the tests of formats: made by hand, or from the incomplete examples. */
 import { fileURLToPath } from "node:url";
 import { type Fault, readCases } from "../../src/cases/index.ts";
-import type { LintReport } from "../../src/formats/lint-report.ts";
+import type { LintReport } from "../../src/formats/lint/report.ts";
 import { type Finding, type LintResult, lintCases } from "../../src/lint/index.ts";
 
 const none = { due: 0, examined: 0, by_system: 0, not_examined: 0, not_assessable: 0, skipped: 0 };

@@ -2,10 +2,10 @@
 import { readFileSync } from "node:fs";
 import { Ajv } from "ajv";
 import { describe, expect, it } from "vitest";
-import { lintReport } from "../../src/formats/lint-formats.ts";
-import type { LintReport } from "../../src/formats/lint-report.ts";
-import { shownByCodeScanning } from "../../src/formats/lint-sarif.ts";
-import { makeStyle } from "../../src/formats/style.ts";
+import { lintReport } from "../../src/formats/lint/formats.ts";
+import type { LintReport } from "../../src/formats/lint/report.ts";
+import { shownByCodeScanning } from "../../src/formats/lint/sarif.ts";
+import { makeStyle } from "../../src/formats/page/style.ts";
 import { rules } from "../../src/lint/index.ts";
 import { fault, finding, hostileTexts, realReport, report } from "./report.ts";
 

@@ -2,8 +2,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { readCases } from "../../src/cases/index.ts";
-import { csv } from "../../src/formats/csv.ts";
-import { scoreCsv } from "../../src/formats/score-csv.ts";
+import { csv } from "../../src/formats/page/csv.ts";
+import { scoreCsv } from "../../src/formats/score/csv.ts";
 import { scoreCases } from "../../src/score/index.ts";
 import { put, temporaryFolder } from "../cases/temporary.ts";
 

@@ -2,9 +2,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Archive, readCases } from "../../src/cases/index.ts";
-import { type Mark, markCharacter } from "../../src/formats/matrix-marks.ts";
-import { scoreMatrix } from "../../src/formats/score-matrix.ts";
-import { makeStyle } from "../../src/formats/style.ts";
+import { makeStyle } from "../../src/formats/page/style.ts";
+import { scoreMatrix } from "../../src/formats/score/matrix.ts";
+import { type Mark, markCharacter } from "../../src/formats/score/matrix-marks.ts";
 import { scoreCases } from "../../src/score/index.ts";
 import { put, temporaryFolder } from "../cases/temporary.ts";
 

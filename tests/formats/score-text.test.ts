@@ -1,8 +1,8 @@
 /** The table of scores: as wide as the page, and with the digits that a value needs. */
 import { describe, expect, it } from "vitest";
 import { type Archive, readCases } from "../../src/cases/index.ts";
-import { scoreText } from "../../src/formats/score-text.ts";
-import { makeStyle } from "../../src/formats/style.ts";
+import { makeStyle } from "../../src/formats/page/style.ts";
+import { scoreText } from "../../src/formats/score/text.ts";
 import { scales } from "../../src/knowledge/scales.ts";
 import { scoreCases } from "../../src/score/index.ts";
 import { put, temporaryFolder } from "../cases/temporary.ts";

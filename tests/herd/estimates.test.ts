@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import type { Case } from "../../src/cases/index.ts";
 import { herdEstimates } from "../../src/herd/index.ts";
 import { percent, percentRange } from "../../src/words/percent.ts";
+import { runs } from "../random.ts";
 import { consolidation, organ, pig } from "../score/pigs.ts";
 
 const lungs = (entry: unknown, basis?: string): Case =>
@@ -54,7 +55,7 @@ describe("denominators", () => {
           expect(a.upper).toBeGreaterThanOrEqual(a.proportion ?? Number.NaN);
         },
       ),
-      { numRuns: 40 },
+      { numRuns: runs(40) },
     );
   });
 

@@ -1,8 +1,7 @@
 /** A herd class from few heads says so; grades that are names have no mean; the mark of memory belongs to what was computed. */
 import { describe, expect, it, test } from "vitest";
-import { herdMarkdown } from "../../src/formats/herd-markdown.ts";
-import { herdText } from "../../src/formats/herd-text.ts";
-import { makeStyle } from "../../src/formats/style.ts";
+import { herdMarkdown, herdText } from "../../src/formats/herd/document.ts";
+import { makeStyle } from "../../src/formats/page/style.ts";
 import { groupScores, herdIndices } from "../../src/herd/index.ts";
 import { scales } from "../../src/knowledge/scales.ts";
 import { scaleNamed } from "../score/pigs.ts";

@@ -2,14 +2,14 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Case } from "../../src/cases/index.ts";
-import { displayWidth, fitted } from "../../src/formats/display-width.ts";
-import { herdCsv } from "../../src/formats/herd-csv.ts";
-import { herdMarkdown } from "../../src/formats/herd-markdown.ts";
-import { herdPlot } from "../../src/formats/herd-plot.ts";
-import { herdText } from "../../src/formats/herd-text.ts";
-import { makeStyle } from "../../src/formats/style.ts";
+import { herdCsv } from "../../src/formats/herd/csv.ts";
+import { herdMarkdown, herdText } from "../../src/formats/herd/document.ts";
+import { herdPlot } from "../../src/formats/herd/plot.ts";
+import { makeStyle } from "../../src/formats/page/style.ts";
+import { displayWidth, fitted } from "../../src/formats/page/width.ts";
 import { type HerdOptions, type HerdReport, herdEstimates } from "../../src/herd/index.ts";
 import { percent, percentRange } from "../../src/words/percent.ts";
+import { runs } from "../random.ts";
 import { consolidation, organ } from "../score/pigs.ts";
 import { archiveOf, farm, visit } from "./archive.ts";
 
@@ -89,7 +89,7 @@ describe("the picture", () => {
           new RegExp(`  ${ill}/${ill + well} +[<>]?[\\d.]+ %  [\\d.]+ to [\\d.]+ %$`),
         );
       }),
-      { numRuns: 15 },
+      { numRuns: runs(15) },
     );
   });
 

@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { herdIndices, indexValue } from "../../src/herd/index.ts";
 import { scales } from "../../src/knowledge/scales.ts";
+import { every } from "../every.ts";
 import { scaleNamed } from "../score/pigs.ts";
 
 /** Scores from the number of pigs at each. */
@@ -165,11 +166,11 @@ describe("classes of the indices, both sides of every limit", () => {
     ["papular-dermatitis", "average-dermatitis-score", per(100, 50), "not below the limit", [0.5]],
   ];
 
-  test.each(rows)("%s %s of %j is the %s", (scale, index, counts, name) => {
+  every("are met: scale, index, counts, class", rows, ([scale, index, counts, name]) => {
     expect(indexOf(scale, index, counts).class).toBe(name);
   });
 
-  test.each([...scales.values()])("every index limit of $id has a row", ({ id, indices }) => {
+  every("have a row for every limit of an index", scales.values(), ({ id, indices }) => {
     const tested = rows.filter(([scale]) => scale === id).flatMap(([, , , , limits]) => limits);
     const written = (indices ?? []).flatMap(({ classes }) =>
       (classes ?? []).map(({ from, above }) => from ?? above ?? Number.NaN),

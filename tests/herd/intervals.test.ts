@@ -2,11 +2,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Case } from "../../src/cases/index.ts";
-import { sharePens, tooFew } from "../../src/herd/clusters.ts";
+import { sharePens, tooFewClusters } from "../../src/herd/clusters.ts";
 import { corrected } from "../../src/herd/corrected.ts";
 import { type Estimate, type HerdOptions, herdEstimates, type TestAccuracy } from "../../src/herd/index.ts";
 import { clusterLimits } from "../../src/knowledge/index.ts";
 import { binomialInterval, langReiczigelInterval } from "../../src/statistics/index.ts";
+import { runs } from "../random.ts";
 import { consolidation, organ, pig } from "../score/pigs.ts";
 import { expectClose, reference } from "../statistics/reference.ts";
 import { archiveOf, farm, visit } from "./archive.ts";
@@ -208,7 +209,7 @@ describe("a group of known size", () => {
         expect(wider.lower).toBeLessThanOrEqual(lower);
         expect(wider.upper).toBeGreaterThanOrEqual(upper);
       }),
-      { numRuns: 25 },
+      { numRuns: runs(25) },
     );
   });
 });
@@ -344,7 +345,7 @@ describe("pens, rooms and litters", () => {
 
   test("the examples beside the limits", () => {
     for (const { case: name, pigs, clusters, shared, few } of clusterLimits.examples)
-      expect([sharePens(pigs, clusters), tooFew(clusters)], name).toEqual([shared, few]);
+      expect([sharePens(pigs, clusters), tooFewClusters(clusters)], name).toEqual([shared, few]);
   });
 
   test("pigs never count for more than they are", () => {
@@ -359,7 +360,7 @@ describe("pens, rooms and litters", () => {
         expect(lower).toBeLessThanOrEqual((proportion ?? 0) + 1e-12);
         expect(upper).toBeGreaterThanOrEqual((proportion ?? 1) - 1e-12);
       }),
-      { numRuns: 40 },
+      { numRuns: runs(40) },
     );
   });
 });

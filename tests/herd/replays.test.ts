@@ -3,14 +3,11 @@
  * drawn at random, must give the published indices and percentages. Herds are smaller than the surveys where that keeps every
  * printed digit.
  */
-import { beforeAll, describe, expect, test, vi } from "vitest";
+import { beforeAll, describe, expect, test } from "vitest";
 import { type HerdReport, herdEstimates } from "../../src/herd/index.ts";
 import { scoreCases } from "../../src/score/index.ts";
 import { consolidation, type Json, organ, snout } from "../score/pigs.ts";
 import { archiveOf, farm, visit } from "./archive.ts";
-
-// A thousand files are written and read for each survey.
-vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
 
 interface Survey {
   readonly scales: readonly string[];

@@ -1,12 +1,12 @@
 /** Contradiction mutants: put any one slip into a complete case, and the linter must name it. */
-import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { readFileSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { parse, stringify } from "yaml";
 import { readCases, type Visit } from "../../src/cases/index.ts";
-import { type Finding, lintCases, rules } from "../../src/lint/index.ts";
-import { type Contradiction, contradictions, visitContradictions } from "./contradictions.ts";
+import { type Finding, rules } from "../../src/lint/index.ts";
+import { contradictions, visitContradictions } from "./contradictions.ts";
+import { lintInCopy, news } from "./in-copy.ts";
 import { lay } from "./lay-example.ts";
 
 const complete = readCases(["cases-example/alder-farm", "tests/fixtures/birch-farm"]);
@@ -39,17 +39,21 @@ describe("contradiction mutants", () => {
       return over === undefined ? [] : [{ slip, over }];
     });
     // All mutants lie side by side, so that farm and visit are read once.
-    const findings = inCopy(file, (day) => {
-      const record = readYaml(file);
-      for (const [index, { over }] of slips.entries())
-        writeFileSync(join(day, `mutant-${index}.yaml`), JSON.stringify(lay(record, parse(over)), null, 1));
-      writeFileSync(join(day, "unchanged.yaml"), JSON.stringify(record, null, 1));
-    });
-    const inFile = (name: string): readonly Finding[] =>
-      findings.filter((finding) => basename(finding.file) === name);
-    const before = inFile("unchanged.yaml");
+    const record = readYaml(file);
+    const { of } = lintInCopy(
+      file,
+      Object.fromEntries(
+        slips.map(({ over }, index) => [
+          `mutant-${index}.yaml`,
+          JSON.stringify(lay(record, parse(over)), null, 1),
+        ]),
+      ),
+    );
+    const before = of(basename(file));
     const missed = slips.filter(({ slip }, index) => {
-      const caught = isNamed(inFile(`mutant-${index}.yaml`), slip, before);
+      const caught = news(of(`mutant-${index}.yaml`), before).some(
+        ({ rule, path }) => slip.rules.includes(rule) && path.startsWith(slip.at),
+      );
       count(slip.kind, caught);
       return !caught;
     });
@@ -83,44 +87,17 @@ describe("contradiction mutants", () => {
   });
 });
 
-/** Whether a finding of the right rule at the right place is there that the case did not have before. */
-function isNamed(findings: readonly Finding[], slip: Contradiction, before: readonly Finding[]): boolean {
-  return findings.some(
-    ({ rule, path }) =>
-      slip.rules.includes(rule) &&
-      path.startsWith(slip.at) &&
-      !before.some((finding) => finding.rule === rule && finding.path === path),
-  );
-}
-
-/** Lints one day of a copy of the farm, with its settings, after something was changed there. */
-function inCopy(file: string, change: (day: string) => void): readonly Finding[] {
-  const folder = mkdtempSync(join(tmpdir(), "carcase-contradiction-"));
-  try {
-    const farm = dirname(dirname(file));
-    const settings = join(dirname(farm), "carcase.yaml");
-    cpSync(farm, folder, { recursive: true });
-    if (existsSync(settings)) cpSync(settings, join(folder, "carcase.yaml"));
-    const day = join(folder, basename(dirname(file)));
-    change(day);
-    return lintCases(readCases([day])).findings;
-  } finally {
-    rmSync(folder, { recursive: true });
-  }
-}
-
 /** Lints a visit with something laid over it and over its first case. */
 function lintVisit(
   visit: Visit,
   over: { readonly visit?: string; readonly first?: string },
 ): readonly Finding[] {
-  return inCopy(visit.file, (day) => {
-    const lays: readonly (readonly [string | undefined, string | undefined])[] = [
-      ["visit.yaml", over.visit],
-      [visit.cases[0] === undefined ? undefined : basename(visit.cases[0].file), over.first],
-    ];
-    for (const [name, text] of lays)
-      if (name !== undefined && text !== undefined)
-        writeFileSync(join(day, name), stringify(lay(readYaml(join(day, name)), parse(text))));
-  });
+  const day = dirname(visit.file);
+  const first = visit.cases[0] === undefined ? undefined : basename(visit.cases[0].file);
+  const laid = ([name, text]: readonly [string | undefined, string | undefined]): [string, string][] =>
+    name === undefined || text === undefined
+      ? []
+      : [[name, stringify(lay(readYaml(join(day, name)), parse(text)))]];
+  const changed = [["visit.yaml", over.visit] as const, [first, over.first] as const].flatMap(laid);
+  return lintInCopy(visit.file, Object.fromEntries(changed)).all;
 }

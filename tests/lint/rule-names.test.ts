@@ -1,7 +1,7 @@
 /** The linter as a library: it checks names of rules and asks the scales by itself. */
 import { describe, expect, it } from "vitest";
 import { readCases } from "../../src/cases/index.ts";
-import { lintCases, lintCasesLazily, UnknownRule } from "../../src/lint/index.ts";
+import { gradeCheckFor, Linter, lintCases, lintResult, UnknownRule } from "../../src/lint/index.ts";
 import { put, temporaryFolder } from "../cases/temporary.ts";
 
 const farm = readCases(["cases-example/alder-farm"]);
@@ -23,14 +23,13 @@ describe("a rule that does not exist", () => {
     },
   );
 
-  it("is refused in the settings, with their file", async () => {
+  it("is refused in the settings, with their file", () => {
     const archive = folderWith({
       "carcase.yaml": "format: 1\nrules: {treated-pigs: note}\n",
       "pig.yaml": "case: a\n",
     });
     const message = /^carcase\.yaml: rules: there is no rule "treated-pigs"\. Did you mean treated-pig\?$/;
     expect(() => lintCases(archive)).toThrow(message);
-    await expect(lintCasesLazily(archive)).rejects.toThrow(message);
   });
 });
 
@@ -49,7 +48,10 @@ respiratory:
     ["a grade that its parts deny", folderWith({ "pig.yaml": lungs(55) }), 1],
   ])("make the same of %s", async (_, archive, count) => {
     const eager = lintCases(archive);
-    expect(await lintCasesLazily(archive)).toEqual(eager);
+    const linter = new Linter();
+    linter.gradeCheck = await gradeCheckFor(archive.cases);
+    linter.add(archive);
+    expect(lintResult([linter.parts()], archive.unreadable)).toEqual(eager);
     expect(eager.findings.filter(({ rule }) => rule === "grade-contradicts-parts")).toHaveLength(count);
   });
 });

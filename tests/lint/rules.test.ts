@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { rules } from "../../src/lint/index.ts";
+import { every } from "../every.ts";
 import { lintExample } from "./lay-example.ts";
 
 const folder = new URL("../../src/lint/rules/", import.meta.url);
@@ -24,11 +25,10 @@ describe("the list of rules", () => {
   });
 });
 
-describe.each(rules.map((rule) => [rule.id, rule] as const))("rule %s", (id, rule) => {
-  it("finds its bad example, and no other rule does", () => {
+describe("every rule", () => {
+  every("finds its bad example, and no other rule does", rules, (rule) => {
     const { findings } = lintExample(rule.bad);
-    expect(findings.map((finding) => finding.rule)).toContain(id);
-    expect([...new Set(findings.map((finding) => finding.rule))]).toEqual([id]);
+    expect([...new Set(findings.map((finding) => finding.rule))]).toEqual([rule.id]);
     for (const finding of findings) {
       expect(finding.level).toBe(rule.level);
       expect(finding.line).toBeGreaterThan(0);
@@ -36,18 +36,18 @@ describe.each(rules.map((rule) => [rule.id, rule] as const))("rule %s", (id, rul
     }
   });
 
-  it("is silent on its good example, and so are all others", () => {
+  every("is silent on its good example, and so are all others", rules, (rule) => {
     expect(lintExample(rule.good).findings).toEqual([]);
   });
 
-  it("says what it is for, and who says so", () => {
+  every("says what it is for, and who says so", rules, (rule) => {
     expect(rule.summary).toMatch(/^[A-Z].*\.$/);
     expect(rule.protects).toMatch(/^[A-Z].*\.$/);
     expect(rule.source.cite.length).toBeGreaterThan(5);
   });
 
-  it("has a page of documentation", () => {
-    const page = new URL(`../../docs/rules/${id}.md`, import.meta.url);
+  every("has a page of documentation", rules, (rule) => {
+    const page = new URL(`../../docs/rules/${rule.id}.md`, import.meta.url);
     expect(existsSync(page)).toBe(true);
     expect(readFileSync(page, "utf8")).toContain(rule.summary);
   });

@@ -1,8 +1,9 @@
-/** Drawings for the tests: written to a file of their own and measured. */
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+/** Drawings for the tests: written to a file and measured. */
 import { join } from "node:path";
 import { type Measured, type Measurement, measureTracing } from "../../src/measure/index.ts";
+import { folderInTurns } from "../cases/temporary.ts";
+
+const inTurns = folderInTurns();
 
 /** A bar of 10 drawing units that stands for 10 mm, so that drawing units are millimetres. */
 export const bar = '<line id="scale-bar-10-mm" x1="0" y1="90" x2="10" y2="90"/>';
@@ -12,14 +13,7 @@ export const svg = (body: string): string =>
 
 /** Measures a file with this content. */
 export function measuredFile(content: string | Uint8Array, name = "tracing.svg"): Measured {
-  const folder = mkdtempSync(join(tmpdir(), "carcase-measure-"));
-  try {
-    const location = join(folder, name);
-    writeFileSync(location, content);
-    return measureTracing(name, location);
-  } finally {
-    rmSync(folder, { recursive: true });
-  }
+  return measureTracing(name, join(inTurns({ [name]: content }), name));
 }
 
 /** The measurement of a file that must be sound. */

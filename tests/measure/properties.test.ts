@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { crossingOf } from "../../src/measure/crossing.ts";
 import { type Contour, type Cubic, type Point, polygonal } from "../../src/measure/curve.ts";
 import { regionOf } from "../../src/measure/region.ts";
+import { runs } from "../random.ts";
 import { sizeOf } from "./drawn.ts";
 
 /** A smooth blob around the origin: radii between 5 and 8 at even angles, joined by cubics that follow the circle. */
@@ -49,7 +50,7 @@ describe("a smooth outline", () => {
           near(moved.perimeter, plain.perimeter);
         },
       ),
-      { numRuns: 25 },
+      { numRuns: runs(25) },
     );
   });
 
@@ -60,7 +61,7 @@ describe("a smooth outline", () => {
         near(scaled.area, plain.area * s * s);
         near(scaled.perimeter, plain.perimeter * s);
       }),
-      { numRuns: 25 },
+      { numRuns: runs(25) },
     );
   });
 
@@ -72,7 +73,7 @@ describe("a smooth outline", () => {
         near(reversed.area, plain.area);
         near(reversed.perimeter, plain.perimeter);
       }),
-      { numRuns: 25 },
+      { numRuns: runs(25) },
     );
   });
 
@@ -82,7 +83,7 @@ describe("a smooth outline", () => {
         const { area, perimeter } = drawn(curves);
         expect(4 * Math.PI * area).toBeLessThanOrEqual(perimeter * perimeter * (1 + 1e-9));
       }),
-      { numRuns: 25 },
+      { numRuns: runs(25) },
     );
   });
 });
@@ -156,7 +157,7 @@ describe("crossings", () => {
         }
         expect(crossingOf([{ points, closed: true }]) !== undefined).toBe(expected);
       }),
-      { numRuns: 2000 },
+      { numRuns: runs(2000) },
     );
   });
 });

@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { planCsv, planJson } from "../../src/formats/plan-data.ts";
-import { planText } from "../../src/formats/plan-text.ts";
-import { makeStyle } from "../../src/formats/style.ts";
+import { makeStyle } from "../../src/formats/page/style.ts";
+import { planCsv, planJson } from "../../src/formats/plan/data.ts";
+import { planText } from "../../src/formats/plan/document.ts";
 import { type Plan, planCompare, planDetect, planEstimate, planSay } from "../../src/plan/index.ts";
 import {
   binomialInterval,

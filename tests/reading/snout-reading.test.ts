@@ -10,6 +10,7 @@ import {
   type ToxinTest,
 } from "../../src/reading/index.ts";
 import { archiveOf, visit } from "../herd/archive.ts";
+import { runs } from "../random.ts";
 
 type Example = (typeof rules)["examples"][number];
 
@@ -186,7 +187,7 @@ describe("progressive", () => {
         expect(said.map(({ id }) => id)).not.toContain("progressive");
         for (const { text } of said) expect(text.replace(hedge, "")).not.toMatch(/progressive/i);
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 
@@ -208,7 +209,7 @@ describe("progressive", () => {
         expect(ids.includes("normal-does-not-exclude")).toBe(normal);
         expect(ids.includes("not-graded")).toBe(herd.snouts.length === 0);
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 

@@ -1,23 +1,20 @@
-/** A pig with some keys of its own, read from a folder of its own. */
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
+/** A pig with some keys of its own, read as the only one of its folder. */
 import { type Case, readCases } from "../../src/cases/index.ts";
 import type { Sample } from "../../src/record/index.ts";
+import { folderInTurns } from "../cases/temporary.ts";
+
+const inTurns = folderInTurns();
 
 /** Reads a case with these lines, under these settings. */
 export function pig(lines: string, settings = ""): Case {
-  const folder = mkdtempSync(join(tmpdir(), "carcase-sampling-"));
-  try {
-    writeFileSync(join(folder, "carcase.yaml"), `format: 1\n${settings}`);
-    writeFileSync(join(folder, "pig.yaml"), `format: 1\ncase: birch-2026-04-20-01\n${lines}\n`);
-    const archive = readCases([folder]);
-    const [one] = archive.cases;
-    if (one === undefined) throw new Error(`no case: ${archive.unreadable.map((fault) => fault.message)}`);
-    return one;
-  } finally {
-    rmSync(folder, { recursive: true });
-  }
+  const folder = inTurns({
+    "carcase.yaml": `format: 1\n${settings}`,
+    "pig.yaml": `format: 1\ncase: birch-2026-04-20-01\n${lines}\n`,
+  });
+  const archive = readCases([folder]);
+  const [one] = archive.cases;
+  if (one === undefined) throw new Error(`no case: ${archive.unreadable.map((fault) => fault.message)}`);
+  return one;
 }
 
 /** A pig that died at eight and was opened then, at a temperature. */

@@ -2,6 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { scales } from "../../src/knowledge/scales.ts";
 import { classOf, rounded, withoutFloatError } from "../../src/score/index.ts";
+import { every } from "../every.ts";
 import { consolidation, scoreOn, snout } from "./pigs.ts";
 
 const grade = (scale: string, value: number) => ({ section: "premolar-1", grades: { [scale]: value } });
@@ -204,23 +205,20 @@ const rows: Row[] = [
 ];
 
 describe("classes and cut points", () => {
-  test.each(rows)("%s %j is %s, %s", (scale, entry, value, name) => {
+  every("are met: scale, entry, value, class", rows, ([scale, entry, value, name]) => {
     const score = scoreOn(scale, entry);
     expect(score.value).toBe(value);
     expect(score.class).toBe(name);
   });
 
-  test.each([...scales.values()])(
-    "every limit of $id has a row",
-    ({ id, classes, steps, total_steps, parts }) => {
-      const tested = rows.filter(([scale]) => scale === id).flatMap(([, , , , limits]) => limits);
-      const own = Object.values(parts).flatMap((part) => part.steps ?? []);
-      const written = [...(classes ?? []), ...(steps ?? []), ...(total_steps ?? []), ...own].map(
-        ({ from, above }) => from ?? above ?? Number.NaN,
-      );
-      expect([...new Set(written)].filter((limit) => !tested.includes(limit))).toEqual([]);
-    },
-  );
+  every("have a row for every limit", scales.values(), ({ id, classes, steps, total_steps, parts }) => {
+    const tested = rows.filter(([scale]) => scale === id).flatMap(([, , , , limits]) => limits);
+    const own = Object.values(parts).flatMap((part) => part.steps ?? []);
+    const written = [...(classes ?? []), ...(steps ?? []), ...(total_steps ?? []), ...own].map(
+      ({ from, above }) => from ?? above ?? Number.NaN,
+    );
+    expect([...new Set(written)].filter((limit) => !tested.includes(limit))).toEqual([]);
+  });
 });
 
 describe("limits", () => {

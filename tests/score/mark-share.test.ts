@@ -1,9 +1,10 @@
 /** Marks of the matrix grow from the healthy end, whichever it is. */
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import { markCharacter } from "../../src/formats/matrix-marks.ts";
+import { markCharacter } from "../../src/formats/score/matrix-marks.ts";
 import { scales } from "../../src/knowledge/scales.ts";
 import { markShare } from "../../src/score/index.ts";
+import { runs } from "../random.ts";
 import { scaleNamed } from "./pigs.ts";
 
 const share = (id: string, value: number) => markShare(scaleNamed(id), value);
@@ -56,7 +57,7 @@ describe.each([...scales.values()].map((scale) => [scale.id, scale] as const))("
         const found = markShare(scale, value);
         expect(found === "no order" || (found >= 0 && found <= 1)).toBe(true);
       }),
-      { numRuns: 50 },
+      { numRuns: runs(50) },
     );
   });
 });

@@ -1,11 +1,12 @@
 /** A printed number never lies on the other side of a limit than its class, on any scale and for any value. */
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import { number } from "../../src/formats/numbers.ts";
+import { number } from "../../src/formats/page/numbers.ts";
 import { herdIndices } from "../../src/herd/index.ts";
 import type { ClassLimit, Scale } from "../../src/knowledge/index.ts";
 import { scales } from "../../src/knowledge/scales.ts";
 import { classOf, decimalsInClass, printedScore, rangeDecimals, rounded } from "../../src/score/index.ts";
+import { runs } from "../random.ts";
 import { scaleNamed } from "./pigs.ts";
 
 const all = [...scales.values()];
@@ -36,7 +37,7 @@ describe.each(all.map((scale) => [scale.id, scale] as const))("%s", (_, scale) =
         const decimals = rangeDecimals(scale.range);
         expect(Math.abs(Number(printed) - value)).toBeLessThanOrEqual(0.5 / 10 ** decimals + 1e-9);
       }),
-      { numRuns: 200 },
+      { numRuns: runs(200) },
     );
   });
 
@@ -53,7 +54,7 @@ describe.each(all.map((scale) => [scale.id, scale] as const))("%s", (_, scale) =
           expect(classOf(index.classes, Number(number(value, decimals)))).toBe(named);
         }
       }),
-      { numRuns: 100 },
+      { numRuns: runs(100) },
     );
   });
 });

@@ -4,6 +4,7 @@ import { expect, test } from "vitest";
 import type { ScalePart } from "../../src/knowledge/index.ts";
 import { scales } from "../../src/knowledge/scales.ts";
 import { scoreCase } from "../../src/score/index.ts";
+import { runs } from "../random.ts";
 import { type Json, lobes, organ, pig, scaleNamed, without } from "./pigs.ts";
 
 const share = fc.integer({ min: 0, max: 100 });
@@ -120,7 +121,7 @@ test.each([...scales.keys()])("%s: a complete record has a score within the rang
       expect(score.value).toBeGreaterThanOrEqual(lowest);
       expect(score.value).toBeLessThanOrEqual(highest);
     }),
-    { numRuns: 25 },
+    { numRuns: runs(25) },
   );
 });
 
@@ -141,7 +142,7 @@ test.each([...scales.keys()])(
         expect(score.class).toBeNull();
         expect(score.missing).toEqual([`${scale.organ}.${path}`]);
       }),
-      { numRuns: 25 },
+      { numRuns: runs(25) },
     );
   },
 );
@@ -157,7 +158,7 @@ test.each(["madec-kobisch-1982", "madec-kobisch-1982-six-lobes", "christensen-19
         const greater = read(id, { ...entry, consolidation: worse }).value ?? Number.NaN;
         expect(greater).toBeGreaterThanOrEqual(less);
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   },
 );
@@ -174,7 +175,7 @@ test.each(
         expect(score.missing).toEqual([`${scale.organ}.${part.read}`]);
       } else expect(score.value).toBe(read(scale.id, entry).value);
     }),
-    { numRuns: 60 },
+    { numRuns: runs(60) },
   );
 });
 
@@ -196,7 +197,7 @@ test.each(["swaby-gregory-2012", "polish-stomach-2024", "brazil-stomach-2014", "
           read(id, entry).value ?? Number.NaN,
         );
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   },
 );
@@ -209,7 +210,7 @@ test("polloni-2018: more loss of a concha never lowers the score", () => {
         read("polloni-2018", entry).value ?? Number.NaN,
       );
     }),
-    { numRuns: 60 },
+    { numRuns: runs(60) },
   );
 });
 
@@ -223,7 +224,7 @@ test("dottori-2007: both sides count alike, and a worse side never lowers the sc
       expect(value(left, right)).toBe(value(right, left));
       expect(value(worse, right)).toBeGreaterThanOrEqual(value(left, right));
     }),
-    { numRuns: 60 },
+    { numRuns: runs(60) },
   );
 });
 
@@ -237,6 +238,6 @@ test("weighted scores are the exact decimal of whole percentages, free of binary
       }, 0);
       expect(read("christensen-1999", entry).value).toBe(hundredths / 100);
     }),
-    { numRuns: 200 },
+    { numRuns: runs(200) },
   );
 });

@@ -1,7 +1,8 @@
 /** Every scale file is complete and computes its own examples. */
 import { describe, expect, test } from "vitest";
-import { indicators, organById } from "../../src/knowledge/index.ts";
+import { indicators, organById, type Scale } from "../../src/knowledge/index.ts";
 import { scales } from "../../src/knowledge/scales.ts";
+import { every } from "../every.ts";
 import { organ, scoreOf } from "./pigs.ts";
 
 test("the scales that the guide promises are there", () => {
@@ -19,8 +20,9 @@ test("the scales that the guide promises are there", () => {
   );
 });
 
-describe.each([...scales.values()])("$id", (scale) => {
-  const sources = [
+describe("every scale", () => {
+  const all = [...scales.values()];
+  const sourcesOf = (scale: Scale) => [
     scale.source,
     ...(scale.class_source === undefined ? [] : [scale.class_source]),
     ...(scale.indices ?? []).map(({ source }) => source),
@@ -28,7 +30,7 @@ describe.each([...scales.values()])("$id", (scale) => {
     ...scale.examples.map(({ source }) => source),
     ...(scale.herd_examples ?? []).map(({ source }) => source),
   ];
-  const limits = [
+  const limitsOf = (scale: Scale) => [
     scale.steps,
     scale.total_steps,
     ...Object.values(scale.parts).map(({ steps }) => steps),
@@ -36,8 +38,8 @@ describe.each([...scales.values()])("$id", (scale) => {
     ...(scale.indices ?? []).map(({ classes }) => classes),
   ];
 
-  test("names source, confidence, boundary and at least one example", () => {
-    for (const { cite, confidence } of sources) {
+  every("names source, confidence, boundary and at least one example", all, (scale) => {
+    for (const { cite, confidence } of sourcesOf(scale)) {
       expect(cite.length).toBeGreaterThan(3);
       expect(["verified", "derived", "common-practice", "from-memory"]).toContain(confidence);
     }
@@ -46,9 +48,9 @@ describe.each([...scales.values()])("$id", (scale) => {
     expect(scale.examples.some(({ value }) => value !== null)).toBe(true);
   });
 
-  test("classes have a source of their own or that of the scale, and limits rise", () => {
+  every("classes have a source of their own or that of the scale, and limits rise", all, (scale) => {
     if (scale.classes !== undefined) expect(scale.class_source).toBeDefined();
-    for (const list of limits) {
+    for (const list of limitsOf(scale)) {
       let before = Number.NEGATIVE_INFINITY;
       for (const { from, above } of list ?? []) {
         expect((from === undefined) !== (above === undefined)).toBe(true);
@@ -59,7 +61,7 @@ describe.each([...scales.values()])("$id", (scale) => {
     }
   });
 
-  test("reads what the anatomy has, and names scales that exist", () => {
+  every("reads what the anatomy has, and names scales that exist", all, (scale) => {
     const observations = organById(scale.organ)?.definition.observations ?? {};
     const reads = Object.values(scale.parts).flatMap((part) => [
       part.read,
@@ -79,7 +81,7 @@ describe.each([...scales.values()])("$id", (scale) => {
     for (const other of scale.not_comparable ?? []) expect(scales.has(other)).toBe(true);
   });
 
-  test("a weighted scale reaches its maximum when every part is full", () => {
+  every("a weighted scale reaches its maximum when every part is full", all, (scale) => {
     if (scale.combine !== "weighted-sum") return;
     const weights = Object.values(scale.parts).map(({ weight }) => weight ?? Number.NaN);
     expect(weights.reduce((sum, weight) => sum + weight, 0)).toBe(
@@ -87,16 +89,22 @@ describe.each([...scales.values()])("$id", (scale) => {
     );
   });
 
-  test.each([...scale.examples])("example: $case", (example) => {
-    const score = scoreOf(scale.id, organ(scale.organ, example.record));
-    expect(score.value).toBe(example.value);
-    expect(score.missing).toEqual(example.missing ?? []);
-    if (example.class !== undefined) expect(score.class).toBe(example.class);
-    if (example.value === null) expect(score.class).toBeNull();
-    if (example.parts !== undefined) expect(score.parts).toEqual(example.parts);
-    expect(score.source).toBe(scale.source.cite);
-    expect(score.confidence).toBe(scale.source.confidence);
-  });
+  const examples = all.flatMap((scale) => scale.examples.map((example) => ({ scale, example })));
+  every(
+    "works out its own examples",
+    examples,
+    ({ scale, example }) => {
+      const score = scoreOf(scale.id, organ(scale.organ, example.record));
+      expect(score.value).toBe(example.value);
+      expect(score.missing).toEqual(example.missing ?? []);
+      if (example.class !== undefined) expect(score.class).toBe(example.class);
+      if (example.value === null) expect(score.class).toBeNull();
+      if (example.parts !== undefined) expect(score.parts).toEqual(example.parts);
+      expect(score.source).toBe(scale.source.cite);
+      expect(score.confidence).toBe(scale.source.confidence);
+    },
+    ({ scale, example }) => `${scale.id}: ${example.case}`,
+  );
 });
 
 test("no two scales share an index, so that a name means one number", () => {

@@ -1,8 +1,10 @@
 /** Blank, not examined, by system, out of place: null, with the path or the reason, never a guess. */
 import { describe, expect, test } from "vitest";
 import type { OrganState } from "../../src/cases/index.ts";
+import type { Scale } from "../../src/knowledge/index.ts";
 import { scales } from "../../src/knowledge/scales.ts";
 import { scoreCases, scoreOrgan } from "../../src/score/index.ts";
+import { every } from "../every.ts";
 import { consolidation, organ, pig, scaleNamed, scoreOf, scoreOn, snout } from "./pigs.ts";
 
 /** The scales of organs; those of the pig as a whole have no state such as normal. */
@@ -20,16 +22,18 @@ const unchecked = (entry: object): OrganState => ({
   sides: [],
 });
 
-describe.each(all)("$id", ({ id, organ: place, requires, when_normal: normal, range }) => {
-  const [system = ""] = place.split(".");
+describe("every scale", () => {
+  const systemOf = (scale: Scale): string => scale.organ.split(".")[0] ?? "";
 
-  test("a blank organ is missing", () => {
-    for (const record of [{}, organ(place, null), { [system]: null }]) {
+  every("a blank organ is missing", all, (scale) => {
+    const { id, organ: place } = scale;
+    for (const record of [{}, organ(place, null), { [systemOf(scale)]: null }]) {
       expect(scoreOf(id, record)).toMatchObject({ value: null, class: null, missing: [place] });
     }
   });
 
-  test("not examined and not assessable say why", () => {
+  every("not examined and not assessable say why", all, (scale) => {
+    const { id } = scale;
     const closed = scoreOn(id, { not_examined: "carcass left whole" });
     expect(closed).toMatchObject({ value: null, missing: [], reason: "not examined: carcass left whole" });
     const rotten = scoreOn(id, { not_assessable: { because: "autolysed", why: "three days dead" } });
@@ -40,15 +44,17 @@ describe.each(all)("$id", ({ id, organ: place, requires, when_normal: normal, ra
     });
   });
 
-  test("the word normal for the whole system is not a score", () => {
-    expect(scoreOf(id, { [system]: "normal" })).toMatchObject({
+  every("the word normal for the whole system is not a score", all, (scale) => {
+    const { id, organ: place } = scale;
+    expect(scoreOf(id, { [systemOf(scale)]: "normal" })).toMatchObject({
       value: null,
       missing: [place],
       reason: "recorded only by the word normal for the whole system; record the organ itself to score it",
     });
   });
 
-  test("findings without observations leave every part missing", () => {
+  every("findings without observations leave every part missing", all, (scale) => {
+    const { id, organ: place } = scale;
     for (const entry of [[{ process: "atrophy" }], { findings: [{ process: "atrophy" }] }]) {
       const score = scoreOn(id, entry);
       expect(score.value).toBeNull();
@@ -58,19 +64,25 @@ describe.each(all)("$id", ({ id, organ: place, requires, when_normal: normal, ra
     }
   });
 
-  test("a normal organ has the lowest grade, unless it must be measured, when what the scale requires is recorded", () => {
-    const section = requires === undefined ? {} : { section: "premolar-2" };
-    const value = normal === undefined ? null : Math.max(0, range[0]);
-    const score = scoreOn(id, { state: "normal", ...section });
-    expect(score.value).toBe(value);
-    expect(score.missing.length).toBe(normal === undefined ? 1 : 0);
-    const word = scoreOn(id, "normal");
-    if (requires === undefined) expect(word.value).toBe(value);
-    else if (normal === undefined) expect(word.missing).toContain("respiratory.turbinates.section");
-    else expect(word).toMatchObject({ value: null, missing: ["respiratory.turbinates.section"] });
-  });
+  every(
+    "a normal organ has the lowest grade, unless it must be measured, when what the scale requires is recorded",
+    all,
+    (scale) => {
+      const { id, requires, when_normal: normal, range } = scale;
+      const section = requires === undefined ? {} : { section: "premolar-2" };
+      const value = normal === undefined ? null : Math.max(0, range[0]);
+      const score = scoreOn(id, { state: "normal", ...section });
+      expect(score.value).toBe(value);
+      expect(score.missing.length).toBe(normal === undefined ? 1 : 0);
+      const word = scoreOn(id, "normal");
+      if (requires === undefined) expect(word.value).toBe(value);
+      else if (normal === undefined) expect(word.missing).toContain("respiratory.turbinates.section");
+      else expect(word).toMatchObject({ value: null, missing: ["respiratory.turbinates.section"] });
+    },
+  );
 
-  test("normal with a finding contradicts itself", () => {
+  every("normal with a finding contradicts itself", all, (scale) => {
+    const { id } = scale;
     const entry = { state: "normal", section: undefined, findings: [{ process: "abscess" }] };
     expect(scoreOn(id, entry)).toMatchObject({
       value: null,

@@ -5,6 +5,7 @@ import type { Scale } from "../../src/knowledge/index.ts";
 import { scales } from "../../src/knowledge/scales.ts";
 import { scoreOrgan } from "../../src/score/index.ts";
 import { exampleFaults } from "../../src/score/worked-examples.ts";
+import { every } from "../every.ts";
 import { pig, scaleNamed } from "./pigs.ts";
 
 /** What is wrong with a scale file: against the schema, and its examples worked out again. */
@@ -14,7 +15,7 @@ function faultsOf(scale: object): string[] {
   return exampleFaults(scale as Scale).map(({ message }) => message);
 }
 
-test.each([...scales.values()])("$id as it ships has no fault", (scale) => {
+every("a scale as it ships has no fault", scales.values(), (scale) => {
   expect(faultsOf(scale)).toEqual([]);
 });
 
@@ -55,7 +56,7 @@ const wrong: [string, Change][] = [
 const ofOrgans = [...scales.values()].filter(({ organ }) => organ !== "pig");
 
 describe.each(wrong)("a copy with %s", (_, change) => {
-  test.each(ofOrgans)("$id is found", (scale) => {
+  every("is found", ofOrgans, (scale) => {
     const copy = structuredClone(scale) as unknown as Record<string, unknown>;
     change(copy);
     expect(faultsOf(copy).length).toBeGreaterThan(0);
@@ -90,6 +91,8 @@ describe("what no scale that ships needs", () => {
       id: "respiratory.turbinates",
       system: "respiratory",
       key: "turbinates",
+      path: ["respiratory", "turbinates"] as const,
+      index: 0,
       definition: { title: "", look: "", base: [] },
     };
     return scoreOrgan({ ...gap, combine, ...more }, state.organ(organ as Parameters<typeof state.organ>[0]));

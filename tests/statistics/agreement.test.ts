@@ -7,6 +7,7 @@ import {
   intraclassCorrelations,
   percentAgreement,
 } from "../../src/statistics/index.ts";
+import { runs } from "../random.ts";
 import { expectClose } from "./reference.ts";
 
 const round = (values: (number | null)[], digits: number) =>
@@ -384,7 +385,7 @@ describe("intraclass correlation", () => {
           expect(upper).toBeLessThanOrEqual(1);
         }
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 

@@ -7,6 +7,8 @@ import {
   oneSidedLower,
   oneSidedUpper,
 } from "../../src/statistics/index.ts";
+import { every } from "../every.ts";
+import { runs } from "../random.ts";
 import { binomialProbabilities, expectClose, reference } from "./reference.ts";
 
 interface Input {
@@ -30,14 +32,15 @@ const ROWS: Record<BinomialMethod, number> = {
 
 describe("reference rows", () => {
   for (const method of BINOMIAL_METHODS) {
-    it.each(reference<Input, Limits>(method, ROWS[method]))("$id", ({ id, input, output }) => {
+    every(method, reference<Input, Limits>(method, ROWS[method]), ({ id, input, output }) => {
       const got = binomialInterval(input.x, input.n, { level: input.conf, method });
       expectClose(got.lower, output.lower, 1e-12, `${id} lower`);
       expectClose(got.upper, output.upper, 1e-12, `${id} upper`);
       expect(got).toMatchObject({ proportion: input.x / input.n, level: input.conf, method });
     });
   }
-  it.each(reference<Input, { upper: number }>("one-sided-upper", 14))("$id", ({ id, input, output }) => {
+  const oneSided = reference<Input, { upper: number }>("one-sided-upper", 14);
+  every("one-sided-upper", oneSided, ({ id, input, output }) => {
     expectClose(oneSidedUpper(input.x, input.n, input.conf), output.upper, 1e-12, id);
     expectClose(1 - oneSidedLower(input.n - input.x, input.n, input.conf), output.upper, 1e-12, id);
   });
@@ -134,7 +137,7 @@ describe("properties", () => {
         expect(got.lower).toBeLessThanOrEqual(got.proportion + ROUNDING);
         expect(got.upper).toBeGreaterThanOrEqual(got.proportion - ROUNDING);
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 
@@ -147,7 +150,7 @@ describe("properties", () => {
         expect(more.lower).toBeGreaterThanOrEqual(fewer.lower);
         expect(more.upper).toBeGreaterThanOrEqual(fewer.upper);
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 
@@ -159,7 +162,7 @@ describe("properties", () => {
         expect(Math.abs(affected.lower + unaffected.upper - 1)).toBeLessThan(ROUNDING);
         expect(Math.abs(affected.upper + unaffected.lower - 1)).toBeLessThan(ROUNDING);
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 
@@ -171,7 +174,7 @@ describe("properties", () => {
         expect(high.lower).toBeLessThanOrEqual(low.lower + ROUNDING);
         expect(high.upper).toBeGreaterThanOrEqual(low.upper - ROUNDING);
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 
@@ -188,7 +191,7 @@ describe("properties", () => {
         expectClose(oneSidedLower(x, n, half), outer.lower, 1e-9, "lower");
         expectClose(oneSidedUpper(x, n, half), outer.upper, 1e-9, "upper");
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 

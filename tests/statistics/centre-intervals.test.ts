@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { bootstrapInterval, meanInterval, medianInterval, seededRandom } from "../../src/statistics/index.ts";
 import { xoshiro128 } from "../../src/statistics/random.ts";
+import { runs } from "../random.ts";
 import { binomialProbabilities, expectClose } from "./reference.ts";
 
 const SKEWED = [0, 0, 0, 1, 0, 2, 5, 0, 1, 3, 0, 8, 12, 0, 1, 4, 0, 0, 2, 20];
@@ -203,7 +204,7 @@ describe("bootstrap", () => {
         expect(moved.lower).toBeCloseTo(4 * got.lower + 100, 8);
         expect(moved.upper).toBeCloseTo(4 * got.upper + 100, 8);
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 

@@ -7,6 +7,7 @@ import {
   finiteInterval,
   poissonInterval,
 } from "../../src/statistics/index.ts";
+import { runs } from "../random.ts";
 
 /** C(n, k) for n up to 60, exact in floating point up to 2^53 and to the last digits beyond. */
 const CHOOSE: number[][] = [[1]];
@@ -97,7 +98,7 @@ describe("one more animal", () => {
         expect(after.lower).toBeLessThanOrEqual(before.lower + ROUNDING);
         expect(after.upper).toBeLessThanOrEqual(before.upper + ROUNDING);
       }),
-      { numRuns: 3000 },
+      { numRuns: runs(3000) },
     );
   });
 
@@ -138,7 +139,7 @@ describe("a higher level", () => {
         expect(rate[1].lower).toBeLessThanOrEqual(rate[0].lower + ROUNDING);
         expect(rate[1].upper).toBeGreaterThanOrEqual(rate[0].upper - ROUNDING);
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 });

@@ -16,6 +16,8 @@ import {
   pooledSampleSizeUnlimited,
   zeroUpperFinite,
 } from "../../src/statistics/index.ts";
+import { every } from "../every.ts";
+import { runs } from "../random.ts";
 import { binomialProbabilities, expectClose } from "./reference.ts";
 
 const fixture = new URL("../fixtures/detection-table.json", import.meta.url);
@@ -28,9 +30,10 @@ describe("the table of exact numbers at 95 %, D rounded up", () => {
     expect(cells).toHaveLength(23 * 12);
   });
 
-  it.each(cells)(
-    "%d animals, prevalence %d: %d, Cannon & Roe %d",
-    (population, prevalence, exact, formula) => {
+  every(
+    "is met: animals, prevalence, number, Cannon & Roe",
+    cells,
+    ([population, prevalence, exact, formula]) => {
       const herd = { population, affected: affectedCount(population, prevalence) };
       const got = detectionSampleSize(herd);
       expect([got.n, wholeUp(got.cannonRoe)]).toEqual([exact, formula]);
@@ -234,7 +237,7 @@ describe("next to certainty", () => {
         expect(n).toBeGreaterThanOrEqual(exactNumber(some, tail * (1 + 2e-9) + 2 ** -53));
         expect(zeroUpperFinite(n ?? 0, some.population, level).upperCount).toBeLessThan(some.affected);
       }),
-      { numRuns: 200 },
+      { numRuns: runs(200) },
     );
   });
 

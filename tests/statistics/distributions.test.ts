@@ -14,6 +14,8 @@ import {
   studentTQuantile,
   studentTTwoSided,
 } from "../../src/statistics/index.ts";
+import { every } from "../every.ts";
+import { runs } from "../random.ts";
 import { expectClose, reference } from "./reference.ts";
 
 interface Tails {
@@ -26,7 +28,8 @@ const smaller = ({ lower, upper }: Tails) =>
   lower <= upper ? ({ tail: "lower", p: lower } as const) : ({ tail: "upper", p: upper } as const);
 
 describe("points computed to 60 digits and more", () => {
-  it.each(reference<{ a: number; x: number }, Tails>("gamma-tails", 80))("$id", ({ id, input, output }) => {
+  const rows = reference<{ a: number; x: number }, Tails>("gamma-tails", 80);
+  every("gamma-tails", rows, ({ id, input, output }) => {
     const got = regularisedGamma(input.a, input.x);
     expectClose(got.lower, output.lower, 2e-13, `${id} lower`);
     expectClose(got.upper, output.upper, 2e-13, `${id} upper`);
@@ -36,8 +39,9 @@ describe("points computed to 60 digits and more", () => {
     expectClose(chiSquaredQuantile(p, 2 * input.a, tail), 2 * input.x, 1e-14, `${id} chi-squared quantile`);
   });
 
-  it.each(reference<{ df: number; t: number }, { twoSided: number }>("t-tails", 80))(
-    "$id",
+  every(
+    "t-tails",
+    reference<{ df: number; t: number }, { twoSided: number }>("t-tails", 80),
     ({ id, input: { df, t }, output: { twoSided } }) => {
       expectClose(studentTTwoSided(t, df), twoSided, 1e-13, id);
       expectClose(studentTTwoSided(-t, df), twoSided, 1e-13, id);
@@ -50,8 +54,9 @@ describe("points computed to 60 digits and more", () => {
     },
   );
 
-  it.each(reference<{ numerator: number; denominator: number; f: number }, Tails>("f-tails", 80))(
-    "$id",
+  every(
+    "f-tails",
+    reference<{ numerator: number; denominator: number; f: number }, Tails>("f-tails", 80),
     ({ id, input: { f, ...degrees }, output }) => {
       expectClose(fCdf(f, degrees), output.lower, 2e-13, `${id} lower`);
       expectClose(fCdf(f, degrees, "upper"), output.upper, 2e-13, `${id} upper`);
@@ -148,7 +153,7 @@ describe("properties", () => {
         const x = fQuantile(p, f, tail);
         expectClose(fCdf(x, f) + fCdf(x, f, "upper"), 1, 1e-15, "both tails");
       }),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 

@@ -15,6 +15,7 @@ import {
   stratifiedTrend,
   trendTest,
 } from "../../src/statistics/index.ts";
+import { runs } from "../random.ts";
 import { expectClose } from "./reference.ts";
 
 function choose(n: number, k: number): number {
@@ -82,7 +83,7 @@ describe("exact trend", () => {
         expectClose(exactP ?? -1, extreme.reduce((sum, { ways }) => sum + ways, 0) / all, 1e-9, "exact p");
         expect(exactP).toBeLessThanOrEqual(1);
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 
@@ -134,7 +135,7 @@ describe("exact trend", () => {
         const { exactP } = stratifiedTrend([first, second], { exact: true });
         expectClose(exactP ?? -1, extreme.reduce((sum, { ways }) => sum + ways, 0) / all, 1e-9, "strata");
       }),
-      { numRuns: 40 },
+      { numRuns: runs(40) },
     );
   });
 });
@@ -165,7 +166,7 @@ describe("Freeman & Halton", () => {
         });
         expectClose(fisher.p, p, 1e-9, "Fisher");
       }),
-      { numRuns: 100 },
+      { numRuns: runs(100) },
     );
   });
 });
@@ -218,7 +219,7 @@ describe("exact Mantel-Haenszel", () => {
         if (plain.lower > 0) expectClose(got?.lower ?? -1, plain.lower, 1e-10, "lower");
         if (Number.isFinite(plain.upper)) expectClose(got?.upper ?? -1, plain.upper, 1e-10, "upper");
       }),
-      { numRuns: 60 },
+      { numRuns: runs(60) },
     );
   });
 

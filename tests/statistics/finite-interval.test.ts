@@ -10,6 +10,7 @@ import {
   oneSidedUpper,
   zeroUpperFinite,
 } from "../../src/statistics/index.ts";
+import { runs } from "../random.ts";
 import { expectClose, reference } from "./reference.ts";
 
 function choose(n: number, k: number): bigint {
@@ -105,7 +106,7 @@ describe("hypergeometric tails", () => {
           expectClose(hypergeometricProbability(x, sample), ratio([exactly, all]), 1e-12, what);
         }
       }),
-      { numRuns: 150 },
+      { numRuns: runs(150) },
     );
   });
 
@@ -168,7 +169,7 @@ describe("finite interval", () => {
         expect(finite.lower).toBeLessThanOrEqual(finite.proportion + 1 / population);
         expect(finite.upper).toBeGreaterThanOrEqual(finite.proportion - 1 / population);
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { detectableShares, fisherExact, fisherPower, fisherSampleSize } from "../../src/statistics/index.ts";
+import { runs } from "../random.ts";
 import { binomialProbabilities, expectClose } from "./reference.ts";
 
 function choose(n: number, k: number): bigint {
@@ -60,7 +61,7 @@ describe("Fisher's exact test", () => {
         expect(got.midP).toBeLessThanOrEqual(1);
         expectClose(swapped.lower, 1 / got.upper, 1e-10, "swapped limit");
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 
@@ -85,7 +86,7 @@ describe("Fisher's exact test", () => {
         expect(middle.lower).toBeGreaterThanOrEqual(got.lower);
         expect(middle.upper).toBeLessThanOrEqual(got.upper);
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 

@@ -3,6 +3,8 @@ import { jStat } from "jstat";
 import { describe, expect, it } from "vitest";
 import { betaQuantile, regularisedBeta } from "../../src/statistics/index.ts";
 import { cellDeviance, productMinus, stirlingError } from "../../src/statistics/stirling.ts";
+import { every } from "../every.ts";
+import { runs } from "../random.ts";
 import { expectClose, reference } from "./reference.ts";
 
 /** A double as an exact fraction: numerator over a power of two. */
@@ -30,9 +32,11 @@ function exactTail(x: number, n: number, p: number): number {
 }
 
 describe("regularised incomplete beta", () => {
-  it.each(
-    reference<{ x: number; a: number; b: number }, { lower: number; upper: number }>("beta-tails", 150),
-  )("$id", ({ id, input, output }) => {
+  const rows = reference<{ x: number; a: number; b: number }, { lower: number; upper: number }>(
+    "beta-tails",
+    150,
+  );
+  every("beta-tails", rows, ({ id, input, output }) => {
     const got = regularisedBeta(input.x, input.a, input.b);
     expectClose(got.lower, output.lower, 1e-13, `${id} lower`);
     expectClose(got.upper, output.upper, 1e-13, `${id} upper`);
@@ -57,7 +61,7 @@ describe("regularised incomplete beta", () => {
           }
         },
       ),
-      { numRuns: 400 },
+      { numRuns: runs(400) },
     );
   });
 
@@ -78,7 +82,7 @@ describe("regularised incomplete beta", () => {
           expectClose(regularisedBeta(x, 0.5, 0.5).lower, arcsine, 1e-13, "arcsine");
         },
       ),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 
@@ -105,7 +109,7 @@ describe("beta quantile", () => {
     b: number;
     tail: "lower" | "upper";
   }
-  it.each(reference<Input, { x: number }>("beta-quantile", 150))("$id", ({ id, input, output }) => {
+  every("beta-quantile", reference<Input, { x: number }>("beta-quantile", 150), ({ id, input, output }) => {
     const got = betaQuantile(input.probability, input.a, input.b, input.tail);
     expectClose(got, output.x, 1e-13, id);
   });
@@ -124,7 +128,7 @@ describe("beta quantile", () => {
           expectClose(regularisedBeta(x, a, b).lower, p, 1e-9, `p=${p} a=${a} b=${b}`);
         },
       ),
-      { numRuns: 500 },
+      { numRuns: runs(500) },
     );
   });
 
@@ -148,7 +152,7 @@ describe("beta quantile", () => {
           expectClose(betaQuantile(p, a, b), jStat.beta.inv(p, a, b), 1e-7, `p=${p} a=${a} b=${b}`);
         },
       ),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 });

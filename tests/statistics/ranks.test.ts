@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { hodgesLehmann, kruskalWallis, rankSumTest } from "../../src/statistics/index.ts";
+import { runs } from "../random.ts";
 import { expectClose } from "./reference.ts";
 
 /** Pairs won by the first group, ties half: the definition of U. */
@@ -47,7 +48,7 @@ describe("rank-sum test", () => {
         expect(got.p).toBe(got.exactP);
         expect(got.p).toBeLessThanOrEqual(1);
       }),
-      { numRuns: 150 },
+      { numRuns: runs(150) },
     );
   });
 
@@ -207,7 +208,7 @@ describe("Kruskal-Wallis test", () => {
         });
         expectClose(exactP ?? Number.NaN, far.length / all.length, 1e-12, "exact p");
       }),
-      { numRuns: 40 },
+      { numRuns: runs(40) },
     );
   });
 

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { fisherExact, riskDifference, riskRatio } from "../../src/statistics/index.ts";
+import { runs } from "../random.ts";
 import { expectClose } from "./reference.ts";
 
 type Counts = [x1: number, n1: number, x2: number, n2: number];
@@ -101,7 +102,7 @@ describe("properties", () => {
           }
         },
       ),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 
@@ -113,7 +114,7 @@ describe("properties", () => {
         fc.pre(Math.abs(lower) > 1e-9 && Math.abs(upper) > 1e-9);
         expect(ratio.lower > 1 || ratio.upper < 1).toBe(lower > 0 || upper < 0);
       }),
-      { numRuns: 300 },
+      { numRuns: runs(300) },
     );
   });
 

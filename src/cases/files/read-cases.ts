@@ -7,7 +7,7 @@ import { visible } from "../../words/visible.ts";
 import { type Fault, fileFault } from "../faults/fault.ts";
 import type { Validated } from "../faults/validate.ts";
 import { buildCase } from "../model/build-case.ts";
-import type { Archive, Case, Farm, HouseScale, Visit } from "../model/model.ts";
+import type { Archive, Case, Farm, HouseScale } from "../model/model.ts";
 import { asIntended } from "../slips/as-intended.ts";
 import { ArchiveContext } from "./archive-context.ts";
 import { kindOf, sameFile } from "./file-kind.ts";
@@ -33,26 +33,13 @@ export interface ReadOptions {
 export function readCases(paths: readonly string[], options: ReadOptions = {}): Archive {
   const reader = new ArchiveReader(paths, options);
   const parts = reader.folders.map((folder) => reader.read(folder));
-  const farms = new Set([
-    ...parts.flatMap(({ askedFarms }) => askedFarms),
-    ...parts.flatMap(({ cases }) => cases.flatMap(({ one }) => one.farm ?? [])),
-  ]);
   return {
-    cases: inOrder(parts.flatMap(({ cases }) => cases)).map(({ one }) => one),
-    visits: inOrder(parts.flatMap(({ visit }) => visit ?? [])).map(({ one }) => one),
-    farms: [...farms],
+    cases: parts.flatMap(({ cases }) => cases),
+    visits: parts.flatMap(({ visits }) => visits),
+    farms: [...new Set(parts.flatMap(({ farms }) => farms))],
     ...reader.end(),
   };
 }
-
-/** Something that was read, and its place in the order in which it was asked for. */
-export interface Ordered<T> {
-  readonly one: T;
-  readonly order: number;
-}
-
-export const inOrder = <T>(read: readonly Ordered<T>[]): readonly Ordered<T>[] =>
-  [...read].sort((a, b) => a.order - b.order);
 
 /** The files of one folder that were asked for: a visit, if it is one, stands in one folder with its cases. */
 export interface AskedFolder {
@@ -63,21 +50,14 @@ export interface AskedFolder {
 interface AskedFile {
   readonly location: string;
   readonly how: FoundFile["how"];
-  /** Among all that was asked for. */
-  readonly order: number;
   /** The path that led to it, by its index. */
   readonly path: number;
   /** Bytes in place of a file that is read. */
   readonly bytes?: Uint8Array;
 }
 
-/** What was read of one folder. */
-export interface ReadFolder {
-  readonly cases: readonly Ordered<Case>[];
-  readonly visit: Ordered<Visit> | undefined;
-  /** Farm files among the files asked for. */
-  readonly askedFarms: readonly Farm[];
-}
+/** What was read of one folder: its visit, if there is one, with the cases, and the farms around them. */
+export type ReadFolder = Pick<Archive, "cases" | "visits" | "farms">;
 
 /** What can be said only when all folders were read. */
 export interface ReadEnd {
@@ -107,11 +87,10 @@ export class ArchiveReader {
       paths.map((path) => (path === "-" ? dirname(name) : path)),
     );
     const folders = new Map<string, AskedFile[]>();
-    let order = 0;
     const add = (location: string, rest: Pick<AskedFile, "how" | "path" | "bytes">): void => {
       const folder = dirname(location);
       const files = folders.get(folder) ?? [];
-      files.push({ location, order: order++, ...rest });
+      files.push({ location, ...rest });
       folders.set(folder, files);
     };
     for (const [index, path] of paths.entries()) {
@@ -131,21 +110,16 @@ export class ArchiveReader {
 
   /** Reads the files of one folder. */
   read({ location: folder, files }: AskedFolder): ReadFolder {
-    const cases: Ordered<Case>[] = [];
-    const askedFarms: Farm[] = [];
+    const cases: Case[] = [];
+    const farms = new Set<Farm>();
     let isBroken = false;
-    /** Where the visit stands in the order: visits that were looked for come before those that cases brought along. */
-    let visitOrder: number | undefined;
-    let isWalked = false;
+    let visitIs: FoundFile["how"] | "not asked for" = "not asked for";
     for (const asked of files) {
-      const { location, how, order } = asked;
+      const { location, how } = asked;
       const role = asked.bytes === undefined ? roleOf(location) : "other";
-      if (role === "visit") {
-        isWalked ||= how === "walked";
-        visitOrder = Math.min(visitOrder ?? order, order - (how === "walked" ? 2 : 1) * beforeAll);
-      }
+      if (role === "visit" && visitIs !== "walked") visitIs = how;
       const farm = role === "farm" ? this.#context.farm(folder) : undefined;
-      if (farm !== undefined) askedFarms.push(farm);
+      if (farm !== undefined) farms.add(farm);
       if (role === "settings" && how === "named") this.#context.settings(folder);
       if (role !== "other") {
         if (how === "named" && role !== "results" && kindOf(location) !== "nothing")
@@ -153,19 +127,20 @@ export class ArchiveReader {
         continue;
       }
       const result = this.#readCase(asked, folder);
-      if (result === "other") continue;
+      if (result === "no case") continue;
       this.#met.add(asked.path);
       if (result === "unreadable") isBroken = true;
-      else if (result !== "left out") cases.push({ one: result, order });
+      else if (result !== "left out") {
+        cases.push(result);
+        if (result.farm !== undefined) farms.add(result.farm);
+      }
     }
-    const context = this.#context.visit(folder);
-    if (context === undefined || (visitOrder === undefined && cases.length === 0))
-      return { cases, visit: undefined, askedFarms };
-    const ofVisit = cases.map(({ one }) => one);
+    const visit = this.#context.visit(folder);
+    const isJoined = visit !== undefined && (visitIs !== "not asked for" || cases.length > 0);
     // A case that could not be read, or whose name could not, is not absent.
-    const isNameless = ofVisit.some((one) => one.faults.some(({ path }) => path[0] === "case"));
-    const visit = { ...context, cases: ofVisit, complete: isWalked && !isBroken && !isNameless };
-    return { cases, visit: { one: visit, order: visitOrder ?? cases[0]?.order ?? 0 }, askedFarms };
+    const isNameless = cases.some((one) => one.faults.some(({ path }) => path[0] === "case"));
+    const complete = visitIs === "walked" && !isBroken && !isNameless;
+    return { cases, visits: isJoined ? [{ ...visit, cases, complete }] : [], farms: [...farms] };
   }
 
   /** Lets go of what was read around the folders, but for what the next one stands in. */
@@ -181,7 +156,10 @@ export class ArchiveReader {
     };
   }
 
-  #readCase({ location, how, bytes }: AskedFile, folder: string): Case | "other" | "unreadable" | "left out" {
+  #readCase(
+    { location, how, bytes }: AskedFile,
+    folder: string,
+  ): Case | "no case" | "unreadable" | "left out" {
     const file = this.#context.show(location);
     if (bytes === undefined) {
       const same = sameFile(location);
@@ -198,13 +176,10 @@ export class ArchiveReader {
       return "unreadable";
     }
     if (how !== "named" && !looksLikeCase(read.result) && this.#context.visit(folder) === undefined)
-      return "other";
+      return "no case";
     return toCase(file, folder, read.result, this.#context);
   }
 }
-
-/** More than any archive has files. */
-const beforeAll = 1e12;
 
 function toCase(file: string, folder: string, read: KeyedDocument, context: ArchiveContext): Case {
   const { placed, record, raw } = checkDocument("case", file, read);

@@ -35,7 +35,7 @@ export function buildCase({ raw, ...parts }: CaseParts): Case {
   const ageDays = quantity("age", record.pig?.age);
   const ageClass = record.pig?.class ?? classOfAge(ageDays);
   const signs = record.selection?.signs ?? [];
-  const states = new Map<string, OrganState>();
+  const states: OrganState[] = [];
   return {
     ...parts,
     id: record.case ?? basename(file).replace(/\.ya?ml$/i, ""),
@@ -47,10 +47,10 @@ export function buildCase({ raw, ...parts }: CaseParts): Case {
     signs,
     due: organsDue({ protocol, ageClass, sex: record.pig?.sex, signs }),
     organ(organ: PlacedOrgan): OrganState {
-      const known = states.get(organ.id);
+      const known = states[organ.index];
       if (known !== undefined) return known;
       const state = organState(raw, organ);
-      states.set(organ.id, state);
+      states[organ.index] = state;
       return state;
     },
   };

@@ -15,15 +15,18 @@ export interface Moment {
 export function moment(text: string | undefined): Moment | undefined {
   const match = text === undefined ? null : pattern.exec(text);
   if (match === null) return undefined;
-  const [year = 0, month = 0, day = 0, hour = 0, minute = 0, second = 0] = match
-    .slice(1, 7)
-    .map((part) => Number(part ?? 0));
-  const at = Date.UTC(year, month - 1, day, hour, minute, second);
-  // A part that is too large runs over into the next one, so the same text comes back only from a real moment.
-  const sameDay = new Date(at).toISOString().startsWith(`${match[1]}-${match[2]}-${match[3]}T`);
-  if (!sameDay || hour > 23 || minute > 59 || second > 59) return undefined;
+  const [hour, minute, second] = [Number(match[4] ?? 0), Number(match[5] ?? 0), Number(match[6] ?? 0)];
+  const day = new Date(
+    Date.UTC(Number(match[1]), Number(match[2]) - 1, Number(match[3]), hour, minute, second),
+  );
+  // A part that is too large runs over into the next one.
+  const isDay =
+    day.getUTCFullYear() === Number(match[1]) &&
+    day.getUTCMonth() === Number(match[2]) - 1 &&
+    day.getUTCDate() === Number(match[3]);
+  if (!isDay || hour > 23 || minute > 59 || second > 59) return undefined;
   const zone = zoneHours(match[7]);
-  const written = at / 3_600_000;
+  const written = day.getTime() / 3_600_000;
   return {
     written,
     utc: zone === undefined ? undefined : written - zone,

@@ -2,7 +2,7 @@
 import type { Finding, OrganEntry } from "../../generated/organs.types.ts";
 import type { PlacedOrgan } from "../../knowledge/index.ts";
 import { withoutBlanks } from "./blanks.ts";
-import { type Path, pathOf } from "./path.ts";
+import type { Path } from "./path.ts";
 
 export type { Finding } from "../../generated/organs.types.ts";
 
@@ -44,48 +44,69 @@ const silentKeys = new Set([
  * @param record the case, as plain data
  */
 export function organState(record: object, organ: PlacedOrgan): OrganState {
-  const system: unknown = Object.hasOwn(record, organ.system)
-    ? (record as Record<string, unknown>)[organ.system]
-    : undefined;
-  if (system === "normal") return { ...stateOf("normal", [organ.system], false), bySystem: true };
-  const path = pathOf(organ.id);
-  const entries = system as Record<string, unknown> | null | undefined;
-  const value = entries != null && Object.hasOwn(entries, organ.key) ? entries[organ.key] : undefined;
-  return stateOf(value, path, organ.definition.form === "paired");
+  const system = own(record, organ.system);
+  if (system === "normal") return plainStates(organ).bySystem;
+  const value = typeof system === "object" && system !== null ? own(system, organ.key) : undefined;
+  if (value === undefined || value === null) return plainStates(organ).blank;
+  if (value === "normal") return plainStates(organ).normal;
+  return stateOf(value, organ.path, organ.definition.form === "paired");
 }
 
-function stateOf(value: unknown, path: Path, paired: boolean): OrganState {
-  const plain: Omit<OrganState, "status"> = {
-    path,
-    bySystem: false,
-    reason: undefined,
-    because: undefined,
-    findings: [],
-    entry: undefined,
-    sides: [],
+const own = (from: object, key: string): unknown =>
+  Object.hasOwn(from, key) ? (from as Record<string, unknown>)[key] : undefined;
+
+/** States that say no more than one word; they are the same in every case, and by far the most. */
+interface PlainStates {
+  readonly blank: OrganState;
+  readonly normal: OrganState;
+  readonly bySystem: OrganState;
+}
+
+const known: PlainStates[] = [];
+
+function plainStates({ index, path, system }: PlacedOrgan): PlainStates {
+  known[index] ??= {
+    blank: plain("blank", path),
+    normal: plain("normal", path),
+    bySystem: { ...plain("normal", [system]), bySystem: true },
   };
-  if (value === undefined || value === null) return { ...plain, status: "blank" };
-  if (value === "normal") return { ...plain, status: "normal" };
+  return known[index];
+}
+
+const plain = (status: OrganStatus, path: Path): OrganState => ({
+  status,
+  path,
+  bySystem: false,
+  reason: undefined,
+  because: undefined,
+  findings: [],
+  entry: undefined,
+  sides: [],
+});
+
+function stateOf(value: unknown, path: Path, paired: boolean): OrganState {
+  if (value === undefined || value === null) return plain("blank", path);
+  if (value === "normal") return plain("normal", path);
   if (Array.isArray(value))
-    return { ...plain, status: "recorded", findings: findingsAt(withoutBlanks(value) as Finding[], path) };
+    return {
+      ...plain("recorded", path),
+      findings: findingsAt(withoutBlanks(value) as Finding[], path),
+    };
   const entry = withoutBlanks(value) as OrganEntry;
   const findings = findingsAt(entry.findings ?? [], [...path, "findings"]);
   const sides = paired ? sidesOf(value, path) : [];
-  const full = { ...plain, entry, findings, sides };
+  const full = (status: OrganStatus): OrganState => ({ ...plain(status, path), entry, findings, sides });
   // A blank reason is still the statement that the organ was not examined.
-  if (Object.hasOwn(value, "not_examined"))
-    return { ...full, status: "not_examined", reason: entry.not_examined };
+  if (Object.hasOwn(value, "not_examined")) return { ...full("not_examined"), reason: entry.not_examined };
   if (Object.hasOwn(value, "not_assessable"))
     return {
-      ...full,
-      status: "not_assessable",
+      ...full("not_assessable"),
       reason: entry.not_assessable?.why,
       because: entry.not_assessable?.because,
     };
-  if (entry.state === "normal") return { ...full, status: "normal" };
-  if ((entry.findings ?? []).length > 0 || hasObservations(entry, paired))
-    return { ...full, status: "recorded" };
-  return { ...full, status: sidesStatus(sides) };
+  if (entry.state === "normal") return full("normal");
+  if ((entry.findings ?? []).length > 0 || hasObservations(entry, paired)) return full("recorded");
+  return full(sidesStatus(sides));
 }
 
 /** The findings that say what happened; one whose process cannot be read is a fault of the file. */

@@ -18,4 +18,9 @@ export function putSelectionRight(document: Record<string, unknown>): void {
 const answered = new Set(["yes", "no", "unknown"]);
 
 const parts = (sign: unknown): unknown =>
-  typeof sign === "string" ? sign.split(/\s*[,;+/]\s*/).filter((part) => part !== "") : sign;
+  typeof sign === "string"
+    ? sign
+        .split(/[,;+/]/)
+        .map((part) => part.trim())
+        .filter((part) => part !== "")
+    : sign;

@@ -1,9 +1,9 @@
 import { isNoDecision } from "../../../cases/index.ts";
-import type { ArchiveRule } from "../../rule.ts";
+import type { FileRule } from "../../rule.ts";
 
-export const authorityWithoutAnswer: ArchiveRule = {
+export const authorityWithoutAnswer: FileRule = {
   id: "authority-without-answer",
-  scope: "archive",
+  scope: "file",
   family: "alarm",
   level: "error",
   locked: true,
@@ -15,14 +15,12 @@ export const authorityWithoutAnswer: ArchiveRule = {
   good: {
     case: "authority: {contacted: 2026-04-20T10:20, answer: no suspicion; go on}",
   },
-  check({ visits, cases }, reportOn) {
-    for (const one of [...visits, ...cases]) {
-      const answer = one.record.authority?.answer;
-      if (answer !== undefined && isNoDecision(answer))
-        reportOn(one)(
-          `authority.answer: "${answer}" is no decision, so this call lifts no alarm. Write what the authority decided; until it has, call again and keep everything where it is.`,
-          ["authority", "answer"],
-        );
-    }
+  check({ record }, report) {
+    const answer = "authority" in record ? record.authority?.answer : undefined;
+    if (answer !== undefined && isNoDecision(answer))
+      report(
+        `authority.answer: "${answer}" is no decision, so this call lifts no alarm. Write what the authority decided; until it has, call again and keep everything where it is.`,
+        ["authority", "answer"],
+      );
   },
 };

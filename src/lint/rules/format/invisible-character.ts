@@ -2,11 +2,11 @@ import { formatPath, type Path } from "../../../cases/index.ts";
 import { textsOf } from "../../../record/index.ts";
 import { hiddenName } from "../../../words/hidden-characters.ts";
 import { visible } from "../../../words/visible.ts";
-import type { ArchiveRule } from "../../rule.ts";
+import type { FileRule } from "../../rule.ts";
 
-export const invisibleCharacter: ArchiveRule = {
+export const invisibleCharacter: FileRule = {
   id: "invisible-character",
-  scope: "archive",
+  scope: "file",
   family: "format",
   level: "warning",
   summary: "No text of a case, a visit or a farm holds a character that nobody sees.",
@@ -15,26 +15,25 @@ export const invisibleCharacter: ArchiveRule = {
   source: { cite: "Unicode, format characters", confidence: "common-practice" },
   bad: { case: 'pig: {tag: "9\\u200b01"}' },
   good: { case: 'pig: {tag: "901"}' },
-  check({ cases, visits, farms }, reportOn) {
-    for (const one of [...farms, ...visits, ...cases])
-      for (const { text: written, path } of textsOf(one.record)) {
-        // A soft hyphen comes with prose that was pasted; nobody searches a table for a note.
-        const text = path.at(-1) === "note" ? written.replaceAll("\u00ad", "") : written;
-        const blank = isLabel(path) ? oddBlank.exec(text)?.[0] : undefined;
-        if (blank !== undefined)
-          reportOn(one)(
-            `${formatPath(path)}: "${text.replace(blank, `\\u{${hexOf(blank)}}`)}" holds a blank that nobody sees (U+${hexOf(blank).toUpperCase().padStart(4, "0")}). Type it anew.`,
-            path,
-          );
-        if (plain.test(text) || blank !== undefined) continue;
-        const shown = visible(text.replaceAll(/[\n\r\t]/g, " "));
-        const code = /\\u\{([0-9a-f]+)\}/.exec(shown)?.[1];
-        if (code !== undefined && !text.includes(`\\u{${code}}`))
-          reportOn(one)(
-            `${formatPath(path)}: "${shown.slice(0, 60)}" holds ${hiddenName(String.fromCodePoint(Number.parseInt(code, 16)))}. Type it anew.`,
-            path,
-          );
-      }
+  check(one, report) {
+    for (const { text: written, path } of textsOf(one.record)) {
+      // A soft hyphen comes with prose that was pasted; nobody searches a table for a note.
+      const text = path.at(-1) === "note" ? written.replaceAll("\u00ad", "") : written;
+      const blank = isLabel(path) ? oddBlank.exec(text)?.[0] : undefined;
+      if (blank !== undefined)
+        report(
+          `${formatPath(path)}: "${text.replace(blank, `\\u{${hexOf(blank)}}`)}" holds a blank that nobody sees (U+${hexOf(blank).toUpperCase().padStart(4, "0")}). Type it anew.`,
+          path,
+        );
+      if (plain.test(text) || blank !== undefined) continue;
+      const shown = visible(text.replaceAll(/[\n\r\t]/g, " "));
+      const code = /\\u\{([0-9a-f]+)\}/.exec(shown)?.[1];
+      if (code !== undefined && !text.includes(`\\u{${code}}`))
+        report(
+          `${formatPath(path)}: "${shown.slice(0, 60)}" holds ${hiddenName(String.fromCodePoint(Number.parseInt(code, 16)))}. Type it anew.`,
+          path,
+        );
+    }
   },
 };
 

@@ -1,11 +1,11 @@
 import { formatPath, type Path, saysNothing } from "../../../cases/index.ts";
 import { plausible } from "../../../knowledge/index.ts";
 import { textsOf } from "../../../record/index.ts";
-import type { ArchiveRule } from "../../rule.ts";
+import type { FileRule } from "../../rule.ts";
 
-export const textSaysNothing: ArchiveRule = {
+export const textSaysNothing: FileRule = {
   id: "text-says-nothing",
-  scope: "archive",
+  scope: "file",
   family: "format",
   level: "error",
   summary: "A text that was asked for is more than a dash, a question mark or a word to be replaced later.",
@@ -17,26 +17,22 @@ export const textSaysNothing: ArchiveRule = {
   },
   bad: { case: 'examiner: "?"' },
   good: { case: "examiner: R. Sallow" },
-  check({ cases, visits, farms }, reportOn) {
-    for (const one of [...farms, ...visits, ...cases])
-      for (const { text, path } of textsOf(one.record)) {
-        // Accepted entries have a rule of their own; a note is not asked for.
-        if (path[0] === "accepted" || path.at(-1) === "note") continue;
-        const key = keyOf(path);
-        const name = formatPath(path);
-        const word = text.trim().toLowerCase();
-        if (people.has(key) && isSurname(text)) continue;
-        if (names.has(key) && (isWithoutName(key, text) || isAnyOf(word, anywhere, noNames)))
-          reportOn(one)(
-            `${name}: "${text}" is no name. Write it, or leave the key blank until you know.`,
-            path,
-          );
-        else if (marksOnly.test(text) || (asked.has(key) && isEmpty(key, text)))
-          reportOn(one)(
-            `${name}: "${text}" says nothing. Write what is meant, or leave the key blank until you know.`,
-            path,
-          );
-      }
+  check(one, report) {
+    for (const { text, path } of textsOf(one.record)) {
+      // Accepted entries have a rule of their own; a note is not asked for.
+      if (path[0] === "accepted" || path.at(-1) === "note") continue;
+      const key = keyOf(path);
+      const name = formatPath(path);
+      const word = text.trim().toLowerCase();
+      if (people.has(key) && isSurname(text)) continue;
+      if (names.has(key) && (isWithoutName(key, text) || isAnyOf(word, anywhere, noNames)))
+        report(`${name}: "${text}" is no name. Write it, or leave the key blank until you know.`, path);
+      else if (marksOnly.test(text) || (asked.has(key) && isEmpty(key, text)))
+        report(
+          `${name}: "${text}" says nothing. Write what is meant, or leave the key blank until you know.`,
+          path,
+        );
+    }
   },
 };
 

@@ -14,17 +14,17 @@ export const duplicateCase: ArchiveRule = {
     others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],
     visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
   },
-  check({ cases }, reportOn) {
+  begin() {
     const first = new Map<string, string>();
-    for (const one of cases) {
-      if (one.record.case === undefined) continue;
+    return (one, report) => {
+      if (one.record.case === undefined) return;
       const other = first.get(one.id);
       if (other === undefined) first.set(one.id, one.file);
       else
-        reportOn(one)(
+        report(
           `case: "${one.id}" is already the case of ${other}. Take out the copy, or give one of the two pigs an id of its own.`,
           ["case"],
         );
-    }
+    };
   },
 };

@@ -1,0 +1,156 @@
+/** The tests of all pigs together, each for itself, with their intervals; those within strata and by pens beside them. */
+import {
+  detectableShares,
+  fisherExact,
+  hodgesLehmann,
+  kruskalWallis,
+  LARGEST_GROUP,
+  rankSumTest,
+  riskDifference,
+  riskRatio,
+  sharesTest,
+  type TwoGroups,
+  trendTest,
+} from "../../statistics/index.ts";
+import type { Asked } from "../comparison.ts";
+import type { ComparedSides } from "../sides/comparability.ts";
+import { type AnsweredSide, countOf, valuesOf } from "../sides/outcomes.ts";
+import type { SidePens } from "../sides/pens.ts";
+import { scoresByPens, sharesByPens } from "./by-pens.ts";
+import {
+  limited,
+  type ManySharesCompared,
+  type RanksCompared,
+  type Result,
+  ratio,
+  type ScoresCompared,
+  type SharesCompared,
+  type TrendCompared,
+} from "./results.ts";
+import { scoresWithin, secondAgainstFirst, sharesWithin, trendWithin } from "./within-strata.ts";
+
+/** Below this many pigs on a side the chi-squared form of Kruskal & Wallis is rough, and the ways are counted. */
+const roughBelow = 5;
+/** Power of `could_show`. */
+const power = 0.8;
+const mostPairs = 4_000_000;
+const dayMs = 86_400_000;
+
+/** The comparison of two sides or more, each with at least one pig. */
+export function resultOf(compared: ComparedSides, { between, level }: Asked): Result {
+  const scored = compared.label.kind === "scale";
+  if (compared.sides.length < 3) return scored ? scoresOf(compared, level) : sharesOf(compared, level);
+  if (scored) return ranksOf(compared);
+  return between === "visits" ? trendOf(compared) : manySharesOf(compared);
+}
+
+/** Both sides with their pens, where at least one shares them. */
+function sharing({ pens: [first, second] }: ComparedSides): [SidePens, SidePens] | null {
+  if (first === undefined || second === undefined || !(first.shared || second.shared)) return null;
+  return first.pens.length + second.pens.length > 2 ? [first, second] : null;
+}
+
+const answersOf = ({ sides: [first, second] }: ComparedSides) =>
+  [first?.answers ?? [], second?.answers ?? []] as const;
+
+function sharesOf(compared: ComparedSides, level: number): SharesCompared {
+  const groups = secondAgainstFirst(...answersOf(compared));
+  const fisher = fisherExact(groups, { level });
+  const difference = riskDifference(groups, { level });
+  const score = riskDifference(groups, { level, method: "miettinen-nurminen" });
+  const risk = riskRatio(groups, { level });
+  const { stratification } = compared;
+  const pens = sharing(compared);
+  return {
+    test: "fisher-exact",
+    p: fisher.p,
+    difference: {
+      ...limited(difference.difference, difference.lower, difference.upper),
+      method: "newcombe",
+    },
+    difference_score: {
+      ...limited(score.difference, score.lower, score.upper),
+      method: "miettinen-nurminen",
+    },
+    risk_ratio: ratio(risk.ratio, risk.lower, risk.upper),
+    odds_ratio: ratio(fisher.oddsRatio, fisher.lower, fisher.upper),
+    stratified: stratification && sharesWithin(stratification, level),
+    penned: pens && sharesByPens(pens, stratification, level),
+    could_show: couldShow(groups, level),
+  };
+}
+
+/** From the share of the first side, how far away the second must be to be shown. */
+function couldShow({ x2, n1, n2 }: TwoGroups, level: number): SharesCompared["could_show"] {
+  if (Math.max(n1, n2) > LARGEST_GROUP) return null;
+  return detectableShares(n2, n1, x2 / n2, { power, alpha: 1 - level });
+}
+
+function scoresOf(compared: ComparedSides, level: number): ScoresCompared {
+  const [one, other] = answersOf(compared);
+  const [first, second] = [valuesOf(one), valuesOf(other)];
+  const { p, method, superiority } = rankSumTest(second, first);
+  const shift = first.length * second.length > mostPairs ? null : hodgesLehmann(second, first, { level });
+  const { stratification } = compared;
+  const pens = sharing(compared);
+  return {
+    test: "mann-whitney",
+    exact: method === "exact",
+    p,
+    superiority,
+    shift: shift && {
+      ...limited(shift.shift, shift.lower, shift.upper),
+      method: "hodges-lehmann",
+      reason: shift.reason,
+    },
+    stratified: stratification && scoresWithin(stratification, superiority),
+    penned: pens && scoresByPens(pens, stratification),
+  };
+}
+
+/** Places of visits on the axis of time: days since the first, or 1, 2, 3 where a date is missing or twice. */
+export function placesOf(sides: readonly AnsweredSide[]): { places: number[]; unit: "days" | "order" } {
+  const dates = sides.map(({ side }) => Date.parse(side.date ?? ""));
+  const dated = dates.every(Number.isFinite) && new Set(dates).size === dates.length;
+  return dated
+    ? { places: dates.map((date) => (date - (dates[0] ?? 0)) / dayMs), unit: "days" }
+    : { places: sides.map((_, i) => i + 1), unit: "order" };
+}
+
+function trendOf({ sides, stratification }: ComparedSides): TrendCompared {
+  const { places, unit } = placesOf(sides);
+  const groups = sides.map(({ answers }, place) => ({ ...countOf(answers), score: places[place] ?? place }));
+  const { p, exactP, z } = trendTest(groups, { exact: true });
+  return {
+    test: "cochran-armitage",
+    exact: exactP !== null,
+    p: exactP ?? p,
+    z,
+    places,
+    unit,
+    stratified: stratification && trendWithin(stratification, places, z),
+  };
+}
+
+function manySharesOf({ sides }: ComparedSides): ManySharesCompared {
+  const { chiSquared, df, p, exactP, leastExpected } = sharesTest(
+    sides.map(({ answers }) => countOf(answers)),
+  );
+  return {
+    test: "freeman-halton",
+    exact: exactP !== null,
+    p: exactP ?? p,
+    chi_squared: chiSquared,
+    df,
+    least_expected: leastExpected,
+  };
+}
+
+function ranksOf({ sides }: ComparedSides): RanksCompared {
+  const exact = sides.some(({ answers }) => answers.length < roughBelow);
+  const { h, df, p, exactP } = kruskalWallis(
+    sides.map(({ answers }) => valuesOf(answers)),
+    { exact },
+  );
+  return { test: "kruskal-wallis", exact: exactP !== null, p: exactP ?? p, h, df };
+}

@@ -1,0 +1,177 @@
+/** Numbers and tests of a comparison as they stand in a sentence. */
+import { indicators } from "../../knowledge/index.ts";
+import { count, listing } from "../../words/listing.ts";
+import { levelPercent, percent } from "../../words/percent.ts";
+import { type Cluster, clusterWord, type SideNumbers } from "../comparison.ts";
+import {
+  byPens,
+  type ClaimOn,
+  type Limited,
+  type Ratio,
+  type Result,
+  type ScoresCompared,
+  type SharesCompared,
+  type WithinStrata,
+  withinStrata,
+} from "../judgement/results.ts";
+
+/** `p 0.070`, `p < 0.001`. */
+export const pText = (p: number): string => (p < 0.001 ? "p < 0.001" : `p ${p.toFixed(p < 0.1 ? 3 : 2)}`);
+
+/** `7 of 10`. */
+export const ofExamined = ({ affected = 0, examined }: SideNumbers): string => `${affected} of ${examined}`;
+
+/** At most two decimals. */
+export const plain = (value: number): string => String(Number(value.toFixed(2)));
+
+const hundred = (share: number): string => (Math.abs(share) * 100).toFixed(1);
+
+/** `50.0 fewer of every 100 pigs, 95 % interval 6.9 to 74.0 fewer`. */
+export function differenceText({ value, lower, upper }: Limited, level: number): string {
+  const change =
+    value === null || value === 0
+      ? "no more and no fewer"
+      : `${hundred(value)} ${value < 0 ? "fewer" : "more"} of every 100 pigs`;
+  return `${change}, ${levelPercent(level)} interval ${rangeText(lower ?? -1, upper ?? 1)}`;
+}
+
+function rangeText(lower: number, upper: number): string {
+  if (upper <= 0) return `${hundred(upper)} to ${hundred(lower)} fewer`;
+  if (lower >= 0) return `${hundred(lower)} to ${hundred(upper)} more`;
+  return `${hundred(lower)} fewer to ${hundred(upper)} more`;
+}
+
+/** How often the second side stands above the first. */
+export const oftenText = (superiority: number, pairs: string): string =>
+  `the second side is higher in ${hundred(superiority)} of 100 ${pairs}, ties half`;
+
+/**
+ * `shift -1 points, 95 % interval -2 to 0`. A shift of 0 may hide a difference where most pigs share one score, so
+ * then stands how often a pig of the second side scores above one of the first.
+ */
+export function shiftText(
+  { shift, superiority }: ScoresCompared,
+  unit: string | undefined,
+  level: number,
+): string {
+  const often = oftenText(superiority, "pairs of pigs");
+  if (shift === null) return often;
+  const { value, lower, upper } = shift;
+  const by = `shift ${plain(value ?? 0)} ${unit ?? (Math.abs(value ?? 0) === 1 ? "point" : "points")}`;
+  const range =
+    lower === null || upper === null
+      ? `no interval (${shift.reason === "ties" ? "most pairs of pigs lie just so far apart" : "too few pigs"})`
+      : `${levelPercent(level)} interval ${plain(lower)} to ${plain(upper)}`;
+  return `${by}, ${range}${value === 0 && superiority !== 0.5 ? `; ${often}` : ""}`;
+}
+
+/** `0.12 (0.01 to 1.24)`; `without limit (3.5 or more)` when nothing stands below the line. */
+export function ratioText({ value, lower, upper, unbounded }: Ratio): string {
+  if (unbounded) return `without limit${lower === null || lower === 0 ? "" : ` (${plain(lower)} or more)`}`;
+  if (value === null) return upper === null ? "not to be told" : `not to be told (${plain(upper)} or less)`;
+  const shown = plain(value);
+  if (lower === null && upper === null) return shown;
+  if (upper === null) return `${shown} (${plain(lower ?? 0)} or more)`;
+  return lower === null || lower === 0
+    ? `${shown} (${plain(upper)} or less)`
+    : `${shown} (${plain(lower)} to ${plain(upper)})`;
+}
+
+/** The shares of the second side that would have been shown; empty where it was not worked out. */
+export function couldShowText({ could_show }: SharesCompared): string {
+  if (could_show === null) return "";
+  const { below, above } = could_show;
+  const shares = [
+    ...(below === null ? [] : [`${percent(below)} or less`]),
+    ...(above === null ? [] : [`${percent(above)} or more`]),
+  ];
+  return shares.length === 0
+    ? "no share would be shown four times in five, not even none or all"
+    : `${shares.join(" or ")} would be shown four times in five`;
+}
+
+/** The title as it stands within a sentence: those that ship begin small. */
+export function inSentence(id: string, title: string): string {
+  const ours = indicators.get(id)?.title === title;
+  return ours ? `${title.charAt(0).toLowerCase()}${title.slice(1)}` : title;
+}
+
+const exactly = (exact: boolean, else_: string): string => (exact ? "exact" : else_);
+
+/** `Fisher's exact p 0.070`: all pigs together, each for itself. */
+export function testText(result: Result): string {
+  const p = pText(result.p);
+  switch (result.test) {
+    case "fisher-exact":
+      return `Fisher's exact ${p}`;
+    case "mann-whitney":
+      return `Mann-Whitney ${p}, ${exactly(result.exact, "normal")}`;
+    case "cochran-armitage":
+      return `Cochran-Armitage trend ${p}, ${exactly(result.exact, "normal")}`;
+    case "freeman-halton":
+      return result.exact ? `Freeman-Halton ${p}, exact` : `chi-squared ${p}`;
+    case "kruskal-wallis":
+      return `Kruskal-Wallis ${p}, ${exactly(result.exact, "chi-squared")}`;
+  }
+}
+
+/** `odds ratio 0.17 (0.03 to 0.95); Mantel-Haenszel p 0.10, exact`. */
+export function withinStrataText(within: WithinStrata, level: number): string {
+  const p = `${pText(within.p)}, ${exactly(within.exact, "normal")}`;
+  if ("odds_ratio" in within)
+    return `odds ratio ${ratioText(within.odds_ratio)}, ${levelPercent(level)} interval; Mantel-Haenszel ${p}`;
+  if ("superiority" in within)
+    return `${oftenText(within.superiority, "pairs of like pigs")}; van Elteren ${p}`;
+  return `Cochran-Armitage trend ${p}`;
+}
+
+/** `group and age class`. */
+export const facetsText = ({ by }: WithinStrata): string =>
+  listing(by.map((facet) => facet.replaceAll("_", " ")));
+
+/** `30 pigs of 6 pens count as 8.2 on 2026-03-14, ...: 40.0 more of every 100 pigs, ...; Rao-Scott p 0.02`. */
+export function byPensText(
+  result: Result,
+  sides: readonly SideNumbers[],
+  level: number,
+  cluster: Cluster,
+): string {
+  const penned = byPens(result);
+  if (penned === null) return "";
+  const word = clusterWord(cluster);
+  const within = penned.within ? " within strata" : "";
+  const like = sides.map(({ title, examined }, place) => {
+    const alone = penned.alone[place] ?? 0;
+    const pens = count((penned.clusters[place] ?? 0) - alone, word);
+    const of = `${count(examined, "pig")} of ${pens}${alone === 0 ? "" : ` and ${alone} alone`}`;
+    return "effective" in penned
+      ? `${of} count as ${plain(penned.effective[place] ?? 0)} ${title}`
+      : `${of} ${title}`;
+  });
+  const test =
+    "effective" in penned
+      ? `${differenceText(penned.difference, level)}; Rao-Scott${within} ${pText(penned.p)}`
+      : `means of ${word}s ranked${within}, ${oftenText(penned.superiority, `pairs of ${word}s`)}: ${penned.within ? "van Elteren" : "Mann-Whitney"} ${pText(penned.p)}, ${exactly(penned.exact, "normal")}`;
+  return `${listing(like)}: ${test}`;
+}
+
+/** The test a claim rests on. */
+export function claimText(result: Result, on: ClaimOn, cluster: Cluster): string {
+  const [within, penned] = [withinStrata(result), byPens(result)];
+  if (on === "strata" && within !== null) {
+    const test =
+      "odds_ratio" in within
+        ? "Mantel-Haenszel"
+        : "superiority" in within
+          ? "van Elteren"
+          : "Cochran-Armitage trend within strata";
+    return `${test} ${pText(within.p)}, ${exactly(within.exact, "normal")}`;
+  }
+  if ((on === "pens" || on === "pens-in-strata") && penned !== null) {
+    const strata = penned.within ? " within strata" : "";
+    if (!("exact" in penned)) return `Rao-Scott${strata} ${pText(penned.p)}`;
+    const test = penned.within ? "van Elteren" : "Mann-Whitney";
+    return `${test} of ${clusterWord(cluster)}s${strata} ${pText(penned.p)}, ${exactly(penned.exact, "normal")}`;
+  }
+  return testText(result);
+}

@@ -1,0 +1,140 @@
+/** Which pigs are set against which, before anybody asks whether they may be compared. */
+import type { Case } from "../../cases/index.ts";
+import { basisOf, farmFolder, reachOf } from "../../herd/index.ts";
+import { selectionBases } from "../../knowledge/index.ts";
+import { grouped } from "../../words/grouped.ts";
+import { count, listing } from "../../words/listing.ts";
+import type { Between, Compared, SideLabel } from "../comparison.ts";
+import { facets, visitFolder } from "./facets.ts";
+
+export interface Side extends Omit<SideLabel, "pigs"> {
+  readonly cases: readonly Case[];
+}
+
+/** Sides of one farm (and visit), pigs chosen in one way. */
+export interface Block extends Pick<Compared, "farm" | "visit" | "basis" | "mixed" | "pigs" | "prevalence"> {
+  readonly sides: readonly Side[];
+}
+
+interface Split {
+  readonly blocks: readonly Block[];
+  /** Cases that take no part, and why. */
+  readonly leftOut: readonly string[];
+}
+
+/**
+ * Splits the cases into blocks of two sides or more, one block a selection basis; where the sides share none, one block of
+ * all pigs.
+ * @param asked default: visits when a farm has two or more, else groups
+ * @param mixBases take pigs together however they were chosen
+ * @throws RangeError when there are no two sides
+ */
+export function blocksOf(
+  cases: readonly Case[],
+  asked: Between | undefined,
+  mixBases: boolean,
+): Split & { readonly between: Between } {
+  for (const between of asked === undefined ? (["visits", "groups"] as const) : [asked]) {
+    const found = split(cases, between, mixBases);
+    if (found.blocks.length > 0) return { between, ...found };
+  }
+  if (cases.length === 0) throw new RangeError("there is no case to compare");
+  throw new RangeError(
+    asked === "visits"
+      ? "there are no two visits of one farm; give the folder of the farm, or compare --between groups"
+      : "there are no two visits of one farm and no two groups of one visit; give the folder of a farm",
+  );
+}
+
+function split(cases: readonly Case[], between: Between, mixBases: boolean): Split {
+  const placed = cases.filter((one) =>
+    between === "visits" ? one.visit !== undefined : facets.group(one) !== undefined,
+  );
+  const without = cases.length - placed.length;
+  const lacking = between === "visits" ? "belong to no visit" : "name no group";
+  const parts = [
+    ...grouped(placed, (one) =>
+      JSON.stringify([farmFolder(one), between === "groups" ? visitFolder(one) : null]),
+    ).values(),
+  ].map((part) => splitPart(part, between, mixBases));
+  return {
+    blocks: parts.flatMap(({ blocks }) => blocks),
+    leftOut: [
+      ...(without === 0 ? [] : [`${count(without, "case")} that ${lacking}`]),
+      ...parts.flatMap(({ leftOut }) => leftOut),
+    ],
+  };
+}
+
+/** The cases of one farm or, between groups, of one visit. */
+function splitPart(cases: readonly [Case, ...Case[]], between: Between, mixBases: boolean): Split {
+  const [first] = cases;
+  const sides = between === "visits" ? visitSides(cases) : groupSides(cases);
+  if (sides.length < 2) return { blocks: [], leftOut: [alone(first, cases.length, between)] };
+  const block = (basis: string | null, some: readonly Side[]): Block => ({
+    farm: first.farm?.id ?? null,
+    ...(between === "groups" && { visit: first.visit?.id ?? null }),
+    basis,
+    mixed: basis === null,
+    pigs: basis === null ? "chosen in different ways" : reachOf(basis).title,
+    prevalence: reachOf(basis).prevalence,
+    sides: some,
+  });
+  const found = basesOf(cases).map((basis) => {
+    const some = sides.map((side) => ({
+      ...side,
+      cases: side.cases.filter((one) => basisOf(one) === basis),
+    }));
+    const chosenSo = some.filter((side) => side.cases.length > 0);
+    return { basis, sides: chosenSo, comparable: basis !== null && chosenSo.length > 1 };
+  });
+  const comparable = found.filter((one) => one.comparable);
+  if (comparable.length === 0 || (mixBases && found.length > 1))
+    return { blocks: [block(null, sides)], leftOut: [] };
+  return {
+    blocks: comparable.map((one) => block(one.basis, one.sides)),
+    leftOut: found
+      .filter((one) => !one.comparable)
+      .map((one) => {
+        const pigs = one.sides.reduce((sum, side) => sum + side.cases.length, 0);
+        const places = `${count(pigs, "pig")} ${listing(one.sides.map(({ title }) => title))}`;
+        return one.basis === null
+          ? `${places}: how they were chosen is not recorded`
+          : `${places} (${reachOf(one.basis).title}): none chosen so on another side`;
+      }),
+  };
+}
+
+function alone(one: Case, pigs: number, between: Between): string {
+  const what = between === "visits" ? (facets.farm(one) ?? "no farm") : (facets.visit(one) ?? "no visit");
+  return `${count(pigs, "case")} of ${what}: only one ${between === "visits" ? "visit" : "group"}`;
+}
+
+/** In the order of the farm file, then by name. */
+function groupSides(cases: readonly [Case, ...Case[]]): Side[] {
+  const order = Object.keys(cases[0].farm?.record.groups ?? {});
+  const place = (name: string): number => (order.includes(name) ? order.indexOf(name) : order.length);
+  return [...grouped(cases, (one) => facets.group(one) ?? "")]
+    .map(([group, some]) => ({ side: group, title: `in ${group}`, date: null, cases: some }))
+    .sort((a, b) => place(a.side) - place(b.side) || a.side.localeCompare(b.side, "en", { numeric: true }));
+}
+
+function visitSides(cases: readonly Case[]): Side[] {
+  const visits = [...grouped(cases, visitFolder)].map(([folder, some]) => {
+    const { visit } = some[0];
+    return { side: visit?.id ?? folder, date: visit?.record.date ?? null, cases: some };
+  });
+  const dated = new Set(visits.map(({ date }) => date)).size === visits.length;
+  return visits
+    .map((one) => ({
+      ...one,
+      title: dated && one.date !== null ? `on ${one.date}` : `at visit ${one.side}`,
+    }))
+    .sort((a, b) => (a.date ?? "~").localeCompare(b.date ?? "~", "en"));
+}
+
+/** Bases in the order of the knowledge file; null, where none is recorded, last. */
+function basesOf(cases: readonly Case[]): (string | null)[] {
+  const found = new Set(cases.map(basisOf));
+  return [...Object.keys(selectionBases), null].filter((basis) => found.has(basis));
+}

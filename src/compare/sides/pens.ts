@@ -1,0 +1,33 @@
+/** Pigs of one pen, room or litter resemble each other: which pigs of a side share one. */
+import { clusterKey } from "../../herd/index.ts";
+import { clusterLimits } from "../../knowledge/index.ts";
+import { grouped } from "../../words/grouped.ts";
+import type { Cluster } from "../comparison.ts";
+import type { Answered } from "./outcomes.ts";
+
+/** The pens (rooms, litters) of one side; a pig whose pen is not recorded stands for itself. */
+export interface SidePens {
+  readonly pens: readonly (readonly Answered[])[];
+  /** How many of them are recorded. */
+  readonly known: number;
+  /** Whether so many pigs share them that they cannot be taken as drawn singly. */
+  readonly shared: boolean;
+}
+
+/**
+ * Pens count as shared from a mean of two pigs on, over the pigs and not over the pens: five pigs of one pen and four of
+ * four others are 3.2 to a pen, as the design effect reckons (Kish 1965, from memory).
+ */
+export function pensOf(answers: readonly Answered[], kind: Cluster): SidePens {
+  const found = grouped(answers, ({ one }) => (kind === "none" ? undefined : clusterKey(one, kind)));
+  const alone = found.get(undefined) ?? [];
+  found.delete(undefined);
+  const known = [...found.values()];
+  const pigs = answers.length - alone.length;
+  const squares = known.reduce((sum, { length }) => sum + length * length, 0);
+  return {
+    pens: [...known, ...alone.map((answer) => [answer])],
+    known: known.length,
+    shared: squares >= clusterLimits.pigs_each * pigs && pigs > 0,
+  };
+}

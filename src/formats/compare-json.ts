@@ -1,5 +1,0 @@
-/** A comparison for scripts. Field names are stable; docs/compare.md describes them. */
-import type { CompareReport } from "../compare/index.ts";
-import { toJson } from "./json.ts";
-
-export const compareJson = (report: CompareReport): string => toJson(report);

@@ -1,0 +1,173 @@
+/**
+ * A comparison for people, as text or as Markdown: the answer, then the numbers, what was refused and why, what to mind,
+ * who says so. A report has the numbers in a table, a terminal as lines below what they compare.
+ */
+import {
+  type Compared,
+  type CompareReport,
+  type Comparison,
+  ofExamined,
+  plain,
+  pText,
+} from "../../compare/index.ts";
+import { listing } from "../../words/listing.ts";
+import { levelPercent } from "../../words/percent.ts";
+import { type Block, heading, list, right, table, text } from "../page/blocks.ts";
+import { markdownOf } from "../page/markdown.ts";
+import { marked, memoryLegend } from "../page/memory-mark.ts";
+import type { Style } from "../page/style.ts";
+import { textOf } from "../page/text.ts";
+import { compareMethods } from "./methods.ts";
+import { type Asked, numberTexts } from "./numbers.ts";
+
+/** @param quiet only the answers */
+export function compareText(report: CompareReport, style: Style, quiet = false): string {
+  const { answer, blocks, left_out } = report;
+  const document = quiet
+    ? blocks.map((block) => text(`${headOf(block)}: ${block.answer}`, { indent: 0 }))
+    : [
+        text(answer, { indent: 0 }),
+        ...blocks.flatMap((block) => textBlocks(block, report)),
+        ...list("Left out", left_out, { bullet: "- " }),
+        ...list("Sources", sourceLines(report)),
+      ];
+  return textOf(document, style);
+}
+
+export function compareMarkdown({ answer, blocks, left_out, level, cluster }: CompareReport): string {
+  const made = blocks.flatMap(madeOf);
+  return markdownOf([
+    text(answer),
+    ...blocks.flatMap((block) => reportBlocks(block, { level, cluster, comparisons: 1 })),
+    ...list(
+      null,
+      left_out.map((words) => `Left out: ${words}`),
+    ),
+    ...list(null, [...compareMethods(made, severalIn(blocks)), memoryLegend]),
+  ]);
+}
+
+function textBlocks(block: Compared, { level, cluster, answer }: CompareReport): Block[] {
+  const asked = { level, cluster, comparisons: block.adjustment.comparisons };
+  const made = madeOf(block);
+  const part = (title: string, kind: Comparison["kind"]): Block[] => {
+    const some = made.filter((one) => one.kind === kind);
+    return some.length === 0
+      ? []
+      : [text(title, { quiet: true }), ...some.flatMap((one) => comparisonBlocks(one, block, asked))];
+  };
+  return [
+    heading(headOf(block)),
+    ...(block.answer === answer || !block.comparable ? [] : [text(block.answer)]),
+    ...part("How common", "indicator"),
+    ...part("How bad", "scale"),
+    ...list("Not compared", refusedLines(block), { indent: 2, bullet: "- " }),
+    ...list("Mind", mindLines(block).map(capital), { indent: 2, bullet: "- " }),
+  ];
+}
+
+const comparisonBlocks = (one: Comparison, { too_few }: Compared, asked: Asked): Block[] => [
+  text(`${marked(one.title, one.confidence)}: ${sidesOf(one)}`),
+  ...(too_few ? [] : numberTexts(one, asked)).map((words) => text(words, { indent: 4 })),
+];
+
+/** @param asked with one comparison: p after Holm has a column of its own */
+function reportBlocks(block: Compared, asked: Asked): Block[] {
+  const { too_few, adjustment } = block;
+  return [
+    heading(headOf(block)),
+    ...table(
+      [
+        { head: "" },
+        { head: "pigs" },
+        { head: "comparison" },
+        right("p"),
+        right(`after Holm (${adjustment.comparisons})`),
+      ],
+      madeOf(block).map((one) => [
+        marked(one.title, one.confidence),
+        sidesOf(one),
+        too_few ? "" : numberTexts(one, asked).join("; "),
+        one.p === null ? "" : pText(one.p),
+        one.p_holm === null ? "" : pText(one.p_holm),
+      ]),
+    ),
+    ...list(null, [...refusedLines(block).map((words) => `Not compared: ${words}`), ...mindLines(block)]),
+  ];
+}
+
+const madeOf = ({ comparisons }: Compared): Comparison[] =>
+  comparisons.filter(({ comparable }) => comparable);
+
+const severalIn = (blocks: readonly Compared[]): boolean =>
+  blocks.some(({ adjustment }) => adjustment.comparisons > 1);
+
+/** `alder-farm · pigs drawn at random (10 on 2026-03-14 and 10 on 2026-09-19)`. */
+const headOf = ({ farm, visit, sides, pigs }: Compared): string =>
+  [...(farm === null ? [] : [farm]), ...(visit == null ? [] : [visit]), `pigs ${pigs}`]
+    .join(" · ")
+    .concat(` (${listing(sides.map(({ title, pigs: number }) => `${number} ${title}`))})`);
+
+/** `7 of 10 on 2026-03-14, 2 of 10 on 2026-09-19`. */
+const sidesOf = ({ sides }: Comparison): string =>
+  sides
+    .map((side) => {
+      const left = side.not_examined === 0 ? "" : ` (${side.not_examined} not examined)`;
+      const value =
+        side.affected === undefined
+          ? `median ${plain(side.median ?? 0)}, mean ${plain(side.mean ?? 0)}, n ${side.examined}`
+          : ofExamined(side);
+      return `${value} ${side.title}${left}`;
+    })
+    .join(sides[0]?.affected === undefined ? "; " : ", ");
+
+/** Comparisons refused for the same reasons are named together. */
+const refusedLines = ({ comparisons }: Compared): string[] =>
+  together(
+    comparisons
+      .filter(({ comparable }) => !comparable)
+      .flatMap(({ title, reasons }) => reasons.map((reason) => ({ title, text: reason.text }))),
+  ).map(({ titles, text: words }) => `${few(titles)}: ${words}`);
+
+/** Where the numbers only describe, what qualifies the tests is left out. */
+function mindLines(block: Compared): string[] {
+  const made = madeOf(block);
+  const caveats = made.flatMap(({ title, caveats: some }) =>
+    some
+      .filter(({ although }) => !block.too_few || although !== undefined)
+      .map((caveat) => ({ title, text: caveat.text })),
+  );
+  return [
+    ...together(caveats).map(({ titles, text: words }) =>
+      titles.length === made.length ? words : `${few(titles)}: ${words}`,
+    ),
+    ...block.cautions,
+  ];
+}
+
+const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+
+/** Three titles at most, and how many more. */
+const few = (titles: readonly string[]): string =>
+  titles.length > 4 ? listing([...titles.slice(0, 3), `${titles.length - 3} more`]) : listing(titles);
+
+/** What is said of several titles is said once. */
+function together(said: readonly { readonly title: string; readonly text: string }[]) {
+  const titles = new Map<string, string[]>();
+  for (const { title, text: words } of said) titles.set(words, [...(titles.get(words) ?? []), title]);
+  return [...titles].map(([words, some]) => ({ text: words, titles: some }));
+}
+
+function sourceLines({ blocks, level }: CompareReport): string[] {
+  const made = blocks.flatMap(madeOf);
+  if (made.length === 0) return [];
+  const cited = made.map(
+    ({ title, confidence, source }) => `${marked(title, confidence)}: ${source ?? "no source named"}`,
+  );
+  return [
+    ...new Set(cited),
+    ...compareMethods(made, severalIn(blocks)),
+    `Intervals: ${levelPercent(level)}, two-sided, each for itself.`,
+    memoryLegend,
+  ];
+}

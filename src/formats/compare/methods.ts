@@ -1,0 +1,65 @@
+/** The methods behind a comparison, each with who says so; only those that were used. */
+import type { Comparison } from "../../compare/index.ts";
+
+const methods = {
+  "fisher-exact": [
+    "Fisher's exact test 1935, two-sided; odds ratio: conditional maximum likelihood, exact limits (Cornfield 1956*).",
+    "Difference: Newcombe 1998, Stat Med 17:873-890, method 10. Risk ratio: Koopman 1984, Biometrics 40:513-517.",
+  ],
+  "mann-whitney": [
+    "Mann & Whitney 1947*, exact up to 100 pigs; shift: Hodges & Lehmann 1963*, interval Moses 1965*.",
+  ],
+  "cochran-armitage": [
+    "Trend: Cochran 1954*; Armitage 1955, Biometrics 11:375-386; exact: Agresti 1992*, Stat Sci 7:131-153.",
+  ],
+  "freeman-halton": ["Fisher's exact test of several groups: Freeman & Halton 1951*, Biometrika 38:141-149."],
+  "kruskal-wallis": [
+    "Kruskal & Wallis 1952*, exact where a side has fewer than five pigs and it can be counted.",
+  ],
+} as const;
+
+/** @param several whether p values were adjusted for several comparisons */
+export function compareMethods(made: readonly Comparison[], several: boolean): string[] {
+  const tests = new Set(made.flatMap(({ result }) => (result === null ? [] : [result.test])));
+  return [
+    ...[...tests].flatMap((test) => methods[test]),
+    ...strataMethods(made),
+    ...pensMethods(made),
+    ...(several ? ["Several comparisons: Holm 1979*, Scand J Stat 6:65-70."] : []),
+  ];
+}
+
+function strataMethods(made: readonly Comparison[]): string[] {
+  const some = made.flatMap(({ result }) =>
+    result !== null && "stratified" in result && result.stratified !== null ? [result.stratified] : [],
+  );
+  const shares = some.filter((one) => "odds_ratio" in one);
+  return [
+    ...(shares.some(({ exact }) => exact)
+      ? ["Strata: Mantel & Haenszel 1959*; exact p and odds ratio: Gart 1970*; Mehta, Patel & Gray 1985*."]
+      : []),
+    ...(shares.some(({ exact }) => !exact)
+      ? [
+          "Large strata: Mantel & Haenszel 1959*, p with the correction of one half, interval without it (Robins, Breslow & Greenland 1986*).",
+        ]
+      : []),
+    ...(some.some((one) => "superiority" in one) ? ["Scores within strata: van Elteren 1960*."] : []),
+    ...(some.some((one) => "z" in one) ? ["Trend within strata: Mantel 1963*."] : []),
+  ];
+}
+
+function pensMethods(made: readonly Comparison[]): string[] {
+  const some = made.flatMap(({ result }) =>
+    result !== null && "penned" in result && result.penned !== null ? [result.penned] : [],
+  );
+  return [
+    ...(some.some((one) => "effective" in one)
+      ? [
+          "Pens, shares: counts over the design effect, Rao & Scott 1992*, Biometrics 48:577-585, with Student's t.",
+        ]
+      : []),
+    ...(some.some((one) => "superiority" in one)
+      ? ["Pens, scores: the mean of each pen, common practice."]
+      : []),
+  ];
+}

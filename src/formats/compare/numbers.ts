@@ -1,0 +1,67 @@
+/** The numbers of a comparison as lines; the test that the claim rests on carries the verdict. */
+import {
+  byPensText,
+  type Cluster,
+  type Comparison,
+  couldShowText,
+  differenceText,
+  facetsText,
+  pText,
+  ratioText,
+  shiftText,
+  testText,
+  withinStrataText,
+} from "../../compare/index.ts";
+import { comparability } from "../../knowledge/index.ts";
+import { count, listing } from "../../words/listing.ts";
+
+/** What was asked of a comparison, and how many were made. */
+export interface Asked {
+  readonly level: number;
+  readonly cluster: Cluster;
+  readonly comparisons: number;
+}
+
+/** The numbers of a comparison, a line each. */
+export function numberTexts(one: Comparison, asked: Asked): string[] {
+  const { result, unit, caveats, claim_on, no_claim, shown, sides } = one;
+  const { level, cluster } = asked;
+  if (result === null) return [];
+  const after = verdict(one, asked);
+  const whole =
+    claim_on === "pigs"
+      ? `${testText(result)}${after}`
+      : `all pigs together, each for itself: ${testText(result)}`;
+  const although = caveats.flatMap(({ although: factor }) =>
+    factor === undefined ? [] : [`other ${comparability.factors[factor].title}`],
+  );
+  const pens = byPensText(result, sides, level, cluster);
+  const could = shown || claim_on !== "pigs" || result.test !== "fisher-exact" ? "" : couldShowText(result);
+  return [
+    ...(result.test === "fisher-exact"
+      ? [
+          differenceText(result.difference, level),
+          `${whole}; odds ratio ${ratioText(result.odds_ratio)}; risk ratio ${ratioText(result.risk_ratio)}`,
+        ]
+      : result.test === "mann-whitney"
+        ? [shiftText(result, unit, level), whole]
+        : [whole]),
+    ...withinLine(one, level, claim_on === "strata" ? after : ""),
+    ...(pens === "" || claim_on === "none"
+      ? []
+      : [`${pens}${claim_on?.startsWith("pens") === true ? after : ""}`]),
+    ...(no_claim === null ? [] : [`no claim: ${no_claim}`]),
+    ...(could === "" ? [] : [could]),
+    ...(although.length === 0 ? [] : [`compared although not comparable: ${listing(although)}`]),
+  ];
+}
+
+const verdict = ({ p_holm, shown }: Comparison, { comparisons }: Asked): string =>
+  `${comparisons < 2 ? "" : `, after Holm ${pText(p_holm ?? 1)}`}${shown ? ": shown" : ""}`;
+
+function withinLine({ result }: Comparison, level: number, after: string): string[] {
+  if (result === null || !("stratified" in result) || result.stratified === null) return [];
+  const { stratified } = result;
+  const strata = count(stratified.strata, "stratum", "strata");
+  return [`within ${strata} (${facetsText(stratified)}): ${withinStrataText(stratified, level)}${after}`];
+}

@@ -1,0 +1,127 @@
+/** How common it is: tables, and what must be known to read them. */
+import type { CombinedEstimate, Corrected, Estimate } from "../../herd/index.ts";
+import { accuracyWords, belowFalsePositives, fewPositives, reachOf } from "../../herd/index.ts";
+import { levelPercent, percent, percentRange } from "../../words/percent.ts";
+import { type Block, type Column, right, table } from "../page/blocks.ts";
+import { marked } from "../page/memory-mark.ts";
+
+/** An estimate rests on memory when its limit or its scale does. */
+export const markOf = (one: Pick<Estimate, "confidence" | "scale">): string | null =>
+  [one.confidence, one.scale?.confidence].includes("from-memory") ? "from-memory" : one.confidence;
+
+export function estimateTable(estimates: readonly Estimate[]): Block[] {
+  const [first] = estimates;
+  if (first === undefined) return [];
+  const interval = `${levelPercent(first.level)} interval`;
+  const head = reachOf(first.basis).prevalence ? "prevalence" : "of these pigs";
+  return filledTable(
+    [
+      { head: "" },
+      right("affected"),
+      right(first.true_prevalence === undefined ? head : "positive"),
+      right(interval),
+      { ...right("one-sided"), detail: true },
+      right(`${head}, corrected`),
+      right(interval),
+      { ...right("not examined"), detail: true },
+    ],
+    estimates.map((one) => [
+      marked(one.title, markOf(one)),
+      `${one.affected} of ${one.examined}`,
+      share(one.proportion),
+      range(one.lower, one.upper),
+      one.true_prevalence === undefined ? oneSidedCell(one) : "",
+      one.true_prevalence === undefined ? "" : share(one.true_prevalence.prevalence),
+      one.true_prevalence === undefined ? "" : range(one.true_prevalence.lower, one.true_prevalence.upper),
+      one.not_examined === 0 ? "" : String(one.not_examined),
+    ]),
+  );
+}
+
+/** At 0 of n and n of n: what can be said with the whole confidence on one side. */
+function oneSidedCell({ one_sided: found, examined }: Estimate): string {
+  if (found === null || examined < 2) return "";
+  return `${found.limit === "upper" ? "at most" : "at least"} ${percent(found.value)}`;
+}
+
+/** What must be known to read the intervals, each once, with the titles that it holds for unless it holds for all. */
+export function intervalRemarks(estimates: readonly Estimate[]): string[] {
+  const examined = estimates.filter((one) => one.examined > 0);
+  return remarksOf(
+    examined.map(({ title, notes = [], true_prevalence: truth }) => ({
+      title,
+      notes: [...(truth === undefined ? [] : correctedNotes(truth)), ...notes],
+    })),
+  );
+}
+
+const correctedNotes = (truth: Corrected): string[] => [
+  `corrected for ${accuracyWords(truth)}`,
+  ...(belowFalsePositives(truth) ? [fewPositives] : []),
+  ...(truth.withheld === null ? [] : [truth.withheld]),
+];
+
+/** Each note once, with the titles that it holds for unless it holds for all. */
+export function remarksOf(
+  noted: readonly { readonly title: string; readonly notes: readonly string[] }[],
+): string[] {
+  const remarks = new Map<string, string[]>();
+  for (const { title, notes } of noted)
+    for (const note of notes) remarks.set(note, [...(remarks.get(note) ?? []), title]);
+  return [...remarks].map(([note, titles]) =>
+    titles.length === noted.length
+      ? `${note.charAt(0).toUpperCase()}${note.slice(1)}.`
+      : `${titles.join("; ")}: ${note}.`,
+  );
+}
+
+/** Groups that were combined. */
+export function combinedTable(combined: readonly CombinedEstimate[]): Block[] {
+  const made = combined.filter((one) => one.refused === null);
+  const [first] = made;
+  if (first === undefined) return [];
+  return table(
+    [
+      { head: "" },
+      right("prevalence"),
+      right(`${levelPercent(first.level)} interval`),
+      { head: "affected of examined, group (pigs)", detail: true },
+    ],
+    made.map((one) => [
+      marked(one.title, markOf(one)),
+      share(one.proportion),
+      range(one.lower, one.upper),
+      one.groups
+        .map(
+          ({ group, head, affected, examined }) =>
+            `${affected} of ${examined} ${group ?? "no group"} (${head ?? "?"})`,
+        )
+        .join(", "),
+    ]),
+  );
+}
+
+/** Why groups were not combined, each reason once. */
+export const refusals = (combined: readonly CombinedEstimate[]): string[] => {
+  const reasons = new Map<string, string[]>();
+  for (const { title, refused } of combined)
+    if (refused !== null) reasons.set(refused, [...(reasons.get(refused) ?? []), title]);
+  return [...reasons].map(([reason, titles]) =>
+    titles.length === combined.length
+      ? `Not combined, because ${reason}.`
+      : `${titles.join("; ")}: not combined, because ${reason}.`,
+  );
+};
+
+const share = (value: number | null): string => (value === null ? "–" : percent(value));
+const range = (lower: number | null, upper: number | null): string =>
+  lower === null || upper === null ? "–" : percentRange(lower, upper);
+
+/** A table without the columns in which no row says anything. */
+export function filledTable(columns: readonly Column[], rows: readonly (readonly string[])[]): Block[] {
+  const filled = (at: number) => at === 0 || rows.some((row) => (row[at] ?? "") !== "");
+  return table(
+    columns.filter((_, at) => filled(at)),
+    rows.map((row) => row.filter((_, at) => filled(at))),
+  );
+}

@@ -1,0 +1,26 @@
+/** The linter's result in every format it is asked for in. */
+
+import type { Style } from "../page/style.ts";
+import { lintGithub } from "./github.ts";
+import { lintGitlab } from "./gitlab.ts";
+import { lintJson } from "./json.ts";
+import { lintJunit } from "./junit.ts";
+import type { LintReport } from "./report.ts";
+import { lintSarif } from "./sarif.ts";
+import { lintText } from "./text.ts";
+
+export const lintFormats = ["text", "json", "sarif", "junit", "github", "gitlab"] as const;
+export type LintFormat = (typeof lintFormats)[number];
+
+const writers: Record<LintFormat, (report: LintReport, style: Style) => string> = {
+  text: ({ result, quiet, only }, style) => lintText(result, { style, quiet, ...(only && { only }) }),
+  json: ({ result, unreadable }) => lintJson(result, unreadable),
+  sarif: lintSarif,
+  junit: lintJunit,
+  github: lintGithub,
+  gitlab: ({ result, unreadable }) => lintGitlab(result, unreadable),
+};
+
+/** The report in one format; only text is styled. */
+export const lintReport = (format: LintFormat, report: LintReport, style: Style): string =>
+  writers[format](report, style);

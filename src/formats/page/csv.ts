@@ -1,0 +1,19 @@
+/**
+ * Tables as comma-separated values: RFC 4180, with CRLF line ends and quotes where they are needed. A text that a
+ * spreadsheet would take for a formula (it begins with = + - or @) gets an apostrophe in front; numbers are left alone.
+ */
+import { visible } from "../../words/visible.ts";
+
+export type CsvCell = string | number | null;
+
+/** @param head names of the columns; @param rows cells in their order, null for an empty one */
+export const csv = (head: readonly string[], rows: readonly (readonly CsvCell[])[]): string =>
+  [head, ...rows].map((cells) => `${cells.map(cell).join(",")}\r\n`).join("");
+
+function cell(value: CsvCell): string {
+  if (value === null) return "";
+  if (typeof value === "number") return String(value);
+  const shown = visible(value);
+  const safe = /^\s*[=+\-@]/.test(shown) ? `'${shown}` : shown;
+  return /[",\r\n]|^\s|\s$/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}

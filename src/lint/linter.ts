@@ -1,0 +1,345 @@
+/** Runs the rules over an archive, part by part: what was looked at can be let go, and only what was found is kept. */
+import {
+  type Archive,
+  type Case,
+  type Farm,
+  type Fault,
+  formatPath,
+  type HouseScale,
+  type Path,
+  pathsMeet,
+  type Settings,
+  type Visit,
+  writtenPath,
+} from "../cases/index.ts";
+import { type AcceptedFinding, accept } from "./accepted.ts";
+import {
+  addCounts,
+  type Completeness,
+  completeness,
+  type OrganCounts,
+  type VisitCompleteness,
+} from "./completeness.ts";
+import { type Finding, placeFinding } from "./finding.ts";
+import type { GradeCheck } from "./needs-scales.ts";
+import type { FileRule, Level, Report, Rule, VisitRule } from "./rule.ts";
+import { checkRulesOf, ruleNamed } from "./rule-names.ts";
+import { rules } from "./rules/index.ts";
+import { type FindingCounts, findingCounts } from "./summary.ts";
+
+export interface LintOptions {
+  /** Only these rules, by id. */
+  readonly only?: readonly string[];
+  /** Levels that go before those of the settings. */
+  readonly levels?: Readonly<Record<string, Level | "off">>;
+}
+
+export interface LintSummary extends OrganCounts, FindingCounts {
+  readonly cases: number;
+  /** Findings that a file accepts with a reason. */
+  readonly accepted: number;
+  /** Findings that a baseline already knows. */
+  readonly baselined: number;
+  readonly unreadable: number;
+  /** Errors of the format that were found and not shown, because only other rules were asked. */
+  readonly format_errors_not_shown: number;
+}
+
+export interface LintResult {
+  readonly findings: readonly Finding[];
+  /** What would be findings, but for an entry under `accepted:` in the file. */
+  readonly accepted: readonly AcceptedFinding[];
+  readonly completeness: readonly Completeness[];
+  readonly visits: readonly VisitCompleteness[];
+  readonly summary: LintSummary;
+}
+
+/** A part of an archive that can be looked at by itself: visits with all of their cases, and the farms around them. */
+export type LintPart = Pick<Archive, "cases" | "visits" | "farms">;
+
+/** What must be known of a file when the file itself was let go. */
+export interface LintedFile {
+  /** The levels that its settings give to rules. */
+  readonly rules: Settings["rules"];
+  /** A value of it, or of a file that rules about it read as well, could not be read. */
+  readonly unsound: boolean;
+  /** Errors of the format that were found and not shown, because only other rules were asked. */
+  readonly formatErrorsNotShown: number;
+  /** It belongs to no single part: a farm, or a scale of the practice. */
+  readonly shared: boolean;
+}
+
+/** What was found in some parts of an archive: plain data. */
+export interface LintedParts extends Omit<LintResult, "summary"> {
+  /** Every file that was looked at. */
+  readonly files: ReadonlyMap<string, LintedFile>;
+  /** The files of each case id. */
+  readonly ids: ReadonlyMap<string, readonly string[]>;
+}
+
+/** What a rule can report about. */
+export type Subject = Case | Visit | Farm | HouseScale;
+
+/** The rule that asks the scales. */
+const gradeRule = "grade-contradicts-parts";
+
+export class Linter {
+  /** What the scales say of the grades of a case. */
+  gradeCheck: GradeCheck = () => [];
+  readonly #options: LintOptions;
+  readonly #chosen: readonly Rule[];
+  readonly #ofCases: readonly { readonly rule: Rule; check(one: Case, report: Report): void }[];
+  readonly #ofVisits: readonly VisitRule[];
+  readonly #ofFiles: readonly FileRule[];
+  readonly #grading: Rule | undefined;
+  readonly #findings: Finding[] = [];
+  readonly #accepted: AcceptedFinding[] = [];
+  readonly #completeness: Completeness[] = [];
+  readonly #visits: VisitCompleteness[] = [];
+  readonly #files = new Map<string, LintedFile>();
+  readonly #settings = new Set<Settings>();
+  readonly #ids = new Map<string, string[]>();
+  /** Of the part that is being looked at. */
+  #found: Finding[] = [];
+
+  /** @throws UnknownRule when the options name a rule that does not exist */
+  constructor(options: LintOptions = {}) {
+    const { only, levels = {} } = options;
+    for (const id of [...(only ?? []), ...Object.keys(levels)]) ruleNamed(id);
+    this.#options = options;
+    this.#chosen = only === undefined ? rules : rules.filter(({ id }) => only.includes(id));
+    this.#ofCases = this.#chosen.flatMap((rule): { rule: Rule; check(one: Case, report: Report): void }[] => {
+      if (rule.scope === "case") return [{ rule, check: rule.check }];
+      return rule.scope === "archive" ? [{ rule, check: rule.begin() }] : [];
+    });
+    this.#ofVisits = this.#chosen.filter((rule) => rule.scope === "visit");
+    this.#ofFiles = this.#chosen.filter((rule) => rule.scope === "file");
+    this.#grading = this.#chosen.find(({ id }) => id === gradeRule);
+  }
+
+  /** Looks at one more part. */
+  add(part: LintPart): void {
+    const { cases, visits, farms } = part;
+    this.#found = [];
+    for (const farm of farms) {
+      // A farm comes with each of its visits.
+      if (!this.#files.has(farm.file)) this.#file(farm, { shared: true });
+    }
+    for (const visit of visits) this.#visit(visit);
+    const counts = new Map<string, Completeness>();
+    for (const one of cases) {
+      this.#settings.add(one.settings);
+      this.#case(one);
+      counts.set(one.file, completeness(one));
+      if (one.record.case !== undefined) this.#ids.set(one.id, [...(this.#ids.get(one.id) ?? []), one.file]);
+    }
+    this.#completeness.push(...counts.values());
+    for (const { id, file, cases: ofVisit } of visits) {
+      const examined = ofVisit.map((one) => counts.get(one.file)).filter((one) => one !== undefined);
+      this.#visits.push({ visit: id, file, cases: ofVisit.length, ...addCounts(examined) });
+    }
+    this.#settle(part);
+  }
+
+  /** Looks at a scale file of the practice, which belongs to no part. */
+  addScale(scale: HouseScale): void {
+    if (this.#files.has(scale.file)) return;
+    this.#found = [];
+    this.#faults(scale, { shared: true });
+    this.#findings.push(...this.#found);
+  }
+
+  /**
+   * What was found so far.
+   * @throws UnknownRule when the settings of a case name a rule that does not exist: not before everything was read, so
+   *   that no alarm is missed for it
+   */
+  parts(): LintedParts {
+    for (const settings of this.#settings) checkRulesOf(settings);
+    return {
+      findings: this.#findings,
+      accepted: this.#accepted,
+      completeness: this.#completeness,
+      visits: this.#visits,
+      files: this.#files,
+      ids: this.#ids,
+    };
+  }
+
+  #file(subject: Case | Visit | Farm, about: { readonly shared?: true } = {}): void {
+    this.#faults(subject, about);
+    const reporter = new Reporter(subject, this.#add);
+    for (const rule of this.#ofFiles) rule.check(subject, reporter.of(rule));
+  }
+
+  #visit(visit: Visit): void {
+    this.#file(visit);
+    const reporter = new Reporter(visit, this.#add);
+    for (const rule of this.#ofVisits)
+      rule.check(visit, reporter.of(rule), (one) => new Reporter(one, this.#add).of(rule));
+  }
+
+  #case(one: Case): void {
+    this.#file(one);
+    const reporter = new Reporter(one, this.#add);
+    for (const { rule, check } of this.#ofCases) if (isAnswerable(rule, one)) check(one, reporter.of(rule));
+    if (this.#grading === undefined) return;
+    const report = reporter.of(this.#grading);
+    for (const { message, path } of this.gradeCheck(one)) report(message, path);
+  }
+
+  /** Reports what the reader found wrong. */
+  #faults(subject: Subject, { shared = false }: { readonly shared?: boolean }): void {
+    let formatErrorsNotShown = 0;
+    for (const fault of subject.faults) {
+      const rule = this.#chosen.find((one) => one.id === ruleOfFault(fault));
+      if (rule === undefined) formatErrorsNotShown++;
+      else {
+        const level = levelFor(rule, subject.settings, this.#options);
+        if (level !== "off") this.#found.push(fromFault(rule, level, fault));
+      }
+    }
+    const { rules: named } = subject.settings;
+    const unsound = around(subject).some(isUnsound);
+    this.#files.set(subject.file, { rules: named, unsound, formatErrorsNotShown, shared });
+  }
+
+  readonly #add = (
+    rule: Rule,
+    subject: Subject,
+    message: string,
+    path: Path,
+    points: "key" | "value",
+  ): void => {
+    const level = levelFor(rule, subject.settings, this.#options);
+    if (level !== "off") this.#found.push(placeFinding(rule.id, level, message, subject, path, points));
+  };
+
+  /** Takes out what the files accept, and reports entries that are wrong. */
+  #settle({ cases, visits }: LintPart): void {
+    const findings = this.#found.sort(byPlace);
+    this.#found = [];
+    const settled = accept({
+      findings,
+      subjects: [...visits, ...cases],
+      visits,
+      rules,
+      asked: (rule, subject) =>
+        this.#chosen.includes(rule) && levelFor(rule, subject.settings, this.#options) !== "off",
+      report: (id, subject, message, path) => {
+        const rule = this.#chosen.find((one) => one.id === id);
+        if (rule !== undefined) this.#add(rule, subject, message, path, "value");
+      },
+    });
+    this.#findings.push(...settled.findings, ...this.#found);
+    this.#accepted.push(...settled.accepted);
+  }
+}
+
+/** Gives the reports of one rule after the other about a file to the linter. */
+class Reporter {
+  #rule: Rule | undefined;
+
+  constructor(
+    readonly subject: Subject,
+    readonly add: (
+      rule: Rule,
+      subject: Subject,
+      message: string,
+      path: Path,
+      points: "key" | "value",
+    ) => void,
+  ) {}
+
+  of(rule: Rule): Report {
+    this.#rule = rule;
+    return this.#report;
+  }
+
+  readonly #report: Report = (message, inRecord, points = "value") => {
+    const rule = this.#rule;
+    if (rule === undefined) return;
+    const path = writtenPath(this.subject, inRecord);
+    // What the reader has already refused is not missing as well; an alarm rests on what could be read.
+    if (
+      rule.family === "alarm" ||
+      !this.subject.faults.some((fault) => pathsMeet(fault.path, path) || pathsMeet(fault.intended, path))
+    )
+      this.add(rule, this.subject, message, path, points);
+  };
+}
+
+/**
+ * The result of a run.
+ * @param parts in the order in which they were read; what is shared counts once
+ * @param unreadable faults of files of which nothing could be made
+ */
+export function lintResult(parts: readonly LintedParts[], unreadable: readonly Fault[]): LintResult {
+  const files = new Map<string, LintedFile>();
+  const findings: Finding[] = [];
+  for (const part of parts) {
+    findings.push(...part.findings.filter(({ file }) => files.get(file)?.shared !== true));
+    for (const [file, linted] of part.files) files.set(file, linted);
+  }
+  findings.sort(byPlace);
+  const accepted = parts.flatMap((part) => part.accepted).sort(byPlace);
+  const perCase = parts.flatMap((part) => part.completeness);
+  return {
+    findings,
+    accepted,
+    completeness: perCase,
+    visits: parts.flatMap((part) => part.visits),
+    summary: {
+      cases: perCase.length,
+      ...findingCounts(findings),
+      accepted: accepted.length,
+      baselined: 0,
+      unreadable: new Set(unreadable.map(({ file }) => file)).size,
+      format_errors_not_shown: [...files.values()].reduce((sum, one) => sum + one.formatErrorsNotShown, 0),
+      ...addCounts(perCase),
+    },
+  };
+}
+
+/** How loud a rule speaks about a file: locked rules as they must, others as the command line or the settings say. */
+export const levelFor = (
+  rule: Rule,
+  { rules: named }: Pick<Settings, "rules">,
+  { levels }: Pick<LintOptions, "levels">,
+): Level | "off" => (rule.locked ? rule.level : (levels?.[rule.id] ?? named[rule.id] ?? rule.level));
+
+/** A file with those that a rule about it may read as well. */
+function around(subject: Subject): readonly Unsound[] {
+  if ("cases" in subject) return [subject, ...subject.cases];
+  return "visit" in subject && subject.visit !== undefined ? [subject, subject.visit] : [subject];
+}
+
+type Unsound = Pick<Subject, "faults"> & { readonly unknownProtocol?: unknown };
+
+const isUnsound = ({ faults, unknownProtocol }: Unsound): boolean =>
+  faults.length > 0 || unknownProtocol !== undefined;
+
+const ruleOfFault = (fault: Fault): string =>
+  fault.rule ?? (fault.outOfRange ? "observation-out-of-range" : "case-format");
+
+function fromFault(rule: Rule, level: Level, fault: Fault): Finding {
+  const { message, file, line, column, length, excerpt } = fault;
+  return { rule: rule.id, level, message, file, line, column, path: formatPath(fault.path), length, excerpt };
+}
+
+/** What is due under a protocol that does not exist cannot be told; one finding says so. */
+const isAnswerable = (rule: Rule, one: Case): boolean =>
+  one.unknownProtocol === undefined || (rule.family !== "completeness" && rule.family !== "history");
+
+/** Code-unit order, the same on every machine. */
+const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+function byPlace(a: Finding, b: Finding): number {
+  return (
+    compare(a.file, b.file) ||
+    a.line - b.line ||
+    a.column - b.column ||
+    compare(a.rule, b.rule) ||
+    compare(a.path, b.path)
+  );
+}

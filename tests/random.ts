@@ -1,0 +1,23 @@
+/**
+ * How long random tests search, and from which seed. `npm test` takes a share of the runs that a long search asks for,
+ * `npm run test:long` ten times as many; both print the seed, and giving it back repeats a failure.
+ */
+import fc from "fast-check";
+
+export const seedName = "CARCASE_TEST_SEED";
+export const shareName = "CARCASE_TEST_SHARE";
+
+function numberOf(name: string, otherwise: number): number {
+  const value = Number(process.env[name] ?? otherwise);
+  if (!Number.isFinite(value) || value < 0) throw new Error(`${name} must be a number from 0`);
+  return value;
+}
+
+const seed = Math.trunc(numberOf(seedName, 1));
+
+/** How many of so many runs are made; a share leaves a search a hundred, if it asks for as many. */
+export const runs = (asked: number): number =>
+  Math.ceil(Math.max(Math.min(asked, 100), asked * numberOf(shareName, 1)));
+
+/** What holds for every property; one that asks for no number of runs asks for a hundred. */
+export const setUpRandomTests = (): void => fc.configureGlobal({ seed, numRuns: runs(100) });

@@ -1,0 +1,4 @@
+/** Before every test file. */
+import { setUpRandomTests } from "./random.ts";
+
+setUpRandomTests();
