@@ -13,7 +13,7 @@ function numberOf(name: string, otherwise: number): number {
   return value;
 }
 
-export const seed = Math.trunc(numberOf(seedName, 1));
+const seed = Math.trunc(numberOf(seedName, 1));
 
 /** How many of so many runs are made; a share leaves a search a hundred, if it asks for as many. */
 export const runs = (asked: number): number =>

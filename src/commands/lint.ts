@@ -55,6 +55,7 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
   const notice = inResult ? alarmNotice(read.alarms, run.style) : "";
   run.write(notice + lintReport(format, report, run.style));
   noteLimits(result, [format, ...also.map((one) => one.format)], run);
+  if (run.failed) return run.end();
   return run.end(
     tooManyWarnings(result, asked.mostWarnings, run) ||
       result.findings.some(({ level }) => failing.includes(level)),
