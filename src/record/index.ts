@@ -42,6 +42,7 @@ export {
   lesions,
   notExamined,
   type PlacedFinding,
+  placedStates,
   statesOf,
 } from "./organs.ts";
 export {

@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { rules } from "../../src/lint/index.ts";
+import { type Rule, rules } from "../../src/lint/index.ts";
 import { lintExample } from "./lay-example.ts";
 
 const folder = new URL("../../src/lint/rules/", import.meta.url);
@@ -11,12 +11,34 @@ describe("the base visit of the examples", () => {
   });
 });
 
-describe("the list of rules", () => {
-  it("has every rule file, in the folder of its family, and no other", () => {
-    const files = readdirSync(folder, { recursive: true, encoding: "utf8" })
+/** The rules that a file holds: one named after its id, or a table of several. */
+async function rulesOf(name: string): Promise<readonly Rule[]> {
+  const module: Record<string, unknown> = await import(new URL(name, folder).href);
+  return Object.values(module)
+    .flat()
+    .filter((value): value is Rule => typeof value === "object" && value !== null && "protects" in value);
+}
+
+describe("the list of rules", async () => {
+  const files = await Promise.all(
+    readdirSync(folder, { recursive: true, encoding: "utf8" })
       .map((name) => name.replaceAll("\\", "/"))
-      .filter((name) => name.endsWith(".ts") && !name.endsWith("index.ts"));
-    expect(rules.map((rule) => `${rule.family}/${rule.id}.ts`).sort()).toEqual(files.sort());
+      .filter((name) => name.endsWith(".ts") && !name.endsWith("index.ts"))
+      .map(async (name) => ({ name, held: await rulesOf(name) })),
+  );
+
+  it("has a file for one rule of its name, or for a table of several of one family", () => {
+    const wrong = files.filter(({ name, held: [first, ...others] }) =>
+      others.length === 0
+        ? name !== `${first?.family}/${first?.id}.ts`
+        : [first, ...others].some((rule) => !name.startsWith(`${rule?.family}/`)),
+    );
+    expect(wrong.map(({ name }) => name)).toEqual([]);
+  });
+
+  it("has every rule of every file, and no other", () => {
+    const held = files.flatMap((file) => file.held);
+    expect(rules.map(({ id }) => id).sort()).toEqual(held.map(({ id }) => id).sort());
   });
 
   it("has each id once", () => {
