@@ -19,9 +19,11 @@ export function moment(text: string | undefined): Moment | undefined {
     .slice(1, 7)
     .map((part) => Number(part ?? 0));
   const at = Date.UTC(year, month - 1, day, hour, minute, second);
-  // A part that is too large runs over into the next one, so the same text comes back only from a real moment.
-  const sameDay = new Date(at).toISOString().startsWith(`${match[1]}-${match[2]}-${match[3]}T`);
-  if (!sameDay || hour > 23 || minute > 59 || second > 59) return undefined;
+  // A part that is too large runs over into the next one, so the same day comes back only from a real moment.
+  const date = new Date(at);
+  const isSameDay =
+    date.getUTCFullYear() === year && date.getUTCMonth() === month - 1 && date.getUTCDate() === day;
+  if (!isSameDay || hour > 23 || minute > 59 || second > 59) return undefined;
   const zone = zoneHours(match[7]);
   const written = at / 3_600_000;
   return {

@@ -7,7 +7,8 @@
 export function wordIn(text: string | undefined, words: readonly string[]): string | undefined {
   if (text === undefined) return undefined;
   const lower = text.toLowerCase();
-  return words.find((word) => lower.includes(firstPart(word)) && pattern(word).test(text));
+  const parts = firstParts(words);
+  return words.find((word, index) => lower.includes(parts[index] ?? "") && pattern(word).test(text));
 }
 
 /** A word of a list, where and as it stands in the text. */
@@ -33,8 +34,16 @@ export function occurrences(text: string, words: readonly string[]): Occurrence[
 export const hasAny = (text: string, words: readonly string[]): boolean =>
   text.search(patternIn(text, words)) >= 0;
 
-/** What must stand in the text for the word to be there: a cheap look before the costly one. */
-const firstPart = (word: string): string => (/^[^\s-]+/.exec(word)?.[0] ?? word).toLowerCase();
+const partsOfLists = new WeakMap<readonly string[], readonly string[]>();
+
+/** What must stand in the text for each word to be there: a cheap look before the costly one. */
+function firstParts(words: readonly string[]): readonly string[] {
+  const known = partsOfLists.get(words);
+  if (known !== undefined) return known;
+  const made = words.map((word) => (/^[^\s-]+/.exec(word)?.[0] ?? word).toLowerCase());
+  partsOfLists.set(words, made);
+  return made;
+}
 
 /** Made once for each word: the lists are long and are held against every text. */
 const patterns = new Map<string, RegExp>();

@@ -1,5 +1,11 @@
 /** What a case says: each fact a question to the case or its visit, answered once. Knows no rules, scores or alarms. */
-export { isCalledProgressive, isPending, morphologicDiagnoses, namedCauses } from "./diagnoses.ts";
+export {
+  isCalledProgressive,
+  isPending,
+  type MorphologicDiagnosis,
+  morphologicDiagnoses,
+  namedCauses,
+} from "./diagnoses.ts";
 export {
   areAllAfter,
   areAllBefore,
@@ -20,7 +26,7 @@ export {
   yearSlips,
 } from "./doubtful-times.ts";
 export { fact } from "./fact.ts";
-export { lobes, lungRegions } from "./lungs.ts";
+export { consolidations, type LungRegions, lobes, lungRegions } from "./lungs.ts";
 export {
   isAmong,
   isContaminated,
@@ -36,13 +42,14 @@ export { extentPercent, hasMeasure, sizesMm, volumeMl } from "./measures.ts";
 export { closedOrgans, namedOrgans, namedSide, namesBoth } from "./named-organs.ts";
 export { exampleOf, type MissingObservation, missingObservations, missingTitle } from "./observations.ts";
 export {
+  entriesOf,
   findingsOf,
   isLesion,
   lesionPath,
   lesions,
   notExamined,
+  type PlacedEntry,
   type PlacedFinding,
-  placedStates,
   statesOf,
 } from "./organs.ts";
 export {
@@ -68,7 +75,7 @@ export {
   piecesOf,
   samplesOf,
 } from "./samples.ts";
-export { type FreeText, freeTextsOf, freeTextsOfVisit, notesOfOrgans, textsOf } from "./texts.ts";
+export { eachText, type FreeText, freeTextsOf, freeTextsOfVisit, notesOfOrgans } from "./texts.ts";
 export {
   hoursAfterDeath,
   hoursBetween,

@@ -4,26 +4,29 @@ import { organById } from "../knowledge/index.ts";
 import { fact } from "./fact.ts";
 import { placedStates } from "./organs.ts";
 
-export interface PlacedText {
-  readonly text: string;
-  readonly path: Path;
-}
-
-/** Every text of a record with its place, words of the format included. */
-export const textsOf = fact((record: object): readonly PlacedText[] => {
-  const texts: PlacedText[] = [];
-  collect(record, [], texts);
-  return texts;
-});
-
-function collect(value: unknown, path: Path, texts: PlacedText[]): void {
-  if (typeof value === "string") texts.push({ text: value, path });
-  else if (Array.isArray(value))
-    value.forEach((inside, index) => {
-      collect(inside, [...path, index], texts);
-    });
-  else if (typeof value === "object" && value !== null)
-    for (const [key, inside] of Object.entries(value)) collect(inside, [...path, key], texts);
+/**
+ * Looks at every text of a record, words of the format included.
+ * @param see gets the text, the key that it or its list stands under, and its path on demand
+ */
+export function eachText(record: object, see: (text: string, key: string, path: () => Path) => void): void {
+  const steps: (string | number)[] = [];
+  const path = (): Path => [...steps];
+  const visit = (value: unknown, key: string): void => {
+    if (typeof value === "string") see(value, key, path);
+    else if (Array.isArray(value))
+      for (const [index, inside] of value.entries()) {
+        steps.push(index);
+        visit(inside, key);
+        steps.pop();
+      }
+    else if (typeof value === "object" && value !== null)
+      for (const inside of Object.keys(value)) {
+        steps.push(inside);
+        visit((value as Record<string, unknown>)[inside], inside);
+        steps.pop();
+      }
+  };
+  visit(record, "");
 }
 
 /** A text in free words about the pigs. */
@@ -121,7 +124,9 @@ function kept(written: readonly Written[]): FreeText[] {
   return [...places.values()];
 }
 
-export interface OrganNote extends PlacedText {
+export interface OrganNote {
+  readonly text: string;
+  readonly path: Path;
   /** Its path as people write it. */
   readonly name: string;
 }

@@ -1,6 +1,6 @@
 /** Rules of one shape are rows of a table: a row holds what is its own, the table what all of them share. */
 import { type Case, formatPath, type Path } from "../../cases/index.ts";
-import type { CaseRule, Family } from "../rule.ts";
+import type { CaseRule, Family, FormatRule } from "../rule.ts";
 
 export type RuleRow = Omit<CaseRule, "scope" | "family" | "check">;
 
@@ -21,3 +21,8 @@ export const placeRules = (family: Family, rows: readonly PlaceRow[]): readonly 
       if (text !== undefined) report(`${formatPath(at)}: ${text}`, at);
     },
   }));
+
+/** Rules without a check of their own: what they report is found elsewhere. */
+export const reportedElsewhere = (
+  rows: readonly Omit<FormatRule, "scope" | "family">[],
+): readonly FormatRule[] => rows.map((row) => ({ ...row, scope: "format", family: "format" }));

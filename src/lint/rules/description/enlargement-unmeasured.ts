@@ -1,5 +1,5 @@
 import { formatPath } from "../../../cases/index.ts";
-import { hasMeasure, placedStates } from "../../../record/index.ts";
+import { findingsOf, hasMeasure } from "../../../record/index.ts";
 
 import type { CaseRule } from "../../rule.ts";
 
@@ -21,20 +21,13 @@ export const enlargementUnmeasured: CaseRule = {
     case: "lymphoid: {spleen: {weight: 95 g, findings: [{process: enlargement, distribution: diffuse, extent: 100 %, severity: moderate}]}}",
   },
   check(one, report) {
-    for (const {
-      state: { entry, findings },
-    } of placedStates(one))
-      for (const { finding, path } of findings)
-        if (
-          finding.process === "enlargement" &&
-          hasMeasure(finding) &&
-          finding.size === undefined &&
-          entry?.weight === undefined &&
-          entry?.size === undefined
-        )
-          report(
-            `${formatPath(path)}: how large is it? Write size: 30 x 20 mm in the finding, or the weight of the organ.`,
-            path,
-          );
+    for (const { finding, path, state } of findingsOf(one)) {
+      if (finding.process !== "enlargement" || finding.size !== undefined || !hasMeasure(finding)) continue;
+      if (state.entry?.weight === undefined && state.entry?.size === undefined)
+        report(
+          `${formatPath(path)}: how large is it? Write size: 30 x 20 mm in the finding, or the weight of the organ.`,
+          path,
+        );
+    }
   },
 };

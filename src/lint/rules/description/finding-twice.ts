@@ -17,10 +17,9 @@ export const findingTwice: CaseRule = {
     case: "lymphoid: {spleen: [{process: infarct, site: tip, distribution: focal, size: 8 mm}, {process: infarct, site: middle, distribution: focal, size: 8 mm}]}",
   },
   check(one, report) {
-    const findings = findingsOf(one);
-    if (findings.length < 2) return;
     const seen = new Map<string, Path>();
-    for (const { finding, path } of findings) {
+    for (const { finding, path, state } of findingsOf(one)) {
+      if (state.findings.length < 2) continue;
       const place = JSON.stringify([path.slice(0, -1), Object.entries(finding).sort()]);
       const first = seen.get(place);
       if (first === undefined) seen.set(place, path);

@@ -1,7 +1,7 @@
 import { type Case, formatPath, type Path } from "../../../cases/index.ts";
 import { description } from "../../../knowledge/index.ts";
 import { changedWord } from "../../../notes/change.ts";
-import { placedStates } from "../../../record/index.ts";
+import { entriesOf } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
 import { unrecordedWords } from "../../shared/alarm-words.ts";
 
@@ -17,9 +17,8 @@ export const normalNoteContradiction: CaseRule = {
   bad: { case: "lymphoid: {spleen: {state: normal, note: firm and three times normal size}}" },
   good: { case: "lymphoid: {spleen: {state: normal, note: 'firm; not enlarged, no infarcts'}}" },
   check(one, report) {
-    for (const { organ, state } of placedStates(one)) {
-      const { entry } = state;
-      if (entry?.note === undefined || entry.state !== "normal") continue;
+    for (const { organ, state, entry } of entriesOf(one)) {
+      if (entry.note === undefined || entry.state !== "normal") continue;
       const word = changedWord(entry.note, organ, one.ageClass);
       const path = [...state.path, "note"];
       if (word !== undefined && !isAlarm(one, path))

@@ -1,5 +1,5 @@
-import { formatPath, type OrganState } from "../../../cases/index.ts";
-import { lesionPath, placedStates } from "../../../record/index.ts";
+import { formatPath } from "../../../cases/index.ts";
+import { entriesOf, lesionPath, type PlacedEntry } from "../../../record/index.ts";
 
 import type { CaseRule } from "../../rule.ts";
 
@@ -16,9 +16,9 @@ export const normalWithFinding: CaseRule = {
   },
   good: { case: "lymphoid: {spleen: {state: normal, weight: 38 g}}" },
   check(one, report) {
-    for (const { organ, state } of placedStates(one)) {
-      const { entry, path } = state;
-      if (entry === undefined || !says.some((key) => isSaid(entry, key))) continue;
+    for (const { organ, state, entry } of entriesOf(one)) {
+      if (!says.some((key) => isSaid(entry, key))) continue;
+      const { path } = state;
       const said = says.filter((key) => isSaid(entry, key));
       const lesion = said.length === 1 ? lesionPath(one, organ, state) : undefined;
       const wordsSaid = said.map((key) => words[key]).join(" and ");
@@ -37,5 +37,5 @@ const words = { not_examined: "not examined", not_assessable: "not assessable", 
 const says = ["not_examined", "not_assessable", "state"] as const;
 
 /** Whether an entry says so, be it with a blank reason. */
-const isSaid = (entry: NonNullable<OrganState["entry"]>, key: keyof typeof words): boolean =>
+const isSaid = (entry: PlacedEntry["entry"], key: keyof typeof words): boolean =>
   key === "state" ? entry.state === "normal" : Object.hasOwn(entry, key);
