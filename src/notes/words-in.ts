@@ -60,16 +60,20 @@ function pattern(word: string): RegExp {
  */
 export function patternIn(text: string, words: readonly string[]): RegExp {
   const byStart = wordsByStart(words);
-  const likely = startsIn(text).flatMap((start) => byStart.get(start) ?? []);
+  const likely: string[] = [];
+  for (const start of startsIn(text)) likely.push(...(byStart.get(start) ?? []));
+  if (likely.length === 0) return nowhere;
   const key = likely.sort().join("|");
   const known = joinedPatterns.get(key);
   if (known !== undefined) return known;
-  // The longest word goes first, so that "dark red" is not read as "dark". An empty list is met nowhere.
+  // The longest word goes first, so that "dark red" is not read as "dark".
   const longestFirst = likely.sort((a, b) => b.length - a.length);
-  const made = wholeWord(longestFirst.map(anySpelling).join("|") || "(?!)", "giu");
+  const made = wholeWord(longestFirst.map(anySpelling).join("|"), "giu");
   joinedPatterns.set(key, made);
   return made;
 }
+
+const nowhere = /(?!)/g;
 
 const joinedPatterns = new Map<string, RegExp>();
 
@@ -105,12 +109,25 @@ const startLength = 4;
 /** How the words of a text begin, in all lengths; a word that begins with no letter may stand anywhere. */
 function startsIn(text: string): readonly string[] {
   if (lastText?.text === text) return lastText.starts;
-  const words = (text.match(/[\p{L}\p{M}\d]+/gu) ?? []).map(bones);
   const found = new Set([""]);
-  for (const word of words)
-    for (let length = 1; length <= startLength; length++) found.add(word.slice(0, length));
+  for (const word of text.match(/[\p{L}\p{M}\d]+/gu) ?? [])
+    for (const start of startsOfWord(word)) found.add(start);
   lastText = { text, starts: [...found] };
   return lastText.starts;
+}
+
+/** Cases say the same few thousand words over and over. */
+const startsOfWords = new Map<string, readonly string[]>();
+const mostWords = 5000;
+
+function startsOfWord(word: string): readonly string[] {
+  const known = startsOfWords.get(word);
+  if (known !== undefined) return known;
+  const all = bones(word);
+  const made = Array.from({ length: startLength }, (_, index) => all.slice(0, index + 1));
+  if (startsOfWords.size >= mostWords) startsOfWords.clear();
+  if (word.length <= longestStart) startsOfWords.set(word, made);
+  return made;
 }
 
 /** One text is held against several lists in a row. */

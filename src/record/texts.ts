@@ -94,18 +94,22 @@ function treatedWith({ record }: Case): string | undefined {
   return typeof treated === "object" ? treated.with : undefined;
 }
 
-const ofOrgans = (one: Case): Written[] =>
-  placedStates(one).flatMap(({ organ, state: { entry, path, reason, findings, status } }): Written[] => {
-    const where = status === "not_assessable" ? ["not_assessable", "why"] : ["not_examined"];
-    return [
-      [reason, [...path, ...where], organ.id],
-      [entry?.note, [...path, "note"], organ.id],
-      ...findings.flatMap(({ finding, path: at }): Written[] => [
-        [finding.site, [...at, "site"], organ.id],
-        [finding.note, [...at, "note"], organ.id],
-      ]),
-    ];
-  });
+function ofOrgans(one: Case): Written[] {
+  const written: Written[] = [];
+  for (const { organ, state } of placedStates(one)) {
+    const { entry, path, reason, findings, status } = state;
+    if (reason !== undefined) {
+      const where = status === "not_assessable" ? ["not_assessable", "why"] : ["not_examined"];
+      written.push([reason, [...path, ...where], organ.id]);
+    }
+    if (entry?.note !== undefined) written.push([entry.note, [...path, "note"], organ.id]);
+    for (const { finding, path: at } of findings) {
+      if (finding.site !== undefined) written.push([finding.site, [...at, "site"], organ.id]);
+      if (finding.note !== undefined) written.push([finding.note, [...at, "note"], organ.id]);
+    }
+  }
+  return written;
+}
 
 const ofSamples = ({ record }: Case): Written[] =>
   (record.samples ?? []).flatMap(({ site, note, from }, index): Written[] => {

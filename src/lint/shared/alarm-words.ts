@@ -136,8 +136,8 @@ export function wordsText(
   const orders = sign.part === true ? "" : `STOP, and call ${callWhom(settings)}. `;
   const place = inVisit ? "Record it in the case of the pig" : "Record it";
   return (
-    `${formatPath(path)}: ${said} ${meaning}, and stands in words only, where no alarm reads it. ` +
+    `${formatPath(path)}: ${said} ${meaning}, and stands only in free text, which no alarm reads. ` +
     `${orders}${place}: ${check}${system}: {${key}: [${sign.record}]}. ` +
-    `If there is none, write so ("${sign.denial}"); if the words mean something else, accept this with a reason.`
+    `If there is none, say so ("${sign.denial}"); if the words mean something else, accept this with a reason.`
   );
 }
