@@ -7,7 +7,8 @@
 export function wordIn(text: string | undefined, words: readonly string[]): string | undefined {
   if (text === undefined) return undefined;
   const lower = text.toLowerCase();
-  return words.find((word) => lower.includes(firstPart(word)) && pattern(word).test(text));
+  const parts = firstParts(words);
+  return words.find((word, index) => lower.includes(parts[index] ?? "") && pattern(word).test(text));
 }
 
 /** A word of a list, where and as it stands in the text. */
@@ -35,13 +36,15 @@ export function hasAny(text: string, words: readonly string[]): boolean {
   return startsIn(text).some((start) => byStart.has(start)) && text.search(patternIn(text, words)) >= 0;
 }
 
-const firstParts = new Map<string, string>();
+const partsOfLists = new WeakMap<readonly string[], readonly string[]>();
 
-/** What must stand in the text for the word to be there: a cheap look before the costly one. */
-function firstPart(word: string): string {
-  const known = firstParts.get(word) ?? (/^[^\s-]+/.exec(word)?.[0] ?? word).toLowerCase();
-  firstParts.set(word, known);
-  return known;
+/** What must stand in the text for each word to be there: a cheap look before the costly one. */
+function firstParts(words: readonly string[]): readonly string[] {
+  const known = partsOfLists.get(words);
+  if (known !== undefined) return known;
+  const made = words.map((word) => (/^[^\s-]+/.exec(word)?.[0] ?? word).toLowerCase());
+  partsOfLists.set(words, made);
+  return made;
 }
 
 /** Made once for each word: the lists are long and are held against every text. */
@@ -59,16 +62,20 @@ function pattern(word: string): RegExp {
  */
 export function patternIn(text: string, words: readonly string[]): RegExp {
   const byStart = wordsByStart(words);
-  const likely = startsIn(text).flatMap((start) => byStart.get(start) ?? []);
+  const likely: string[] = [];
+  for (const start of startsIn(text)) likely.push(...(byStart.get(start) ?? []));
+  if (likely.length === 0) return nowhere;
   const key = likely.sort().join("|");
   const known = joinedPatterns.get(key);
   if (known !== undefined) return known;
-  // The longest word goes first, so that "dark red" is not read as "dark". An empty list is met nowhere.
+  // The longest word goes first, so that "dark red" is not read as "dark".
   const longestFirst = likely.sort((a, b) => b.length - a.length);
-  const made = wholeWord(longestFirst.map(anySpelling).join("|") || "(?!)", "giu");
+  const made = wholeWord(longestFirst.map(anySpelling).join("|"), "giu");
   joinedPatterns.set(key, made);
   return made;
 }
+
+const nowhere = /(?!)/g;
 
 const joinedPatterns = new Map<string, RegExp>();
 
@@ -105,14 +112,27 @@ const startLength = 4;
 function startsIn(text: string): readonly string[] {
   const known = startsOfTexts.get(text);
   if (known !== undefined) return known;
-  const words = (text.match(/[\p{L}\p{M}\d]+/gu) ?? []).map(bones);
   const found = new Set([""]);
-  for (const word of words)
-    for (let length = 1; length <= startLength; length++) found.add(word.slice(0, length));
-  if (startsOfTexts.size >= mostTexts) startsOfTexts.clear();
+  for (const word of text.match(/[\p{L}\p{M}\d]+/gu) ?? [])
+    for (const start of startsOfWord(word)) found.add(start);
   const starts = [...found];
+  if (startsOfTexts.size >= mostTexts) startsOfTexts.clear();
   startsOfTexts.set(text, starts);
   return starts;
+}
+
+/** Cases say the same few thousand words over and over. */
+const startsOfWords = new Map<string, readonly string[]>();
+const mostWords = 5000;
+
+function startsOfWord(word: string): readonly string[] {
+  const known = startsOfWords.get(word);
+  if (known !== undefined) return known;
+  const all = bones(word);
+  const made = Array.from({ length: startLength }, (_, index) => all.slice(0, index + 1));
+  if (startsOfWords.size >= mostWords) startsOfWords.clear();
+  if (word.length <= longestStart) startsOfWords.set(word, made);
+  return made;
 }
 
 /** One text is held against many lists by one rule after the other; so many are those of a large case. */

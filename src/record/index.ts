@@ -1,5 +1,11 @@
 /** What a case says: each fact a question to the case or its visit, answered once. Knows no rules, scores or alarms. */
-export { isCalledProgressive, isPending, morphologicDiagnoses, namedCauses } from "./diagnoses.ts";
+export {
+  isCalledProgressive,
+  isPending,
+  type MorphologicDiagnosis,
+  morphologicDiagnoses,
+  namedCauses,
+} from "./diagnoses.ts";
 export {
   areAllAfter,
   areAllBefore,
@@ -20,7 +26,7 @@ export {
   yearSlips,
 } from "./doubtful-times.ts";
 export { fact } from "./fact.ts";
-export { lobes, lungRegions } from "./lungs.ts";
+export { consolidations, type LungRegions, lobes, lungRegions } from "./lungs.ts";
 export {
   isAmong,
   isContaminated,
@@ -36,6 +42,7 @@ export { extentPercent, hasMeasure, sizesMm, volumeMl } from "./measures.ts";
 export { closedOrgans, namedOrgans, namedSide, namesBoth } from "./named-organs.ts";
 export { exampleOf, type MissingObservation, missingObservations, missingTitle } from "./observations.ts";
 export {
+  entriesOf,
   findingsOf,
   gradesOf,
   isLesion,
@@ -43,6 +50,7 @@ export {
   lesionPath,
   lesions,
   notExamined,
+  type PlacedEntry,
   type PlacedFinding,
   type PlacedState,
   placedStates,
@@ -72,7 +80,7 @@ export {
   samplesOf,
 } from "./samples.ts";
 export { signFamiliesOf } from "./signs.ts";
-export { type FreeText, freeTextsOf, freeTextsOfVisit, notesOfOrgans, textsOf } from "./texts.ts";
+export { eachText, type FreeText, freeTextsOf, freeTextsOfVisit, notesOfOrgans } from "./texts.ts";
 export {
   acuteHours,
   hoursAfterDeath,

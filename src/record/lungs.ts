@@ -2,6 +2,7 @@
 import { type Case, type Path, pathOf } from "../cases/index.ts";
 import { organById } from "../knowledge/index.ts";
 import { fact } from "./fact.ts";
+import { lesions, type PlacedFinding } from "./organs.ts";
 
 export interface Lobes {
   readonly path: Path;
@@ -37,6 +38,8 @@ const numbersOf = (value: unknown): ReadonlyMap<string, number> =>
 
 export interface LungRegions {
   readonly graded: Lobes;
+  /** Per cent of the worst lobe. */
+  readonly worst: number;
   /** Consolidation in front and below, and none in the caudal lobes. */
   readonly onlyCranioventral: boolean;
   /** Consolidation in the caudal lobes, none in their cranial parts and none in front of them. */
@@ -53,6 +56,7 @@ export const lungRegions = fact((one: Case): LungRegions | undefined => {
   const ofCaudal = ill.filter((name) => caudal.includes(name));
   return {
     graded,
+    worst: Math.max(...graded.values.values()),
     onlyCranioventral: ill.length > 0 && ofCaudal.length === 0,
     onlyCaudal:
       ill.length > 0 &&
@@ -60,3 +64,8 @@ export const lungRegions = fact((one: Case): LungRegions | undefined => {
       ["left", "right"].every((side) => graded.cranialParts.get(side) === 0),
   };
 });
+
+/** The findings of consolidation in the lungs. */
+export const consolidations = fact((one: Case): readonly PlacedFinding[] =>
+  lesions(one, { processes: ["consolidation"], within: ["respiratory.lungs"] }),
+);

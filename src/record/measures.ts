@@ -10,15 +10,16 @@ export function volumeMl(finding: Finding): number | undefined {
 
 /** Every dimension of the size. */
 export function sizesMm(finding: Finding): number[] {
-  const factor = finding.size?.endsWith("cm") ? 10 : 1;
-  return [...(finding.size ?? "").matchAll(/\d+(?:\.\d+)?/g)].map(([text]) => Number(text) * factor);
+  if (finding.size === undefined) return [];
+  const factor = finding.size.endsWith("cm") ? 10 : 1;
+  return [...finding.size.matchAll(/\d+(?:\.\d+)?/g)].map(([text]) => Number(text) * factor);
 }
 
 function firstNumber(text: string | undefined): number | undefined {
-  const match = /^\d+(?:\.\d+)?/.exec(text ?? "");
+  const match = text === undefined ? null : /^\d+(?:\.\d+)?/.exec(text);
   return match === null ? undefined : Number(match[0]);
 }
 
 /** Whether the finding says at all how much there is. */
 export const hasMeasure = ({ extent, size, number, volume }: Finding): boolean =>
-  [extent, size, number, volume].some((measure) => measure !== undefined);
+  extent !== undefined || size !== undefined || number !== undefined || volume !== undefined;

@@ -3,11 +3,13 @@ import { interpretationWords, organById, organs, type PlacedOrgan, systems } fro
 
 /** @returns the organs in the order of the anatomy; none when the text names nothing known */
 export function namedOrgans(text: string): PlacedOrgan[] {
-  const written = ` ${plain(text)} `;
-  const ids = new Set(
-    names().flatMap(({ name, organs: named }) => (written.includes(` ${name} `) ? named : [])),
-  );
-  return organs.filter(({ id }) => ids.has(id));
+  const words = plain(text);
+  const written = ` ${words} `;
+  const ids = new Set<string>();
+  for (const word of words.split(" "))
+    for (const { name, organs: named } of namesByFirstWord().get(word) ?? [])
+      if (written.includes(` ${name} `)) for (const id of named) ids.add(id);
+  return ids.size === 0 ? [] : organs.filter(({ id }) => ids.has(id));
 }
 
 /** The organs that a text about what was left closed names: `jaws` are those of the mouth, too. */
@@ -25,10 +27,13 @@ interface OrganName {
   readonly organs: readonly string[];
 }
 
-let cached: readonly OrganName[] | undefined;
+let cached: ReadonlyMap<string, readonly OrganName[]> | undefined;
 
-function names(): readonly OrganName[] {
-  cached ??= [
+/** Every name of an organ, by its first word. */
+function namesByFirstWord(): ReadonlyMap<string, readonly OrganName[]> {
+  if (cached !== undefined) return cached;
+  const byFirst = new Map<string, OrganName[]>();
+  for (const { name: written, organs: named } of [
     ...organs.flatMap(({ id, key, definition }) =>
       [key, ...definition.title.split(/\band\b|,|:|\(|\)/)].map((name) => ({ name, organs: [id] })),
     ),
@@ -40,10 +45,13 @@ function names(): readonly OrganName[] {
       name,
       organs: ids.filter((id) => organById(id) !== undefined),
     })),
-  ]
-    .map(({ name, organs: named }) => ({ name: plain(name), organs: named }))
-    .filter(({ name }) => name.length > 2);
-  return cached;
+  ]) {
+    const name = plain(written);
+    const [first = ""] = name.split(" ");
+    if (name.length > 2) byFirst.set(first, [...(byFirst.get(first) ?? []), { name, organs: named }]);
+  }
+  cached = byFirst;
+  return byFirst;
 }
 
 /** Lower case, letters only, each word in the singular. */

@@ -18,6 +18,17 @@ export const placedStates = fact((one: Case): readonly PlacedState[] =>
   }),
 );
 
+export interface PlacedEntry extends PlacedState {
+  readonly entry: NonNullable<OrganState["entry"]>;
+}
+
+/** Those of them that are written with keys of their own, and not as one word or a bare list of findings. */
+export const entriesOf = fact((one: Case): readonly PlacedEntry[] =>
+  placedStates(one).flatMap(({ organ, state }) =>
+    state.entry === undefined ? [] : [{ organ, state, entry: state.entry }],
+  ),
+);
+
 /** The states of one organ: its own, and those of its sides. */
 export function statesOf(one: Case, organ: PlacedOrgan): OrganState[] {
   const state = one.organ(organ);
@@ -31,8 +42,7 @@ export const notExamined = (one: Case, ids: readonly string[]): PlacedOrgan[] =>
     .filter((organ) => organ !== undefined && one.organ(organ).status === "not_examined")
     .filter((organ) => organ !== undefined);
 
-export interface PlacedFinding {
-  readonly organ: PlacedOrgan;
+export interface PlacedFinding extends PlacedState {
   readonly finding: Finding;
   readonly path: Path;
 }
@@ -40,7 +50,7 @@ export interface PlacedFinding {
 /** Every finding of the case with its place, organ by organ and side by side. */
 export const findingsOf = fact((one: Case): readonly PlacedFinding[] =>
   placedStates(one).flatMap(({ organ, state }) =>
-    state.findings.map(({ finding, path }) => ({ organ, finding, path })),
+    state.findings.map(({ finding, path }) => ({ organ, state, finding, path })),
   ),
 );
 

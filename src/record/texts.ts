@@ -4,26 +4,29 @@ import { organById } from "../knowledge/index.ts";
 import { fact } from "./fact.ts";
 import { placedStates } from "./organs.ts";
 
-export interface PlacedText {
-  readonly text: string;
-  readonly path: Path;
-}
-
-/** Every text of a record with its place, words of the format included. */
-export const textsOf = fact((record: object): readonly PlacedText[] => {
-  const texts: PlacedText[] = [];
-  collect(record, [], texts);
-  return texts;
-});
-
-function collect(value: unknown, path: Path, texts: PlacedText[]): void {
-  if (typeof value === "string") texts.push({ text: value, path });
-  else if (Array.isArray(value))
-    value.forEach((inside, index) => {
-      collect(inside, [...path, index], texts);
-    });
-  else if (typeof value === "object" && value !== null)
-    for (const [key, inside] of Object.entries(value)) collect(inside, [...path, key], texts);
+/**
+ * Looks at every text of a record, words of the format included.
+ * @param see gets the text, the key that it or its list stands under, and its path on demand
+ */
+export function eachText(record: object, see: (text: string, key: string, path: () => Path) => void): void {
+  const steps: (string | number)[] = [];
+  const path = (): Path => [...steps];
+  const visit = (value: unknown, key: string): void => {
+    if (typeof value === "string") see(value, key, path);
+    else if (Array.isArray(value))
+      for (const [index, inside] of value.entries()) {
+        steps.push(index);
+        visit(inside, key);
+        steps.pop();
+      }
+    else if (typeof value === "object" && value !== null)
+      for (const inside of Object.keys(value)) {
+        steps.push(inside);
+        visit((value as Record<string, unknown>)[inside], inside);
+        steps.pop();
+      }
+  };
+  visit(record, "");
 }
 
 /** A text in free words about the pigs. */
@@ -91,18 +94,22 @@ function treatedWith({ record }: Case): string | undefined {
   return typeof treated === "object" ? treated.with : undefined;
 }
 
-const ofOrgans = (one: Case): Written[] =>
-  placedStates(one).flatMap(({ organ, state: { entry, path, reason, findings, status } }): Written[] => {
-    const where = status === "not_assessable" ? ["not_assessable", "why"] : ["not_examined"];
-    return [
-      [reason, [...path, ...where], organ.id],
-      [entry?.note, [...path, "note"], organ.id],
-      ...findings.flatMap(({ finding, path: at }): Written[] => [
-        [finding.site, [...at, "site"], organ.id],
-        [finding.note, [...at, "note"], organ.id],
-      ]),
-    ];
-  });
+function ofOrgans(one: Case): Written[] {
+  const written: Written[] = [];
+  for (const { organ, state } of placedStates(one)) {
+    const { entry, path, reason, findings, status } = state;
+    if (reason !== undefined) {
+      const where = status === "not_assessable" ? ["not_assessable", "why"] : ["not_examined"];
+      written.push([reason, [...path, ...where], organ.id]);
+    }
+    if (entry?.note !== undefined) written.push([entry.note, [...path, "note"], organ.id]);
+    for (const { finding, path: at } of findings) {
+      if (finding.site !== undefined) written.push([finding.site, [...at, "site"], organ.id]);
+      if (finding.note !== undefined) written.push([finding.note, [...at, "note"], organ.id]);
+    }
+  }
+  return written;
+}
 
 const ofSamples = ({ record }: Case): Written[] =>
   (record.samples ?? []).flatMap(({ site, note, from }, index): Written[] => {
@@ -121,7 +128,9 @@ function kept(written: readonly Written[]): FreeText[] {
   return [...places.values()];
 }
 
-export interface OrganNote extends PlacedText {
+export interface OrganNote {
+  readonly text: string;
+  readonly path: Path;
   /** Its path as people write it. */
   readonly name: string;
 }

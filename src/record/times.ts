@@ -74,13 +74,15 @@ const fewestDays = 2;
 export function isIllBeforeBirth(one: Case): boolean {
   const { ageDays, record } = one;
   const ill = hoursOfSigns(one);
+  if (ageDays === undefined || ill === undefined) return false;
   const unit = quantity("age", (record.pig?.age ?? "").replace(/^[\d.]+/, "1"));
-  if (ageDays === undefined || ill === undefined || unit === undefined) return false;
+  if (unit === undefined) return false;
   return ill > (ageDays + Math.max(unit, fewestDays)) * 24;
 }
 
 function hoursOfSigns(one: Case): number | undefined {
   const onset = one.record.selection?.onset;
+  if (onset === undefined) return undefined;
   const duration = quantity("duration", onset);
   if (duration !== undefined) return duration;
   const began = moment(onset);

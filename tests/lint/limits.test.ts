@@ -45,7 +45,7 @@ describe("volume-implausible", () => {
 
   it("needs no weight to know the nose, and says whose fluid it is", () => {
     expect(messages("volume-implausible", nose("2 l", ""))).toEqual([
-      "respiratory.nares[0].volume: 2 l from nares of a pig. Check ml and l.",
+      "respiratory.nares[0].volume: 2 l from the nares of a pig. Check ml and l.",
     ]);
   });
 });

@@ -124,12 +124,17 @@ function isUnusualIndent(text: string, start: number): boolean {
   return marks > mostMarks || (marks > 0 && text.charCodeAt(at) === hash);
 }
 
+/** Parsers do not agree on how far a block text is set in that begins with an empty line, or has lines of blanks only. */
+const isOddBlock = (block: string): boolean => /^\s*\n/.test(block) || /^ +\r?$/m.test(block);
+
 /** The events of a text, taken one by one. */
 class Events {
+  readonly #text: string;
   readonly #all: readonly Event[];
   #at = 0;
 
   constructor(text: string) {
+    this.#text = text;
     this.#all = parseEvents(text, {});
   }
 
@@ -150,10 +155,18 @@ class Events {
         event.type !== EVENT_ID.MAPPING &&
         event.type !== EVENT_ID.SEQUENCE) ||
       event.anchorStart >= 0 ||
-      event.tagStart >= 0
+      event.tagStart >= 0 ||
+      this.#isOdd(event)
     )
       throw new NotOrdinary();
     return event;
+  }
+
+  /** A key with a value in brackets makes a map without braces of its own. */
+  #isOdd(event: NodeEvent): boolean {
+    if (event.type === EVENT_ID.SCALAR)
+      return isBlock(event) && isOddBlock(this.#text.slice(event.valueStart, event.valueEnd));
+    return event.type === EVENT_ID.MAPPING && event.style === flow && this.#text.charAt(event.start) !== "{";
   }
 
   /** Whether what is being read ends here. */

@@ -25,7 +25,7 @@ export const ageClassMismatch: CaseRule = {
       );
     if (written && age !== undefined && ageDays !== undefined && (ageDays < age[0] || ageDays > age[1]))
       report(
-        `pig.class: ${ageClass} (${title}) is ${age[0]} to ${age[1]} d old, this pig ${one.record.pig?.age}. Correct the class or the age.`,
+        `pig.class: ${ageClass} (${title}) is ${age[0]} to ${age[1]} d old, and this pig is ${one.record.pig?.age}. Correct the class or the age.`,
         ["pig", "class"],
       );
     // Where the growth table reaches, weight-implausible is the sharper question.

@@ -3,6 +3,10 @@ import { lobes } from "../../../record/index.ts";
 
 import type { CaseRule } from "../../rule.ts";
 
+const { from, times } = plausible.caudal_lobes;
+const caudalLobes = ["left_caudal", "right_caudal"];
+const cranioventralLobes = ["left_cranial", "left_middle", "right_cranial", "right_middle"];
+
 export const caudalLobesWorse: CaseRule = {
   id: "caudal-lobes-worse",
   scope: "case",
@@ -10,7 +14,7 @@ export const caudalLobesWorse: CaseRule = {
   level: "note",
   summary: "Consolidation graded by lobe is cranioventral: the caudal lobes are not the worst.",
   protects:
-    "A dorsocaudal lesion put into a cranioventral score, or two columns of lobes exchanged, gives a false pneumonia score.",
+    "A dorsocaudal lesion put into a cranioventral score, or two columns of lobes swapped, gives a false pneumonia score.",
   source: {
     cite: "lesions in cranial and middle lobes point to the airways, dorsocaudal ones do not; limits are the project’s own choice",
     confidence: "common-practice",
@@ -24,14 +28,14 @@ export const caudalLobesWorse: CaseRule = {
   check(one, report) {
     const graded = lobes(one);
     if (graded === undefined || !graded.complete) return;
-    const of = (names: readonly string[]): number =>
-      Math.max(...names.map((name) => graded.values.get(name) ?? 0));
-    const caudal = of(["left_caudal", "right_caudal"]);
-    const cranioventral = of(["left_cranial", "left_middle", "right_cranial", "right_middle"]);
-    const { from, times } = plausible.caudal_lobes;
-    if (caudal >= from && caudal > cranioventral * times)
+    const worst = (names: readonly string[]): number =>
+      names.reduce((most, name) => Math.max(most, graded.values.get(name) ?? 0), 0);
+    const caudal = worst(caudalLobes);
+    if (caudal < from) return;
+    const cranioventral = worst(cranioventralLobes);
+    if (caudal > cranioventral * times)
       report(
-        `respiratory.lungs.consolidation: the caudal lobes are far worse than those in front (${caudal} % against ${cranioventral} %). Check that the lobes are not exchanged; a dorsocaudal lesion is a finding, not cranioventral consolidation.`,
+        `respiratory.lungs.consolidation: the caudal lobes are far worse than those in front (${caudal} % against ${cranioventral} %). Check that the lobes were not swapped; a dorsocaudal lesion is a finding, not cranioventral consolidation.`,
         graded.path,
       );
   },

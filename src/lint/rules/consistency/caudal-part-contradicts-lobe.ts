@@ -3,6 +3,8 @@ import { lobes } from "../../../record/index.ts";
 
 import type { CaseRule } from "../../rule.ts";
 
+const share = plausible.caudal_part_share / 100;
+
 export const caudalPartContradictsLobe: CaseRule = {
   id: "caudal-part-contradicts-lobe",
   scope: "case",
@@ -24,7 +26,6 @@ export const caudalPartContradictsLobe: CaseRule = {
   check(one, report) {
     const graded = lobes(one);
     if (graded === undefined) return;
-    const share = plausible.caudal_part_share / 100;
     for (const [side, part] of graded.cranialParts) {
       const lobe = graded.values.get(`${side}_caudal`);
       if (lobe === undefined) continue;
@@ -33,7 +34,7 @@ export const caudalPartContradictsLobe: CaseRule = {
       const high = 100 - share * (100 - part);
       if (lobe < low || lobe > high)
         report(
-          `respiratory.lungs.caudal_cranial_part.${side}: ${part} % of the cranial part and ${lobe} % of the whole ${side} caudal lobe cannot both be. Look again and correct one; with ${part} % the lobe has ${Math.ceil(low)} to ${Math.floor(high)} %.`,
+          `respiratory.lungs.caudal_cranial_part.${side}: ${part} % of the cranial part and ${lobe} % of the whole ${side} caudal lobe cannot both be right. Look again and correct one; with ${part} % of the part, the lobe has ${Math.ceil(low)} to ${Math.floor(high)} %.`,
           ["respiratory", "lungs", "caudal_cranial_part", side],
         );
     }

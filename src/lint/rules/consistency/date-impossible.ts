@@ -1,4 +1,4 @@
-import { moment, type Path } from "../../../cases/index.ts";
+import { formatPath, moment, type Path } from "../../../cases/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const dateImpossible: CaseRule = {
@@ -8,28 +8,26 @@ export const dateImpossible: CaseRule = {
   level: "error",
   summary: "Every date is a day of the calendar.",
   protects:
-    "The 30th of February is a typing error, and the day that was meant decides about onset and autolysis.",
+    "The 30th of February is a typing error, and onset and autolysis are reckoned from the day that was meant.",
   source: { cite: "Gregorian calendar, ISO 8601", confidence: "common-practice" },
   bad: { case: "selection: {onset: 2026-02-30}" },
   good: { case: "selection: {onset: 2026-04-19}" },
-  check(one, report) {
-    const { record } = one;
-    const dates: [Path, string | undefined][] = [
-      [["selection", "onset"], record.selection?.onset],
-      [["death", "at"], record.death?.at],
-      [["opened", "at"], record.opened?.at],
-      [["authority", "contacted"], record.authority?.contacted],
-      ...Object.entries(record.steps ?? {}).map(([step, at]): [Path, string | undefined] => [
-        ["steps", step],
-        at,
-      ]),
-      ...(record.samples ?? []).map((sample, index): [Path, string | undefined] => [
-        ["samples", index, "at"],
-        sample.at,
-      ]),
-    ];
-    for (const [path, text] of dates)
-      if (text !== undefined && /^\d{4}-/.test(text) && moment(text) === undefined)
-        report(`${path.join(".")}: there is no ${text.slice(0, 10)} in the calendar. Correct the day.`, path);
+  check({ record }, report) {
+    const look = (text: string | undefined, ...path: Path): void => {
+      if (text !== undefined && dated.test(text) && moment(text) === undefined)
+        report(
+          `${formatPath(path)}: there is no ${text.slice(0, 10)} in the calendar. Correct the day.`,
+          path,
+        );
+    };
+    look(record.selection?.onset, "selection", "onset");
+    look(record.death?.at, "death", "at");
+    look(record.opened?.at, "opened", "at");
+    look(record.authority?.contacted, "authority", "contacted");
+    for (const [step, at] of Object.entries(record.steps ?? {})) look(at, "steps", step);
+    for (const [index, { at }] of (record.samples ?? []).entries()) look(at, "samples", index, "at");
   },
 };
+
+/** A date, not a duration such as 36 h. */
+const dated = /^\d{4}-/;

@@ -44,12 +44,13 @@ export const datesOutOfOrder: CaseRule = {
     const opened = event(["opened", "at"], "opening", one.record.opened?.at);
     const onset = event(["selection", "onset"], "onset of signs", one.record.selection?.onset);
     // A mistyped year is named by year-off-visit, and says nothing about the order.
-    const slips = yearSlips(one).map(({ path }) => path.join("."));
+    const slips = yearSlips(one).map(({ path }) => formatPath(path));
     const order = (first: Event | undefined, second: Event | undefined): void => {
-      const slipped = [first, second].some((found) => slips.includes(found?.path.join(".") ?? ""));
-      if (!slipped && first !== undefined && second !== undefined && isAfter(first.at, second.at))
+      if (first === undefined || second === undefined || !isAfter(first.at, second.at)) return;
+      const name = formatPath(second.path);
+      if (!slips.includes(formatPath(first.path)) && !slips.includes(name))
         report(
-          `${second.path.join(".")}: the ${second.name} (${second.text}) lies before the ${first.name} (${first.text}). Correct one of them.`,
+          `${name}: the ${second.name} (${second.text}) comes before the ${first.name} (${first.text}). Correct one of them.`,
           second.path,
         );
     };
@@ -63,7 +64,7 @@ export const datesOutOfOrder: CaseRule = {
         : undefined;
     if (last !== undefined && death !== undefined && isAfter(last.at, death.at))
       report(
-        `selection.treated.last: the last treatment (${last.text}) lies after the death (${death.text}). Correct one of them.`,
+        `selection.treated.last: the last treatment (${last.text}) comes after the death (${death.text}). Correct one of them.`,
         last.path,
       );
     if (slips.length > 0) return;

@@ -1,4 +1,4 @@
-import { conchae } from "../../../record/index.ts";
+import { type Conchae, conchae } from "../../../record/index.ts";
 
 import type { CaseRule } from "../../rule.ts";
 
@@ -9,7 +9,7 @@ export const dorsalWorseThanVentral: CaseRule = {
   level: "note",
   summary: "The ventral conchae lose more than the dorsal ones.",
   protects:
-    "The other way round on both sides usually means a cut too far forward, or dorsal and ventral exchanged.",
+    "The other way round on both sides usually means a cut too far forward, or dorsal and ventral swapped.",
   source: {
     cite: "Polloni, Candotti, Ostanello & Leotti 2018 (ventral conchae scored higher than dorsal)",
     confidence: "verified",
@@ -21,13 +21,13 @@ export const dorsalWorseThanVentral: CaseRule = {
   check(one, report) {
     const nose = conchae(one);
     if (nose === undefined) return;
-    const upsideDown = [nose.left, nose.right].every(
-      ({ dorsal, ventral }) => dorsal !== undefined && ventral !== undefined && dorsal > ventral,
-    );
-    if (upsideDown)
+    if (isUpsideDown(nose.left) && isUpsideDown(nose.right))
       report(
-        "respiratory.turbinates: the dorsal conchae have lost more than the ventral ones on both sides, which is rare. Check the level of the section, and that dorsal and ventral are not exchanged.",
+        "respiratory.turbinates: the dorsal conchae have lost more than the ventral ones on both sides, which is rare. Check the level of the section, and that dorsal and ventral were not swapped.",
         nose.path,
       );
   },
 };
+
+const isUpsideDown = ({ dorsal, ventral }: Conchae["left"]): boolean =>
+  dorsal !== undefined && ventral !== undefined && dorsal > ventral;

@@ -1,5 +1,6 @@
-import { organs } from "../../../knowledge/index.ts";
-import { statesOf } from "../../../record/index.ts";
+import { organs, type PlacedOrgan } from "../../../knowledge/index.ts";
+import { entriesOf, findingsOf } from "../../../record/index.ts";
+import { listing } from "../../../words/listing.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const freshYetAutolysed: CaseRule = {
@@ -8,8 +9,11 @@ export const freshYetAutolysed: CaseRule = {
   family: "consistency",
   level: "warning",
   summary: "A carcass called fresh is not autolysed in two systems or more.",
-  protects: "The state of the carcass decides which tests are worth their money.",
-  source: { cite: "common practice", confidence: "common-practice" },
+  protects: "The state of the carcass decides which tests are worth their price.",
+  source: {
+    cite: "common practice in the necropsy room: the carcass is as fresh as its organs",
+    confidence: "common-practice",
+  },
   bad: {
     case: "lymphoid: {thymus: {not_assessable: {because: autolysed, why: soft}}}\nintestine: {jejunum: {not_assessable: {because: autolysed, why: green}}}",
   },
@@ -18,15 +22,14 @@ export const freshYetAutolysed: CaseRule = {
   },
   check(one, report) {
     if (one.record.opened?.state !== "fresh") return;
-    const autolysed = organs.filter((organ) =>
-      statesOf(one, organ).some(
-        ({ because, findings }) =>
-          because === "autolysed" || findings.some(({ finding }) => finding.process === "autolysis"),
-      ),
-    );
-    if (new Set(autolysed.map((organ) => organ.system)).size > 1)
+    const found = new Set<PlacedOrgan>();
+    for (const { organ, finding } of findingsOf(one)) if (finding.process === "autolysis") found.add(organ);
+    for (const { organ, state } of entriesOf(one)) if (state.because === "autolysed") found.add(organ);
+    if (found.size < 2) return;
+    const autolysed = organs.filter((organ) => found.has(organ));
+    if (new Set(autolysed.map(({ system }) => system)).size > 1)
       report(
-        `opened.state: fresh, yet ${autolysed.map((organ) => organ.id).join(", ")} are autolysed. Write state: slight-autolysis, or worse.`,
+        `opened.state: fresh, yet ${listing(autolysed.map(({ id }) => id))} are autolysed. Write state: slight-autolysis, or worse.`,
         ["opened", "state"],
       );
   },

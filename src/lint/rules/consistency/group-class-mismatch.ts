@@ -8,7 +8,7 @@ export const groupClassMismatch: CaseRule = {
   scope: "case",
   family: "consistency",
   level: "warning",
-  summary: "The pig is of an age that its group can hold.",
+  summary: "The age of the pig fits its group.",
   protects:
     "A weaner filed in a finisher room is counted in the wrong denominator, or carries the wrong tag.",
   source: ageClasses.source,
@@ -17,14 +17,15 @@ export const groupClassMismatch: CaseRule = {
   check(one, report) {
     const { ageClass, ageDays, farm } = one;
     const group = one.record.pig?.group;
-    const class_ = group === undefined ? undefined : farm?.record.groups?.[group]?.class;
-    if (ageClass === undefined || class_ === undefined || class_ === ageClass) return;
+    if (group === undefined || ageClass === undefined) return;
+    const groupClass = farm?.record.groups?.[group]?.class;
+    if (groupClass === undefined || groupClass === ageClass) return;
     // Fetuses belong to the sow, piglets lie with her or were weaned early.
-    if (isUnborn(ageClass) || (!isWeaned(ageClass) && class_ !== "finisher")) return;
-    const { age, title } = ageClasses.classes[class_] ?? {};
+    if (isUnborn(ageClass) || (!isWeaned(ageClass) && groupClass !== "finisher")) return;
+    const { age, title } = ageClasses.classes[groupClass] ?? {};
     if (ageDays !== undefined && age !== undefined && ageDays >= age[0] && ageDays <= age[1]) return;
     report(
-      `pig.group: ${group} is a group of class ${class_}${title === undefined ? "" : ` (${title.toLowerCase()})`}, and this pig is of class ${ageClass}. Correct the group, the age or the class in farm.yaml.`,
+      `pig.group: ${group} is a group of class ${groupClass}${title === undefined ? "" : ` (${title.toLowerCase()})`}, and this pig is of class ${ageClass}. Correct the group, the age or the class in farm.yaml.`,
       ["pig", "group"],
     );
   },

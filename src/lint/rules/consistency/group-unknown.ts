@@ -13,9 +13,11 @@ export const groupUnknown: CaseRule = {
   good: { case: "pig: {group: nursery-2}" },
   check(one, report) {
     const group = one.record.pig?.group;
-    const groups = Object.keys(one.farm?.record.groups ?? one.visit?.record.groups ?? {});
-    if (group === undefined || groups.length === 0 || groups.includes(group)) return;
+    const groups = one.farm?.record.groups ?? one.visit?.record.groups;
+    if (group === undefined || groups === undefined || Object.hasOwn(groups, group)) return;
+    const names = Object.keys(groups);
+    if (names.length === 0) return;
     const file = one.farm?.record.groups === undefined ? one.visit?.file : one.farm.file;
-    report(`pig.group: in ${file} ${unknownName(group, groups, "group")}`, ["pig", "group"]);
+    report(`pig.group: in ${file} ${unknownName(group, names, "group")}`, ["pig", "group"]);
   },
 };

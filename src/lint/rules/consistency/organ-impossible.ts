@@ -1,8 +1,13 @@
 import { isUnborn, isWeaned } from "../../../cases/index.ts";
-import { organs } from "../../../knowledge/index.ts";
+import { organs, type PlacedOrgan } from "../../../knowledge/index.ts";
 import { withArticle } from "../../../words/listing.ts";
 
 import type { CaseRule } from "../../rule.ts";
+
+const isOfUnborn = ({ definition }: PlacedOrgan): boolean => definition.exists?.every(isUnborn) === true;
+
+/** Organs that not every pig has. */
+const limited = organs.filter((organ) => organ.definition.sex !== undefined || isOfUnborn(organ));
 
 export const organImpossible: CaseRule = {
   id: "organ-impossible",
@@ -18,16 +23,17 @@ export const organImpossible: CaseRule = {
   check(one, report) {
     const { ageClass } = one;
     const sex = one.record.pig?.sex;
-    for (const organ of organs) {
+    for (const organ of limited) {
+      if (!Object.hasOwn(one.record, organ.system)) continue;
       const { status, path, bySystem } = one.organ(organ);
       if (bySystem || (status !== "normal" && status !== "recorded")) continue;
-      const { sex: sexes, exists } = organ.definition;
+      const { sex: sexes } = organ.definition;
       if (sex !== undefined && sexes !== undefined && !sexes.includes(sex))
         report(
           `${organ.id}: recorded in ${withArticle(sex)}, which has none. Correct pig.sex, or take the organ out.`,
           path,
         );
-      else if (ageClass !== undefined && isWeaned(ageClass) && exists?.every(isUnborn) === true)
+      else if (ageClass !== undefined && isWeaned(ageClass) && isOfUnborn(organ))
         report(
           `${organ.id}: recorded in a pig of class ${ageClass}, which has none. Correct the age class, or take the organ out.`,
           path,

@@ -7,12 +7,14 @@ export const penBeyondGroup: VisitRule = {
   family: "consistency",
   level: "warning",
   summary: "The pen of a pig is one that its group has.",
-  protects: "Pens tell whether pigs were chosen all over a room; a pen that is not there is of another room.",
+  protects:
+    "Pens show whether pigs were chosen from all over a room; a pen that the room does not have belongs to another.",
   source: { cite: "the farm's own number of pens", confidence: "common-practice" },
   bad: { case: "pig: {pen: 33}" },
   good: { case: "pig: {pen: 3}" },
   check(visit, _reportVisit, reportCase) {
-    const groups = visit.farm?.record.groups ?? {};
+    const groups = visit.farm?.record.groups;
+    if (groups === undefined) return;
     const beyond = visit.cases.flatMap((one) => {
       const { group = "", pen } = one.record.pig ?? {};
       const pens = Object.hasOwn(groups, group) ? groups[group]?.pens : undefined;
@@ -22,11 +24,11 @@ export const penBeyondGroup: VisitRule = {
         : [];
     });
     for (const { one, group, pens, number } of beyond) {
-      // Several such pens of one group: they are numbered through the house.
+      // Several such pens of one group: they are numbered through the whole house.
       if (beyond.some((other) => other.one !== one && other.group === group && other.number !== number))
         continue;
       reportCase(one)(
-        `pig.pen: pen ${number}, yet ${group} has ${pens} pens in farm.yaml. Correct the pen or the group; where pens are numbered through the house, write its name before the number (south 33).`,
+        `pig.pen: pen ${number}, yet ${group} has ${pens} pens in farm.yaml. Correct the pen or the group; where pens are numbered through the whole house, write the name of the house before the number (south 33).`,
         ["pig", "pen"],
       );
     }

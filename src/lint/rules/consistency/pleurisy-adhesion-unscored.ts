@@ -3,15 +3,20 @@ import { lesions, namedSide } from "../../../record/index.ts";
 
 import type { CaseRule } from "../../rule.ts";
 
+const path = ["respiratory", "pleura", "pleurisy"];
+
 export const pleurisyAdhesionUnscored: CaseRule = {
   id: "pleurisy-adhesion-unscored",
   scope: "case",
   family: "consistency",
   level: "error",
-  summary: "Where the pleura is grown together, the pleurisy of that side is not none.",
+  summary: "Where there are pleural adhesions, the pleurisy of that side is not none.",
   protects:
-    "The adhesion is described and then scored as absent; pleurisy figures of the herd come out too low.",
-  source: { cite: "common practice", confidence: "common-practice" },
+    "The adhesion is described and then scored as absent; the pleurisy figures of the herd come out too low.",
+  source: {
+    cite: "common practice of scoring: an adhesion of the pleura is pleurisy",
+    confidence: "common-practice",
+  },
   bad: {
     case: "respiratory: {pleura: {pleurisy: {left: none, right: none}, findings: [{process: adhesion, site: right caudal lobe, distribution: focal, size: 40 mm}]}}",
   },
@@ -19,7 +24,6 @@ export const pleurisyAdhesionUnscored: CaseRule = {
     case: "respiratory: {pleura: {pleurisy: {left: none, right: dorsocaudal-focal}, findings: [{process: adhesion, site: right caudal lobe, distribution: focal, size: 40 mm}]}}",
   },
   check(one, report) {
-    const path = ["respiratory", "pleura", "pleurisy"];
     const none = (side: string): boolean => {
       const value = valueAt(one.record, [...path, side]);
       return value === "none" || (Array.isArray(value) && value.every((word) => word === "none"));

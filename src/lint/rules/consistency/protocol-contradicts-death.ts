@@ -8,8 +8,8 @@ export const protocolContradictsDeath: CaseRule = {
   level: "warning",
   summary: "The protocol is one for a pig that died this way.",
   protects:
-    "A pig killed for its signs under the protocol of the slaughter line is asked for seven organs, and nobody misses the rest.",
-  source: { cite: "common practice", confidence: "common-practice" },
+    "For a pig killed for its signs, the protocol of the slaughter line asks for only seven organs, and nobody misses the rest.",
+  source: { cite: "the manner of death that each protocol is for", confidence: "common-practice" },
   bad: { case: "protocol: slaughter-check" },
   good: { case: "protocol: respiratory" },
   check(one, report) {

@@ -9,9 +9,9 @@ export const sampleOrganNotExamined: CaseRule = {
   family: "consistency",
   level: "warning",
   silent: "alarm",
-  summary: "An organ that was sampled was looked at, and its state is written down.",
+  summary: "An organ that was sampled was examined, and its state is recorded.",
   protects:
-    "A result without the look of the organ cannot be read: the germ may lie in a lesion or in sound tissue.",
+    "A result cannot be interpreted without what the organ looked like: the organism may lie in a lesion or in sound tissue.",
   source: {
     cite: "laboratory result and lesion are read together; common practice",
     confidence: "common-practice",
@@ -28,7 +28,7 @@ export const sampleOrganNotExamined: CaseRule = {
       if (isSentWhole(one, sample)) continue;
       if (organ !== undefined && one.organ(organ).status === "not_examined")
         report(
-          `samples[${index}].from: ${sample.id} was taken of ${sample.from}, which is recorded as not examined. Write what it looked like, or correct the sample${sample.from.startsWith("nervous.") ? "; if the head was sent whole, write nervous.brain: {taken: left-in-skull, not_examined: …}" : ""}.`,
+          `samples[${index}].from: ${sample.id} was taken from ${sample.from}, which is recorded as not examined. Write what it looked like, or correct the sample${sample.from.startsWith("nervous.") ? "; if the head was sent whole, write nervous.brain: {taken: left-in-skull, not_examined: …}" : ""}.`,
           ["samples", index, "from"],
         );
     }

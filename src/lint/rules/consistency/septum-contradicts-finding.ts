@@ -10,7 +10,7 @@ export const septumContradictsFinding: CaseRule = {
   level: "error",
   summary: "A septum with a deviation is not called straight.",
   protects: "Some scales count the septum; they read the word, not the finding.",
-  source: { cite: "common practice", confidence: "common-practice" },
+  source: { cite: "meaning of the words", confidence: "common-practice" },
   bad: {
     case: "respiratory: {turbinates: {findings: [{process: deviation, site: septum, distribution: focal, size: 4 mm}]}}",
   },
@@ -19,8 +19,9 @@ export const septumContradictsFinding: CaseRule = {
   },
   check(one, report) {
     const nose = conchae(one);
+    if (nose?.septum !== "straight") return;
     const [lesion] = lesions(one, { processes: ["deviation"], within: ["respiratory.turbinates"] });
-    if (nose?.septum === "straight" && lesion !== undefined)
+    if (lesion !== undefined)
       report(
         `${formatPath(lesion.path)}: a deviation, yet the septum is straight. Write septum: slight or marked, or take the finding out.`,
         [...nose.path, "septum"],

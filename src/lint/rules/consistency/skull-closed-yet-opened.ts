@@ -5,14 +5,16 @@ import { isTissueSample, samplesOf, soundStepAt } from "../../../record/index.ts
 
 import type { CaseRule } from "../../rule.ts";
 
+const [brain, meninges] = ["nervous.brain", "nervous.meninges"].map(organById);
+
 export const skullClosedYetOpened: CaseRule = {
   id: "skull-closed-yet-opened",
   scope: "case",
   family: "consistency",
   level: "warning",
-  summary: "A skull that was left closed gave no brain, and neither meninges nor brain were seen in it.",
+  summary: "Where the skull was left closed, no brain was taken, and neither meninges nor brain were seen.",
   protects:
-    "Normal meninges in a closed skull close the question of meningitis on nothing; a brain that was taken out and not described is lost.",
+    "Normal meninges in a closed skull rule out meningitis without anybody having looked; a brain that was taken out and not described is lost.",
   source: {
     cite: "the meninges are seen when the skull is open; common practice",
     confidence: "common-practice",
@@ -24,8 +26,8 @@ export const skullClosedYetOpened: CaseRule = {
     case: "nervous: {meninges: {not_examined: skull left closed}, brain: {not_examined: skull left closed}}",
   },
   check(one, report) {
-    const [brain, meninges] = ["nervous.brain", "nervous.meninges"].map(organById);
     if (brain === undefined || meninges === undefined) return;
+    if (one.organ(brain).status !== "not_examined" && one.organ(meninges).status !== "not_examined") return;
     const inside = [brain, meninges].map((organ) => ({ organ, state: one.organ(organ) }));
     const closed = inside.find(({ state }) => isLeftClosed(state));
     // A brain in pieces is the matter of brain-in-pieces.
@@ -53,7 +55,6 @@ const isLeftClosed = ({ status, reason }: OrganState): boolean =>
 
 /** What in the record says that the skull was opened. */
 function openedBy(one: Case): string | undefined {
-  const brain = organById("nervous.brain");
   const { taken, skull_cut: cut } = (brain === undefined ? undefined : one.organ(brain).entry) ?? {};
   if (isBrainSampled(one)) return undefined;
   if (soundStepAt(one, "brain_out") !== undefined)

@@ -21,15 +21,17 @@ export const snoutGradesContradict: CaseRule = {
   },
   check(one, report) {
     const nose = conchae(one);
-    const within = (grade: number | undefined, [low, high]: readonly number[]): boolean =>
-      grade !== undefined && low !== undefined && high !== undefined && grade >= low && grade <= high;
+    if (nose === undefined) return;
     for (const { scale, grades, other, other_grades } of plausible.grade_pairs)
-      if (within(nose?.grades[scale], grades) && within(nose?.grades[other], other_grades)) {
+      if (within(nose.grades[scale], grades) && within(nose.grades[other], other_grades)) {
         const path = ["respiratory", "turbinates", "grades", scale];
         report(
-          `${formatPath(path)}: grade ${nose?.grades[scale]}, but ${other} is ${nose?.grades[other]}. Read the cut again under both scales and correct one.`,
+          `${formatPath(path)}: grade ${nose.grades[scale]}, but ${other} is ${nose.grades[other]}. Read the cut again on both scales and correct one.`,
           path,
         );
       }
   },
 };
+
+const within = (grade: number | undefined, [low, high]: readonly number[]): boolean =>
+  grade !== undefined && low !== undefined && high !== undefined && grade >= low && grade <= high;

@@ -6,9 +6,9 @@ export const stillbornBreathed: CaseRule = {
   scope: "case",
   family: "consistency",
   level: "warning",
-  summary: "A piglet called stillborn has not breathed and not drunk.",
+  summary: "A piglet called stillborn has neither breathed nor suckled.",
   protects:
-    "Floating lungs or milk in the stomach mean that it was born alive and died on the farm’s watch, which is another problem with another cure.",
+    "Floating lungs or milk in the stomach mean that it was born alive and died on the farm’s watch, which is another problem with another remedy.",
   source: { cite: "lung float test and milk in the stomach, standard texts", confidence: "from-memory" },
   bad: {
     case: "pig: {age: , class: stillborn, crown_rump: 27 cm, weight: 1.1 kg, temperature: }\nselection: {basis: convenience, signs: [none], onset: , typical: }\ndeath: {manner: born-dead, method: }\nexternal: {skin: {state: normal, meconium: none}}\nlymphoid: {bronchial_nodes: normal}\nrespiratory: {turbinates: , lungs: {state: normal, consolidation: , caudal_cranial_part: , float: floats}}\nstomach: {stomach_content: {state: normal, milk: none}}\nplacental: {umbilical_cord: {state: normal, cord: whole}, placenta: normal}\nendocrine: {adrenals: {left: normal, right: normal}, thyroid: normal}\ndiagnosis: ",
@@ -23,13 +23,13 @@ export const stillbornBreathed: CaseRule = {
     const explained = valueAt(one.record, ["respiratory", "lungs", "note"]) !== undefined;
     if (valueAt(one.record, float) === "floats" && !explained)
       report(
-        "respiratory.lungs.float: the lungs float, so the piglet breathed. File it as suckling with an age in hours, unless it was revived or gas of decay lifts the lung; then say so in a note on the lungs.",
+        "respiratory.lungs.float: the lungs float, so the piglet breathed. File it as suckling with an age in hours, unless resuscitation or gas of putrefaction made them float; then say so in a note on the lungs.",
         float,
       );
     const drunk = valueAt(one.record, milk);
     if (drunk === "little" || drunk === "full")
       report(
-        "stomach.stomach_content.milk: there is milk in the stomach, so the piglet lived and drank. File it as suckling with an age in hours.",
+        "stomach.stomach_content.milk: there is milk in the stomach, so the piglet lived and suckled. File it as suckling with an age in hours.",
         milk,
       );
   },

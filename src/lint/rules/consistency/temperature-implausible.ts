@@ -8,7 +8,7 @@ export const temperatureImplausible: CaseRule = {
   family: "consistency",
   level: "error",
   summary:
-    "The body temperature is one that a living pig can have, and that of the place one that a carcass can lie in.",
+    "The body temperature is one that a living pig can have, and the ambient temperature one that a carcass can lie in.",
   protects:
     "A slip in the one makes or hides a fever; a slip in the other decides what every sample is still worth.",
   source: plausible.source,
@@ -26,7 +26,7 @@ export const temperatureImplausible: CaseRule = {
     const [coldest, hottest] = plausible.ambient;
     if (ambient !== undefined && (ambient < coldest || ambient > hottest))
       report(
-        `opened.ambient: ${one.record.opened?.ambient} is hard to believe; ${coldest} to ${hottest} °C would be (from memory, wide on purpose). Check the point; it is the air where the carcass lay.`,
+        `opened.ambient: ${one.record.opened?.ambient} is hard to believe; ${coldest} to ${hottest} °C would fit (from memory, wide on purpose). Check the decimal point; it is the temperature of the air where the carcass lay.`,
         ["opened", "ambient"],
       );
   },

@@ -8,9 +8,9 @@ export const unilateralLossContradiction: CaseRule = {
   scope: "case",
   family: "consistency",
   level: "warning",
-  summary: "An atrophy that is called one-sided is not graded on both sides.",
+  summary: "Atrophy that is called one-sided is not graded on both sides.",
   protects:
-    "A one-sided loss comes from a blow, a growth or a bad cut; a two-sided one from the room. The words and the grades send to different causes.",
+    "A one-sided loss comes from a blow, a growth or a bad cut; a two-sided one from the room. The words and the grades point to different causes.",
   source: {
     cite: "meaning of the words; the limit is the project's own choice",
     confidence: "common-practice",
@@ -32,7 +32,7 @@ export const unilateralLossContradiction: CaseRule = {
       .map(({ path }) => ({ text: "unilateral", path: [...path, "distribution"] }));
     for (const { text, path } of [...called, ...words])
       report(
-        `${formatPath(path)}: "${text}", yet both sides have lost (left ${sideText(nose.left)}, right ${sideText(nose.right)}). Correct the word or the grades.`,
+        `${formatPath(path)}: "${text}", yet both sides show loss (left ${sideText(nose.left)}, right ${sideText(nose.right)}). Correct the word or the grades.`,
         path,
       );
   },
@@ -45,8 +45,8 @@ const worst = ({ dorsal = 0, ventral = 0 }: Conchae["left"]): number => Math.max
 
 /** A plain loss on both sides, or the same slight one: a little beside much may still be called one-sided. */
 function isTwoSided({ left, right }: Conchae): boolean {
-  const [least, most] = [worst(left), worst(right)].sort((a, b) => a - b);
-  return least !== undefined && (least >= plainLoss || (least > 0 && least === most));
+  const [ofLeft, ofRight] = [worst(left), worst(right)];
+  return Math.min(ofLeft, ofRight) >= plainLoss || (ofLeft > 0 && ofLeft === ofRight);
 }
 
 const oneSided =

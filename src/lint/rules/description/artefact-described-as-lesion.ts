@@ -2,6 +2,9 @@ import { formatPath } from "../../../cases/index.ts";
 import { findingsOf } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
+/** What only a lesion of the living pig has. */
+const fields = ["duration", "exudate", "severity"] as const;
+
 export const artefactDescribedAsLesion: CaseRule = {
   id: "artefact-described-as-lesion",
   scope: "case",
@@ -9,7 +12,10 @@ export const artefactDescribedAsLesion: CaseRule = {
   level: "error",
   summary: "What is called an artefact is not graded, dated or given an exudate.",
   protects: "A graded artefact is counted and diagnosed as disease by the next reader.",
-  source: { cite: "common practice", confidence: "common-practice" },
+  source: {
+    cite: "common practice of describing gross lesions: an artefact is named, not graded",
+    confidence: "common-practice",
+  },
   bad: {
     case: "lymphoid: {spleen: [{process: discolouration, distribution: focal, size: 20 mm, colour: green, certainty: artefact, severity: marked}]}",
   },
@@ -24,14 +30,14 @@ export const artefactDescribedAsLesion: CaseRule = {
         finding.certainty !== "artefact"
       )
         continue;
-      const key = (["duration", "exudate", "severity"] as const).find((name) => {
+      const key = fields.find((name) => {
         const word = finding[name];
         if (name === "severity" && finding.process === "autolysis") return false;
         return word !== undefined && word !== "none";
       });
       if (key !== undefined)
         report(
-          `${formatPath([...path, key])}: an artefact has no ${key}. Take ${key} out, or describe the lesion with certainty: probable.`,
+          `${formatPath([...path, key])}: an artefact has no ${key}. Take ${key} out or, if this is a lesion, write certainty: probable.`,
           [...path, key],
         );
     }

@@ -1,6 +1,5 @@
 import { formatPath } from "../../../cases/index.ts";
-import { organs } from "../../../knowledge/index.ts";
-import { hasMeasure, statesOf } from "../../../record/index.ts";
+import { findingsOf, hasMeasure } from "../../../record/index.ts";
 
 import type { CaseRule } from "../../rule.ts";
 
@@ -11,7 +10,10 @@ export const enlargementUnmeasured: CaseRule = {
   level: "warning",
   summary: "An enlarged or shrunken organ is measured or weighed.",
   protects: "Enlarged is an opinion until there are millimetres or grams beside it.",
-  source: { cite: "common practice", confidence: "common-practice" },
+  source: {
+    cite: "common practice in the necropsy room: an enlarged organ is measured or weighed",
+    confidence: "common-practice",
+  },
   bad: {
     case: "lymphoid: {spleen: [{process: enlargement, distribution: diffuse, extent: 100 %, severity: moderate}]}",
   },
@@ -19,15 +21,13 @@ export const enlargementUnmeasured: CaseRule = {
     case: "lymphoid: {spleen: {weight: 95 g, findings: [{process: enlargement, distribution: diffuse, extent: 100 %, severity: moderate}]}}",
   },
   check(one, report) {
-    for (const organ of organs)
-      for (const { entry, findings } of statesOf(one, organ)) {
-        if (entry?.weight !== undefined || entry?.size !== undefined) continue;
-        for (const { finding, path } of findings)
-          if (finding.process === "enlargement" && hasMeasure(finding) && finding.size === undefined)
-            report(
-              `${formatPath(path)}: how large is it? Write size: 30 x 20 mm in the finding, or the weight of the organ.`,
-              path,
-            );
-      }
+    for (const { finding, path, state } of findingsOf(one)) {
+      if (finding.process !== "enlargement" || finding.size !== undefined || !hasMeasure(finding)) continue;
+      if (state.entry?.weight === undefined && state.entry?.size === undefined)
+        report(
+          `${formatPath(path)}: how large is it? Write size: 30 x 20 mm in the finding, or the weight of the organ.`,
+          path,
+        );
+    }
   },
 };

@@ -9,7 +9,7 @@ export const findingTwice: CaseRule = {
   level: "warning",
   summary: "No lesion is written down twice.",
   protects: "A copied line counts one lesion as two in every table.",
-  source: { cite: "common practice", confidence: "common-practice" },
+  source: { cite: "common practice of keeping records: one entry a lesion", confidence: "common-practice" },
   bad: {
     case: "lymphoid: {spleen: [{process: infarct, distribution: focal, size: 8 mm}, {process: infarct, distribution: focal, size: 8 mm}]}",
   },
@@ -18,13 +18,14 @@ export const findingTwice: CaseRule = {
   },
   check(one, report) {
     const seen = new Map<string, Path>();
-    for (const { finding, path } of findingsOf(one)) {
+    for (const { finding, path, state } of findingsOf(one)) {
+      if (state.findings.length < 2) continue;
       const place = JSON.stringify([path.slice(0, -1), Object.entries(finding).sort()]);
       const first = seen.get(place);
       if (first === undefined) seen.set(place, path);
       else
         report(
-          `${formatPath(path)}: word for word the same as ${formatPath(first)}. Take one out, or say with site or number that there are two.`,
+          `${formatPath(path)}: word for word the same as ${formatPath(first)}. Take one out, or say by site or number that there are two.`,
           path,
         );
     }

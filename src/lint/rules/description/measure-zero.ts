@@ -8,19 +8,17 @@ export const measureZero: CaseRule = {
   scope: "case",
   family: "description",
   level: "error",
-  summary: "A finding has a measure above zero.",
-  protects: "Nothing of it is no finding; it is either a slip or a normal organ.",
-  source: { cite: "common practice", confidence: "common-practice" },
+  summary: "The measure of a finding is above zero.",
+  protects: "A measure of zero is no finding; it is either a slip or a normal organ.",
+  source: { cite: "meaning of the words", confidence: "common-practice" },
   bad: { case: "liver_pancreas: {liver: [{process: milk-spots, distribution: multifocal, extent: 0 %}]}" },
   good: { case: "liver_pancreas: {liver: [{process: milk-spots, distribution: multifocal, extent: 1 %}]}" },
   check(one, report) {
-    for (const { finding, path } of findingsOf(one)) {
-      const zero = [extentPercent(finding), volumeMl(finding), ...sizesMm(finding)].includes(0);
-      if (zero)
+    for (const { finding, path } of findingsOf(one))
+      if (extentPercent(finding) === 0 || volumeMl(finding) === 0 || sizesMm(finding).includes(0))
         report(
-          `${formatPath(path)}: a measure of nothing for ${finding.process}. Write what was measured, or take the finding out.`,
+          `${formatPath(path)}: a measure of zero for ${finding.process}. Write what was measured, or take the finding out.`,
           path,
         );
-    }
   },
 };

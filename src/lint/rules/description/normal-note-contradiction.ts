@@ -1,7 +1,7 @@
 import { type Case, formatPath, type Path } from "../../../cases/index.ts";
-import { description, organs } from "../../../knowledge/index.ts";
+import { description } from "../../../knowledge/index.ts";
 import { changedWord } from "../../../notes/change.ts";
-import { statesOf } from "../../../record/index.ts";
+import { entriesOf } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
 import { unrecordedWords } from "../../shared/alarm-words.ts";
 
@@ -12,23 +12,26 @@ export const normalNoteContradiction: CaseRule = {
   level: "warning",
   summary: "The note of a normal organ describes no lesion.",
   protects:
-    "What stands in a note is scored nowhere, alarms nobody and is counted as normal; a finding is seen by every table.",
+    "What stands only in a note is scored nowhere, raises no alarm and is counted as normal; a finding enters every table.",
   source: description.changed.source,
   bad: { case: "lymphoid: {spleen: {state: normal, note: firm and three times normal size}}" },
   good: { case: "lymphoid: {spleen: {state: normal, note: 'firm; not enlarged, no infarcts'}}" },
   check(one, report) {
-    for (const organ of organs)
-      for (const { entry, path } of statesOf(one, organ)) {
-        const word = entry?.state === "normal" ? changedWord(entry.note, organ, one.ageClass) : undefined;
-        if (word !== undefined && !isAlarm(one, [...path, "note"]))
-          report(
-            `${formatPath([...path, "note"])}: "${word}", yet the organ is recorded as normal. Write it as a finding in place of state: normal, or say in the note what it is not.`,
-            [...path, "note"],
-          );
-      }
+    for (const { organ, state, entry } of entriesOf(one)) {
+      if (entry.note === undefined || entry.state !== "normal") continue;
+      const word = changedWord(entry.note, organ, one.ageClass);
+      const path = [...state.path, "note"];
+      if (word !== undefined && !isAlarm(one, path))
+        report(
+          `${formatPath(path)}: "${word}", yet the organ is recorded as normal. Write it as a finding in place of state: normal, or say in the note that there was none.`,
+          path,
+        );
+    }
   },
 };
 
 /** Words of an alarm are reported as such, and once. */
-const isAlarm = (one: Case, path: Path): boolean =>
-  unrecordedWords(one).some((words) => formatPath(words.path) === formatPath(path));
+function isAlarm(one: Case, path: Path): boolean {
+  const name = formatPath(path);
+  return unrecordedWords(one).some((words) => formatPath(words.path) === name);
+}

@@ -1,6 +1,5 @@
 import { formatPath } from "../../../cases/index.ts";
-import { organs } from "../../../knowledge/index.ts";
-import { lesionPath, statesOf } from "../../../record/index.ts";
+import { entriesOf, lesionPath, type PlacedEntry } from "../../../record/index.ts";
 
 import type { CaseRule } from "../../rule.ts";
 
@@ -9,7 +8,7 @@ export const normalWithFinding: CaseRule = {
   scope: "case",
   family: "description",
   level: "error",
-  summary: "An organ is normal, not examined, or described; never two of these at once.",
+  summary: "An organ is normal, not examined or described; never two of these at once.",
   protects: "The next reader cannot know which half of the contradiction is true.",
   source: { cite: "common practice of recording", confidence: "common-practice" },
   bad: {
@@ -17,33 +16,26 @@ export const normalWithFinding: CaseRule = {
   },
   good: { case: "lymphoid: {spleen: {state: normal, weight: 38 g}}" },
   check(one, report) {
-    for (const organ of organs)
-      for (const state of statesOf(one, organ)) {
-        const { entry } = state;
-        if (entry === undefined) continue;
-        const says = (["not_examined", "not_assessable"] as const).filter((key) =>
-          Object.hasOwn(entry, key),
-        ) as string[];
-        if (entry.state === "normal") says.push("state");
-        const lesion = lesionPath(one, organ, state);
-        const name = formatPath(state.path);
-        if (says.length > 1)
-          report(
-            `${name}: ${says.map((key) => words[key]).join(" and ")} at once. Keep one.`,
-            [...state.path, says[1] ?? ""],
-            "key",
-          );
-        else if (says.length === 1 && lesion !== undefined)
-          report(
-            `${name}: ${words[says[0] ?? ""]}, yet ${formatPath(lesion)} says otherwise. Keep one.`,
-            lesion,
-          );
-      }
+    for (const { organ, state, entry } of entriesOf(one)) {
+      if (!says.some((key) => isSaid(entry, key))) continue;
+      const { path } = state;
+      const said = says.filter((key) => isSaid(entry, key));
+      const lesion = said.length === 1 ? lesionPath(one, organ, state) : undefined;
+      const wordsSaid = said.map((key) => words[key]).join(" and ");
+      if (said.length > 1)
+        report(`${formatPath(path)}: ${wordsSaid} at once. Keep one.`, [...path, said[1] ?? ""], "key");
+      else if (lesion !== undefined)
+        report(
+          `${formatPath(path)}: ${wordsSaid}, yet ${formatPath(lesion)} says otherwise. Keep one.`,
+          lesion,
+        );
+    }
   },
 };
 
-const words: Record<string, string> = {
-  state: "normal",
-  not_examined: "not examined",
-  not_assessable: "not assessable",
-};
+const words = { not_examined: "not examined", not_assessable: "not assessable", state: "normal" } as const;
+const says = ["not_examined", "not_assessable", "state"] as const;
+
+/** Whether an entry says so, be it with a blank reason. */
+const isSaid = (entry: PlacedEntry["entry"], key: keyof typeof words): boolean =>
+  key === "state" ? entry.state === "normal" : Object.hasOwn(entry, key);

@@ -9,7 +9,7 @@ export const causeWithoutDifferentials: CaseRule = {
   scope: "case",
   family: "diagnosis",
   level: "note",
-  summary: "A cause that the laboratory has not proven stands beside what else it could be.",
+  summary: "A cause that the laboratory has not confirmed is listed with what else it could be.",
   protects: "A lone cause closes the case in everybody's head before the results are in.",
   source: { cite: "common practice of diagnosis", confidence: "common-practice" },
   bad: { case: "diagnosis: {aetiologic: [Mycoplasma hyopneumoniae], basis: histology}" },
@@ -17,7 +17,9 @@ export const causeWithoutDifferentials: CaseRule = {
     case: "diagnosis: {aetiologic: [Mycoplasma hyopneumoniae], basis: histology, differentials: [influenza A virus]}",
   },
   check(one, report) {
-    const { basis, differentials = [] } = one.record.diagnosis ?? {};
+    const { diagnosis } = one.record;
+    if (diagnosis?.aetiologic === undefined) return;
+    const { basis, differentials = [] } = diagnosis;
     if (basis === "laboratory" || differentials.length > 0) return;
     // On gross grounds alone the cause itself is what is wrong, and another rule says so.
     if (basis !== "histology" && !isPending(one)) return;
@@ -26,7 +28,7 @@ export const causeWithoutDifferentials: CaseRule = {
     );
     if (cause !== undefined)
       report(
-        `"${cause.text}" stands alone, and the laboratory has not proven it. List under differentials what else could look like this.`,
+        `"${cause.text}" stands alone, and the laboratory has not confirmed it. List under differentials what else could look like this.`,
         cause.path,
       );
   },

@@ -11,7 +11,7 @@ export const causeWithoutLaboratory: CaseRule = {
   level: "warning",
   summary: "A cause is named once the laboratory has shown it.",
   protects:
-    "What the eye takes for one agent is three in turn; the herd is vaccinated against the one that was written down.",
+    "What looks like one agent may be any of three; the herd is vaccinated against the one that was written down.",
   source: {
     cite: "Luppi et al. 2023, Animals 13:338: agents occur without disease, so histology decides; common practice",
     confidence: "verified",
@@ -23,7 +23,8 @@ export const causeWithoutLaboratory: CaseRule = {
     case: "diagnosis: {aetiologic: [pending], basis: pending, differentials: [Mycoplasma hyopneumoniae, influenza A virus]}",
   },
   check(one, report) {
-    const basis = one.record.diagnosis?.basis;
+    if (one.record.diagnosis?.aetiologic === undefined) return;
+    const { basis } = one.record.diagnosis;
     if (basis === "laboratory" || basis === "histology" || isPending(one)) return;
     for (const { text, path } of namedCauses(one))
       if (wordIn(text, interpretationWords.seen_at_table) === undefined && !isCalledProgressive(text))

@@ -9,9 +9,9 @@ export const diagnosisAgainstLobes: CaseRule = {
   scope: "case",
   family: "diagnosis",
   level: "warning",
-  summary: "A pneumonia is called caudodorsal or cranioventral as its lobes and findings say.",
+  summary: "A pneumonia is called caudodorsal or cranioventral in keeping with its lobes and findings.",
   protects:
-    "The word decides which agents are looked for; the table of lobes beside it says the opposite, and one of them goes into the letter.",
+    "The word decides which agents are looked for; the table of lobes beside it says the opposite, and one of the two goes into the report.",
   source: { cite: "meaning of the words; common practice of reporting", confidence: "common-practice" },
   bad: {
     case: 'respiratory: {lungs: {consolidation: {left_cranial: 20, left_middle: 35, left_caudal: 0, right_cranial: 30, right_middle: 40, right_caudal: 0, accessory: 10}, caudal_cranial_part: {left: 0, right: 0}}}\ndiagnosis: {morphologic: ["Lungs: pleuropneumonia, caudodorsal, acute, moderate"]}',
@@ -20,8 +20,9 @@ export const diagnosisAgainstLobes: CaseRule = {
     case: 'respiratory: {lungs: {consolidation: {left_cranial: 20, left_middle: 35, left_caudal: 0, right_cranial: 30, right_middle: 40, right_caudal: 0, accessory: 10}, caudal_cranial_part: {left: 0, right: 0}}}\ndiagnosis: {morphologic: ["Lungs: bronchopneumonia, cranioventral, acute, moderate"]}',
   },
   check(one, report) {
+    if (one.record.diagnosis?.morphologic === undefined) return;
     const regions = lungRegions(one);
-    if (regions === undefined) return;
+    if (regions === undefined || (!regions.onlyCranioventral && !regions.onlyCaudal)) return;
     for (const { text, path } of morphologicDiagnoses(one)) {
       if (!/pneumon/i.test(text) || namesBoth(text)) continue;
       const lobes =
@@ -32,7 +33,7 @@ export const diagnosisAgainstLobes: CaseRule = {
             : undefined;
       if (lobes !== undefined)
         report(
-          `"${text}": in respiratory.lungs.consolidation ${lobes}, and no finding says otherwise. Correct the diagnosis, the lobes, or describe the lesion.`,
+          `"${text}": in respiratory.lungs.consolidation ${lobes}, and no finding says otherwise. Correct the diagnosis or the lobes, or describe the lesion.`,
           path,
         );
     }

@@ -11,7 +11,7 @@ export const diagnosisAgainstSeverity: CaseRule = {
   family: "diagnosis",
   level: "warning",
   summary: "A diagnosis is as severe as the lesion that it names.",
-  protects: "The table takes the one and the letter to the farmer the other.",
+  protects: "The table takes the one, and the report to the farmer the other.",
   source: { cite: "common practice of reporting", confidence: "common-practice" },
   bad: {
     case: 'liver_pancreas: {liver: [{process: necrosis, distribution: multifocal, size: 4 mm, colour: white, severity: marked}]}\nsamples: \ndiagnosis: {morphologic: ["Liver: necrosis, multifocal, acute, mild"]}',
@@ -20,6 +20,7 @@ export const diagnosisAgainstSeverity: CaseRule = {
     case: 'liver_pancreas: {liver: [{process: necrosis, distribution: multifocal, size: 4 mm, colour: white, severity: marked}]}\nsamples: \ndiagnosis: {morphologic: ["Liver: necrosis, multifocal, acute, marked"]}',
   },
   check(one, report) {
+    if (one.record.diagnosis?.morphologic === undefined) return;
     const diagnoses = morphologicDiagnoses(one);
     for (const { organs, rest, path } of diagnoses) {
       const [organ] = organs;
@@ -28,17 +29,18 @@ export const diagnosisAgainstSeverity: CaseRule = {
       if (diagnoses.filter((other) => other.organs.includes(organ)).length > 1) continue;
       const isSlight = wordIn(rest, slight) !== undefined;
       const isMarked = wordIn(rest, marked) !== undefined;
+      if (isSlight === isMarked) continue;
       const severities = findingsOf(one)
         .filter((entry) => entry.organ === organ && entry.finding.certainty !== "artefact")
         .map(({ finding }) => finding.severity)
         .filter((severity) => severity !== undefined);
-      if (isSlight === isMarked || severities.length === 0) continue;
+      if (severities.length === 0) continue;
       const against = isSlight
         ? severities.every((severity) => severity === "marked")
         : severities.every((severity) => slight.includes(severity));
       if (against)
         report(
-          `"${rest}" is ${isSlight ? "mild" : "marked"}, the finding under ${organ.id} is ${severities[0]}. Correct one of them.`,
+          `"${rest}" is ${isSlight ? "mild" : "marked"}, but the finding under ${organ.id} is ${severities[0]}. Correct one of them.`,
           path,
         );
     }

@@ -13,8 +13,8 @@ export const pendingAgainstBasis: CaseRule = {
   good: { case: "diagnosis: {aetiologic: [pending], basis: pending}" },
   check(one, report) {
     const { aetiologic = [], basis } = one.record.diagnosis ?? {};
-    const onlyPending = aetiologic.length > 0 && aetiologic.every((text) => /^\s*pending\b/i.test(text));
-    if (onlyPending && basis === "laboratory")
+    if (basis !== "laboratory" || aetiologic.length === 0) return;
+    if (aetiologic.every((text) => /^\s*pending\b/i.test(text)))
       report(
         "diagnosis.aetiologic is pending, yet basis is laboratory. Write the cause that the laboratory has shown, or basis: pending.",
         ["diagnosis", "basis"],

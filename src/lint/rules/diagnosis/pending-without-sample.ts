@@ -9,15 +9,19 @@ export const pendingWithoutSample: CaseRule = {
   level: "warning",
   summary: "A diagnosis that waits for the laboratory has a sample there.",
   protects: "Nothing comes back from a laboratory that was sent nothing, and the case stays open for ever.",
-  source: { cite: "common practice", confidence: "common-practice" },
+  source: {
+    cite: "common practice at diagnostic laboratories: a result needs a sample with a test",
+    confidence: "common-practice",
+  },
   bad: { case: "diagnosis: {aetiologic: [pending]}\nsamples: " },
   good: { case: "diagnosis: {aetiologic: [pending]}" },
   check(one, report) {
-    if (one.record.diagnosis?.comment !== undefined) return;
+    const { diagnosis } = one.record;
+    if (diagnosis === undefined || diagnosis.comment !== undefined) return;
     if (isPending(one) && !(one.record.samples ?? []).some(({ for: tests = [] }) => tests.length > 0))
       report(
         "diagnosis: pending, and this case has no sample with a test. Take one and write it under samples, or say under comment which pig's result is awaited.",
-        one.record.diagnosis?.basis === "pending" ? ["diagnosis", "basis"] : ["diagnosis", "aetiologic"],
+        diagnosis.basis === "pending" ? ["diagnosis", "basis"] : ["diagnosis", "aetiologic"],
       );
   },
 };

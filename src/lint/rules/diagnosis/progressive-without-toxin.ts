@@ -9,7 +9,7 @@ export const progressiveWithoutToxin: CaseRule = {
   level: "warning",
   summary: "Atrophy of the conchae is called progressive only when the laboratory has shown the toxin.",
   protects:
-    "Dust, ammonia and other germs take conchae away as well; a high grade asks for the toxin gene and does not prove it.",
+    "Dust, ammonia and other organisms waste the conchae as well; a high grade is a reason to test for the toxin gene, and no proof of it.",
   source: {
     cite: "progressive atrophic rhinitis is defined by toxigenic Pasteurella multocida; from memory of the standard texts",
     confidence: "from-memory",
@@ -21,11 +21,12 @@ export const progressiveWithoutToxin: CaseRule = {
     case: 'diagnosis: {morphologic: ["Conchae: atrophy, bilateral, chronic, moderate"], differentials: [toxigenic Pasteurella multocida, dust and ammonia]}',
   },
   check(one, report) {
-    if (one.record.diagnosis?.basis === "laboratory") return;
+    const { diagnosis } = one.record;
+    if (diagnosis === undefined || diagnosis.basis === "laboratory") return;
     for (const { text, path } of [...morphologicDiagnoses(one), ...namedCauses(one)])
       if (isCalledProgressive(text))
         report(
-          `"${text}" is called progressive on the look alone. Write atrophy of the conchae with its degree, ask for the toxin gene of Pasteurella multocida, and set basis: laboratory when it is found.`,
+          `"${text}" is called progressive on gross appearance alone. Write atrophy of the conchae with its degree, ask for the toxin gene of Pasteurella multocida, and set basis: laboratory when it is found.`,
           path,
         );
   },

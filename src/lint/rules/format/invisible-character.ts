@@ -1,5 +1,5 @@
 import { formatPath, type Path } from "../../../cases/index.ts";
-import { textsOf } from "../../../record/index.ts";
+import { eachText } from "../../../record/index.ts";
 import { hiddenName } from "../../../words/hidden-characters.ts";
 import { visible } from "../../../words/visible.ts";
 import type { FileRule } from "../../rule.ts";
@@ -9,31 +9,34 @@ export const invisibleCharacter: FileRule = {
   scope: "file",
   family: "format",
   level: "warning",
-  summary: "No text of a case, a visit or a farm holds a character that nobody sees.",
+  summary: "No text of a case, a visit or a farm contains an invisible character.",
   protects:
-    "Copied from a web page or a message, 2217 with a blank of no width in it is another pig to every table and search.",
+    "Copied from a web page or a message, 2217 with a zero-width space in it is another pig to every table and search.",
   source: { cite: "Unicode, format characters", confidence: "common-practice" },
   bad: { case: 'pig: {tag: "9\\u200b01"}' },
   good: { case: 'pig: {tag: "901"}' },
   check(one, report) {
-    for (const { text: written, path } of textsOf(one.record)) {
+    eachText(one.record, (written, key, pathOf) => {
+      if (plain.test(written)) return;
+      const path = pathOf();
       // A soft hyphen comes with prose that was pasted; nobody searches a table for a note.
-      const text = path.at(-1) === "note" ? written.replaceAll("\u00ad", "") : written;
+      const text = key === "note" ? written.replaceAll("\u00ad", "") : written;
       const blank = isLabel(path) ? oddBlank.exec(text)?.[0] : undefined;
-      if (blank !== undefined)
+      if (blank !== undefined) {
         report(
-          `${formatPath(path)}: "${text.replace(blank, `\\u{${hexOf(blank)}}`)}" holds a blank that nobody sees (U+${hexOf(blank).toUpperCase().padStart(4, "0")}). Type it anew.`,
+          `${formatPath(path)}: "${text.replace(blank, `\\u{${hexOf(blank)}}`)}" contains an invisible space (U+${hexOf(blank).toUpperCase().padStart(4, "0")}). Retype it.`,
           path,
         );
-      if (plain.test(text) || blank !== undefined) continue;
+        return;
+      }
       const shown = visible(text.replaceAll(/[\n\r\t]/g, " "));
       const code = /\\u\{([0-9a-f]+)\}/.exec(shown)?.[1];
       if (code !== undefined && !text.includes(`\\u{${code}}`))
         report(
-          `${formatPath(path)}: "${shown.slice(0, 60)}" holds ${hiddenName(String.fromCodePoint(Number.parseInt(code, 16)))}. Type it anew.`,
+          `${formatPath(path)}: "${shown.slice(0, 60)}" contains ${hiddenName(String.fromCodePoint(Number.parseInt(code, 16)))}. Retype it.`,
           path,
         );
-    }
+    });
   },
 };
 
@@ -46,5 +49,5 @@ const oddBlank = /^\s|\s$|[^\S ]/u;
 
 const hexOf = (character: string): string => (character.codePointAt(0) ?? 0).toString(16);
 
-/** Nearly all texts; a cheap look before the costly one. */
-const plain = /^[ -~]*$/;
+/** Nearly all texts, without a blank at either end; a cheap look before the costly one. */
+const plain = /^(?! )[ -~]*$(?<! )/;

@@ -1,6 +1,6 @@
-import { formatPath, type Path, saysNothing } from "../../../cases/index.ts";
+import { formatPath, saysNothing } from "../../../cases/index.ts";
 import { plausible } from "../../../knowledge/index.ts";
-import { textsOf } from "../../../record/index.ts";
+import { eachText } from "../../../record/index.ts";
 import type { FileRule } from "../../rule.ts";
 
 export const textSaysNothing: FileRule = {
@@ -8,9 +8,9 @@ export const textSaysNothing: FileRule = {
   scope: "file",
   family: "format",
   level: "error",
-  summary: "A text that was asked for is more than a dash, a question mark or a word to be replaced later.",
+  summary: "A text that was asked for is more than a dash, a question mark or a placeholder.",
   protects:
-    "A key with a question mark counts as answered in every table; a blank one is told, and is asked for while somebody still knows.",
+    "A key with a question mark counts as answered in every table; a blank one is reported, and asked for while somebody still knows.",
   source: {
     cite: "a blank is an omission, a mark in its place hides it; common practice",
     confidence: "common-practice",
@@ -18,21 +18,22 @@ export const textSaysNothing: FileRule = {
   bad: { case: 'examiner: "?"' },
   good: { case: "examiner: R. Sallow" },
   check(one, report) {
-    for (const { text, path } of textsOf(one.record)) {
-      // Accepted entries have a rule of their own; a note is not asked for.
-      if (path[0] === "accepted" || path.at(-1) === "note") continue;
-      const key = keyOf(path);
-      const name = formatPath(path);
-      const word = text.trim().toLowerCase();
-      if (people.has(key) && isSurname(text)) continue;
-      if (names.has(key) && (isWithoutName(key, text) || isAnyOf(word, anywhere, noNames)))
-        report(`${name}: "${text}" is no name. Write it, or leave the key blank until you know.`, path);
-      else if (marksOnly.test(text) || (asked.has(key) && isEmpty(key, text)))
-        report(
-          `${name}: "${text}" says nothing. Write what is meant, or leave the key blank until you know.`,
-          path,
-        );
-    }
+    eachText(one.record, (text, key, pathOf) => {
+      const isName = names.has(key);
+      // Notes are not asked for.
+      if (key === "note" || (!isName && !asked.has(key) && !marksOnly.test(text))) return;
+      if (people.has(key) && isSurname(text)) return;
+      const isNoName =
+        isName && (isWithoutName(key, text) || isAnyOf(text.trim().toLowerCase(), anywhere, noNames));
+      if (!isNoName && !marksOnly.test(text) && !(asked.has(key) && isEmpty(key, text))) return;
+      const path = pathOf();
+      // Accepted entries have a rule of their own.
+      if (path[0] === "accepted") return;
+      report(
+        `${formatPath(path)}: "${text}" ${isNoName ? "is not a name. Write the name" : "says nothing. Write what is meant"}, or leave the key blank until you know.`,
+        path,
+      );
+    });
   },
 };
 
@@ -84,6 +85,3 @@ const marksOnly = /^[\s\p{P}=~|^`<>]*$/u;
 
 const isAnyOf = (word: string, ...lists: readonly (readonly string[])[]): boolean =>
   lists.some((list) => list.includes(word));
-
-/** The key of a text, or of the list that it stands in. */
-const keyOf = (path: Path): string => String(path.findLast((step) => typeof step === "string") ?? "");

@@ -1,0 +1,121 @@
+import { formatPath } from "../../../cases/index.ts";
+import {
+  consolidations,
+  extentPercent,
+  type LungRegions,
+  lungRegions,
+  namedSide,
+  type PlacedFinding,
+} from "../../../record/index.ts";
+import { listing } from "../../../words/listing.ts";
+import type { CaseRule } from "../../rule.ts";
+import type { RuleRow } from "../../shared/rule-rows.ts";
+
+interface LobeContradiction extends RuleRow {
+  /** The key of the finding that stands against the lobes. */
+  readonly key: "extent" | "site" | "distribution";
+  /** How it does, and what to correct. */
+  says(lesion: PlacedFinding, regions: LungRegions, all: readonly PlacedFinding[]): string | undefined;
+}
+
+const positions = [
+  ["cranial", /\b(cranial|apical)\b/i],
+  ["middle", /\b(middle|cardiac)\b/i],
+  ["caudal", /\b(caudal|diaphragmatic)\b/i],
+] as const;
+
+const rows: readonly LobeContradiction[] = [
+  {
+    id: "extent-contradicts-lobes",
+    key: "extent",
+    level: "error",
+    summary: "The share of the lung that is consolidated lies within that of its lobes.",
+    protects: "No lung is more consolidated than its worst lobe; one of the figures is of something else.",
+    source: { cite: "arithmetic: a mean lies between its parts", confidence: "derived" },
+    bad: {
+      case: "respiratory: {lungs: {consolidation: {left_cranial: 20, left_middle: 35, left_caudal: 0, right_cranial: 30, right_middle: 40, right_caudal: 5, accessory: 10}, caudal_cranial_part: {left: 0, right: 15}, findings: [{process: consolidation, distribution: cranioventral, extent: 55 %, colour: dark-red, consistency: firm}]}}",
+    },
+    good: {
+      case: "respiratory: {lungs: {consolidation: {left_cranial: 20, left_middle: 35, left_caudal: 0, right_cranial: 30, right_middle: 40, right_caudal: 5, accessory: 10}, caudal_cranial_part: {left: 0, right: 15}, findings: [{process: consolidation, distribution: cranioventral, extent: 14 %, colour: dark-red, consistency: firm}]}}",
+    },
+    says({ finding }, { worst }) {
+      const extent = extentPercent(finding);
+      const isOfOneLobe = /lobe/i.test(finding.site ?? "");
+      return extent !== undefined && extent > worst && !isOfOneLobe
+        ? `${finding.extent} of the lung, but the worst lobe has ${worst} %. Extent is the share of the whole organ; correct it or the lobes.`
+        : undefined;
+    },
+  },
+  {
+    id: "site-contradicts-lobes",
+    key: "site",
+    level: "error",
+    summary: "Consolidation lies in a lobe, or on a side, that was graded above zero.",
+    protects:
+      "Left and right were swapped in one of two places, and later nobody can tell which of them was typed in a hurry.",
+    source: {
+      cite: "common practice of lung scoring: what is consolidated is graded in its lobe",
+      confidence: "common-practice",
+    },
+    bad: {
+      case: "respiratory: {lungs: {consolidation: {left_cranial: 0, left_middle: 0, left_caudal: 0, right_cranial: 30, right_middle: 40, right_caudal: 5, accessory: 10}, caudal_cranial_part: {left: 0, right: 15}, findings: [{process: consolidation, site: left middle lobe, distribution: cranioventral, extent: 8 %, colour: dark-red, consistency: firm}]}}",
+    },
+    good: {
+      case: "respiratory: {lungs: {consolidation: {left_cranial: 0, left_middle: 0, left_caudal: 0, right_cranial: 30, right_middle: 40, right_caudal: 5, accessory: 10}, caudal_cranial_part: {left: 0, right: 15}, findings: [{process: consolidation, site: right middle lobe, distribution: cranioventral, extent: 8 %, colour: dark-red, consistency: firm}]}}",
+    },
+    says({ finding: { site } }, { graded }) {
+      const side = namedSide(site);
+      if (side === undefined) return undefined;
+      const named = positions.filter(([, words]) => words.test(site ?? ""));
+      const meant = (named.length > 0 ? named : positions).map(([name]) => `${side}_${name}`);
+      return meant.every((lobe) => graded.values.get(lobe) === 0)
+        ? `${site}, but ${named.length > 0 ? `${listing(meant)} ${meant.length > 1 ? "are" : "is"} 0` : `every ${side} lobe is 0`}. Left and right, or two lobes, were swapped here or under consolidation; correct the one that is wrong.`
+        : undefined;
+    },
+  },
+  {
+    id: "distribution-contradicts-lobes",
+    key: "distribution",
+    level: "warning",
+    summary: "Consolidation called caudodorsal or cranioventral lies where its lobes were graded.",
+    protects:
+      "Cranioventral points to the airways, caudodorsal to the blood or to pleuropneumonia; the word and the lobes ask for different tests.",
+    source: { cite: "meaning of the words", confidence: "common-practice" },
+    bad: {
+      case: "respiratory: {lungs: {consolidation: {left_cranial: 20, left_middle: 35, left_caudal: 0, right_cranial: 30, right_middle: 40, right_caudal: 0, accessory: 10}, caudal_cranial_part: {left: 0, right: 0}, findings: [{process: consolidation, distribution: caudodorsal, extent: 12 %, colour: dark-red, consistency: firm}]}}\ndiagnosis: ",
+    },
+    good: {
+      case: "respiratory: {lungs: {consolidation: {left_cranial: 20, left_middle: 35, left_caudal: 0, right_cranial: 30, right_middle: 40, right_caudal: 0, accessory: 10}, caudal_cranial_part: {left: 0, right: 0}, findings: [{process: consolidation, distribution: cranioventral, extent: 12 %, colour: dark-red, consistency: firm}]}}\ndiagnosis: ",
+    },
+    says({ finding: { distribution } }, { onlyCranioventral, onlyCaudal }, all) {
+      const lobesSay =
+        distribution === "caudodorsal" && onlyCranioventral
+          ? "both caudal lobes are 0"
+          : distribution === "cranioventral" && onlyCaudal
+            ? "only the caudal lobes are above 0"
+            : undefined;
+      // A second consolidation may be the one that the lobes speak of.
+      return lobesSay !== undefined && all.every(({ finding }) => finding.distribution === distribution)
+        ? `${distribution}, but ${lobesSay} under consolidation. Correct the word or the lobes.`
+        : undefined;
+    },
+  },
+];
+
+/** What a finding of consolidation says that the grades of its lobes deny. */
+export const consolidationContradictsLobes: readonly CaseRule[] = rows.map(({ key, says, ...rule }) => ({
+  ...rule,
+  scope: "case",
+  family: "consistency",
+  check(one, report) {
+    const regions = lungRegions(one);
+    // Where every lobe is 0, consolidation-without-lobes speaks.
+    if (regions === undefined || regions.worst === 0) return;
+    const all = consolidations(one);
+    for (const lesion of all) {
+      const text = says(lesion, regions, all);
+      const at = [...lesion.path, key];
+      if (text !== undefined) report(`${formatPath(at)}: ${text}`, at);
+    }
+  },
+}));

@@ -1,0 +1,56 @@
+import { type Case, formatPath, type Path, valueAt } from "../../../cases/index.ts";
+import type { CaseRule } from "../../rule.ts";
+import type { RuleRow } from "../../shared/rule-rows.ts";
+
+interface NoneAndMore extends RuleRow {
+  /** Lists of words of which `none` is one. */
+  readonly lists: readonly Path[];
+}
+
+const rows: readonly NoneAndMore[] = [
+  {
+    id: "pleurisy-none-and-more",
+    level: "error",
+    summary: "A side has no pleurisy, or some; not both in one list.",
+    protects: "The score takes one of the two, and it may be the wrong one.",
+    source: { cite: "meaning of the words", confidence: "common-practice" },
+    bad: { case: "respiratory: {pleura: {pleurisy: {left: [none, cranioventral], right: none}}}" },
+    good: {
+      case: "respiratory: {pleura: {pleurisy: {left: [cranioventral, dorsocaudal-focal], right: none}}}",
+    },
+    lists: [
+      ["respiratory", "pleura", "pleurisy", "left"],
+      ["respiratory", "pleura", "pleurisy", "right"],
+    ],
+  },
+  {
+    id: "signs-none-and-more",
+    level: "error",
+    summary: "A pig has no signs, or some; not both in one list.",
+    protects:
+      "Which organs are due follows from the signs, and none among them hides the rest from the reader.",
+    source: { cite: "meaning of the words", confidence: "common-practice" },
+    bad: { case: "selection: {signs: [none, cough]}" },
+    good: { case: "selection: {signs: [cough]}" },
+    lists: [["selection", "signs"]],
+  },
+];
+
+/** Lists that say none and something. */
+export const noneAndMore: readonly CaseRule[] = rows.map(({ lists, ...rule }) => ({
+  ...rule,
+  scope: "case",
+  family: "consistency",
+  check(one, report) {
+    for (const path of lists) {
+      const others = besideNone(one, path);
+      if (others.length > 0)
+        report(`${formatPath(path)}: none stands beside ${others.join(" and ")}. Keep one.`, path);
+    }
+  },
+}));
+
+function besideNone({ record }: Case, path: Path): unknown[] {
+  const words = valueAt(record, path);
+  return Array.isArray(words) && words.includes("none") ? words.filter((word) => word !== "none") : [];
+}

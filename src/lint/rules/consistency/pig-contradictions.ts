@@ -1,0 +1,108 @@
+import { isUnborn } from "../../../cases/index.ts";
+import { plausible, signFamilies } from "../../../knowledge/index.ts";
+import { isIllBeforeBirth } from "../../../record/index.ts";
+import { withArticle } from "../../../words/listing.ts";
+import type { CaseRule } from "../../rule.ts";
+import { placeRules } from "../../shared/rule-rows.ts";
+
+/** What cannot be said of a pig of this class, sex or age. */
+export const pigContradictions: readonly CaseRule[] = placeRules("consistency", [
+  {
+    id: "crown-rump-of-born-pig",
+    level: "error",
+    summary: "Only a fetus or a stillborn piglet has a crown-rump length.",
+    protects:
+      "The length dates a pregnancy; in a pig that lived, it shows that the class is wrong or the line is from another case.",
+    source: {
+      cite: "common practice: the crown-rump length is measured on fetuses, to tell their age",
+      confidence: "common-practice",
+    },
+    bad: { case: "pig: {crown_rump: 27 cm}" },
+    good: { case: "pig: {crown_rump: }" },
+    at: ["pig", "crown_rump"],
+    says: ({ record, ageClass }) =>
+      record.pig?.crown_rump === undefined || ageClass === undefined || isUnborn(ageClass)
+        ? undefined
+        : `measured in a pig of class ${ageClass}. Take it out, or write class: mummy, aborted or stillborn.`,
+  },
+  {
+    id: "parity-impossible",
+    level: "error",
+    summary: "Only a grown sow has farrowed.",
+    protects: "Parity in a male or a weaner means that two pigs or two lines were mixed up.",
+    source: plausible.source,
+    bad: { case: "pig: {parity: 2}" },
+    good: { case: "pig: {parity: }" },
+    at: ["pig", "parity"],
+    says({ record, ageDays, ageClass }) {
+      const { parity, sex } = record.pig ?? {};
+      if (parity === undefined) return undefined;
+      if (sex === "male" || sex === "castrate")
+        return `${parity} in ${withArticle(sex)}. Correct the sex, or take the parity out.`;
+      const isYoung =
+        (ageDays !== undefined && ageDays < plausible.parity_from_days) ||
+        (ageClass !== undefined && ageClass !== "adult");
+      return parity > 0 && isYoung
+        ? `${parity} in a pig that is too young to have farrowed. Correct the age or the class, or take the parity out.`
+        : undefined;
+    },
+  },
+  {
+    id: "sign-impossible",
+    level: "error",
+    summary: "No male and no weaner shows signs of a failed pregnancy.",
+    protects: "The sign is the sow’s: in the wrong pig it brings the wrong organs into question.",
+    source: {
+      cite: "meaning of the words: these signs are those of a sow or a gilt",
+      confidence: "common-practice",
+    },
+    bad: {
+      case: "pig: {sex: castrate}\nselection: {signs: [return-to-oestrus]}\nendocrine: {thyroid: normal}",
+    },
+    good: { case: "pig: {sex: castrate}\nselection: {signs: [cough]}" },
+    at: ["selection", "signs"],
+    says({ record, ageClass, signs }) {
+      const sex = record.pig?.sex;
+      // Unborn and suckling pigs may be filed under the signs of their dam.
+      if (ageClass === undefined || isUnborn(ageClass) || ageClass === "suckling") return undefined;
+      const who = sex === "male" || sex === "castrate" ? sex : ageClass === "weaner" ? ageClass : undefined;
+      const sign = who === undefined ? undefined : signs.find(isReproductive);
+      return sign === undefined || who === undefined
+        ? undefined
+        : `${sign} in ${withArticle(who)}. Correct the pig, or write the sign in visit.yaml.`;
+    },
+  },
+  {
+    id: "wasting-yet-fat",
+    level: "warning",
+    summary: "A wasting pig is not in fat condition.",
+    protects: "Sign and condition come from two looks at one pig, or from two pigs.",
+    source: { cite: "meaning of the words", confidence: "common-practice" },
+    bad: { case: "pig: {condition: 4.5}\nselection: {signs: [wasting]}" },
+    good: { case: "pig: {condition: 1.5}\nselection: {signs: [wasting]}" },
+    at: ["pig", "condition"],
+    says({ record, signs }) {
+      const condition = record.pig?.condition;
+      return condition !== undefined && condition >= 4 && signs.includes("wasting")
+        ? `${condition} of 5 (very fat) in a pig that is wasting. Check the pig and the direction of the scale.`
+        : undefined;
+    },
+  },
+  {
+    id: "onset-before-birth",
+    level: "error",
+    summary: "The signs of a pig began after it was born.",
+    protects:
+      "An onset of last year makes an acute case a chronic one, and the tests are chosen by it; the year, the age or the tag is wrong.",
+    source: { cite: "order of events; common practice", confidence: "common-practice" },
+    bad: { case: "selection: {onset: 2025-04-18}" },
+    good: { case: "selection: {onset: 2026-04-19}" },
+    at: ["selection", "onset"],
+    says: (one) =>
+      isIllBeforeBirth(one)
+        ? `the signs would have begun (${one.record.selection?.onset}) before the pig was born (age ${one.record.pig?.age}). Correct the onset, the age or the tag; signs of its group belong in visit.yaml.`
+        : undefined,
+  },
+]);
+
+const isReproductive = (sign: string): boolean => signFamilies([sign]).includes("reproductive");

@@ -1,0 +1,81 @@
+import { type Case, formatPath } from "../../../cases/index.ts";
+import { description, type PlacedOrgan, plausible } from "../../../knowledge/index.ts";
+import { findingsOf, type PlacedFinding, sizesMm, volumeMl } from "../../../record/index.ts";
+import type { CaseRule } from "../../rule.ts";
+import type { RuleRow } from "../../shared/rule-rows.ts";
+
+interface ImpossibleMeasure extends RuleRow {
+  readonly key: "size" | "volume";
+  /** Why the measure is too much, and what to check. */
+  says(placed: PlacedFinding, one: Case): string | undefined;
+}
+
+const rows: readonly ImpossibleMeasure[] = [
+  {
+    id: "size-implausible",
+    key: "size",
+    level: "error",
+    summary:
+      "A lesion is no larger than the part of the pig that it lies in, and a lymph node no longer than a hand.",
+    protects: "Centimetres typed for millimetres make a fist of a pea, in every table that follows.",
+    source: description.source,
+    bad: {
+      case: "liver_pancreas: {liver: [{process: nodule, distribution: focal, size: 90 cm, colour: tan}]}",
+    },
+    good: {
+      case: "liver_pancreas: {liver: [{process: nodule, distribution: focal, size: 90 mm, colour: tan}]}",
+    },
+    says({ organ, finding }) {
+      if (description.without_limit.includes(organ.system)) return undefined;
+      const limit = description.largest_of[organ.id] ?? description.largest_mm;
+      return sizesMm(finding).some((side) => side > limit)
+        ? `${finding.size} is larger than the organ can be (${limit} mm at most). Check mm and cm.`
+        : undefined;
+    },
+  },
+  {
+    id: "volume-implausible",
+    key: "volume",
+    level: "error",
+    summary: "No fluid is a great part of the pig, and in the nose there is no more than it can hold.",
+    protects: "Litres typed for millilitres turn a spoonful into a bucket.",
+    source: plausible.source,
+    bad: {
+      case: "cardiovascular: {pericardium: [{process: effusion, distribution: diffuse, volume: 15 l, exudate: serous}]}",
+    },
+    good: {
+      case: "cardiovascular: {pericardium: [{process: effusion, distribution: diffuse, volume: 15 ml, exudate: serous}]}",
+    },
+    says({ organ, finding }, one) {
+      const volume = volumeMl(finding);
+      if (volume === undefined) return undefined;
+      const { share, ml } = plausible.fluid_of[organ.id] ?? { share: plausible.fluid_share, ml: undefined };
+      const ofPig = one.weightKg === undefined ? Number.POSITIVE_INFINITY : one.weightKg * 10 * share;
+      return volume > Math.min(ofPig, ml ?? Number.POSITIVE_INFINITY)
+        ? `${finding.volume} ${where(one, organ, ml !== undefined)}. Check ml and l.`
+        : undefined;
+    },
+  },
+];
+
+/** Measures of a finding that no pig has room for. */
+export const impossibleMeasures: readonly CaseRule[] = rows.map(({ key, says, ...rule }) => ({
+  ...rule,
+  scope: "case",
+  family: "description",
+  check(one, report) {
+    for (const placed of findingsOf(one)) {
+      if (placed.finding[key] === undefined) continue;
+      const text = says(placed, one);
+      const at = [...placed.path, key];
+      if (text !== undefined) report(`${formatPath(at)}: ${text}`, at);
+    }
+  },
+}));
+
+/** `in a pig of 12 kg`, and for an organ that holds little its name before it. */
+function where({ record }: Case, { definition }: PlacedOrgan, small: boolean): string {
+  const weight = record.pig?.weight;
+  const pig = weight === undefined ? "of a pig" : `in a pig of ${weight}`;
+  return small ? `from the ${definition.title.toLowerCase()} ${pig}` : pig;
+}

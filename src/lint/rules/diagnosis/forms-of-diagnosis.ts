@@ -1,0 +1,113 @@
+import type { Case } from "../../../cases/index.ts";
+import { vocabulary } from "../../../generated/knowledge.ts";
+import { interpretationWords } from "../../../knowledge/index.ts";
+import { wordIn } from "../../../notes/index.ts";
+import {
+  isCalledProgressive,
+  lesionPath,
+  type MorphologicDiagnosis,
+  morphologicDiagnoses,
+  statesOf,
+} from "../../../record/index.ts";
+import { listing } from "../../../words/listing.ts";
+import type { CaseRule } from "../../rule.ts";
+import type { RuleRow } from "../../shared/rule-rows.ts";
+
+interface FormOfDiagnosis extends RuleRow {
+  /** What the diagnosis lacks or should not name, and what to write. */
+  says(diagnosis: MorphologicDiagnosis, one: Case): string | undefined;
+}
+
+const form = {
+  cite: "form of the morphologic diagnosis in veterinary pathology teaching, from memory",
+  confidence: "from-memory",
+} as const;
+
+const degrees = [...vocabulary.severity, ...vocabulary.duration, "slight", "severe"];
+
+const rows: readonly FormOfDiagnosis[] = [
+  {
+    id: "diagnosis-without-organ",
+    level: "warning",
+    summary: "A morphologic diagnosis begins with its organ and a colon.",
+    protects:
+      "Organ: process, exudate, distribution, duration, severity can be searched and counted; a free sentence cannot.",
+    source: form,
+    bad: { case: "diagnosis: {morphologic: [bronchopneumonia]}" },
+    good: {
+      case: 'diagnosis: {morphologic: ["Lungs: bronchopneumonia, cranioventral, subacute, moderate"]}',
+    },
+    says: ({ place, text }) =>
+      place === undefined || place === ""
+        ? `"${text}" names no organ. Write Organ: process, exudate, distribution, duration, severity, such as "Lungs: bronchopneumonia, suppurative, cranioventral, subacute, moderate".`
+        : undefined,
+  },
+  {
+    id: "diagnosis-without-degree",
+    level: "note",
+    summary: "A morphologic diagnosis says how severe it is, or how old.",
+    protects:
+      "A minimal old scar and the pneumonia that killed the pig read the same without a word on severity and age.",
+    source: form,
+    bad: { case: 'diagnosis: {morphologic: ["Lungs: bronchopneumonia"]}' },
+    good: {
+      case: 'diagnosis: {morphologic: ["Lungs: bronchopneumonia, cranioventral, subacute, moderate"]}',
+    },
+    // One word behind the colon is a diagnosis that stops where it should begin.
+    says: ({ place, rest }) =>
+      place !== undefined && !rest.includes(",") && wordIn(rest, degrees) === undefined
+        ? `"${rest}" says neither how severe nor how old. Add distribution, duration and severity, such as cranioventral, subacute, moderate.`
+        : undefined,
+  },
+  {
+    id: "diagnosis-without-lesion",
+    level: "warning",
+    summary: "A morphologic diagnosis rests on a lesion that is described.",
+    protects: "A name without a description cannot be checked, scored or doubted by the next reader.",
+    source: { cite: "general gross pathology teaching: describe, then name", confidence: "common-practice" },
+    bad: { case: 'diagnosis: {morphologic: ["Liver: hepatitis, interstitial, multifocal, chronic, mild"]}' },
+    good: {
+      case: 'diagnosis: {morphologic: ["Lungs: bronchopneumonia, cranioventral, subacute, moderate"]}',
+    },
+    says({ place, organs }, one) {
+      const isDescribed = organs.some((organ) =>
+        statesOf(one, organ).some((state) => lesionPath(one, organ, state) !== undefined),
+      );
+      if (organs.length === 0 || isDescribed) return undefined;
+      const ids = organs.slice(0, 3).map(({ id }) => id);
+      return `${place}: the diagnosis names a lesion and none is described under ${listing(ids, "or")}. Describe it there, or take the diagnosis out.`;
+    },
+  },
+  {
+    id: "disease-as-lesion",
+    level: "warning",
+    summary: "A morphologic diagnosis names the lesion, not the disease or its agent.",
+    protects:
+      "The eye sees a bronchopneumonia; the agent is a guess that hides the other guesses, and in a table it looks proven.",
+    source: interpretationWords.source,
+    bad: { case: 'diagnosis: {morphologic: ["Lungs: enzootic pneumonia, moderate"]}' },
+    good: {
+      case: 'diagnosis: {morphologic: ["Lungs: bronchopneumonia, cranioventral, subacute, moderate"], differentials: [enzootic pneumonia, influenza]}',
+    },
+    says({ text }) {
+      const word = wordIn(text, interpretationWords.diseases);
+      return word !== undefined && !isCalledProgressive(text)
+        ? `"${word}" is a disease or an agent. Name the lesion here, and write ${word} under differentials, or under aetiologic once the laboratory has shown it.`
+        : undefined;
+    },
+  },
+];
+
+/** What a morphologic diagnosis must say, and what it must not. */
+export const formsOfDiagnosis: readonly CaseRule[] = rows.map(({ says, ...rule }) => ({
+  ...rule,
+  scope: "case",
+  family: "diagnosis",
+  check(one, report) {
+    if (one.record.diagnosis?.morphologic === undefined) return;
+    for (const diagnosis of morphologicDiagnoses(one)) {
+      const text = says(diagnosis, one);
+      if (text !== undefined) report(text, diagnosis.path);
+    }
+  },
+}));
