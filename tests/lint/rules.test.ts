@@ -1,9 +1,23 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { dirname } from "node:path";
 import { describe, expect, it } from "vitest";
-import { rules } from "../../src/lint/index.ts";
+import { type Rule, rules } from "../../src/lint/index.ts";
 import { lintExample } from "./lay-example.ts";
 
 const folder = new URL("../../src/lint/rules/", import.meta.url);
+
+/** Family and id of each rule in a file: of one that the file is named after, or of a table of rules. */
+async function rulesIn(name: string): Promise<string[]> {
+  const module: Record<string, unknown> = await import(new URL(name, folder).href);
+  const found = Object.values(module)
+    .flat()
+    .filter((one): one is Rule => typeof one === "object" && one !== null && "protects" in one)
+    .map(({ family, id }) => `${family}/${id}`);
+  const file = name.replace(".ts", "");
+  if (found.length === 1) expect(found).toEqual([file]);
+  else expect([...new Set(found.map(dirname))], name).toEqual([dirname(file)]);
+  return found;
+}
 
 describe("the base visit of the examples", () => {
   it("is complete: no finding at all", () => {
@@ -12,11 +26,12 @@ describe("the base visit of the examples", () => {
 });
 
 describe("the list of rules", () => {
-  it("has every rule file, in the folder of its family, and no other", () => {
+  it("has every rule of every file, in the folder of its family, and no other", async () => {
     const files = readdirSync(folder, { recursive: true, encoding: "utf8" })
       .map((name) => name.replaceAll("\\", "/"))
       .filter((name) => name.endsWith(".ts") && !name.endsWith("index.ts"));
-    expect(rules.map((rule) => `${rule.family}/${rule.id}.ts`).sort()).toEqual(files.sort());
+    const written = await Promise.all(files.map(rulesIn));
+    expect(rules.map(({ id, family }) => `${family}/${id}`).sort()).toEqual(written.flat().sort());
   });
 
   it("has each id once", () => {
