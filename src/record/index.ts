@@ -69,12 +69,14 @@ export {
 } from "./samples.ts";
 export { type FreeText, freeTextsOf, freeTextsOfVisit, notesOfOrgans, textsOf } from "./texts.ts";
 export {
+  diedAt,
   hoursAfterDeath,
   hoursBetween,
   hoursIll,
   isIllBeforeBirth,
   isSampledAfter,
   isUntreated,
+  openedAt,
   sampleAt,
   spell,
 } from "./times.ts";
