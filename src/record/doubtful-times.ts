@@ -218,11 +218,12 @@ export const brainOut = fact((one: Case): BrainOut | undefined => {
 });
 
 /** Hours from death to the opening of a carcass that is called frozen too soon; undefined when it may well have been. */
-export function frozenTooSoon({ record: { death, opened } }: Case): number | undefined {
-  const hours = hoursBetween(moment(death?.at), moment(opened?.at));
+export function frozenTooSoon(one: Case): number | undefined {
+  const { death, opened } = one.record;
   // A pig that was found dead had died before; when a stillborn piglet died is seldom known.
   if (opened?.state !== "frozen" || death?.manner === "found-dead" || death?.manner === "born-dead")
     return undefined;
+  const hours = hoursBetween(diedAt(one), openedAt(one));
   return hours !== undefined && hours < (quantity("duration", plausible.frozen_from) ?? 0)
     ? hours
     : undefined;

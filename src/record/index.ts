@@ -83,12 +83,14 @@ export { signFamiliesOf } from "./signs.ts";
 export { eachText, type FreeText, freeTextsOf, freeTextsOfVisit, notesOfOrgans } from "./texts.ts";
 export {
   acuteHours,
+  diedAt,
   hoursAfterDeath,
   hoursBetween,
   hoursIll,
   isIllBeforeBirth,
   isSampledAfter,
   isUntreated,
+  openedAt,
   sampleAt,
   spell,
 } from "./times.ts";

@@ -22,12 +22,14 @@ export interface PlacedParcel {
 }
 
 export const parcelsOf = fact((visit: Visit): readonly PlacedParcel[] => {
+  const { parcels } = visit.record;
+  if (parcels === undefined) return [];
   const taken = new Map(
     visit.cases.flatMap((one) =>
       (one.record.samples ?? []).map((sample) => [sample.id, { sample, one }] as const),
     ),
   );
-  return (visit.record.parcels ?? []).map((parcel, index) => ({
+  return parcels.map((parcel, index) => ({
     parcel,
     name: `parcel ${index + 1}`,
     path: ["parcels", index],

@@ -10,6 +10,8 @@ export interface Conchae {
   readonly losses: readonly number[];
   readonly left: Side;
   readonly right: Side;
+  /** Where the snout was sawn. */
+  readonly section: unknown;
   readonly septum: unknown;
   readonly grades: Readonly<Record<string, number>>;
   readonly loss_looks: unknown;
@@ -33,6 +35,7 @@ export const conchae = fact((one: Case): Conchae | undefined => {
     losses: [left.dorsal, left.ventral, right.dorsal, right.ventral].filter((loss) => loss !== undefined),
     left,
     right,
+    section: entry.section,
     septum: entry.septum,
     grades: entry.grades ?? {},
     loss_looks: entry.loss_looks,

@@ -1,7 +1,7 @@
 /** What each test of a sample is still worth, from time, temperature, storage and container. */
 import { type Case, isUnborn, quantity } from "../cases/index.ts";
 import { type AutolysisKind, autolysis } from "../knowledge/index.ts";
-import { hoursAfterDeath, isFromOutside, isSentWhole, type Sample, spell } from "../record/index.ts";
+import { hoursAfterDeath, isFromOutside, type Sample, spell } from "../record/index.ts";
 import { unfitContainers } from "./container.ts";
 import { bandOf, limitHours } from "./limits.ts";
 
@@ -34,9 +34,7 @@ export interface TestWorth extends TimeWorth {
 export function sampleWorth(one: Case, sample: Sample): TestWorth[] {
   return (sample.for ?? []).map((test) => {
     const time = timeWorth(one, sample, test);
-    const unfit = unfitContainers({ ...sample, for: [test] }).filter(
-      ({ id }) => id !== "histology-unfixed" || !isSentWhole(one, sample),
-    );
+    const unfit = unfitContainers(one, { ...sample, for: [test] });
     const frozen = isFrozenHistology(one, test);
     return {
       ...time,

@@ -624,6 +624,6 @@ describe("a sample number that no case has", () => {
   });
 
   it("shows what is left when it is near to nothing", () => {
-    expect(message(["[77-X]"], ["01-A", "01-B"])).toContain("In no parcel yet: 01-A and 01-B.");
+    expect(message(["[77-X]"], ["01-A", "01-B"])).toContain("Not in a parcel yet: 01-A and 01-B.");
   });
 });

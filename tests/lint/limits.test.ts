@@ -290,7 +290,7 @@ describe("containers", () => {
   it("what is frozen is frozen, not in frozen", () => {
     const text = "samples: [{id: 01-A, from: lymphoid.spleen, into: frozen, for: [histology]}]";
     expect(messages("histology-of-frozen", { case: text }).join()).toMatch(
-      /^samples\[0\]\.into: 01-A is frozen /,
+      /^samples\[0\]\.into: 01-A is for histology but frozen: /,
     );
   });
 });

@@ -228,7 +228,7 @@ describe("gut", () => {
       settings: "autolysis: {up-to-15: {gut-histology: 5}}",
       case: `samples: [${gut("A", "at: 2026-04-20T11:30")}]`,
     }).findings;
-    expect(one?.message).toContain("2 h 20 min after death between 4 and 15 °C, limit 2 h;");
+    expect(one?.message).toContain("2 h 20 min after death between 4 and 15 °C (limit 2 h):");
   });
 });
 
@@ -286,7 +286,7 @@ describe("blood for culture", () => {
   it("is named among the samples that are not sterile", () => {
     const text = `steps: {gut_opened: 2026-04-20T10:30, sterile_samples: 2026-04-20T10:40}\n${samples(blood)}`;
     expect(lintExample({ case: text }).findings.map(({ message }) => message)).toEqual([
-      expect.stringContaining("01-A may carry germs"),
+      expect.stringContaining("01-A may carry gut bacteria"),
     ]);
   });
 });

@@ -51,7 +51,7 @@ describe("pieces of a site", () => {
 
 describe("containers", () => {
   it("spoil only the tests they spoil", () => {
-    const found = unfitContainers({
+    const found = unfitContainers(pig("samples: []"), {
       id: "01-A",
       from: "lymphoid.spleen",
       into: "formalin",

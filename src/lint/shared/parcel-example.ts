@@ -1,5 +1,7 @@
 /** The example of a parcel that packaging rules start from: complete, and packed as it should be. */
-const complete: Readonly<Record<string, string>> = {
+type Keys = Readonly<Record<string, string>>;
+
+const complete: Keys = {
   samples: "[01-A, 01-B]",
   sent: "2026-04-20T16:00",
   arrives: "2026-04-21T09:00",
@@ -19,8 +21,24 @@ const complete: Readonly<Record<string, string>> = {
   formalin_apart: "yes",
 };
 
-/** One parcel as YAML, with some keys changed; an empty text takes the key out. */
-export function parcelExample(changes: Readonly<Record<string, string>> = {}): string {
-  const keys = Object.entries({ ...complete, ...changes }).filter(([, value]) => value !== "");
-  return `parcels:\n${keys.map(([key, value], index) => `  ${index === 0 ? "-" : " "} ${key}: ${value}`).join("\n")}`;
+/** A parcel of fixed tissue alone. */
+export const fixedAlone: Keys = { samples: "[01-A]", formalin_apart: "", coolant: "none", coolant_place: "" };
+
+/** A parcel of fresh tissue alone, on dry ice. */
+export const onDryIce: Keys = {
+  samples: "[01-B]",
+  formalin_apart: "",
+  coolant: "dry-ice",
+  dry_ice: "2 kg",
+  vented: "yes",
+};
+
+/** Parcels as YAML, each with some keys changed; an empty text takes the key out. */
+export function parcelExample(...parcels: readonly Keys[]): string {
+  const lines = (parcels.length === 0 ? [{}] : parcels).flatMap((changes) =>
+    Object.entries({ ...complete, ...changes })
+      .filter(([, value]) => value !== "")
+      .map(([key, value], index) => `  ${index === 0 ? "-" : " "} ${key}: ${value}`),
+  );
+  return `parcels:\n${lines.join("\n")}`;
 }

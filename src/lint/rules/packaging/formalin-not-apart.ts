@@ -7,8 +7,8 @@ export const formalinNotApart: VisitRule = {
   scope: "visit",
   family: "packaging",
   level: "warning",
-  summary: "Formalin is bagged apart from fresh tissue and smears.",
-  protects: "The vapour kills the bacteria that culture is to find and fixes unfixed smears.",
+  summary: "Formalin is bagged separately from fresh tissue and smears.",
+  protects: "The vapour kills the bacteria that were to be cultured and fixes unfixed smears.",
   source: {
     cite: "Abbey Veterinary Services (vapour harms unfixed smears); effect on culture from memory",
     confidence: "verified",
@@ -18,11 +18,11 @@ export const formalinNotApart: VisitRule = {
   check(visit, reportVisit) {
     for (const placed of parcelsOf(visit)) {
       const { parcel, name, path } = placed;
+      if (answer(parcel.formalin_apart) === true) continue;
       const samples = samplesIn(placed);
-      const mixed = samples.some(({ into }) => into === "formalin") && samples.some(isFresh);
-      if (mixed && answer(parcel.formalin_apart) !== true)
+      if (samples.some(({ into }) => into === "formalin") && samples.some(isFresh))
         reportVisit(
-          `${name}: formalin and fresh samples travel together${parcel.formalin_apart === undefined ? ", and nothing says that they are bagged apart" : ""}. Seal the formalin pots in a bag of their own, or send two parcels, and write formalin_apart: yes.`,
+          `${name}: formalin and fresh samples travel together${parcel.formalin_apart === undefined ? ", and nothing says that they are bagged separately" : ""}. Seal the formalin pots in a bag of their own, or send two parcels, and write formalin_apart: yes.`,
           [...path, "formalin_apart"],
           parcel.formalin_apart === undefined ? "key" : "value",
         );

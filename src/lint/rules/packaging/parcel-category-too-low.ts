@@ -9,9 +9,10 @@ export const parcelCategoryTooLow: VisitRule = {
   scope: "visit",
   family: "packaging",
   level: "error",
-  summary: "What is category A in any form, or is declared so, does not travel under the mark of category B.",
+  summary:
+    "Material that is category A in any form, or is declared category A, does not travel under the mark of category B.",
   protects:
-    "A parcel of category A under a B mark endangers those who handle it, and sending it is an offence.",
+    "A category A parcel under a category B mark endangers those who handle it, and sending it is an offence.",
   source: {
     cite: "UN Model Regulations 2.6.3 (Nipah virus in any form, other agents as cultures); from memory, confirm",
     confidence: "from-memory",
@@ -21,15 +22,16 @@ export const parcelCategoryTooLow: VisitRule = {
   check(visit, reportVisit) {
     for (const placed of parcelsOf(visit)) {
       const { parcel, name, path } = placed;
-      const dangerous = alarmsIn(placed).find(({ pattern }) => pattern.category_a);
       if (parcel.category === "A" && answer(parcel.mark) === true)
         reportVisit(
-          `${name}: category A under a UN3373 mark. UN3373 is for category B; category A goes as UN2814 or UN2900 under packing instruction P620, by a carrier who takes it.`,
+          `${name}: it is declared category A and carries the UN3373 mark, which is for category B. Send category A as UN2814 or UN2900 under packing instruction P620, with a carrier who accepts it.`,
           [...path, "mark"],
         );
-      else if (dangerous !== undefined && parcel.category !== "A")
+      if (parcel.category === "A") continue;
+      const dangerous = alarmsIn(placed).find(({ pattern }) => pattern.category_a);
+      if (dangerous !== undefined)
         reportVisit(
-          `${name}: samples of a pig that may have ${listing(dangerous.pattern.diseases, "or")} are category A in any form. They leave as UN2814 and only as the authority orders; write category: A.`,
+          `${name}: samples from a pig that may have ${listing(dangerous.pattern.diseases, "or")} are category A in any form. They travel as UN2814, and only on the orders of the authority; write category: A.`,
           [...path, "category"],
         );
     }

@@ -10,9 +10,9 @@ export const parcelFigureImplausible: VisitRule = {
   family: "packaging",
   level: "error",
   summary:
-    "Weight, volume and sides of a parcel are ones that a parcel can have, and its mark fits on its box.",
+    "The weight, volume and sides of a parcel are ones that a parcel can have, and its mark fits on the box.",
   protects:
-    "The limits of carriers are held against these figures; grams typed as kilograms turn away a parcel that was in order, and a mark of 60 cm was never looked at.",
+    "These figures are checked against the limits of carriers: grams typed as kilograms turn away a parcel that was in order, and a mark of 60 cm passes though nobody measured it.",
   source: plausible.source,
   bad: { visit: parcelExample({ weight: "1200 kg" }) },
   good: { visit: parcelExample({ weight: "1.2 kg" }) },
@@ -22,18 +22,18 @@ export const parcelFigureImplausible: VisitRule = {
         const value = quantity(kind, parcel[key]);
         const most = mostOf(parcel, key);
         const highest = quantity(kind, most);
-        // A mark that is larger than its box is told below.
+        // A mark that is larger than its box is reported below.
         const isBelow = key === "mark_side" && parcel.outer_side !== undefined;
         if (value !== undefined && highest !== undefined && value > highest && !isBelow)
           reportVisit(
-            `${name}: ${key} ${parcel[key]} is hard to believe of one parcel; up to ${most} would be (from memory, wide on purpose). Check the point and the unit.`,
+            `${name}: ${key} ${parcel[key]} is hard to believe of one parcel; the most that is believed is ${most} (from memory, wide on purpose). Check the decimal point and the unit.`,
             [...path, key],
           );
       }
       const [mark, outer] = [quantity("length", parcel.mark_side), quantity("length", parcel.outer_side)];
       if (mark !== undefined && outer !== undefined && mark > outer)
         reportVisit(
-          `${name}: the mark (${parcel.mark_side}) is larger than the box it is on (${parcel.outer_side}). Check mm and cm of mark_side and outer_side.`,
+          `${name}: the mark (${parcel.mark_side}) is larger than the box it is on (${parcel.outer_side}). Check mark_side and outer_side for mm and cm.`,
           [...path, "mark_side"],
         );
     }

@@ -1,4 +1,5 @@
 import { isShipped, type Parcel, parcelsOf } from "../../../record/index.ts";
+import { listing } from "../../../words/listing.ts";
 import type { VisitRule } from "../../rule.ts";
 import { parcelExample } from "../../shared/parcel-example.ts";
 
@@ -7,10 +8,13 @@ export const parcelPackingUnrecorded: VisitRule = {
   scope: "visit",
   family: "packaging",
   level: "note",
-  summary: "A recorded parcel says how it travels and how its layers are packed.",
+  summary: "The record of a parcel says how it travels and how its layers are packed.",
   protects:
-    "When samples arrive broken or warm, the record is all that tells whether it was the packing or the carrier.",
-  source: { cite: "common practice", confidence: "common-practice" },
+    "When samples arrive broken or warm, only the record tells whether the packing or the carrier was at fault.",
+  source: {
+    cite: "common practice of senders: the packing is checked before the parcel is closed",
+    confidence: "common-practice",
+  },
   bad: { visit: parcelExample({ absorbent: "", outer_rigid: "" }) },
   good: { visit: parcelExample() },
   check(visit, reportVisit) {
@@ -18,7 +22,7 @@ export const parcelPackingUnrecorded: VisitRule = {
       const missing = due(parcel).filter((key) => parcel[key] === undefined);
       if (missing.length > 0)
         reportVisit(
-          `${name}: not recorded are ${missing.join(", ")}. Look at the parcel before it goes, and write them down.`,
+          `${name}: ${listing(missing)} ${missing.length === 1 ? "is" : "are"} not recorded. Look at the parcel before it goes, and write down what you find.`,
           path,
         );
     }
@@ -35,7 +39,7 @@ const always = [
   "form",
 ] as const;
 
-/** What a parcel should say; outside and mark matter only to a carrier. */
+/** What a parcel should say; outer packaging and mark matter only to a carrier. */
 function due(parcel: Parcel): (keyof Parcel)[] {
   const marked = parcel.category === "A" || parcel.category === "exempt" ? [] : (["mark"] as const);
   return isShipped(parcel) ? [...always, "outer_rigid", ...marked] : [...always];

@@ -9,19 +9,23 @@ export const parcelSampleUnknown: VisitRule = {
   scope: "visit",
   family: "packaging",
   level: "error",
-  summary: "Every sample that a parcel names stands in a case of the visit.",
+  summary: "Every sample that a parcel names is recorded in a case of the visit.",
   protects: "The laboratory reports on a number that belongs to no pig.",
-  source: { cite: "common practice", confidence: "common-practice" },
+  source: {
+    cite: "common practice at laboratories: containers are checked against the submission form on arrival",
+    confidence: "common-practice",
+  },
   bad: { visit: parcelExample({ samples: "[01-A, 01-B, 01-Z]" }) },
   good: { visit: parcelExample() },
   check(visit, reportVisit) {
+    if (visit.record.parcels === undefined || !visit.complete) return;
     // A number that cannot be read may be the one.
     const unread = visit.cases.some(({ record, faults }) =>
       record.samples === undefined
         ? faults.some(({ intended }) => intended[0] === "samples")
         : record.samples.some(({ id }) => id === ""),
     );
-    if (!visit.complete || unread) return;
+    if (unread) return;
     const parcels = parcelsOf(visit);
     const packed = new Set(parcels.flatMap(({ samples }) => samples.map(({ id }) => id)));
     const taken = visit.cases.flatMap((one) => (one.record.samples ?? []).map(({ id }) => id));
@@ -30,7 +34,7 @@ export const parcelSampleUnknown: VisitRule = {
       for (const { id, path, taken: sample } of samples)
         if (sample === undefined)
           reportVisit(
-            `${name}: there is no sample "${id}". ${guess(id, left)}Write the sample into its case, or correct the number.`,
+            `${name}: there is no sample "${id}". ${guess(id, left)}Record the sample in its case, or correct the number.`,
             path,
           );
   },
@@ -45,5 +49,5 @@ function guess(id: string, left: readonly string[]): string {
   if (near.length === 1) return `Did you mean ${near[0]}? `;
   if (left.length === 0) return "Every sample of the visit is in a parcel. ";
   if (left.length > longList) return "";
-  return `In no parcel yet: ${listing(left)}. `;
+  return `Not in a parcel yet: ${listing(left)}. `;
 }

@@ -8,15 +8,19 @@ export const parcelWithoutSamples: VisitRule = {
   family: "packaging",
   level: "warning",
   summary: "A parcel names the samples that are in it.",
-  protects: "Nobody can tell afterwards which sample went where, and none of its other facts can be checked.",
-  source: { cite: "common practice", confidence: "common-practice" },
+  protects:
+    "Nobody can tell afterwards which sample went where, and nothing else about the parcel can be checked.",
+  source: {
+    cite: "common practice of senders: the samples in a parcel are listed on the form that goes with it",
+    confidence: "common-practice",
+  },
   bad: { visit: parcelExample({ samples: "" }) },
   good: { visit: parcelExample() },
   check(visit, reportVisit) {
     for (const { name, path, samples } of parcelsOf(visit))
       if (samples.length === 0)
         reportVisit(
-          `${name}: no sample is named. Write samples: [01-A, 01-B] with the numbers on the labels.`,
+          `${name}: it names no samples. Write samples: [01-A, 01-B] with the numbers on the labels.`,
           path,
         );
   },

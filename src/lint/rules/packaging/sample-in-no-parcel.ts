@@ -9,13 +9,18 @@ export const sampleInNoParcel: VisitRule = {
   family: "packaging",
   level: "warning",
   summary: "When parcels are recorded, every sample for a test is in one of them.",
-  protects: "The sample that stayed in the cool box is found on Friday, and the pig was opened for it.",
-  source: { cite: "common practice", confidence: "common-practice" },
+  protects:
+    "The sample that was left in the cool box is found on Friday, and it is the one the pig was opened for.",
+  source: {
+    cite: "common practice of senders: samples are counted against the list before the parcel is closed",
+    confidence: "common-practice",
+  },
   bad: {
     visit: parcelExample({ samples: "[01-A]", formalin_apart: "", coolant: "none", coolant_place: "" }),
   },
   good: { visit: parcelExample() },
   check(visit, _reportVisit, reportCase) {
+    if (visit.record.parcels === undefined) return;
     // A number that cannot be read may be the one.
     if (
       visit.faults.some(
@@ -30,7 +35,7 @@ export const sampleInNoParcel: VisitRule = {
       for (const [index, { id, for: tests }] of (one.record.samples ?? []).entries())
         if (!packed.has(id) && tests?.some((test) => test !== "archive"))
           reportCase(one)(
-            `samples[${index}]: ${id} is for ${listing(tests)} and in no parcel of the visit. Send it and name it under parcels, or write for: [archive].`,
+            `samples[${index}]: ${id} is for ${listing(tests)} and is in no parcel of the visit. Send it and name it under parcels, or write for: [archive].`,
             ["samples", index, "id"],
           );
   },

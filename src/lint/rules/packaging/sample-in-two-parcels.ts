@@ -7,21 +7,25 @@ export const sampleInTwoParcels: VisitRule = {
   scope: "visit",
   family: "packaging",
   level: "error",
-  summary: "A sample is in one parcel.",
+  summary: "A sample is in one parcel only.",
   protects: "One of the two laboratories waits for it, and nobody knows where it is.",
-  source: { cite: "common practice", confidence: "common-practice" },
+  source: {
+    cite: "one number for one container; common practice at laboratories",
+    confidence: "common-practice",
+  },
   bad: {
-    visit: `${parcelExample()}\n${parcelExample({ samples: "[01-B]", formalin_apart: "" }).split("\n").slice(1).join("\n")}`,
+    visit: parcelExample({}, { samples: "[01-B]", formalin_apart: "" }),
   },
   good: { visit: parcelExample() },
   check(visit, reportVisit) {
+    if (visit.record.parcels === undefined) return;
     const seen = new Map<string, string>();
     for (const { name, samples } of parcelsOf(visit))
       for (const { id, path } of samples) {
         const before = seen.get(id);
         if (before !== undefined)
           reportVisit(
-            `${name}: ${id} is in ${before === name ? "it twice" : `${before} as well`}. Name it where it is; a divided sample gets two numbers.`,
+            `${name}: ${id} is in ${before === name ? "it twice" : `${before} as well`}. Name it only where it is; a sample that was divided gets two numbers.`,
             path,
           );
         seen.set(id, name);

@@ -14,8 +14,9 @@ export const abortionSetSmall: VisitRule = {
   family: "sampling",
   level: "note",
   silent: "authority",
-  summary: "Of an abortion problem three fetuses from each of three litters are examined.",
-  protects: "In many litters no agent is found, and in one fetus of a litter it is easily missed.",
+  summary: "In an abortion problem three fetuses from each of three litters are examined.",
+  protects:
+    "In many litters no agent is found at all, and in a single fetus of a litter it is easily missed.",
   source: sampleRules.sets.source,
   bad: fetuses(nine.slice(0, 2)),
   good: fetuses(nine),
@@ -33,7 +34,7 @@ export const abortionSetSmall: VisitRule = {
     const full = [...litters.values()].filter((number) => number >= least).length;
     if (full < wanted)
       reportVisit(
-        `cases: ${count(aborted.length + dead.length, "fetus", "fetuses")} from ${count(litters.size, "litter")}. Examine ${least} of each of ${wanted} litters if they can be had, with their placentas, write pig.litter for each, and bleed the sows.`,
+        `cases: ${count(aborted.length + dead.length, "fetus", "fetuses")} from ${count(litters.size, "litter")}. Examine ${least} from each of ${wanted} litters if you can get them, with their placentas; write pig.litter for each, and bleed the sows.`,
         ["cases"],
       );
   },

@@ -17,8 +17,9 @@ export const abortionWithoutPlacenta: VisitRule = {
   family: "sampling",
   level: "warning",
   silent: "authority",
-  summary: "Samples of aborted fetuses include placenta.",
-  protects: "The placenta carries the lesion and the agent longest, and some agents leave none in the fetus.",
+  summary: "Samples from aborted fetuses include placenta.",
+  protects:
+    "The placenta keeps the lesion and the agent longest, and some agents leave neither in the fetus.",
   source: sampleRules.sets.source,
   bad: placed(`${liver}]`),
   good: placed(`${liver}, {id: ID-B, from: placental.placenta, into: chilled, for: [pcr]}]`),
@@ -33,7 +34,7 @@ export const abortionWithoutPlacenta: VisitRule = {
     if (aborted.every(none)) return;
     if (aborted.some((one) => samplesOf(one).some(({ sample }) => placenta(sample.from)))) return;
     reportCase(first)(
-      "samples: fetuses were sampled, and no placenta of this visit was. Add placenta, a piece fixed and one chilled; if none was kept, write placental.placenta: {not_assessable: {because: absent, why: …}} and tell the farm to keep it.",
+      "samples: fetuses were sampled at this visit, but no placenta. Add placenta, one piece fixed and one chilled; if none was kept, write placental.placenta: {not_assessable: {because: absent, why: …}} and ask the farm to keep it next time.",
       ["samples"],
       "key",
     );

@@ -8,9 +8,9 @@ export const brainNotHalved: CaseRule = {
   family: "sampling",
   level: "warning",
   silent: "authority",
-  summary: "Of a brain in question one half is fixed and one is fresh or frozen.",
+  summary: "When the brain is in question one half is fixed and the other is kept fresh or frozen.",
   protects:
-    "The fixed half gives the lesion, the fresh half the agent or the sodium; one without the other leaves the case open.",
+    "The fixed half shows the lesion, the fresh half the agent or the sodium; one without the other leaves the case open.",
   source: { cite: "Animal Health Laboratory, University of Guelph: half and half", confidence: "verified" },
   bad: {
     case: "nervous: {meninges: [{process: exudate, distribution: diffuse, extent: 40 %, exudate: fibrinosuppurative, severity: moderate}]}\nsamples: [{id: 01-A, from: nervous.brain, into: formalin, for: [histology]}, {id: 01-C, from: csf, into: plain-tube, for: [culture]}]",
@@ -19,7 +19,7 @@ export const brainNotHalved: CaseRule = {
     case: "nervous: {meninges: [{process: exudate, distribution: diffuse, extent: 40 %, exudate: fibrinosuppurative, severity: moderate}]}\nsamples: [{id: 01-A, from: nervous.brain, into: formalin, for: [histology]}, {id: 01-C, from: csf, into: plain-tube, for: [culture]}, {id: 01-B, from: nervous.brain, site: right half, into: frozen, for: [pcr]}]",
   },
   check(one, report) {
-    if (!isBrainInQuestion(one)) return;
+    if (one.record.samples === undefined) return;
     const brain = samplesOf(one).filter(
       ({ sample }) =>
         sample.from === "nervous.brain" && sample.into !== undefined && !isSentWhole(one, sample),
@@ -27,8 +27,9 @@ export const brainNotHalved: CaseRule = {
     const fixed = brain.filter(({ sample }) => isFixed(sample));
     const [first] = brain;
     if (first === undefined || (fixed.length > 0 && fixed.length < brain.length)) return;
+    if (!isBrainInQuestion(one)) return;
     report(
-      `samples[${first.index}].into: the brain is only ${fixed.length > 0 ? "fixed" : "fresh"}. Halve it along the midline: one half whole into formalin, the other chilled or frozen.`,
+      `samples[${first.index}].into: all of the brain is ${fixed.length > 0 ? "fixed" : "fresh"}. Halve it along the midline: one half whole into formalin, the other chilled or frozen.`,
       ["samples", first.index, "into"],
     );
   },

@@ -7,7 +7,7 @@ export const cultureOfTreatedPig: CaseRule = {
   scope: "case",
   family: "sampling",
   level: "warning",
-  summary: "With a culture from a treated pig the drug is written down.",
+  summary: "When culture is asked of a treated pig the drug is recorded.",
   protects:
     "A negative culture after an antibiotic means nothing unless the laboratory knows what was given and when.",
   source: {
@@ -26,7 +26,7 @@ export const cultureOfTreatedPig: CaseRule = {
     const culture = samplesOf(one).find(({ sample }) => isFor(sample, "culture"));
     if (culture !== undefined)
       report(
-        `samples[${culture.index}].for: culture is asked of a pig that was ${treated === "unknown" ? "perhaps treated" : "treated"}, and the drug is not written down. Write selection.treated: {with: …, last: 12 h}, and ask for PCR as well.`,
+        `samples[${culture.index}].for: culture is asked of a pig that was ${treated === "unknown" ? "perhaps treated" : "treated"}, and the drug is not recorded. Write selection.treated: {with: …, last: 12 h}, and ask for PCR as well.`,
         ["samples", culture.index, "for"],
       );
   },

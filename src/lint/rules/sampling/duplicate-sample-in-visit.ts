@@ -8,9 +8,9 @@ export const duplicateSampleInVisit: VisitRule = {
   scope: "visit",
   family: "sampling",
   level: "error",
-  summary: "No sample number stands on two pigs of a visit.",
+  summary: "No sample number is used for two pigs of a visit.",
   protects:
-    "In the parcel the pigs lie side by side; a result for a number that two pigs have belongs to neither.",
+    "Samples of all the pigs travel in one parcel, and a result for a number that two pigs share belongs to neither.",
   source: { cite: "numbers are unique within a submission; common practice", confidence: "common-practice" },
   bad: {
     others: [
@@ -32,7 +32,7 @@ export const duplicateSampleInVisit: VisitRule = {
         first.set(sample.id, earlier);
         if (earlier !== one)
           reportCase(one)(
-            `samples[${index}].id: ${sample.id} is already a sample of ${earlier.file}. Number by pig, such as 02-A, and correct the label.`,
+            `samples[${index}].id: ${sample.id} is already the number of a sample in ${earlier.file}. Number by pig, such as 02-A, and correct the label.`,
             ["samples", index, "id"],
           );
       }

@@ -7,8 +7,8 @@ export const duplicateSample: CaseRule = {
   scope: "case",
   family: "sampling",
   level: "error",
-  summary: "No sample number stands twice in a case.",
-  protects: "Two pots with one number get one result, and nobody knows which organ it is of.",
+  summary: "No sample number is used twice in a case.",
+  protects: "Two pots with one number get one result, and nobody knows which organ it belongs to.",
   source: { cite: "one number for one container; common practice", confidence: "common-practice" },
   bad: {
     case: "samples: [{id: 01-A, from: lymphoid.spleen, into: chilled, for: [pcr]}, {id: 01-A, from: lymphoid.tonsil, into: chilled, for: [pcr]}]",
@@ -17,13 +17,14 @@ export const duplicateSample: CaseRule = {
     case: "samples: [{id: 01-A, from: lymphoid.spleen, into: chilled, for: [pcr]}, {id: 01-B, from: lymphoid.tonsil, into: chilled, for: [pcr]}]",
   },
   check(one, report) {
+    if ((one.record.samples?.length ?? 0) < 2) return;
     const first = new Map<string, number>();
     for (const { sample, index } of samplesOf(one)) {
       const earlier = first.get(sample.id);
       if (earlier === undefined) first.set(sample.id, index);
       else
         report(
-          `samples[${index}].id: ${sample.id} is already the number of samples[${earlier}]. Look at the labels and give each its own.`,
+          `samples[${index}].id: ${sample.id} is already the number of samples[${earlier}]. Check the labels and give each sample its own.`,
           ["samples", index, "id"],
         );
     }

@@ -11,7 +11,7 @@ export const entericSetIncomplete: CaseRule = {
   family: "sampling",
   level: "warning",
   silent: "authority",
-  summary: "The fixed set of a pig with diarrhoea has jejunum, ileum and spiral colon.",
+  summary: "The fixed set from a pig with diarrhoea includes jejunum, ileum and spiral colon.",
   protects: "Each agent has its own piece of gut: what was not fixed cannot be excluded.",
   source: {
     cite: "Animal Health Laboratory, University of Guelph; convet.net: segments of small and large intestine",
@@ -24,6 +24,7 @@ export const entericSetIncomplete: CaseRule = {
     case: "selection: {signs: [diarrhoea]}\ndeath: {at: 2026-04-20T09:35}\nopened: {at: 2026-04-20T09:38}\nsamples: [{id: 01-A, from: intestine.jejunum, into: formalin, for: [histology], at: 2026-04-20T09:42}, {id: 01-B, from: intestine.ileum, into: formalin, for: [histology], at: 2026-04-20T09:42}, {id: 01-C, from: intestine.spiral_colon, into: formalin, for: [histology], at: 2026-04-20T09:43}]",
   },
   check(one, report) {
+    if (one.record.samples === undefined) return;
     const samples = samplesOf(one);
     if (!isGutInQuestion(one) || !samples.some(({ sample }) => isGut(sample.from))) return;
     if (one.record.selection?.basis === "comparison") return;
@@ -34,7 +35,7 @@ export const entericSetIncomplete: CaseRule = {
     const missing = sampleRules.sets.enteric_histology.filter((organ) => !fixed.has(organ));
     if (missing.length > 0)
       report(
-        `samples: the pig had diarrhoea, and ${listing(missing.map(materialTitle))} ${missing.length === 1 ? "is" : "are"} not in formalin. Add short slit pieces, several of each; they may share one pot.`,
+        `samples: the pig had diarrhoea, and ${listing(missing.map(materialTitle))} ${missing.length === 1 ? "is" : "are"} not in formalin. Add several short, slit pieces of each; they may share one pot.`,
         ["samples"],
         "key",
       );

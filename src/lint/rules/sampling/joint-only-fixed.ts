@@ -10,7 +10,8 @@ export const jointOnlyFixed: CaseRule = {
   family: "sampling",
   level: "warning",
   silent: "authority",
-  summary: "Of an inflamed joint fluid or a swab is kept for culture or PCR, not only synovium in formalin.",
+  summary:
+    "From an inflamed joint fluid or a swab is kept for culture or PCR, not only synovium in formalin.",
   protects: "A joint that is only fixed cannot be cultured, and the agent decides the treatment.",
   source: {
     cite: "Iowa State University, joint table (several joints, PCR, culture and histology of synovium); common practice",
@@ -23,12 +24,13 @@ export const jointOnlyFixed: CaseRule = {
     case: "locomotor: {joints: {state: , opened: [left-hock], findings: [{process: inflammation, site: left hock, distribution: focal, size: 40 mm, severity: moderate}]}}\nsamples: [{id: 01-B, from: locomotor.joints, site: left hock, into: charcoal-medium, for: [culture], at: 2026-04-20T09:50}, {id: 01-A, from: locomotor.joints, site: left hock, into: formalin, for: [histology], at: 2026-04-20T10:00}]",
   },
   check(one, report) {
-    if (!isInflamed(one, ["locomotor.joints"]) && !isLameUnseen(one)) return;
+    if (one.record.samples === undefined) return;
     const joints = samplesOf(one).filter(({ sample }) => isOfJoint(sample));
     const [first] = joints;
-    if (first !== undefined && joints.every(({ sample }) => isFixed(sample)))
+    if (first === undefined || !joints.every(({ sample }) => isFixed(sample))) return;
+    if (isInflamed(one, ["locomotor.joints"]) || isLameUnseen(one))
       report(
-        `samples[${first.index}].into: the joint is only in ${first.sample.into}, and nothing can be grown from it. Of the next affected joint take fluid with a sterile needle or a swab before it is opened and fixed.`,
+        `samples[${first.index}].into: the joint is only in ${first.sample.into}, and nothing can be grown from it. From the next affected joint take fluid with a sterile needle, or a swab, before any of it is fixed.`,
         ["samples", first.index, "into"],
       );
   },

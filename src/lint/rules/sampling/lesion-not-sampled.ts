@@ -20,9 +20,9 @@ export const lesionNotSampled: CaseRule = {
   family: "sampling",
   level: "note",
   silent: "authority",
-  summary: "A marked lesion is in the parcel when anything is.",
+  summary: "If anything is sampled, a marked lesion is.",
   protects:
-    "The worst organ is the one the laboratory should see; its germ and its histology make the diagnosis.",
+    "The worst organ is the one the laboratory should see; its agent and its histology make the diagnosis.",
   source: {
     cite: "the lesion and its edge are sampled first; common practice",
     confidence: "common-practice",
@@ -34,7 +34,7 @@ export const lesionNotSampled: CaseRule = {
     case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal, number: 6, severity: marked}]}\ndiagnosis: {morphologic: ['Spleen: infarcts, multifocal, acute, marked']}\nsamples: [{id: 01-A, from: lymphoid.spleen, site: edge of lesion, into: formalin, for: [histology]}]",
   },
   check(one, report) {
-    if (samplesOf(one).length === 0) return;
+    if (one.record.samples === undefined || samplesOf(one).length === 0) return;
     const seen = new Set<string>();
     for (const { organ, finding, path } of findingsOf(one)) {
       if (finding.severity !== "marked" || natural.has(finding.process) || finding.certainty === "artefact")
@@ -42,7 +42,7 @@ export const lesionNotSampled: CaseRule = {
       if (seen.has(organ.id) || isSampled(one, organ.id)) continue;
       seen.add(organ.id);
       report(
-        `${formatPath(path)}: marked ${finding.process} of ${organ.definition.title.toLowerCase()}, and samples were taken, but none of it. Take the edge of the lesion into formalin and a piece chilled.`,
+        `${formatPath(path)}: marked ${finding.process} (${organ.definition.title.toLowerCase()}), and samples were taken, but none of it. Put the edge of the lesion into formalin and keep another piece chilled.`,
         path,
       );
     }

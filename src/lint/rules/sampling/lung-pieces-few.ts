@@ -10,9 +10,9 @@ export const lungPiecesFew: CaseRule = {
   family: "sampling",
   level: "note",
   silent: "authority",
-  summary: "Of a coughing pig four or more pieces of lung are fixed.",
+  summary: "From a coughing pig four or more pieces of lung are fixed.",
   protects:
-    "Lobes differ: one piece shows the end stage, another the agent; edge of lesion and sound tissue belong to each.",
+    "Lobes differ: one piece shows the end stage, another the agent; each should hold the edge of the lesion and sound tissue.",
   source: {
     cite: "from memory: four pieces or more (cranial, middle, caudal, both sides, edge of lesion)",
     confidence: "from-memory",
@@ -25,6 +25,7 @@ export const lungPiecesFew: CaseRule = {
   },
   check(one, report) {
     if (
+      one.record.samples === undefined ||
       one.record.selection?.basis === "comparison" ||
       !one.signs.some((sign) => sign === "cough" || sign === "dyspnoea")
     )
@@ -37,7 +38,7 @@ export const lungPiecesFew: CaseRule = {
     const pieces = fixed.reduce((sum, { sample }) => sum + piecesOf(sample.site), 0);
     if (pieces < sampleRules.sets.lung_pieces)
       report(
-        `samples[${first.index}].site: ${count(pieces, "piece")} of lung fixed from a pig with cough or dyspnoea. Take ${sampleRules.sets.lung_pieces} or more, edge of lesion, and name the lobes: site: left cranial, left middle, right middle, right caudal lobe. One pot will do.`,
+        `samples[${first.index}].site: only ${count(pieces, "piece")} of lung ${pieces === 1 ? "was" : "were"} fixed from a pig with cough or dyspnoea. Take ${sampleRules.sets.lung_pieces} or more, from the edge of the lesion, and name the lobes: site: left cranial, left middle, right middle, right caudal lobe. One pot will do.`,
         ["samples", first.index, "site"],
       );
   },

@@ -10,9 +10,9 @@ export const meningitisWithoutFluid: CaseRule = {
   level: "warning",
   silent: "authority",
   summary:
-    "When meningitis is in question fluid or a meningeal swab is taken before the brain leaves the skull.",
+    "When meningitis is in question cerebrospinal fluid or a meningeal swab is taken before the brain is removed.",
   protects:
-    "The agent of meningitis sits in the fluid and on the meninges; a brain in formalin shows pus and no name.",
+    "The agent of meningitis is in the fluid and on the meninges; a brain in formalin shows the pus but not its cause.",
   source: {
     cite: "CSF as preferred sample: Iowa State University Veterinary Diagnostic Laboratory; 36 of 54 pigs positive by culture of the meninges (Schyns et al. 2022, Veterinary Sciences 9:341)",
     confidence: "verified",
@@ -24,12 +24,13 @@ export const meningitisWithoutFluid: CaseRule = {
     case: "nervous: {meninges: [{process: exudate, distribution: diffuse, extent: 40 %, exudate: fibrinosuppurative, severity: moderate}]}\nsamples: [{id: 01-A, from: nervous.brain, site: left half, into: formalin, for: [histology]}, {id: 01-B, from: nervous.brain, site: right half, into: chilled, for: [pcr]}, {id: 01-C, from: csf, into: plain-tube, for: [culture]}]",
   },
   check(one, report) {
+    const { steps } = one.record;
+    if (one.record.samples === undefined && steps?.brain_out === undefined) return;
     const samples = samplesOf(one);
     const brain = samples.find(
       ({ sample }) => isAmong(sample.from, ["nervous"]) && !isSentWhole(one, sample),
     );
-    const { steps } = one.record;
-    if (!isBrainInQuestion(one) || (brain === undefined && steps?.brain_out === undefined)) return;
+    if ((brain === undefined && steps?.brain_out === undefined) || !isBrainInQuestion(one)) return;
     const taken = samples.some(
       ({ sample }) => sample.from === "csf" || (sample.from === "nervous.meninges" && !isFixed(sample)),
     );
@@ -38,7 +39,7 @@ export const meningitisWithoutFluid: CaseRule = {
     const step = (["csf", "meningeal_swab"] as const).find((name) => steps?.[name] !== undefined);
     const what =
       step === undefined
-        ? "neither cerebrospinal fluid nor a meningeal swab was taken. Take both before the brain is out"
+        ? "neither cerebrospinal fluid nor a meningeal swab was taken. Take both before the brain is removed"
         : `no sample of cerebrospinal fluid or of the meninges is listed, though steps.${step} says that it was taken. Add it`;
     report(
       `${formatPath(path)}: meningitis is in question, and ${what}: {from: csf, …}, {from: nervous.meninges, into: charcoal-medium, for: [culture], …}.`,

@@ -9,8 +9,9 @@ export const oneOrganSampled: CaseRule = {
   family: "sampling",
   level: "note",
   silent: "authority",
-  summary: "When several organs have lesions, more than one organ is sampled.",
-  protects: "Lesions in several systems ask what spread through the pig; one organ cannot answer.",
+  summary: "When several organs have lesions, more than one of them is sampled.",
+  protects:
+    "Lesions in several systems raise the question of what spread through the pig, and one organ cannot answer it.",
   source: {
     cite: "the lung is the most submitted tissue though poor for systemic agents (BMC Veterinary Research 2023;19:268); numbers of this project",
     confidence: "verified",
@@ -22,8 +23,9 @@ export const oneOrganSampled: CaseRule = {
     case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal, number: 6, severity: moderate}]}\nliver_pancreas: {liver: [{process: necrosis, distribution: random, number: 9, colour: white, severity: moderate}]}\nsamples: [{id: 01-A, from: liver_pancreas.liver, into: formalin, for: [histology]}, {id: 01-B, from: lymphoid.spleen, into: chilled, for: [culture]}]",
   },
   check(one, report) {
-    const samples = samplesOf(one);
-    const sampled = new Set(samples.map(({ sample }) => sample.from));
+    if (one.record.samples === undefined) return;
+    const sampled = new Set(samplesOf(one).map(({ sample }) => sample.from));
+    if (sampled.size !== 1) return;
     const lesions = new Map(
       findingsOf(one)
         .filter(({ finding }) => finding.severity === "moderate" || finding.severity === "marked")
@@ -31,9 +33,9 @@ export const oneOrganSampled: CaseRule = {
     );
     const organs = [...lesions.values()];
     const systems = new Set(organs.map(({ system }) => system));
-    if (sampled.size !== 1 || organs.length < sampleRules.sets.lesions_in_organs || systems.size < 2) return;
+    if (organs.length < sampleRules.sets.lesions_in_organs || systems.size < 2) return;
     report(
-      `samples: ${listing(organs.map(({ definition }) => definition.title.toLowerCase()))} have lesions, and only ${[...sampled].join()} was sampled. Add the others, each in a bag of its own.`,
+      `samples: ${listing(organs.map(({ definition }) => definition.title.toLowerCase()))} have lesions, but only ${[...sampled].join()} was sampled. Add the others, each in a bag of its own.`,
       ["samples"],
       "key",
     );

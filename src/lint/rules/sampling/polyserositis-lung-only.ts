@@ -16,7 +16,7 @@ export const polyserositisLungOnly: CaseRule = {
   silent: "authority",
   summary: "In polyserositis the fibrin itself is sampled, not the lung alone.",
   protects:
-    "Germs in the lung are poor evidence of what inflamed the serosae: most of them live there in healthy pigs.",
+    "Bacteria in the lung are poor evidence of what inflamed the serosae: most of them live there in healthy pigs too.",
   source: {
     cite: "BMC Veterinary Research 2023;19:268 (doi 10.1186/s12917-023-03807-w)",
     confidence: "verified",
@@ -28,19 +28,21 @@ export const polyserositisLungOnly: CaseRule = {
     case: "serosa: {peritoneum: [{process: fibrin, distribution: multifocal, extent: 20 %}]}\ncardiovascular: {pericardium: [{process: fibrin, distribution: diffuse, extent: 60 %}]}\nsamples: [{id: 01-A, from: respiratory.lungs, into: chilled, for: [culture]}, {id: 01-B, from: serosa.peritoneum, into: charcoal-medium, for: [culture]}]",
   },
   check(one, report) {
+    if (one.record.samples === undefined) return;
     const { serosae } = sampleRules.sets;
+    const agents = samplesOf(one).filter(({ sample }) => isForAgents(sample));
+    const lung = agents.find(({ sample }) => sample.from === "respiratory.lungs");
+    if (lung === undefined) return;
     const inflamed = new Set(
       findingsOf(one)
         .filter(({ organ, finding }) => serosae.includes(organ.id) && isFibrinous(finding))
         .map(({ organ }) => cavity[organ.id] ?? organ.id),
     );
-    const agents = samplesOf(one).filter(({ sample }) => isForAgents(sample));
-    const lung = agents.find(({ sample }) => sample.from === "respiratory.lungs");
-    if (inflamed.size < 2 || lung === undefined) return;
+    if (inflamed.size < 2) return;
     if (agents.some(({ sample }) => sample.from === "csf" || isAmong(sample.from, [...serosae, "serosa"])))
       return;
     report(
-      `samples[${lung.index}].from: fibrin lies on ${inflamed.size} serosae, and only the lung is sampled for agents. Swab the fibrin of pericardium, peritoneum, pleura, joint or meninges as well.`,
+      `samples[${lung.index}].from: there is fibrin on ${inflamed.size} serosae, but only the lung was sampled for agents. Swab the fibrin on pericardium, peritoneum, pleura, joint or meninges as well.`,
       ["samples", lung.index, "from"],
     );
   },

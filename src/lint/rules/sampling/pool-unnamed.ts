@@ -10,9 +10,9 @@ export const poolUnnamed: CaseRule = {
   scope: "case",
   family: "sampling",
   level: "warning",
-  summary: "A sample that holds material of other pigs names them under pooled_with.",
+  summary: "A sample that holds material from other pigs names them under pooled_with.",
   protects:
-    "A pool that is named only in words is filed as the result of one pig, and a positive is laid to the wrong one.",
+    "A pool described only in words is filed as the result of one pig, and a positive is put down to the wrong one.",
   source: sampleRules.pools.source,
   bad: {
     case: 'samples: [{id: 01-A, from: blood, site: "pooled with 02 and 03", into: plain-tube, for: [pcr]}]',
@@ -25,6 +25,7 @@ export const poolUnnamed: CaseRule = {
     others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],
   },
   check(one, report) {
+    if (one.record.samples === undefined) return;
     const { words } = sampleRules.pools;
     for (const { sample, index } of samplesOf(one))
       for (const key of ["site", "note"] as const) {
@@ -33,7 +34,7 @@ export const poolUnnamed: CaseRule = {
         const other = word === undefined ? undefined : otherIn(text ?? "", one);
         if (word !== undefined && other !== undefined)
           report(
-            `samples[${index}].${key}: "${word.text}" names other pigs ("${other}"), and the sample is filed under this one alone. Write pooled_with: and their case ids, or bag each pig apart.`,
+            `samples[${index}].${key}: "${word.text}" names other pigs ("${other}"), but the sample is filed under this one alone. Write pooled_with: and their case ids, or bag each pig separately.`,
             ["samples", index, key],
           );
       }

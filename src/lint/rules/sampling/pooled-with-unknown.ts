@@ -24,14 +24,16 @@ export const pooledWithUnknown: VisitRule = {
   },
   check(visit, _reportVisit, reportCase) {
     if (!visit.complete) return;
-    const known = [...new Set([...visit.cases.map(({ id }) => id), ...(visit.record.cases ?? [])])];
+    let known: readonly string[] | undefined;
     for (const one of visit.cases)
       for (const { sample, index } of samplesOf(one))
-        for (const [place, id] of (sample.pooled_with ?? []).entries())
+        for (const [place, id] of (sample.pooled_with ?? []).entries()) {
+          known ??= [...new Set([...visit.cases.map((other) => other.id), ...(visit.record.cases ?? [])])];
           if (id === one.id || !known.includes(id))
             reportCase(one)(
               `samples[${index}].pooled_with[${place}]: ${id === one.id ? "this is the case itself; name the other pigs" : unknownName(id, known, "case of this visit")}`,
               ["samples", index, "pooled_with", place],
             );
+        }
   },
 };

@@ -9,7 +9,7 @@ export const sampleOrganAbsent: CaseRule = {
   family: "sampling",
   level: "error",
   summary: "A sample comes from an organ that this pig has.",
-  protects: "A uterus from a castrate is a sample of another pig: the label or the file is wrong.",
+  protects: "A uterus from a castrate is a sample from another pig: the label or the file is wrong.",
   source: {
     cite: "age class and sex decide which organs exist; common practice",
     confidence: "common-practice",
@@ -19,6 +19,7 @@ export const sampleOrganAbsent: CaseRule = {
     case: "samples: [{id: 01-A, from: lymphoid.thymus, into: chilled, for: [pcr]}]",
   },
   check(one, report) {
+    if (one.record.samples === undefined) return;
     for (const { sample, index } of samplesOf(one)) {
       const organ = organById(sample.from);
       if (organ === undefined) continue;
@@ -29,7 +30,7 @@ export const sampleOrganAbsent: CaseRule = {
       const state = one.organ(organ);
       if (wrongClass || wrongSex || state.because === "absent")
         report(
-          `samples[${index}].from: ${sample.id} is of ${sample.from}, which this pig (${[one.ageClass, own].filter(Boolean).join(", ")}) does not have${state.because === "absent" ? " by its own record" : ""}. Correct the organ, or see whose sample it is.`,
+          `samples[${index}].from: ${sample.id} is from ${sample.from}, which this pig (${[one.ageClass, own].filter(Boolean).join(", ")}) does not have${state.because === "absent" ? " according to its own record" : ""}. Correct the organ, or find out whose sample it is.`,
           ["samples", index, "from"],
         );
     }

@@ -10,8 +10,8 @@ export const toxicologyWithoutSource: VisitRule = {
   family: "sampling",
   level: "note",
   silent: "authority",
-  summary: "Where tissue goes to toxicology, stomach content, feed or water of the visit goes too.",
-  protects: "A poison is proven where it came from; a value in the liver alone starts an argument.",
+  summary: "Where tissue goes for toxicology, stomach content, feed or water from the visit goes too.",
+  protects: "A poison is proved at its source; a value in the liver alone starts an argument.",
   source: {
     cite: "from memory: general kit of liver, kidney, stomach content, urine, feed and water",
     confidence: "from-memory",
@@ -29,7 +29,7 @@ export const toxicologyWithoutSource: VisitRule = {
     const [first] = asked.filter(({ sample }) => isTissue(sample.from));
     if (first === undefined || all.some(({ sample }) => sources.has(sample.from))) return;
     reportCase(first.one)(
-      `samples[${first.index}].for: toxicology is asked of ${materialTitle(first.sample.from)}, but no stomach content, feed or water of this visit was taken. Take 1 kg of feed from the trough, 1 l of water and stomach content, and keep them frozen.`,
+      `samples[${first.index}].for: toxicology is asked of ${materialTitle(first.sample.from)}, but no stomach content, feed or water was taken at this visit. Take 1 kg of feed from the trough, 1 l of water and stomach content, and keep them frozen.`,
       ["samples", first.index, "for"],
     );
   },

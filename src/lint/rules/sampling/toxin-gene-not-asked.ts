@@ -1,6 +1,6 @@
-import { type Case, valueAt } from "../../../cases/index.ts";
+import type { Case } from "../../../cases/index.ts";
 import { sampleRules } from "../../../knowledge/index.ts";
-import { isFor, samplesOf } from "../../../record/index.ts";
+import { conchae, isFor, samplesOf } from "../../../record/index.ts";
 
 import type { VisitRule } from "../../rule.ts";
 
@@ -11,9 +11,9 @@ export const toxinGeneNotAsked: VisitRule = {
   level: "warning",
   silent: "authority",
   summary:
-    "Where a snout has lost a whole concha, the toxin gene of Pasteurella multocida is asked for in the visit: a sample of a pig, or an entry under tests.",
+    "Where a snout has lost a whole concha, the toxin gene of Pasteurella multocida is asked for in the visit: by a sample from a pig, or an entry under tests.",
   protects:
-    "A high grade alone does not tell progressive from other atrophy; the toxin gene does, and it decides whether the herd is vaccinated.",
+    "A high grade alone does not tell progressive atrophic rhinitis from other atrophy; the toxin gene does, and it decides whether the herd is vaccinated.",
   source: sampleRules.toxin_gene.source,
   bad: {
     case: "respiratory: {turbinates: {left: {dorsal: 3, ventral: 4}, right: {dorsal: 3, ventral: 4}, septum: marked, grades: {maff-1978: 5, embrapa-1993: 3}}}",
@@ -22,15 +22,16 @@ export const toxinGeneNotAsked: VisitRule = {
     case: "respiratory: {turbinates: {left: {dorsal: 3, ventral: 4}, right: {dorsal: 3, ventral: 4}, septum: marked, grades: {maff-1978: 5, embrapa-1993: 3}}}\nsamples: [{id: 01-A, from: respiratory.nares, into: dry-swab, for: [pcr], note: toxin gene of P. multocida}]",
   },
   check(visit, _reportVisit, reportCase) {
+    const worst = visit.complete ? visit.cases.find(isWorst) : undefined;
+    if (worst === undefined) return;
     const { from } = sampleRules.toxin_gene;
     const asked = visit.cases.some((one) =>
       samplesOf(one).some(({ sample }) => from.includes(sample.from) && isFor(sample, "pcr", "culture")),
     );
     const tested = (visit.record.tests ?? []).some(({ test }) => test === "toxin-gene");
-    const worst = visit.complete && !asked && !tested ? visit.cases.find(isWorst) : undefined;
-    if (worst !== undefined)
+    if (!asked && !tested)
       reportCase(worst)(
-        "respiratory.turbinates: a concha is lost, and no pig of the visit has a sample for the toxin gene of P. multocida. Take a dry swab of both nostrils or the tonsil for PCR: {from: respiratory.nares, into: dry-swab, for: [pcr]}; of live mates if the head is gone.",
+        "respiratory.turbinates: a concha is lost, but no pig of the visit has a sample for the toxin gene of P. multocida. Take a dry swab of both nostrils or the tonsil for PCR: {from: respiratory.nares, into: dry-swab, for: [pcr]}; from live pen mates if the head is gone.",
         ["respiratory", "turbinates"],
         "key",
       );
@@ -38,14 +39,16 @@ export const toxinGeneNotAsked: VisitRule = {
 };
 
 function isWorst(one: Case): boolean {
+  const snout = conchae(one);
+  if (snout === undefined) return false;
   const { ventral_concha: lost, grades } = sampleRules.toxin_gene;
-  const at = (...path: string[]): unknown => valueAt(one.record, ["respiratory", "turbinates", ...path]);
-  const reaches = (value: unknown, limit: number): boolean => typeof value === "number" && value >= limit;
+  const reaches = (value: number | undefined, limit: number): boolean =>
+    value !== undefined && value >= limit;
   // There normal conchae look lost, and snout-section-rostral says so.
-  if (at("section") === "rostral-to-premolar-1") return false;
+  if (snout.section === "rostral-to-premolar-1") return false;
   return (
-    reaches(at("left", "ventral"), lost) ||
-    reaches(at("right", "ventral"), lost) ||
-    Object.entries(grades).some(([scale, limit]) => reaches(at("grades", scale), limit))
+    reaches(snout.left.ventral, lost) ||
+    reaches(snout.right.ventral, lost) ||
+    Object.entries(grades).some(([scale, limit]) => reaches(snout.grades[scale], limit))
   );
 }

@@ -12,7 +12,7 @@ export const toxinTestMaterial: VisitRule = {
   silent: "never",
   summary: "The test for the toxin gene was made on swabs of nose or tonsil, or on what grew from them.",
   protects:
-    "Toxigenic Pasteurella multocida sits on conchae and tonsils; a negative of lung, blood or faeces says nothing of the snout.",
+    "Toxigenic Pasteurella multocida lives on conchae and tonsils; a negative from lung, blood or faeces says nothing about the snout.",
   source: {
     cite: "WOAH Terrestrial Manual on atrophic rhinitis of swine: nasal and tonsillar swabs; that other material does not count is common practice",
     confidence: "from-memory",
@@ -27,7 +27,7 @@ export const toxinTestMaterial: VisitRule = {
     for (const [index, { test, from }] of (visit.record.tests ?? []).entries())
       if (test === "toxin-gene" && from !== undefined && isElsewhere(from, visit))
         reportVisit(
-          `tests[${index}].from: "${from}" is no swab of nose or tonsil, and toxigenic Pasteurella multocida is looked for there. Correct what was sampled, or send nasal or tonsil swabs.`,
+          `tests[${index}].from: "${from}" is not a swab of nose or tonsil, where toxigenic Pasteurella multocida is looked for. Correct what was sampled, or send nasal or tonsil swabs.`,
           ["tests", index, "from"],
         );
   },

@@ -11,9 +11,9 @@ export const toxinTestMisdated: VisitRule = {
   level: "warning",
   silent: "never",
   summary:
-    "The result of a test of the herd has its day, after the visit and its samples and within a year of them; a test that is pending has none.",
+    "The result of a herd test is dated after the visit and its samples, and within a year of the visit; a pending test has no date.",
   protects:
-    "A result of another year lets the reading of the snouts say progressive, or clear the herd, on pigs that are long gone.",
+    "A result from another year lets the reading of the snouts say progressive, or clears the herd, on pigs that are long gone.",
   source: { cite: "order of events; common practice", confidence: "common-practice" },
   bad: {
     visit: "tests: [{test: toxin-gene, from: nasal swabs of six weaners, result: negative, at: 2025-04-28}]",
@@ -22,8 +22,8 @@ export const toxinTestMisdated: VisitRule = {
     visit: "tests: [{test: toxin-gene, from: nasal swabs of six weaners, result: negative, at: 2026-04-28}]",
   },
   check(visit, reportVisit) {
-    const { date, tests = [] } = visit.record;
-    if (isVisitMisdated(visit)) return;
+    const { date, tests } = visit.record;
+    if (tests === undefined || isVisitMisdated(visit)) return;
     const day = dayOf(date);
     const taken = visit.cases
       .flatMap(samplesOf)
@@ -41,19 +41,19 @@ export const toxinTestMisdated: VisitRule = {
       const [first] = taken;
       if (at === undefined && result !== "pending")
         reportVisit(
-          `tests[${index}]: the result is ${result}, and its day is blank. Write at: the day on the report of the laboratory; without it nobody can tell which pigs it is about.`,
+          `tests[${index}]: the result is ${result}, but its date is blank. Write at: the date of the laboratory report; without it nobody can tell which pigs it is about.`,
           ["tests", index],
         );
       if (at === undefined || answered === undefined) continue;
       const wrong =
         result === "pending"
-          ? `there is a day of the result (${at}), and the result is pending. Write the result, or take the day out.`
+          ? `the result has a date (${at}), but is still pending. Write the result, or take the date out.`
           : day !== undefined && answered < day
-            ? `the result (${at}) lies before the visit (${date}). Correct the day; an older test belongs to the visit of its time, or under note.`
+            ? `the result (${at}) is dated before the visit (${date}). Correct the date; an older test belongs to the visit of its time, or under note.`
             : first !== undefined && answered < first.on
-              ? `the result (${at}) lies before the first sample for it was taken (${first.id}, ${first.text}). Correct one of them.`
+              ? `the result (${at}) is dated before the first sample for it was taken (${first.id}, ${first.text}). Correct one of the two dates.`
               : day !== undefined && answered > day + latestDays
-                ? `the result (${at}) lies more than a year after the visit (${date}). Correct the day; a later test belongs to the visit of its time.`
+                ? `the result (${at}) is dated more than a year after the visit (${date}). Correct the date; a later test belongs to the visit of its time.`
                 : undefined;
       if (wrong !== undefined) reportVisit(`tests[${index}].at: ${wrong}`, path);
     }

@@ -8,9 +8,9 @@ export const autolysedGutNormal: CaseRule = {
   scope: "case",
   family: "timing",
   level: "warning",
-  summary: "In a rotten carcass gut, bile and pancreas are not called normal.",
+  summary: "In a rotten carcass gut, gall bladder and pancreas are not called normal.",
   protects:
-    "They rot first: what looks normal there was not looked at, and a later reader takes it for a healthy gut.",
+    "They rot first: whoever calls them normal did not look, and a later reader takes them for healthy.",
   source: {
     cite: "Australian Veterinary Handbook, section on autolysis: gut, gall bladder and pancreas go first",
     confidence: "verified",
@@ -31,7 +31,7 @@ export const autolysedGutNormal: CaseRule = {
     const [first] = normal;
     if (first !== undefined)
       report(
-        `${formatPath(first.state.path)}: the carcass is in advanced autolysis, and ${listing(normal.map(({ organ }) => organ.definition.title.toLowerCase()))} cannot be called normal. Write not_assessable: {because: autolysed, why: …}, or what was still to be seen.`,
+        `${formatPath(first.state.path)}: the carcass is in advanced autolysis, and ${listing(normal.map(({ organ }) => organ.definition.title.toLowerCase()))} cannot be called normal. Write not_assessable: {because: autolysed, why: …}, or what could still be seen.`,
         first.state.path,
       );
   },

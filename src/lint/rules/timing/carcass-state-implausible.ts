@@ -1,6 +1,6 @@
-import { moment, quantity } from "../../../cases/index.ts";
+import { quantity } from "../../../cases/index.ts";
 import { autolysis } from "../../../knowledge/index.ts";
-import { frozenTooSoon, hoursBetween, spell } from "../../../record/index.ts";
+import { diedAt, frozenTooSoon, hoursBetween, openedAt, spell } from "../../../record/index.ts";
 import { bandOf } from "../../../sampling/index.ts";
 
 import type { CaseRule } from "../../rule.ts";
@@ -22,14 +22,15 @@ export const carcassStateImplausible: CaseRule = {
     case: "death: {at: 2026-04-19T03:10}\nopened: {at: 2026-04-20T09:40, ambient: 28 °C, state: advanced-autolysis, note: lay in the pen}\nsamples:\nintestine: {duodenum: &a {not_assessable: {because: autolysed, why: green and soft}}, jejunum: *a, ileum: *a, ileocaecal_valve: *a, caecum: *a, spiral_colon: *a}\nliver_pancreas: {gall_bladder: *a, pancreas: *a}",
   },
   check(one, report) {
-    const { state, at, ambient } = one.record.opened ?? {};
-    const hours = hoursBetween(moment(one.record.death?.at), moment(at));
+    const { state, ambient } = one.record.opened ?? {};
+    if (state === undefined) return;
     const soon = frozenTooSoon(one);
     if (soon !== undefined)
       report(
         `opened.state: frozen ${spell(soon)} after death is hard to believe; even a piglet takes hours to freeze. Correct the state or the times; frozen is the state of the whole carcass, not of the samples.`,
         ["opened", "state"],
       );
+    const hours = hoursBetween(diedAt(one), openedAt(one));
     const band = bandOf(one);
     if (hours === undefined || band === undefined) return;
     const fresh =

@@ -1,8 +1,10 @@
-import { moment, quantity, saysNothing } from "../../../cases/index.ts";
+import { quantity, saysNothing } from "../../../cases/index.ts";
 import { autolysis } from "../../../knowledge/index.ts";
-import { hoursBetween, spell } from "../../../record/index.ts";
+import { diedAt, hoursBetween, openedAt, spell } from "../../../record/index.ts";
 
 import type { CaseRule } from "../../rule.ts";
+
+const limit = quantity("duration", autolysis.storage_after) ?? Number.POSITIVE_INFINITY;
 
 export const carcassStorageUnstated: CaseRule = {
   id: "carcass-storage-unstated",
@@ -10,7 +12,7 @@ export const carcassStorageUnstated: CaseRule = {
   family: "timing",
   level: "note",
   trustsTimes: true,
-  summary: "Of a carcass opened late it is written down where it lay.",
+  summary: "The record of a carcass opened late says where it lay.",
   protects: "A night in the cold room and a night under the heat lamp are the same number of hours.",
   source: {
     cite: "storage belongs to the history (Animal Health Laboratory, University of Guelph; NDSU Veterinary Diagnostic Laboratory)",
@@ -24,9 +26,8 @@ export const carcassStorageUnstated: CaseRule = {
   },
   check(one, report) {
     // The place is where it was opened, and says nothing of the night before.
-    const { at, note, state } = one.record.opened ?? {};
-    const hours = hoursBetween(moment(one.record.death?.at), moment(at));
-    const limit = quantity("duration", autolysis.storage_after) ?? Number.POSITIVE_INFINITY;
+    const { note, state } = one.record.opened ?? {};
+    const hours = hoursBetween(diedAt(one), openedAt(one));
     if (hours !== undefined && hours > limit && state !== "frozen" && saysNothing(note ?? ""))
       report(
         `opened.at: the pig was opened ${spell(hours)} after death. Write under opened.note where it lay until then (pen, yard, cold room), and under opened.ambient the temperature there.`,

@@ -9,7 +9,8 @@ export const frozenCarcassHistology: CaseRule = {
   family: "timing",
   level: "warning",
   summary: "Histology is not asked of a carcass that was frozen.",
-  protects: "Ice crystals tear the cells and thawing bleeds into every organ; the slide shows the freezer.",
+  protects:
+    "Ice crystals tear the cells, and on thawing blood seeps into every organ; the slide shows the freezer.",
   source: {
     cite: "Alabama Veterinary Diagnostic Laboratories, histopathology: never freeze; frozen carcasses are unlikely to be accepted (Wales Veterinary Science Centre)",
     confidence: "verified",
@@ -21,12 +22,13 @@ export const frozenCarcassHistology: CaseRule = {
     case: "death: {at: 2026-04-18T09:10}\nopened: {state: frozen}\nsamples: [{id: 01-A, from: lymphoid.spleen, into: frozen, for: [pcr]}]",
   },
   check(one, report) {
+    if (one.record.opened?.state !== "frozen" || one.record.samples === undefined) return;
     // Then the state itself is doubted, once.
     if (frozenTooSoon(one) !== undefined) return;
     for (const { sample, index } of samplesOf(one))
       if ((sample.for ?? []).some((test) => isFrozenHistology(one, test)))
         report(
-          `samples[${index}].for: the carcass was frozen, so histology of ${sample.id} will show torn cells. Ask for PCR or toxicology of it, and open a fresh pig for histology.`,
+          `samples[${index}].for: the carcass was frozen, so histology of ${sample.id} will show torn cells. Ask for PCR or toxicology instead, and open a fresh pig for histology.`,
           ["samples", index, "for"],
         );
   },

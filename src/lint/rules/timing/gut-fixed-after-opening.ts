@@ -13,7 +13,7 @@ export const gutFixedAfterOpening: CaseRule = {
   level: "warning",
   summary: "Gut for histology is cut out closed, before the gut is opened.",
   protects:
-    "Running fingers, scissors and water along an opened gut strip the villi that histology is to read.",
+    "Fingers, scissors and water that run along an opened gut strip off the villi that histology needs.",
   source: {
     cite: "closed pieces first, lumen last: Animal Health Laboratory, University of Guelph; order of this project",
     confidence: "common-practice",
@@ -25,13 +25,14 @@ export const gutFixedAfterOpening: CaseRule = {
     case: "steps: {gut_fixed: 2026-04-20T09:20, gut_opened: 2026-04-20T10:50}\nopened: {at: 2026-04-20T09:15}\nsamples: ",
   },
   check(one, report) {
+    if (one.record.steps?.gut_opened === undefined) return;
     const opened = soundStepAt(one, "gut_opened");
     if (opened === undefined) return;
-    const told = `after the gut had been opened (${one.record.steps?.gut_opened})`;
-    const advice = "Cut closed pieces out first, slit one end, fix them; open the rest at the very end.";
+    const told = `after the gut had been opened (${one.record.steps.gut_opened})`;
+    const advice = "Cut out closed pieces first, slit one end and fix them; open the rest at the very end.";
     const fixed = soundStepAt(one, "gut_fixed");
     if (fixed !== undefined && isAfter(fixed, opened))
-      report(`steps.gut_fixed: gut was fixed (${one.record.steps?.gut_fixed}) ${told}. ${advice}`, [
+      report(`steps.gut_fixed: gut was fixed (${one.record.steps.gut_fixed}) ${told}. ${advice}`, [
         "steps",
         "gut_fixed",
       ]);

@@ -24,7 +24,7 @@ export const gutNotFixedFirst: CaseRule = {
     case: "selection: {signs: [diarrhoea]}\ndeath: {at: 2026-04-20T09:33}\nopened: {at: 2026-04-20T09:35}\nsamples: [{id: 01-A, from: intestine.jejunum, into: formalin, for: [histology], at: 2026-04-20T09:42}, {id: 01-B, from: intestine.ileum, into: formalin, for: [histology], at: 2026-04-20T09:42}, {id: 01-C, from: intestine.spiral_colon, into: formalin, for: [histology], at: 2026-04-20T09:42}, {id: 01-D, from: liver_pancreas.liver, into: formalin, for: [histology], at: 2026-04-20T09:55}]",
   },
   check(one, report) {
-    if (!isGutInQuestion(one)) return;
+    if (one.record.samples === undefined || !isGutInQuestion(one)) return;
     const fixed = samplesOf(one).filter(({ sample }) => isFixed(sample));
     const isMucosa = ({ sample }: IndexedSample): boolean => autolysis.gut.includes(sample.from);
     const times = fixed
@@ -40,7 +40,7 @@ export const gutNotFixedFirst: CaseRule = {
     const [early] = earlier;
     if (early !== undefined)
       report(
-        `samples[${early.index}].at: ${listing(earlier.map(({ sample }) => sample.id))} went into formalin before any gut did, and diarrhoea is the question. Fix gut first; the other organs can wait.`,
+        `samples[${early.index}].at: ${listing(earlier.map(({ sample }) => sample.id))} went into formalin before any gut did, and the pig had diarrhoea. Fix gut first; the other organs can wait.`,
         ["samples", early.index, "at"],
       );
   },

@@ -1,9 +1,11 @@
 import { quantity } from "../../../cases/index.ts";
 import { autolysis } from "../../../knowledge/index.ts";
 import { sampleAt, spell } from "../../../record/index.ts";
+import { lateGutSamples } from "../../../sampling/index.ts";
 import type { CaseRule } from "../../rule.ts";
 import { isGutInQuestion } from "../../shared/asked-of-laboratory.ts";
-import { lateGut } from "../../shared/late-tests.ts";
+
+const target = quantity("duration", autolysis.gut_target) ?? 0;
 
 export const gutPastTarget: CaseRule = {
   id: "gut-past-target",
@@ -12,8 +14,7 @@ export const gutPastTarget: CaseRule = {
   level: "note",
   trustsTimes: true,
   summary: "In a pig with diarrhoea gut is in formalin within ten minutes of death.",
-  protects:
-    "Within ten minutes the tips of the villi are whole; that is what tells one diarrhoea from another.",
+  protects: "Within ten minutes the villus tips are still whole, and they tell one diarrhoea from another.",
   source: {
     cite: "Animal Health Laboratory, University of Guelph, diarrhoea: best under 10 minutes after death",
     confidence: "verified",
@@ -26,13 +27,12 @@ export const gutPastTarget: CaseRule = {
   },
   check(one, report) {
     if (!isGutInQuestion(one)) return;
-    const target = quantity("duration", autolysis.gut_target) ?? 0;
-    for (const { sample, index, late } of lateGut(one, ["good"])) {
+    for (const { sample, index, late } of lateGutSamples(one, ["good"])) {
       const hours = late[0]?.hours ?? 0;
       // Without a time of its own gut-time-missing asks for it first.
       if (hours > target && sampleAt(one, sample) !== undefined)
         report(
-          `samples[${index}].at: gut ${sample.id} was fixed ${spell(hours)} after death. It can be read, but in diarrhoea aim at ${autolysis.gut_target}: have pots and scissors ready, open the belly, cut the pieces, then go on.`,
+          `samples[${index}].at: gut ${sample.id} was fixed ${spell(hours)} after death. It can be read, but in diarrhoea aim for ${autolysis.gut_target}: have pots and scissors ready, open the belly, cut the pieces, then carry on.`,
           ["samples", index, "at"],
         );
     }

@@ -19,6 +19,7 @@ export const jointSwabAfterFixing: CaseRule = {
     case: "locomotor: {joints: {state: , opened: [left-hock], findings: [{process: inflammation, site: left hock, distribution: focal, size: 40 mm, severity: moderate}]}}\nsamples: [{id: 01-B, from: locomotor.joints, site: left hock, into: charcoal-medium, for: [culture], at: 2026-04-20T09:55}, {id: 01-A, from: locomotor.joints, site: left hock, into: formalin, for: [histology], at: 2026-04-20T10:00}]",
   },
   check(one, report) {
+    if (one.record.samples === undefined) return;
     const joints = samplesOf(one).filter(({ sample }) => sample.from === "locomotor.joints");
     for (const { sample, index } of joints) {
       const at = sampleAt(one, sample);
@@ -30,7 +31,7 @@ export const jointSwabAfterFixing: CaseRule = {
       });
       if (before !== undefined)
         report(
-          `samples[${index}].at: ${sample.id} was taken after ${before.sample.id} of the same joint went into formalin. Swab first; take another joint for culture, or name the joint under site if it was another.`,
+          `samples[${index}].at: ${sample.id} was taken after ${before.sample.id} from the same joint went into formalin. Swab first; take another joint for culture, or name the joint under site if it was another one.`,
           ["samples", index, "at"],
         );
     }

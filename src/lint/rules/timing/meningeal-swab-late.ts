@@ -15,9 +15,9 @@ export const meningealSwabLate: CaseRule = {
   scope: "case",
   family: "timing",
   level: "error",
-  summary: "The meningeal swab is taken before the brain leaves the skull.",
+  summary: "The meningeal swab is taken before the brain is removed.",
   protects:
-    "The swab belongs into the third ventricle or the foramen magnum of a closed skull; later it finds the germs of knife and saw.",
+    "The swab belongs in the third ventricle or the foramen magnum of a closed skull; later it finds the bacteria of knife and saw.",
   source: {
     cite: "common practice; a brain halved along the midline may still be swabbed on the half that is not fixed (Schyns et al. 2022, Veterinary Sciences 9:341)",
     confidence: "common-practice",
@@ -29,6 +29,9 @@ export const meningealSwabLate: CaseRule = {
     case: "steps: {brain_out: 2026-04-20T10:30}\nsamples: [{id: 01-A, from: nervous.meninges, into: charcoal-medium, for: [culture], at: 2026-04-20T10:25}]",
   },
   check(one, report) {
+    const { samples, steps } = one.record;
+    if (steps?.meningeal_swab === undefined && !samples?.some(({ from }) => from === "nervous.meninges"))
+      return;
     const out = brainOut(one);
     if (out === undefined || valueAt(one.record, ["nervous", "brain", "taken"]) === "halved") return;
     const isLate = (at: Moment | undefined): boolean => at !== undefined && isAfter(at, out.at);

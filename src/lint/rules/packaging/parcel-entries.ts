@@ -1,0 +1,206 @@
+/** What is wrong with a parcel by its own entries: its layers, its marks, what lies where. */
+import { isAfter, moment } from "../../../cases/index.ts";
+import { answer, isShipped, type Parcel, parcelsOf } from "../../../record/index.ts";
+import type { VisitRule } from "../../rule.ts";
+import { fixedAlone, onDryIce, parcelExample } from "../../shared/parcel-example.ts";
+
+interface Row extends Omit<VisitRule, "scope" | "family" | "check"> {
+  /** The entry that is wrong, or missing. */
+  readonly key: keyof Parcel;
+  readonly isWrong: (parcel: Parcel) => boolean;
+  readonly says: (parcel: Parcel) => string;
+}
+
+const threeLayers = {
+  cite: "UN3373 packing instruction P650 (road) and PI650 (air); Swiss Expert Committee for Biosafety, transport sheet category B",
+  confidence: "verified",
+} as const;
+
+const rows: readonly Row[] = [
+  {
+    id: "parcel-primary-leaks",
+    level: "error",
+    summary: "The containers of a parcel are leak-proof and closed.",
+    protects: "A leaking pot spoils every other sample in the parcel and wets the hands that open it.",
+    source: threeLayers,
+    bad: { visit: parcelExample({ primary_leakproof: "no" }) },
+    good: { visit: parcelExample() },
+    key: "primary_leakproof",
+    isWrong: (parcel) => answer(parcel.primary_leakproof) === false,
+    says: () =>
+      "the containers are not leak-proof. Tighten the lids, tape them, and pack nothing that still drips.",
+  },
+  {
+    id: "parcel-without-absorbent",
+    level: "error",
+    summary:
+      "Absorbent material for all of the liquid lies between the containers and the secondary packaging.",
+    protects: "One broken tube soaks the whole parcel, and the carrier stops a wet parcel.",
+    source: threeLayers,
+    bad: { visit: parcelExample({ absorbent: "no" }) },
+    good: { visit: parcelExample() },
+    key: "absorbent",
+    isWrong: (parcel) => answer(parcel.absorbent) === false,
+    says: () =>
+      "there is no absorbent material. Put enough round the containers to soak up all of the liquid.",
+  },
+  {
+    id: "parcel-without-secondary",
+    level: "error",
+    summary: "The containers are packed in a leak-proof secondary packaging.",
+    protects: "Of the three layers, this is the one that holds when the first has failed.",
+    source: threeLayers,
+    bad: { visit: parcelExample({ secondary_leakproof: "no" }) },
+    good: { visit: parcelExample() },
+    key: "secondary_leakproof",
+    isWrong: (parcel) => answer(parcel.secondary_leakproof) === false,
+    says: () =>
+      "there is no leak-proof secondary packaging. Put the containers and their absorbent into a closed leak-proof bag or box, with fragile ones wrapped separately.",
+  },
+  {
+    id: "parcel-outer-soft",
+    level: "error",
+    summary: "The outer packaging is rigid.",
+    protects: "A padded envelope is thrown and crushed like a letter, and glass breaks in it.",
+    source: threeLayers,
+    bad: { visit: parcelExample({ outer_rigid: "no" }) },
+    good: { visit: parcelExample() },
+    key: "outer_rigid",
+    isWrong: (parcel) => answer(parcel.outer_rigid) === false && isShipped(parcel),
+    says: () =>
+      "the outer packaging is not rigid. Use a box that keeps its shape when it is dropped or stacked.",
+  },
+  {
+    id: "parcel-mark-missing",
+    level: "error",
+    summary: "A parcel of category B carries the UN3373 mark with the proper shipping name beside it.",
+    protects:
+      "Without the mark the carrier may refuse the parcel, and whoever finds it broken does not know what is in it.",
+    source: threeLayers,
+    bad: { visit: parcelExample({ mark: "no" }) },
+    good: { visit: parcelExample() },
+    key: "mark",
+    isWrong: (parcel) =>
+      answer(parcel.mark) === false &&
+      parcel.category !== "A" &&
+      parcel.category !== "exempt" &&
+      isShipped(parcel),
+    says: () =>
+      "it does not carry the UN3373 mark. Put the UN3373 diamond on it, with BIOLOGICAL SUBSTANCE, CATEGORY B beside it.",
+  },
+  {
+    id: "parcel-contact-missing",
+    level: "warning",
+    summary: "The name and telephone number of a responsible person are on the parcel.",
+    protects: "When a parcel leaks or is held up, nobody knows whom to ring, and it waits until Monday.",
+    source: {
+      cite: "University of New Hampshire veterinary diagnostic laboratory, shipping supplies; UN3373 packing instruction P650 (road) and PI650 (air)",
+      confidence: "verified",
+    },
+    bad: { visit: parcelExample({ contact: "" }) },
+    good: { visit: parcelExample() },
+    key: "contact",
+    isWrong: (parcel) => parcel.contact === undefined && isShipped(parcel),
+    says: () =>
+      "no responsible person is named. Write contact: the name and telephone number of somebody who will answer, and put the same on the outside.",
+  },
+  {
+    id: "parcel-form-missing",
+    level: "error",
+    summary: "The submission form travels with the samples.",
+    protects: "Samples without a form sit in the fridge until somebody rings, and the tests are guesswork.",
+    source: {
+      cite: "Animal Health Laboratory, University of Guelph: missing history is the first fault named; common practice",
+      confidence: "verified",
+    },
+    bad: { visit: parcelExample({ form: "missing" }) },
+    good: { visit: parcelExample() },
+    key: "form",
+    isWrong: (parcel) => parcel.form === "missing",
+    says: () =>
+      "there is no submission form. Enclose one with history, samples and tests, in a plastic bag between secondary and outer packaging.",
+  },
+  {
+    id: "parcel-form-inside",
+    level: "warning",
+    summary: "The submission form is in a plastic bag outside the secondary packaging.",
+    protects:
+      "In with the samples it is wet or bloody by the time it is needed, and nobody can read it without opening them.",
+    source: {
+      cite: "North Dakota State University veterinary diagnostic laboratory, submission guidelines",
+      confidence: "verified",
+    },
+    bad: { visit: parcelExample({ form: "inside-secondary" }) },
+    good: { visit: parcelExample() },
+    key: "form",
+    isWrong: (parcel) => parcel.form === "inside-secondary",
+    says: () =>
+      "the form is in with the samples. Put it into a plastic bag of its own between secondary and outer packaging.",
+  },
+  {
+    id: "parcel-coolant-inside",
+    level: "warning",
+    summary: "Ice and cold packs are outside the secondary packaging.",
+    protects: "Melting ice floats the containers and washes labels off; dry ice in a closed bag bursts it.",
+    source: { cite: "P650; from memory", confidence: "from-memory" },
+    bad: { visit: parcelExample({ coolant_place: "inside-secondary" }) },
+    good: { visit: parcelExample() },
+    key: "coolant_place",
+    isWrong: (parcel) => parcel.coolant_place === "inside-secondary" && parcel.coolant !== "none",
+    says: () => "the coolant is in with the samples. Put it between secondary and outer packaging.",
+  },
+  {
+    id: "dry-ice-weight-missing",
+    level: "error",
+    summary: "The net weight of dry ice is recorded and marked on the outside (UN1845).",
+    protects:
+      "Dry ice turns to a gas that suffocates in a closed van or hold; the carrier must know how much there is.",
+    source: { cite: "UN1845, dry ice marked with net kilograms; from memory", confidence: "from-memory" },
+    bad: { visit: parcelExample(fixedAlone, { ...onDryIce, dry_ice: "" }) },
+    good: { visit: parcelExample(fixedAlone, onDryIce) },
+    key: "dry_ice",
+    isWrong: (parcel) => parcel.coolant === "dry-ice" && parcel.dry_ice === undefined && isShipped(parcel),
+    says: () =>
+      "the net weight of the dry ice is missing. Write dry_ice: 2 kg, and mark the outside UN1845 with the same weight.",
+  },
+  {
+    id: "dry-ice-not-vented",
+    level: "error",
+    summary: "A parcel with dry ice lets the gas out.",
+    protects: "A tightly closed box with dry ice in it bursts.",
+    source: { cite: "UN1845 and P650; from memory", confidence: "from-memory" },
+    bad: { visit: parcelExample(fixedAlone, { ...onDryIce, vented: "no" }) },
+    good: { visit: parcelExample(fixedAlone, onDryIce) },
+    key: "vented",
+    isWrong: (parcel) => parcel.coolant === "dry-ice" && answer(parcel.vented) !== true,
+    says: ({ vented }) =>
+      `it holds dry ice${vented === undefined ? ", and nothing is said of a vent" : " and has no vent"}. Leave a way out for the gas (do not tape the lid all round), and write vented: yes.`,
+  },
+  {
+    id: "parcel-arrives-before-sent",
+    level: "error",
+    summary: "A parcel arrives after it was sent.",
+    protects: "One of the two times is wrong, and so is every hour counted between sampling and test.",
+    source: { cite: "order of events; common practice", confidence: "common-practice" },
+    bad: { visit: parcelExample({ arrives: "2026-04-20T12:00" }) },
+    good: { visit: parcelExample() },
+    key: "arrives",
+    isWrong(parcel) {
+      const [sent, arrives] = [moment(parcel.sent), moment(parcel.arrives)];
+      return sent !== undefined && arrives !== undefined && isAfter(sent, arrives);
+    },
+    says: ({ arrives, sent }) =>
+      `it arrives (${arrives}) before it is sent (${sent}). Correct one of the two times.`,
+  },
+];
+
+export const parcelEntries: readonly VisitRule[] = rows.map(({ key, isWrong, says, ...text }) => ({
+  ...text,
+  scope: "visit",
+  family: "packaging",
+  check(visit, reportVisit) {
+    for (const { parcel, name, path } of parcelsOf(visit))
+      if (isWrong(parcel))
+        reportVisit(`${name}: ${says(parcel)}`, [...path, key], parcel[key] === undefined ? "key" : "value");
+  },
+}));

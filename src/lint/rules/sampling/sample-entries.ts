@@ -1,0 +1,350 @@
+/** What is wrong with a sample by its own entries: left out, unsuited to its test, badly fixed, pooled. */
+import { quantity } from "../../../cases/index.ts";
+import { sampleRules } from "../../../knowledge/index.ts";
+import {
+  isAmong,
+  isFixed,
+  isFor,
+  isFreshTissue,
+  isGut,
+  isMaterial,
+  isTissue,
+  materialTitle,
+  nearestMaterial,
+  type Sample,
+  samplesOf,
+} from "../../../record/index.ts";
+import { amountOf } from "../../../sampling/index.ts";
+import { listing } from "../../../words/listing.ts";
+import type { CaseRule } from "../../rule.ts";
+
+interface Row extends Omit<CaseRule, "scope" | "family" | "check"> {
+  /** The entry that is wrong, or missing. */
+  readonly key: keyof Sample;
+  readonly isWrong: (sample: Sample) => boolean;
+  readonly says: (sample: Sample) => string;
+}
+
+const { formalin } = sampleRules;
+
+const inAir = new Set(["transport-medium", "charcoal-medium", "viral-medium", "dry-swab"]);
+const anaerobes = /clostrid|anaerob/i;
+
+const pieces = new Set(["formalin", "ethanol", "chilled", "frozen"]);
+const swabs = new Set([
+  "dry-swab",
+  "transport-medium",
+  "charcoal-medium",
+  "anaerobic-medium",
+  "viral-medium",
+]);
+/** Meat juice, fetal fluid. */
+const juicy = ["locomotor.muscles", "serosa"];
+
+/** Millimetres of a fixed piece; undefined for what is fixed whole or in halves. */
+const thicknessOf = ({ thickness, into, from }: Sample): number | undefined =>
+  thickness === undefined || into !== "formalin" || formalin.thick_allowed.includes(from)
+    ? undefined
+    : quantity("length", thickness);
+
+const twoPigs = {
+  visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
+  others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],
+};
+
+const rows: readonly Row[] = [
+  {
+    id: "sample-organ-unknown",
+    level: "error",
+    summary: "A sample comes from an organ of the anatomy, or from blood, csf, faeces, feed or water.",
+    protects: "A result that belongs to no organ cannot be set beside what was seen there.",
+    source: { cite: "names of the anatomy file of this project", confidence: "common-practice" },
+    bad: { case: "samples: [{id: 01-A, from: respiratory.lung, into: chilled, for: [pcr]}]" },
+    good: { case: "samples: [{id: 01-A, from: respiratory.lungs, into: chilled, for: [pcr]}]" },
+    key: "from",
+    isWrong: ({ from }) => !isMaterial(from),
+    says({ from }) {
+      const guess = nearestMaterial(from);
+      return `there is no organ "${from}". ${guess === undefined ? "Write system.organ, such as respiratory.lungs, or blood, csf, faeces, feed or water." : `Did you mean ${guess}?`}`;
+    },
+  },
+  {
+    id: "sample-without-container",
+    level: "warning",
+    summary: "Every sample says what it was put into.",
+    protects:
+      "Without the container nobody can tell what the sample is still good for, and the laboratory may open it in vain.",
+    source: {
+      cite: "common faults named by the Animal Health Laboratory, University of Guelph: wrong sample",
+      confidence: "verified",
+    },
+    bad: { case: "samples: [{id: 01-A, from: lymphoid.spleen, for: [pcr]}]" },
+    good: { case: "samples: [{id: 01-A, from: lymphoid.spleen, into: chilled, for: [pcr]}]" },
+    key: "into",
+    isWrong: ({ into }) => into === undefined,
+    says: ({ id }) =>
+      `the container of ${id} is missing. Write into: formalin, chilled, dry-swab, plain-tube …`,
+  },
+  {
+    id: "sample-without-test",
+    level: "warning",
+    summary: "Every sample names a test, or is kept for the archive.",
+    protects:
+      "A sample without a request is stored, billed or thrown away, and the question goes unanswered.",
+    source: {
+      cite: "Animal Health Laboratory, University of Guelph: no plan for the samples is a common fault",
+      confidence: "verified",
+    },
+    bad: { case: "samples: [{id: 01-A, from: lymphoid.spleen, into: chilled}]" },
+    good: { case: "samples: [{id: 01-A, from: lymphoid.spleen, into: chilled, for: [archive]}]" },
+    key: "for",
+    isWrong: ({ for: tests }) => tests === undefined,
+    says: ({ id }) =>
+      `no test is asked of ${id}. Write for: [pcr], [culture], [histology] …, or [archive] to keep it.`,
+  },
+  {
+    id: "anaerobe-in-air",
+    level: "warning",
+    summary: "A swab for anaerobes travels in anaerobic medium.",
+    protects:
+      "Twenty minutes in air may kill the clostridia in question, and the plate then grows whatever likes air.",
+    source: {
+      cite: "J. Carr, post-mortem samples: anaerobic transport medium or a tied gut loop",
+      confidence: "verified",
+    },
+    bad: {
+      case: "samples: [{id: 01-A, from: locomotor.muscles, into: transport-medium, for: [culture], note: clostridia}]",
+    },
+    good: {
+      case: "samples: [{id: 01-A, from: locomotor.muscles, into: anaerobic-medium, for: [culture], note: clostridia}]",
+    },
+    key: "into",
+    isWrong: (sample) =>
+      inAir.has(sample.into ?? "") && isFor(sample, "culture") && anaerobes.test(sample.note ?? ""),
+    says: ({ id, into }) =>
+      `${id} is for the culture of anaerobes but in ${into?.replace("-", " ")}. Use anaerobic medium, a large chilled piece, or a tied loop of gut.`,
+  },
+  {
+    id: "serology-from-tissue",
+    level: "warning",
+    summary: "Serology is asked of serum or fetal fluid, not of tissue or a swab.",
+    protects:
+      "Antibody is measured in serum, in the thoracic fluid of a fetus or in meat juice; a piece of lung or a swab of the tonsil gives no titre.",
+    source: {
+      cite: "Animal Health Laboratory, University of Guelph, and Oregon State (fetal fluid in a plain tube); meat juice from memory",
+      confidence: "verified",
+    },
+    bad: { case: "samples: [{id: 01-A, from: respiratory.lungs, into: chilled, for: [serology]}]" },
+    good: { case: "samples: [{id: 01-A, from: serosa.pleural_space, into: plain-tube, for: [serology]}]" },
+    key: "for",
+    isWrong: (sample) =>
+      isFor(sample, "serology") &&
+      isTissue(sample.from) &&
+      (pieces.has(sample.into ?? "") || swabs.has(sample.into ?? "")) &&
+      !isAmong(sample.from, juicy),
+    says: ({ id, into, from }) =>
+      `${id} is ${swabs.has(into ?? "") ? "a swab" : "a piece of tissue"} (${from}) and is meant for serology. Send serum in a plain tube; from a fetus, fluid from the chest or belly.`,
+  },
+  {
+    id: "blood-chilled-before-clotting",
+    level: "warning",
+    summary: "Blood for serum clots before it is chilled.",
+    protects: "Chilled too early it never clots properly, the red cells burst and the serum is useless.",
+    source: {
+      cite: "UK pig text, sampling and post-mortem examination: do not chill until clotted",
+      confidence: "verified",
+    },
+    bad: { case: "samples: [{id: 01-A, from: blood, into: plain-tube, for: [serology], clotted: no}]" },
+    good: { case: "samples: [{id: 01-A, from: blood, into: plain-tube, for: [serology], clotted: yes}]" },
+    key: "clotted",
+    isWrong: ({ into, clotted }) => into === "plain-tube" && (clotted === "no" || clotted === false),
+    says: ({ id }) =>
+      `${id} was chilled before it clotted. Leave the tube at room temperature for an hour or two first, or pour off the serum; if the pig or its pen mates are still alive, take it again.`,
+  },
+  {
+    id: "toxicology-amount-small",
+    level: "warning",
+    summary: "A sample for toxicology is large enough for the measurement.",
+    protects: 'A shaving of liver is reported as "insufficient", and nothing is measured.',
+    source: {
+      cite: "Oregon State Veterinary Diagnostic Laboratory: liver 20 g for selenium; other amounts from memory",
+      confidence: "verified",
+    },
+    bad: {
+      case: "samples: [{id: 01-A, from: liver_pancreas.liver, into: frozen, for: [toxicology], amount: 8 g}, {id: 01-S, from: stomach.stomach_content, into: frozen, for: [archive]}]",
+    },
+    good: {
+      case: "samples: [{id: 01-A, from: liver_pancreas.liver, into: frozen, for: [toxicology], amount: 40 g}, {id: 01-S, from: stomach.stomach_content, into: frozen, for: [archive]}]",
+    },
+    key: "amount",
+    isWrong(sample) {
+      if (sample.amount === undefined || !isFor(sample, "toxicology")) return false;
+      const amount = amountOf(sample.amount);
+      const least = amountOf(sampleRules.toxicology_amounts[sample.from]?.amount);
+      return amount !== undefined && least !== undefined && amount < least;
+    },
+    says({ amount, from }) {
+      const needed = sampleRules.toxicology_amounts[from];
+      return `${amount} of ${materialTitle(from)} is too little for toxicology; ${needed?.for} needs ${needed?.amount}. Take more, or ask the laboratory what it can do with less.`;
+    },
+  },
+  {
+    id: "formalin-too-little",
+    level: "warning",
+    summary: "A piece of tissue is in at least ten parts of formalin.",
+    protects: "In too little formalin the middle of the piece rots while its edge looks fixed.",
+    source: formalin.source,
+    bad: {
+      case: "samples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology], formalin_ratio: 8}]",
+    },
+    good: {
+      case: "samples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology], formalin_ratio: 12}]",
+    },
+    key: "formalin_ratio",
+    isWrong: ({ formalin_ratio: ratio }) =>
+      ratio !== undefined && ratio < formalin.ratio && ratio >= formalin.ratio_least,
+    says: ({ id, formalin_ratio: ratio }) =>
+      `${id} has ${ratio} parts of formalin to one of tissue. Move it into ${formalin.ratio} parts or more, or cut the piece smaller.`,
+  },
+  {
+    id: "formalin-far-too-little",
+    level: "error",
+    summary: "No piece of tissue is in less than five parts of formalin.",
+    protects:
+      "With less than five parts the piece is not fixed at all and spoils as if it had been left unfixed.",
+    source: formalin.source,
+    bad: {
+      case: "samples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology], formalin_ratio: 3}]",
+    },
+    good: {
+      case: "samples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology], formalin_ratio: 10}]",
+    },
+    key: "formalin_ratio",
+    isWrong: ({ formalin_ratio: ratio }) => ratio !== undefined && ratio < formalin.ratio_least,
+    says: ({ id, formalin_ratio: ratio }) =>
+      `${id} has only ${ratio} parts of formalin to one of tissue and will not fix. Put it into ${formalin.ratio} parts now.`,
+  },
+  {
+    id: "fixed-piece-thick",
+    level: "note",
+    summary: "A piece for histology is cut no thicker than 5 mm.",
+    protects:
+      "Formalin needs about an hour for each millimetre; in a thick piece autolysis gets to the middle first.",
+    source: formalin.source,
+    bad: {
+      case: "samples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology], thickness: 8 mm}]",
+    },
+    good: {
+      case: "samples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology], thickness: 5 mm}]",
+    },
+    key: "thickness",
+    isWrong(sample) {
+      const mm = thicknessOf(sample);
+      return mm !== undefined && mm > formalin.thickness && mm <= formalin.thickness_most;
+    },
+    says: ({ id, thickness }) =>
+      `${id} is ${thickness} thick; ${formalin.thickness} mm fixes better. Cut it thinner while it is still soft.`,
+  },
+  {
+    id: "fixed-piece-too-thick",
+    level: "warning",
+    summary: "No piece for histology is thicker than 10 mm.",
+    protects:
+      "Formalin does not reach the middle in time: the middle rots, and it is the middle that is sectioned.",
+    source: formalin.source,
+    bad: {
+      case: "samples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology], thickness: 25 mm}]",
+    },
+    good: {
+      case: "samples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology], thickness: 4 mm}]",
+    },
+    key: "thickness",
+    isWrong: (sample) => (thicknessOf(sample) ?? 0) > formalin.thickness_most,
+    says: ({ id, thickness }) =>
+      `${id} is ${thickness} thick and will rot in the middle. Slice it to ${formalin.thickness} mm, or slit it so that formalin gets in.`,
+  },
+  {
+    id: "gut-piece-closed",
+    level: "warning",
+    summary: "A piece of gut is slit or snipped open before it goes into formalin.",
+    protects:
+      "Formalin does not cross the wall fast enough: the mucosa, which is what matters, rots in a closed tube.",
+    source: {
+      cite: "Animal Health Laboratory, University of Guelph; field manual, 3rd ed., p. 517",
+      confidence: "verified",
+    },
+    bad: {
+      case: "samples: [{id: 01-A, from: intestine.ileum, into: formalin, for: [histology], at: 2026-04-20T09:40, lumen_opened: no}]",
+    },
+    good: {
+      case: "samples: [{id: 01-A, from: intestine.ileum, into: formalin, for: [histology], at: 2026-04-20T09:40, lumen_opened: yes}]",
+    },
+    key: "lumen_opened",
+    isWrong: (sample) =>
+      (sample.lumen_opened === "no" || sample.lumen_opened === false) &&
+      isFixed(sample) &&
+      isGut(sample.from),
+    says: ({ id }) =>
+      `${id} was fixed as a closed tube. Snip one end or slit it lengthwise now, so that formalin reaches the mucosa.`,
+  },
+  {
+    id: "pigs-pooled-in-formalin",
+    level: "warning",
+    summary: "A formalin pot holds tissue from one pig only.",
+    protects: "Pieces of two pigs in one pot cannot be told apart under the microscope.",
+    source: {
+      cite: "Animal Health Laboratory, University of Guelph: one jar for each pig",
+      confidence: "verified",
+    },
+    bad: {
+      case: "samples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology], pooled_with: [birch-2026-04-20-02]}]",
+      ...twoPigs,
+    },
+    good: {
+      case: "samples: [{id: 01-A, from: lymphoid.spleen, into: chilled, for: [pcr], pooled_with: [birch-2026-04-20-02]}]",
+      ...twoPigs,
+    },
+    key: "pooled_with",
+    isWrong: ({ into, pooled_with: pool }) => pool !== undefined && into === "formalin",
+    says: ({ id, pooled_with: pool = [] }) =>
+      `formalin pot ${id} also holds tissue from ${listing(pool)}. Use one pot for each pig; several organs of one pig may share it.`,
+  },
+  {
+    id: "gut-pooled-across-pigs",
+    level: "warning",
+    summary: "Fresh gut from several pigs is not pooled.",
+    protects: "One heavily infected pig answers for all, and its agent is blamed for the lesion of another.",
+    source: {
+      cite: "convet.net, animal pathology; pooling of faeces for PCR is another matter",
+      confidence: "common-practice",
+    },
+    bad: {
+      case: "samples: [{id: 01-A, from: intestine.ileum, into: chilled, for: [culture], pooled_with: [birch-2026-04-20-02]}]",
+      ...twoPigs,
+    },
+    good: {
+      case: "samples: [{id: 01-A, from: faeces, into: chilled, for: [pcr], pooled_with: [birch-2026-04-20-02]}]",
+      ...twoPigs,
+    },
+    key: "pooled_with",
+    isWrong: (sample) => sample.pooled_with !== undefined && isFreshTissue(sample) && isGut(sample.from),
+    says: ({ id, pooled_with: pool = [] }) =>
+      `gut ${id} shares its bag with ${listing(pool)}. Bag each pig's gut separately; the laboratory can still pool for PCR.`,
+  },
+];
+
+/** A finding stands at the entry that is wrong, or at the sample where the entry is missing. */
+export const sampleEntries: readonly CaseRule[] = rows.map(({ key, isWrong, says, ...text }) => ({
+  ...text,
+  scope: "case",
+  family: "sampling",
+  check(one, report) {
+    if (one.record.samples === undefined) return;
+    for (const { sample, index } of samplesOf(one))
+      if (isWrong(sample))
+        report(
+          `samples[${index}].${key}: ${says(sample)}`,
+          sample[key] === undefined ? ["samples", index] : ["samples", index, key],
+        );
+  },
+}));
