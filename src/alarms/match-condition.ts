@@ -9,49 +9,98 @@ import { fever, herdSigns, signs } from "./match-signs.ts";
 /** What speaks for the condition; undefined when it is not met. An empty list is met without anything to show. */
 export type Match = readonly Evidence[] | undefined;
 
+type Matcher = (subject: AlarmSubject) => Match;
+
 /** Whether a case or a visit meets a condition. What is not recorded meets nothing. */
-export function matchCondition(condition: AlarmCondition, subject: AlarmSubject): Match {
-  return matchGroup(condition, subject) ?? matchHerd(condition, subject) ?? matchPig(condition, subject);
+export const matchCondition = (condition: AlarmCondition, subject: AlarmSubject): Match =>
+  matcherOf(condition)(subject);
+
+/** Every case is asked about every pattern, so a condition, which has one key, is looked at once. */
+const matchers = new WeakMap<AlarmCondition, Matcher>();
+
+function matcherOf(condition: AlarmCondition): Matcher {
+  const known = matchers.get(condition) ?? ofGroup(condition) ?? ofHerd(condition) ?? ofPig(condition);
+  matchers.set(condition, known);
+  return known;
 }
 
-function matchGroup({ all, any, none, at_least: some }: AlarmCondition, subject: AlarmSubject): Match {
-  const matches = (list: readonly AlarmCondition[]): (readonly Evidence[])[] =>
-    list.map((one) => matchCondition(one, subject)).filter((match) => match !== undefined);
-  if (all !== undefined) return matches(all).length === all.length ? matches(all).flat() : undefined;
-  if (any !== undefined) return matches(any).length > 0 ? matches(any).flat() : undefined;
-  if (none !== undefined) return matches(none).length === 0 ? [] : undefined;
-  if (some !== undefined) return matches(some.of).length >= some.count ? matches(some.of).flat() : undefined;
-  return undefined;
+function ofGroup({ all, any, none, at_least: some }: AlarmCondition): Matcher | undefined {
+  if (all !== undefined) {
+    const parts = all.map(matcherOf);
+    return (subject) => {
+      const found: Evidence[] = [];
+      for (const part of parts) {
+        const match = part(subject);
+        if (match === undefined) return undefined;
+        found.push(...match);
+      }
+      return found;
+    };
+  }
+  if (any !== undefined) return ofSome(any, 1);
+  if (none !== undefined) {
+    const met = ofSome(none, 1);
+    return (subject) => (met(subject) === undefined ? [] : undefined);
+  }
+  return some === undefined ? undefined : ofSome(some.of, some.count);
 }
 
-function matchHerd(condition: AlarmCondition, subject: AlarmSubject): Match {
-  if (condition.deaths !== undefined) return deaths(condition.deaths, subject);
-  if (condition.herd_signs !== undefined) return herdSigns(condition.herd_signs, subject);
-  const { pigs } = condition;
-  if (pigs === undefined || !("cases" in subject)) return undefined;
-  const met = subject.cases
-    .map((one) => ({ one, match: matchCondition(pigs.with, one) }))
-    .filter(({ match }) => match !== undefined);
-  const classes = new Set(met.map(({ one }) => one.ageClass).filter((name) => name !== undefined));
-  if (met.length < pigs.at_least || classes.size < (pigs.classes ?? 0)) return undefined;
-  return met.flatMap(({ match }) => match ?? []);
+/** At least so many of the conditions; everything that speaks for any of them is shown. */
+function ofSome(conditions: readonly AlarmCondition[], count: number): Matcher {
+  const parts = conditions.map(matcherOf);
+  return (subject) => {
+    let met = 0;
+    let found: readonly Evidence[] = [];
+    for (const part of parts) {
+      const match = part(subject);
+      if (match === undefined) continue;
+      met++;
+      found = found.length === 0 ? match : [...found, ...match];
+    }
+    return met >= count ? found : undefined;
+  };
 }
 
-function matchPig(condition: AlarmCondition, subject: AlarmSubject): Match {
-  if ("cases" in subject) return undefined;
-  const { record, ageClass } = subject;
-  if (condition.finding !== undefined) return finding(condition.finding, subject);
-  if (condition.grade !== undefined) return grade(condition.grade, subject);
-  if (condition.signs !== undefined) return signs(condition.signs, subject);
-  if (condition.fever !== undefined) return fever(condition.fever, subject);
-  if (condition.alarm_check !== undefined) return alarmCheck(condition.alarm_check, subject);
-  const met =
-    (ageClass !== undefined && condition.class?.includes(ageClass)) ||
-    (condition.younger_than !== undefined && isYounger(subject, condition.younger_than)) ||
-    (record.death?.manner !== undefined && condition.manner?.includes(record.death.manner)) ||
-    (record.pig?.sex !== undefined && condition.sex?.includes(record.pig.sex)) ||
-    (condition.treated !== undefined && isTreated(subject));
-  return met ? [] : undefined;
+function ofHerd({ deaths: lost, herd_signs: shown, pigs }: AlarmCondition): Matcher | undefined {
+  if (lost !== undefined) return (subject) => deaths(lost, subject);
+  if (shown !== undefined) return (subject) => herdSigns(shown, subject);
+  if (pigs === undefined) return undefined;
+  const matches = matcherOf(pigs.with);
+  return (subject) => {
+    if (!("cases" in subject)) return undefined;
+    const met = subject.cases
+      .map((one) => ({ one, match: matches(one) }))
+      .filter(({ match }) => match !== undefined);
+    const classes = new Set(met.map(({ one }) => one.ageClass).filter((name) => name !== undefined));
+    if (met.length < pigs.at_least || classes.size < (pigs.classes ?? 0)) return undefined;
+    return met.flatMap(({ match }) => match ?? []);
+  };
+}
+
+function ofPig(condition: AlarmCondition): Matcher {
+  const matches = pigMatcher(condition);
+  return (subject) => ("cases" in subject ? undefined : matches(subject));
+}
+
+function pigMatcher(condition: AlarmCondition): (one: Case) => Match {
+  const { finding: described, grade: graded, signs: shown, fever: degrees, alarm_check: looked } = condition;
+  if (described !== undefined) return (one) => finding(described, one);
+  if (graded !== undefined) return (one) => grade(graded, one);
+  if (shown !== undefined) return (one) => signs(shown, one);
+  if (degrees !== undefined) return (one) => fever(degrees, one);
+  if (looked !== undefined) return (one) => alarmCheck(looked, one);
+  return (one) => (isSuchPig(condition, one) ? [] : undefined);
+}
+
+function isSuchPig(condition: AlarmCondition, one: Case): boolean {
+  const { record, ageClass } = one;
+  return (
+    (ageClass !== undefined && condition.class?.includes(ageClass) === true) ||
+    (condition.younger_than !== undefined && isYounger(one, condition.younger_than)) ||
+    (record.death?.manner !== undefined && condition.manner?.includes(record.death.manner) === true) ||
+    (record.pig?.sex !== undefined && condition.sex?.includes(record.pig.sex) === true) ||
+    (condition.treated !== undefined && isTreated(one))
+  );
 }
 
 /** Looked for before the knife and found, or thought to be found. */

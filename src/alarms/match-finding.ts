@@ -7,7 +7,9 @@ import type { Evidence } from "./alarm.ts";
 
 /** The findings that a pattern looks for, called an artefact or not; undefined when there is none. */
 export function finding(wanted: AlarmFinding, one: Case): Evidence[] | undefined {
-  const found = findingsOf(one).filter(
+  const all = findingsOf(one);
+  if (all.length === 0) return undefined;
+  const found = all.filter(
     (placed) =>
       wanted.organs.includes(placed.organ.id) &&
       wanted.process.includes(placed.finding.process) &&

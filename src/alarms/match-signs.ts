@@ -1,6 +1,6 @@
 /** Signs in life and fever against an alarm pattern. A name may be a sign or a family of signs. */
 import { type Case, type Path, quantity } from "../cases/index.ts";
-import { signFamilies } from "../knowledge/index.ts";
+import { familiesOfSign } from "../knowledge/index.ts";
 import type { AlarmSubject, Evidence } from "./alarm.ts";
 
 /** The signs of the pig; undefined when it shows none of them. */
@@ -38,7 +38,7 @@ export function fever(degrees: number, one: Case): Evidence[] | undefined {
 }
 
 const isNamed = (names: readonly string[], sign: string): boolean =>
-  names.includes(sign) || signFamilies([sign]).some((family) => names.includes(family));
+  names.includes(sign) || familiesOfSign(sign).some((family) => names.includes(family));
 
 function signsAt(
   names: readonly string[],
@@ -46,8 +46,8 @@ function signsAt(
   subject: AlarmSubject,
   path: Path,
 ): Evidence[] | undefined {
-  const found = recorded.flatMap((sign, index) =>
+  if (!recorded.some((sign) => isNamed(names, sign))) return undefined;
+  return recorded.flatMap((sign, index) =>
     isNamed(names, sign) ? [{ subject, path: [...path, index], text: sign, beforeKnife: true }] : [],
   );
-  return found.length === 0 ? undefined : found;
 }

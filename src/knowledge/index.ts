@@ -127,10 +127,16 @@ export const factsSource: Source = data.facts.source;
 
 /** The sign families (respiratory, nervous, ...) that a list of signs belongs to, in file order. */
 export function signFamilies(signs: readonly string[]): string[] {
-  return Object.entries(data.vocabulary.signs)
-    .filter(([, family]) => family.words.some((word) => signs.includes(word)))
-    .map(([id]) => id);
+  const found = new Set(signs.flatMap(familiesOfSign));
+  return found.size < 2 ? [...found] : Object.keys(data.vocabulary.signs).filter((id) => found.has(id));
 }
+
+/** The families of one sign, in file order. */
+export const familiesOfSign = (sign: string): readonly string[] => familiesBySign.get(sign) ?? [];
+
+const familiesBySign = new Map<string, string[]>();
+for (const [id, { words }] of Object.entries(data.vocabulary.signs))
+  for (const word of words) familiesBySign.set(word, [...(familiesBySign.get(word) ?? []), id]);
 
 /**
  * Whether a pig of this class and sex has the organ. An unknown class or sex excludes nothing but organs of
