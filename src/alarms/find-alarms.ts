@@ -2,6 +2,7 @@
 import type { Archive } from "../cases/index.ts";
 import { type AlarmPattern, alarmPatterns } from "../knowledge/index.ts";
 import { fact } from "../record/index.ts";
+import { ownCopy } from "../words/own-copy.ts";
 import type { Alarm, AlarmSubject, OpenAlarm } from "./alarm.ts";
 import { type IntendedReading, intendedReading } from "./as-intended.ts";
 import { isLifted } from "./lifted.ts";
@@ -28,7 +29,7 @@ export const openAlarmsOf = ({ visits, cases }: Pick<Archive, "visits" | "cases"
     .map(({ pattern, subject }) => ({
       pattern,
       of: "cases" in subject ? "visit" : "case",
-      id: subject.id,
+      id: ownCopy(subject.id),
       whom: callWhom(subject.settings),
     }));
 

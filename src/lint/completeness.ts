@@ -1,5 +1,6 @@
 /** Of the organs due, how many were examined: the count that stands under every case and visit. */
 import type { Case } from "../cases/index.ts";
+import { ownCopy } from "../words/own-copy.ts";
 
 /** Counts of organs. due = examined + not_examined + not_assessable + skipped. */
 export interface OrganCounts {
@@ -40,7 +41,7 @@ export function completeness(one: Case): Completeness {
     else counts.skipped++;
     if (state.bySystem) counts.by_system++;
   }
-  return { case: one.id, file: one.file, ...counts };
+  return { case: ownCopy(one.id), file: one.file, ...counts };
 }
 
 /** The sum over cases. */

@@ -2,6 +2,7 @@
 
 import { formatPath, type Path, valueAt } from "../cases/index.ts";
 import type { SourceDocument } from "../cases/yaml/document.ts";
+import { ownCopy } from "../words/own-copy.ts";
 import type { Level } from "./rule.ts";
 
 export interface Finding {
@@ -33,6 +34,6 @@ export function placeFinding(
   const place = points === "key" ? document.whereKey(path) : document.where(path);
   // Where not even the first key is there, the first line of the file shows nothing.
   const shows = path[0] === undefined || valueAt(document.value, path.slice(0, 1)) !== undefined;
-  const text = shows ? document.line(place.line) : "";
+  const text = shows ? ownCopy(document.line(place.line)) : "";
   return { rule, level, message, file, ...place, path: formatPath(path), excerpt: text };
 }

@@ -12,6 +12,7 @@ import {
   type Visit,
   writtenPath,
 } from "../cases/index.ts";
+import { ownCopy } from "../words/own-copy.ts";
 import { type AcceptedFinding, accept } from "./accepted.ts";
 import {
   addCounts,
@@ -133,12 +134,13 @@ export class Linter {
       this.#settings.add(one.settings);
       this.#case(one);
       counts.set(one.file, completeness(one));
-      if (one.record.case !== undefined) this.#ids.set(one.id, [...(this.#ids.get(one.id) ?? []), one.file]);
+      if (one.record.case !== undefined)
+        this.#ids.set(ownCopy(one.id), [...(this.#ids.get(one.id) ?? []), one.file]);
     }
     this.#completeness.push(...counts.values());
     for (const { id, file, cases: ofVisit } of visits) {
       const examined = ofVisit.map((one) => counts.get(one.file)).filter((one) => one !== undefined);
-      this.#visits.push({ visit: id, file, cases: ofVisit.length, ...addCounts(examined) });
+      this.#visits.push({ visit: ownCopy(id), file, cases: ofVisit.length, ...addCounts(examined) });
     }
     this.#settle(part);
   }

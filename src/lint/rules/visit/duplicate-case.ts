@@ -1,3 +1,4 @@
+import { ownCopy } from "../../../words/own-copy.ts";
 import { type ArchiveRule, commonPractice } from "../../rule.ts";
 
 export const duplicateCase: ArchiveRule = {
@@ -19,7 +20,7 @@ export const duplicateCase: ArchiveRule = {
     return (one, report) => {
       if (one.record.case === undefined) return;
       const other = first.get(one.id);
-      if (other === undefined) first.set(one.id, one.file);
+      if (other === undefined) first.set(ownCopy(one.id), one.file);
       else
         report(
           `case: "${one.id}" is already the case of ${other}. Delete the copy, or give one of the two pigs an id of its own.`,
