@@ -10,13 +10,16 @@ export interface PlacedState {
 }
 
 /** The states of every organ that the case says anything of, and of its sides, in the order of the anatomy. */
-export const placedStates = fact((one: Case): readonly PlacedState[] =>
-  organs.flatMap((organ) => {
+export const placedStates = fact((one: Case): readonly PlacedState[] => {
+  const placed: PlacedState[] = [];
+  for (const organ of organs) {
     const state = one.organ(organ);
-    if (state.status === "blank" && state.entry === undefined) return [];
-    return [{ organ, state }, ...state.sides.map((side) => ({ organ, state: side.state }))];
-  }),
-);
+    if (state.status === "blank" && state.entry === undefined) continue;
+    placed.push({ organ, state });
+    for (const side of state.sides) placed.push({ organ, state: side.state });
+  }
+  return placed;
+});
 
 export interface PlacedEntry extends PlacedState {
   readonly entry: NonNullable<OrganState["entry"]>;

@@ -162,9 +162,12 @@ export class ArchiveReader {
   ): Case | "no case" | "unreadable" | "left out" {
     const file = this.#context.show(location);
     if (bytes === undefined) {
-      const same = sameFile(location);
-      if (this.#done.has(same)) return "left out";
-      this.#done.add(same);
+      // One path leads to each file once.
+      if (this.#paths.length > 1) {
+        const same = sameFile(location);
+        if (this.#done.has(same)) return "left out";
+        this.#done.add(same);
+      }
       if (hiddenCharacter.test(file) || /[\n\t]/.test(file)) {
         this.#unreadable.push(fileFault(file, "its path holds characters that cannot be seen; rename it"));
         return "left out";

@@ -19,8 +19,25 @@ export interface DueQuestion {
 }
 
 /** The organs due, in the order of the anatomy. */
-export function organsDue({ protocol, ageClass, sex, signs }: DueQuestion): PlacedOrgan[] {
+export function organsDue({ protocol, ageClass, sex, signs }: DueQuestion): readonly PlacedOrgan[] {
   const families = protocol.follow_signs ? signFamilies(signs) : [];
+  // Pigs of a visit are much alike, and whoever asks gets the same list.
+  const known = dueOf.get(protocol) ?? new Map<string, readonly PlacedOrgan[]>();
+  dueOf.set(protocol, known);
+  const alike = [ageClass, sex, ...families].join(" ");
+  const due = known.get(alike) ?? dueIn({ protocol, ageClass, sex, families });
+  known.set(alike, due);
+  return due;
+}
+
+const dueOf = new WeakMap<ResolvedProtocol, Map<string, readonly PlacedOrgan[]>>();
+
+function dueIn({
+  protocol,
+  ageClass,
+  sex,
+  families,
+}: Omit<DueQuestion, "signs"> & { readonly families: readonly string[] }): PlacedOrgan[] {
   const assumed = ageClass ?? "weaner";
   return organs.filter((organ) => {
     if (!hasOrgan(organ.definition, ageClass, sex)) return false;

@@ -7,6 +7,10 @@ import { hiddenCharacter } from "../../words/hidden-characters.ts";
 import { forbiddenKeys, keyProblem, maxDepth, maxEntries } from "./source-checks.ts";
 import type { MapEntry, ScalarNode, SourceNode } from "./source-tree.ts";
 
+// Looked up once: a bundle asks the library anew at every mention of one of its names.
+const { DOCUMENT, MAPPING, POP, SCALAR, SEQUENCE } = EVENT_ID;
+const scalarValue = getScalarValue;
+
 /** No ordinary file is longer. */
 const longest = 100_000;
 /** Nor does a line of one have more characters, or stand so far to the right. */
@@ -140,7 +144,7 @@ class Events {
 
   /** What is read of the one document of the text. */
   ofDocument<T>(read: () => T): T {
-    if (this.#all[this.#at++]?.type !== EVENT_ID.DOCUMENT) throw new NotOrdinary();
+    if (this.#all[this.#at++]?.type !== DOCUMENT) throw new NotOrdinary();
     const root = read();
     if (!this.ends() || this.#at !== this.#all.length) throw new NotOrdinary();
     return root;
@@ -151,9 +155,7 @@ class Events {
     const event = this.#all[this.#at++];
     if (
       event === undefined ||
-      (event.type !== EVENT_ID.SCALAR &&
-        event.type !== EVENT_ID.MAPPING &&
-        event.type !== EVENT_ID.SEQUENCE) ||
+      (event.type !== SCALAR && event.type !== MAPPING && event.type !== SEQUENCE) ||
       event.anchorStart >= 0 ||
       event.tagStart >= 0 ||
       this.#isOdd(event)
@@ -164,14 +166,14 @@ class Events {
 
   /** A key with a value in brackets makes a map without braces of its own. */
   #isOdd(event: NodeEvent): boolean {
-    if (event.type === EVENT_ID.SCALAR)
+    if (event.type === SCALAR)
       return isBlock(event) && isOddBlock(this.#text.slice(event.valueStart, event.valueEnd));
-    return event.type === EVENT_ID.MAPPING && event.style === flow && this.#text.charAt(event.start) !== "{";
+    return event.type === MAPPING && event.style === flow && this.#text.charAt(event.start) !== "{";
   }
 
   /** Whether what is being read ends here. */
   ends(): boolean {
-    if (this.#all[this.#at]?.type !== EVENT_ID.POP) return false;
+    if (this.#all[this.#at]?.type !== POP) return false;
     this.#at++;
     return true;
   }
@@ -193,11 +195,9 @@ class ValueReader {
 
   #value(depth: number): unknown {
     const event = this.#events.node();
-    if (event.type === EVENT_ID.SCALAR) return this.#scalar(event);
+    if (event.type === SCALAR) return this.#scalar(event);
     if (depth >= maxDepth) throw new NotOrdinary();
-    return event.type === EVENT_ID.MAPPING
-      ? this.#map(event.style === flow, depth + 1)
-      : this.#list(depth + 1);
+    return event.type === MAPPING ? this.#map(event.style === flow, depth + 1) : this.#list(depth + 1);
   }
 
   #map(isFlow: boolean, depth: number): Record<string, unknown> {
@@ -215,7 +215,7 @@ class ValueReader {
 
   #key(): string {
     const event = this.#events.node();
-    const word = event.type === EVENT_ID.SCALAR && !isBlock(event) ? this.#scalar(event) : null;
+    const word = event.type === SCALAR && !isBlock(event) ? this.#scalar(event) : null;
     if (word === null) throw new NotOrdinary();
     return String(word);
   }
@@ -231,7 +231,7 @@ class ValueReader {
 
   #scalar(event: ScalarEvent): ScalarNode["value"] {
     if (event.valueStart < 0) return null;
-    const written = getScalarValue(this.#text, event);
+    const written = scalarValue(this.#text, event);
     if (event.style === plain) return plainScalar(written);
     // Only what is written with a backslash can be a character that the text itself does not hold.
     if (!event.fast && hiddenCharacter.test(written)) throw new NotOrdinary();
@@ -264,9 +264,9 @@ class Builder {
   /** @param after where the text before this node ends; an empty value stands there */
   #node(after: number): SourceNode {
     const event = this.#events.node();
-    if (event.type === EVENT_ID.SCALAR) return this.#scalar(event, after);
+    if (event.type === SCALAR) return this.#scalar(event, after);
     const isFlow = event.style === flow;
-    return event.type === EVENT_ID.MAPPING ? this.#map(event.start, isFlow) : this.#list(event.start, isFlow);
+    return event.type === MAPPING ? this.#map(event.start, isFlow) : this.#list(event.start, isFlow);
   }
 
   #map(start: number, isFlow: boolean): SourceNode {
@@ -305,7 +305,7 @@ class Builder {
   #scalar(event: ScalarEvent, after: number): ScalarNode {
     const common = { kind: "scalar", anchor: undefined, tag: undefined } as const;
     if (event.valueStart < 0) return { ...common, start: after, end: after, value: null };
-    const written = getScalarValue(this.#text, event);
+    const written = scalarValue(this.#text, event);
     if (quoted.has(event.style))
       return { ...common, start: event.valueStart - 1, end: event.valueEnd + 1, value: written };
     if (!isBlock(event))
