@@ -3,13 +3,7 @@
 const { readFileSync } = require("node:fs");
 const { createRequire } = require("node:module");
 const { join } = require("node:path");
-const { setFlagsFromString } = require("node:v8");
 const { Script } = require("node:vm");
-
-// An archive is read and let go folder by folder: without these V8 lets the heap grow with it, and collects young objects
-// in too small a space (docs/performance.md).
-setFlagsFromString("--heap-growing-percent=20");
-setFlagsFromString("--semi-space-growth-factor=4");
 
 const program = join(__dirname, "..", "dist", "program");
 

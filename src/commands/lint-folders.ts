@@ -1,6 +1,7 @@
 /** Lints an archive folder by folder, each let go before the next is read; a large one on several threads. */
 import { createRequire } from "node:module";
-import { Worker } from "node:worker_threads";
+import type * as V8 from "node:v8";
+import type * as Threads from "node:worker_threads";
 import { type OpenAlarm, openAlarmsOf } from "../alarms/index.ts";
 import { ArchiveReader, type ReadEnd, type ReadOptions } from "../cases/index.ts";
 import { gradeCheckFor, type LintedParts, Linter, type LintOptions } from "../lint/index.ts";
@@ -51,6 +52,25 @@ async function lintRead(
   return { ...end, parts: [linter.parts()], alarms };
 }
 
+/** Modules of Node that take time to load and that a few files do not need. */
+const ofNode = createRequire(import.meta.url);
+
+/** From so many files on the heap is held down. */
+const manyFiles = 300;
+/** Below so many, V8 compiles more functions than the rest of the run pays back. */
+const compilingPays = 3000;
+
+/**
+ * An archive is read and let go folder by folder: without these V8 lets the heap grow with it, and collects young objects
+ * in too small a space (docs/performance.md).
+ */
+function holdHeapDown(files: number): void {
+  const { setFlagsFromString } = ofNode("node:v8") as typeof V8;
+  setFlagsFromString("--heap-growing-percent=20");
+  setFlagsFromString("--semi-space-growth-factor=4");
+  if (files < compilingPays) setFlagsFromString("--interrupt-budget=400000");
+}
+
 /** Fewer files than this are done sooner by one thread (docs/performance.md). */
 const worthAThread = 1500;
 
@@ -61,6 +81,7 @@ const worthAThread = 1500;
 export async function lintFolders(job: LintJob, threads?: number): Promise<LintedFolders> {
   const reader = new ArchiveReader(job.paths, job.read);
   const files = reader.folders.reduce((sum, folder) => sum + folder.files.length, 0);
+  if (files > manyFiles) holdHeapDown(files);
   // Standard input was read by this thread.
   const most = job.read.input === undefined ? (threads ?? (files < worthAThread ? 1 : 2)) : 1;
   const [first = { from: 0, to: 0 }, ...others] = shares(
@@ -86,7 +107,8 @@ function shares(files: readonly number[], count: number): Share[] {
 
 function lintInThread(job: LintJob, share: Share): Promise<LintedFolders> {
   return new Promise((resolve, reject) => {
-    const worker = new Worker(createRequire(import.meta.url).resolve("../../bin/lint-thread.js"), {
+    const { Worker } = ofNode("node:worker_threads") as typeof Threads;
+    const worker = new Worker(ofNode.resolve("../../bin/lint-thread.js"), {
       workerData: { job, share },
     });
     worker.once("message", resolve);

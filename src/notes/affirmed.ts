@@ -49,9 +49,10 @@ interface Place extends Sentence {
 }
 
 /** Sentences of a text, each cut into its parts at commas, brackets and dashes. */
-function sentencesOf(text: string): Sentence[] {
+function sentencesOf(text: string): readonly Sentence[] {
+  if (lastText?.text === text) return lastText.sentences;
   const plain = text.normalize("NFC");
-  return plain
+  const sentences = plain
     .replaceAll(patternIn(plain, denial.no_denial), " ")
     .split(/(?<=\?)|[;!\n]|\.(?=\s|$)/u)
     .flatMap((sentence) => {
@@ -60,7 +61,12 @@ function sentencesOf(text: string): Sentence[] {
       return said.split(patternIn(said, denial.ends)).map((part) => ({ clauses: clausesOf(part), question }));
     })
     .filter(({ clauses }) => clauses.length > 0);
+  lastText = { text, sentences };
+  return sentences;
 }
+
+/** One text is asked for the words of several lists in a row. */
+let lastText: { readonly text: string; readonly sentences: readonly Sentence[] } | undefined;
 
 const clausesOf = (sentence: string): string[] =>
   sentence.split(/,(?!\d)|[()[\]]|\s[-–—]+\s/u).filter((clause) => clause.trim() !== "");
