@@ -71,19 +71,17 @@ function holdHeapDown(files: number): void {
   if (files < compilingPays) setFlagsFromString("--interrupt-budget=400000");
 }
 
-/** Fewer files than this are done sooner by one thread (docs/performance.md). */
-const worthAThread = 1500;
-
 /**
  * Lints all folders.
- * @param threads how many; as many as the size of the archive is worth, up to two, where it is not said
+ * @param threads how many share the work. On two cores a second one gains little: V8 compiles and collects beside the
+ *   first (docs/performance.md)
  */
-export async function lintFolders(job: LintJob, threads?: number): Promise<LintedFolders> {
+export async function lintFolders(job: LintJob, threads = 1): Promise<LintedFolders> {
   const reader = new ArchiveReader(job.paths, job.read);
   const files = reader.folders.reduce((sum, folder) => sum + folder.files.length, 0);
   if (files > manyFiles) holdHeapDown(files);
   // Standard input was read by this thread.
-  const most = job.read.input === undefined ? (threads ?? (files < worthAThread ? 1 : 2)) : 1;
+  const most = job.read.input === undefined ? threads : 1;
   const [first = { from: 0, to: 0 }, ...others] = shares(
     reader.folders.map((folder) => folder.files.length),
     most,

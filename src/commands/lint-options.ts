@@ -22,7 +22,7 @@ export function addLint(program: Command): void {
     .option("--write-baseline <file>", "write the findings of today to a baseline file")
     .option("--frozen-baseline", "never shrink the baseline file (so does CI=true)")
     .option("--fix", "first put right what is certain: units, words, quotes, order of keys")
-    .option("--threads <number>", "how many threads share the work; by itself two for a large archive")
+    .option("--threads <number>", "share the work of a large archive between so many threads; by itself one")
     .option("--dry-run", "with --fix: show the changes as a diff and write nothing")
     .summary("what was skipped, contradictory or unsafe, at which line?")
     .description(
