@@ -217,14 +217,19 @@ class ValueReader {
     const event = this.#events.node();
     const word = event.type === SCALAR && !isBlock(event) ? this.#scalar(event) : null;
     if (word === null) throw new NotOrdinary();
+    if (typeof word === "string") return word;
+    // A key stays as it is written: 1.0 is not 1.
+    if (event.type !== SCALAR || String(word) !== scalarValue(this.#text, event)) throw new NotOrdinary();
     return String(word);
   }
 
   #list(depth: number): unknown[] {
     const list: unknown[] = [];
     while (!this.#events.ends()) {
-      if (list.length >= maxEntries) throw new NotOrdinary();
-      list.push(this.#value(depth));
+      const item = this.#value(depth);
+      // Where an item without a value stands, the events do not say.
+      if (item === null || list.length >= maxEntries) throw new NotOrdinary();
+      list.push(item);
     }
     return list;
   }
@@ -279,6 +284,8 @@ class Builder {
       const value = this.#node(key.end);
       // `{weight: 17,5 kg}` leaves a key without a value; the other parser puts it together again.
       if (isFlow && value.start === value.end && /^\d/.test(`${key.value}`)) throw new NotOrdinary();
+      if (typeof key.value !== "string" && String(key.value) !== this.#text.slice(key.start, key.end))
+        throw new NotOrdinary();
       entries.push({ key, value });
       end = value.end;
     }
@@ -290,6 +297,7 @@ class Builder {
     let end = start + 1;
     while (!this.#events.ends()) {
       const item = this.#node(end);
+      if (item.kind === "scalar" && item.value === null) throw new NotOrdinary();
       items.push(item);
       end = item.end;
     }
