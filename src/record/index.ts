@@ -49,6 +49,7 @@ export {
   type LesionQuestion,
   lesionPath,
   lesions,
+  markedLesions,
   notExamined,
   type PlacedEntry,
   type PlacedFinding,

@@ -69,6 +69,11 @@ export function isLesion({ process, certainty }: Finding, asked?: readonly strin
   return asked === undefined ? !notOfTheLivingPig.includes(process) : asked.includes(process);
 }
 
+/** The lesions that are called marked: they belong in the diagnosis, in the parcel and on a photograph. */
+export const markedLesions = fact((one: Case): readonly PlacedFinding[] =>
+  findingsOf(one).filter(({ finding }) => finding.severity === "marked" && isLesion(finding)),
+);
+
 export interface LesionQuestion {
   readonly processes: readonly Finding["process"][];
   /** Systems or organs to look at; all when left out. */

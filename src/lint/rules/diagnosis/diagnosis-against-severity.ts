@@ -1,5 +1,5 @@
 import { wordIn } from "../../../notes/index.ts";
-import { findingsOf, morphologicDiagnoses } from "../../../record/index.ts";
+import { findingsOf, isLesion, morphologicDiagnoses } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
 const slight = ["minimal", "mild", "slight"];
@@ -31,7 +31,7 @@ export const diagnosisAgainstSeverity: CaseRule = {
       const isMarked = wordIn(rest, marked) !== undefined;
       if (isSlight === isMarked) continue;
       const severities = findingsOf(one)
-        .filter((entry) => entry.organ === organ && entry.finding.certainty !== "artefact")
+        .filter((entry) => entry.organ === organ && isLesion(entry.finding))
         .map(({ finding }) => finding.severity)
         .filter((severity) => severity !== undefined);
       if (severities.length === 0) continue;

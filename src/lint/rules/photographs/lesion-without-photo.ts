@@ -1,5 +1,5 @@
 import { formatPath } from "../../../cases/index.ts";
-import { findingsOf, isOfUnknown, photographs } from "../../../record/index.ts";
+import { isOfUnknown, markedLesions, photographs } from "../../../record/index.ts";
 import { type CaseRule, commonPractice } from "../../rule.ts";
 
 export const lesionWithoutPhoto: CaseRule = {
@@ -24,8 +24,8 @@ export const lesionWithoutPhoto: CaseRule = {
     // A picture that does not say what it shows may be the one.
     if (photos.length === 0 || photos.some(isOfUnknown)) return;
     const told = new Set<string>();
-    for (const { organ, finding, path } of findingsOf(one)) {
-      if (finding.severity !== "marked" || finding.certainty === "artefact" || told.has(organ.id)) continue;
+    for (const { organ, path } of markedLesions(one)) {
+      if (told.has(organ.id)) continue;
       told.add(organ.id);
       if (!photos.some(({ organs }) => organs.includes(organ)))
         report(

@@ -1,18 +1,9 @@
 import { formatPath } from "../../../cases/index.ts";
-import { findingsOf, isSampled, samplesOf } from "../../../record/index.ts";
+import { isSampled, markedLesions, samplesOf } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
 /** Nothing for a laboratory. */
-const natural = new Set([
-  "artefact",
-  "autolysis",
-  "hernia",
-  "fracture",
-  "wound",
-  "scar",
-  "deviation",
-  "prolapse",
-]);
+const natural = new Set(["hernia", "fracture", "wound", "scar", "deviation", "prolapse"]);
 
 export const lesionNotSampled: CaseRule = {
   id: "lesion-not-sampled",
@@ -36,9 +27,8 @@ export const lesionNotSampled: CaseRule = {
   check(one, report) {
     if (one.record.samples === undefined || samplesOf(one).length === 0) return;
     const seen = new Set<string>();
-    for (const { organ, finding, path } of findingsOf(one)) {
-      if (finding.severity !== "marked" || natural.has(finding.process) || finding.certainty === "artefact")
-        continue;
+    for (const { organ, finding, path } of markedLesions(one)) {
+      if (natural.has(finding.process)) continue;
       if (seen.has(organ.id) || isSampled(one, organ.id)) continue;
       seen.add(organ.id);
       report(
