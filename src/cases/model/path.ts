@@ -14,8 +14,18 @@ export function formatPath(path: Path): string {
   return text;
 }
 
+/** Ids are few and asked for again and again. */
+const pathsOfIds = new Map<string, Path>();
+
 /** The path of an organ or fact id such as `pig.age`. Ids have no list positions. */
-export const pathOf = (id: string): Path => id.split(".");
+export function pathOf(id: string): Path {
+  const path = pathsOfIds.get(id) ?? id.split(".");
+  if (pathsOfIds.size < mostIds) pathsOfIds.set(id, path);
+  return path;
+}
+
+/** More than there are organs and facts; an id may come from a file. */
+const mostIds = 5000;
 
 /** Whether one path lies at or below the other, in either direction. */
 export function pathsMeet(a: Path, b: Path): boolean {
