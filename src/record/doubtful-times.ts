@@ -27,7 +27,7 @@ export interface YearSlip extends DatedEvent {
 const farDays = 180;
 
 /** What has a time of its own in a case and belongs to the days of the visit: death, opening, steps, samples. */
-export const datedEvents = fact((one: Case): readonly DatedEvent[] => {
+const datedEvents = fact((one: Case): readonly DatedEvent[] => {
   const { death, opened, steps = {}, samples = [] } = one.record;
   return [
     event(["death", "at"], "death", death?.at),

@@ -1,6 +1,6 @@
 /** What a case says of its organs: states, findings, lesions. */
 import type { Case, Finding, OrganState, Path } from "../cases/index.ts";
-import { type Observation, organById, organs, type PlacedOrgan, scaleRanges } from "../knowledge/index.ts";
+import { type Observation, organs, type PlacedOrgan, scaleRanges } from "../knowledge/index.ts";
 import { fact } from "./fact.ts";
 
 /** What is said in one place of an organ: of the organ itself, or of one of its sides. */
@@ -38,13 +38,6 @@ export function statesOf(one: Case, organ: PlacedOrgan): OrganState[] {
   return [state, ...state.sides.map((side) => side.state)];
 }
 
-/** Those of these organs that the case says were not examined, whatever the reason; a blank organ is not among them. */
-export const notExamined = (one: Case, ids: readonly string[]): PlacedOrgan[] =>
-  ids
-    .map(organById)
-    .filter((organ) => organ !== undefined && one.organ(organ).status === "not_examined")
-    .filter((organ) => organ !== undefined);
-
 export interface PlacedFinding extends PlacedState {
   readonly finding: Finding;
   readonly path: Path;
@@ -64,7 +57,7 @@ const notOfTheLivingPig: readonly string[] = ["artefact", "autolysis"];
  * Whether a finding is a lesion: not where it is called an artefact, and not what came after death (autolysis), unless
  * that is one of the processes asked for.
  */
-export function isLesion({ process, certainty }: Finding, asked?: readonly string[]): boolean {
+function isLesion({ process, certainty }: Finding, asked?: readonly string[]): boolean {
   if (certainty === "artefact") return false;
   return asked === undefined ? !notOfTheLivingPig.includes(process) : asked.includes(process);
 }

@@ -92,7 +92,7 @@ function ruleLines(findings: readonly Finding[], style: Style): string[] {
 }
 
 /** `47 of 52 organs due were examined (6 by system), 3 not examined with reason, 2 skipped` */
-export function countLine(counts: OrganCounts): string {
+function countLine(counts: OrganCounts): string {
   const parts = [
     `${counts.examined} of ${counts.due} organs due were examined${counts.by_system > 0 ? ` (${counts.by_system} by system)` : ""}`,
   ];

@@ -5,7 +5,7 @@ import type { Style } from "./style.ts";
 import { tableParts } from "./text-table.ts";
 import { folded, wrapped } from "./width.ts";
 
-export interface Page {
+interface Page {
   readonly style: Style;
   /** Characters a line; no table is wider. */
   readonly width: number;
