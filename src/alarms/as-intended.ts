@@ -14,7 +14,7 @@ export function intendedReading(subject: AlarmSubject): IntendedReading | undefi
   const visit = "cases" in subject ? subject : subject.visit;
   if (visit?.asIntended === undefined && cases.every((one) => one.asIntended === undefined)) return undefined;
   const record = visit?.asIntended ?? visit?.record;
-  const read = cases.map((one) => caseAsMeant(one, record));
+  const read = cases.map((one) => caseAsIntended(one, record));
   const written = new Map<AlarmSubject, AlarmSubject>(
     read.flatMap((one, index) => cases.slice(index, index + 1).map((other) => [one, other] as const)),
   );
@@ -23,7 +23,7 @@ export function intendedReading(subject: AlarmSubject): IntendedReading | undefi
   return { subject: whole, written: written.set(whole, subject) };
 }
 
-function caseAsMeant(one: Case, record: NonNullable<Case["visit"]>["record"] | undefined): Case {
+function caseAsIntended(one: Case, record: NonNullable<Case["visit"]>["record"] | undefined): Case {
   const visit = one.visit && { ...one.visit, record: record ?? one.visit.record };
   return { ...(one.asIntended ?? one), visit };
 }

@@ -36,8 +36,8 @@ export const openAlarmsOf = ({ visits, cases }: Pick<Archive, "visits" | "cases"
 function findAlarm(pattern: AlarmPattern, subject: AlarmSubject): Alarm | undefined {
   if (pattern.scope !== ("cases" in subject ? "visit" : "case")) return undefined;
   if (pattern.fires === "when-listed" && !subject.settings.notifiable.includes(pattern.id)) return undefined;
-  const meant = intendedReading(subject);
-  const found = (meant && matchIntended(pattern, meant)) ?? matchCondition(pattern.pattern, subject);
+  const intended = intendedReading(subject);
+  const found = (intended && matchIntended(pattern, intended)) ?? matchCondition(pattern.pattern, subject);
   if (found === undefined) return undefined;
   const seen = new Set<string>();
   const evidence = found.filter((one) => {

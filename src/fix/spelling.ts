@@ -31,9 +31,9 @@ export function sameQuantity(written: string, patterns: readonly string[]): stri
   if (comma && !/^-?\d+,\d{1,2}(?!\d)[^,]*$/.test(text)) return undefined;
   const sized = patterns.some((pattern) => new RegExp(pattern, "u").test("1 x 1 mm"));
   if (comma && sized) return undefined;
-  const meant = suggestion(text, patterns);
-  if (meant === undefined || !amount.test(meant)) return undefined;
-  return numbers(meant) === numbers(text.replace(",", ".")) && meant !== written ? meant : undefined;
+  const intended = suggestion(text, patterns);
+  if (intended === undefined || !amount.test(intended)) return undefined;
+  return numbers(intended) === numbers(text.replace(",", ".")) && intended !== written ? intended : undefined;
 }
 
 /** The numbers of a text, in order; a digit that belongs to a unit (m3) is none. */

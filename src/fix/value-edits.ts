@@ -49,15 +49,15 @@ export function valueEdits(
   for (const { path, key, known } of keys) {
     const place = placed([...path, key], "key");
     const quote = quoteOf(place.raw, key);
-    const meant = sameWord(key, known);
-    if (quote === undefined || meant === undefined) continue;
-    const at = [...path, meant];
-    if (keysAt(value, path).includes(meant) || taken.has(formatPath(at))) continue;
+    const intended = sameWord(key, known);
+    if (quote === undefined || intended === undefined) continue;
+    const at = [...path, intended];
+    if (keysAt(value, path).includes(intended) || taken.has(formatPath(at))) continue;
     taken.add(formatPath(at));
     edits.push({
-      ...edit([...path, key], place, `${quote}${meant}${quote}`, meant),
+      ...edit([...path, key], place, `${quote}${intended}${quote}`, intended),
       message: `${formatPath([...path, key])} -> ${formatPath(at)}`,
-      becomes: { key: meant },
+      becomes: { key: intended },
     });
   }
   return edits;

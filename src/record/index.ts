@@ -12,12 +12,12 @@ export {
   areAllOfAnotherYear,
   brainOut,
   type DatedEvent,
+  doubtfulSamples,
   frozenTooSoon,
+  hasDoubtfulTimes,
   isDeathTooEarly,
-  isMisdated,
   isOpeningTooLate,
-  isVisitMisdated,
-  misdatedSamples,
+  isVisitDateDoubtful,
   openedPigs,
   soundStepAt,
   stepsBeforeDeath,
@@ -63,7 +63,7 @@ export {
   samplesIn,
 } from "./parcels.ts";
 export { besideCase, isAbsent, isElsewhere, isOfUnknown, photographs, tracings } from "./photographs.ts";
-export { formalinSamples, isNotWorn, sawn, type Worn } from "./protection.ts";
+export { formalinSamples, type ProtectiveItem, sawn, wentWithout } from "./protection.ts";
 export {
   type IndexedSample,
   isFixed,

@@ -64,18 +64,18 @@ function isLesion({ process, certainty }: Finding, asked?: readonly string[]): b
 
 export interface LesionQuestion {
   readonly processes: readonly Finding["process"][];
-  /** Systems or organs to look at; all when left out. */
-  readonly within?: readonly string[];
+  /** Organs, or systems whole; all when left out. */
+  readonly organs?: readonly string[];
 }
 
 /** The lesions of some processes, without those called artefacts. */
-export function lesions(one: Case, { processes, within }: LesionQuestion): PlacedFinding[] {
+export function lesions(one: Case, { processes, organs: asked }: LesionQuestion): PlacedFinding[] {
   const all = findingsOf(one);
   if (all.length === 0) return [];
   return all.filter(
     ({ organ, finding }) =>
       isLesion(finding, processes) &&
-      (within === undefined || within.includes(organ.id) || within.includes(organ.system)),
+      (asked === undefined || asked.includes(organ.id) || asked.includes(organ.system)),
   );
 }
 

@@ -4,7 +4,7 @@
  */
 import { interpretationWords, organById, organs, type PlacedOrgan, systems } from "../../knowledge/index.ts";
 import { findingsIn, isFindingKey, isKeyed, namedByKey } from "./findings.ts";
-import { meantKey } from "./word.ts";
+import { intendedKey } from "./word.ts";
 
 type Keyed = Record<string, unknown>;
 
@@ -48,7 +48,7 @@ const holdsOrgan = (id: string, value: Keyed): boolean =>
  */
 function moveNamed(document: Keyed, group: Keyed, keys: readonly string[]): void {
   for (const [key, value] of Object.entries(group)) {
-    const organ = meantKey(key, keys) === undefined ? organNamed(key) : undefined;
+    const organ = intendedKey(key, keys) === undefined ? organNamed(key) : undefined;
     const findings = organ === undefined ? [] : findingsIn(isKeyed(value) ? [value] : value);
     if (organ === undefined || findings.length === 0) continue;
     delete group[key];

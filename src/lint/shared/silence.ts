@@ -4,7 +4,7 @@
  */
 import { openAlarms } from "../../alarms/index.ts";
 import type { Case, Visit } from "../../cases/index.ts";
-import { fact, isMisdated } from "../../record/index.ts";
+import { fact, hasDoubtfulTimes } from "../../record/index.ts";
 import type { CaseRule, Report, Rule } from "../rule.ts";
 
 type Subject = Case | Visit;
@@ -46,5 +46,5 @@ export function silenced(rule: Rule): Rule {
 
 const whileTimesHold = (rule: CaseRule): CaseRule => ({
   ...rule,
-  check: (one, report) => (isMisdated(one) ? undefined : rule.check(one, report)),
+  check: (one, report) => (hasDoubtfulTimes(one) ? undefined : rule.check(one, report)),
 });

@@ -52,7 +52,7 @@ const rows: readonly SuspectOrgans[] = [
     pointer: (one) =>
       shown(one, {
         processes: ["haemorrhage", "congestion", "torsion", "displacement", "infarct"],
-        within: ["intestine"],
+        organs: ["intestine"],
       }),
     advice:
       "Torsion cannot be ruled out for this pig: say so in the diagnosis, and in the next one palpate the root before the gut is moved.",
@@ -76,7 +76,7 @@ const rows: readonly SuspectOrgans[] = [
         return "in a pig with fever";
       return shown(one, {
         processes: ["haemorrhage", "petechiae"],
-        within: ["lymphoid", "urinary", "external.skin", "cardiovascular", "serosa", "respiratory.larynx"],
+        organs: ["lymphoid", "urinary", "external.skin", "cardiovascular", "serosa", "respiratory.larynx"],
       });
     },
     advice: "Look at it before the carcass goes; swine fevers show here.",
@@ -96,7 +96,7 @@ const rows: readonly SuspectOrgans[] = [
     organs: ["respiratory.turbinates"],
     pointer(one) {
       if (signFamiliesOf(one).includes("nasal")) return "in a pig with nasal signs";
-      const crooked = lesions(one, { processes: ["deviation", "malformation"], within: ["external.snout"] });
+      const crooked = lesions(one, { processes: ["deviation", "malformation"], organs: ["external.snout"] });
       return crooked.length > 0 ? "in a pig with a crooked snout" : undefined;
     },
     advice:
@@ -119,7 +119,7 @@ const rows: readonly SuspectOrgans[] = [
     pointer: (one) =>
       shown(one, {
         processes: ["infarct", "thrombus"],
-        within: ["urinary.kidneys", "lymphoid.spleen", "respiratory.lungs", "nervous.brain"],
+        organs: ["urinary.kidneys", "lymphoid.spleen", "respiratory.lungs", "nervous.brain"],
       }) ?? (one.ageClass === "adult" && isFoundDead(one) ? "in an adult found dead" : undefined),
     advice: "Open the heart along the flow of the blood and look at all four valves.",
   },
@@ -189,7 +189,7 @@ const isPale = (one: Case): boolean =>
   signFamiliesOf(one).includes("anaemic") ||
   lesions(one, {
     processes: ["pallor"],
-    within: ["external", "upper_digestive", "locomotor", "subcutis"],
+    organs: ["external", "upper_digestive", "locomotor", "subcutis"],
   }).length > 0;
 
 /** The first lesion that is asked for, as in `not examined although urinary.kidneys.left[0] shows infarct`. */

@@ -67,9 +67,9 @@ const rows: readonly LobeContradiction[] = [
       const side = namedSide(site);
       if (side === undefined) return undefined;
       const named = positions.filter(([, words]) => words.test(site ?? ""));
-      const meant = (named.length > 0 ? named : positions).map(([name]) => `${side}_${name}`);
-      return meant.every((lobe) => graded.values.get(lobe) === 0)
-        ? `${site}, but ${named.length > 0 ? `${listing(meant)} ${meant.length > 1 ? "are" : "is"} 0` : `every ${side} lobe is 0`}. Left and right, or two lobes, were swapped here or under consolidation; correct the one that is wrong.`
+      const lobesAtSite = (named.length > 0 ? named : positions).map(([name]) => `${side}_${name}`);
+      return lobesAtSite.every((lobe) => graded.values.get(lobe) === 0)
+        ? `${site}, but ${named.length > 0 ? `${listing(lobesAtSite)} ${lobesAtSite.length > 1 ? "are" : "is"} 0` : `every ${side} lobe is 0`}. Left and right, or two lobes, were swapped here or under consolidation; correct the one that is wrong.`
         : undefined;
     },
   },

@@ -30,7 +30,7 @@ export const pleurisyAdhesionUnscored: CaseRule = {
     };
     for (const { finding, path: at } of lesions(one, {
       processes: ["adhesion", "fibrosis", "scar"],
-      within: ["respiratory.pleura"],
+      organs: ["respiratory.pleura"],
     })) {
       const side = namedSide(finding.site);
       if (side === undefined ? none("left") && none("right") : none(side))

@@ -20,7 +20,7 @@ export const septumContradictsFinding: CaseRule = {
   check(one, report) {
     const nose = conchae(one);
     if (nose?.septum !== "straight") return;
-    const [lesion] = lesions(one, { processes: ["deviation"], within: ["respiratory.turbinates"] });
+    const [lesion] = lesions(one, { processes: ["deviation"], organs: ["respiratory.turbinates"] });
     if (lesion !== undefined)
       report(
         `${formatPath(lesion.path)}: a deviation, yet the septum is straight. Write septum: slight or marked, or take the finding out.`,

@@ -23,7 +23,7 @@ export const snoutGradesContradict: CaseRule = {
     const nose = conchae(one);
     if (nose === undefined) return;
     for (const { scale, grades, other, other_grades } of plausible.grade_pairs)
-      if (within(nose.grades[scale], grades) && within(nose.grades[other], other_grades)) {
+      if (isBetween(nose.grades[scale], grades) && isBetween(nose.grades[other], other_grades)) {
         const path = ["respiratory", "turbinates", "grades", scale];
         report(
           `${formatPath(path)}: grade ${nose.grades[scale]}, but ${other} is ${nose.grades[other]}. Read the cut again on both scales and correct one.`,
@@ -33,5 +33,5 @@ export const snoutGradesContradict: CaseRule = {
   },
 };
 
-const within = (grade: number | undefined, [low, high]: readonly number[]): boolean =>
+const isBetween = (grade: number | undefined, [low, high]: readonly number[]): boolean =>
   grade !== undefined && low !== undefined && high !== undefined && grade >= low && grade <= high;

@@ -27,7 +27,7 @@ export const unilateralLossContradiction: CaseRule = {
     const words = notesOfOrgans(one).filter(
       ({ text, name }) => name.startsWith("respiratory.turbinates") && saysOneSided(text),
     );
-    const called = lesions(one, { processes: ["atrophy"], within: ["respiratory.turbinates"] })
+    const called = lesions(one, { processes: ["atrophy"], organs: ["respiratory.turbinates"] })
       .filter(({ finding }) => finding.distribution === "unilateral")
       .map(({ path }) => ({ text: "unilateral", path: [...path, "distribution"] }));
     for (const { text, path } of [...called, ...words])

@@ -49,15 +49,15 @@ const namesBoth = (text: string): boolean => caudal.test(text) && cranial.test(t
 const isSeen = (one: Case, place: RegExp): boolean =>
   findingsOf(one).some(
     ({ organ, finding: { process, distribution, site, note } }) =>
-      within.includes(organ.id) &&
+      chest.includes(organ.id) &&
       ([distribution, site, note].some((word) => place.test(word ?? "")) ||
         // A lesion of another kind without a place may be the one.
         (process !== "consolidation" && site === undefined && organ.system === "respiratory")),
   ) ||
-  within.some((id) => {
+  chest.some((id) => {
     const organ = organById(id);
     const entry = organ === undefined ? undefined : one.organ(organ).entry;
     return place.test(JSON.stringify([entry?.pleurisy, entry?.note]));
   });
 
-const within = ["respiratory.lungs", "respiratory.pleura", "serosa.pleural_space"];
+const chest = ["respiratory.lungs", "respiratory.pleura", "serosa.pleural_space"];

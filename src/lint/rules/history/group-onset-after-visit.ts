@@ -1,5 +1,5 @@
 import { isAfter, moment } from "../../../cases/index.ts";
-import { groupsOf, isVisitMisdated } from "../../../record/index.ts";
+import { groupsOf, isVisitDateDoubtful } from "../../../record/index.ts";
 import type { VisitRule } from "../../rule.ts";
 
 export const groupOnsetAfterVisit: VisitRule = {
@@ -13,7 +13,7 @@ export const groupOnsetAfterVisit: VisitRule = {
   bad: { visit: "groups: {nursery-2: {onset: 2026-05-10}}" },
   good: { visit: "groups: {nursery-2: {onset: 2026-04-10}}" },
   check(visit, reportVisit) {
-    const day = isVisitMisdated(visit) ? undefined : moment(visit.record.date);
+    const day = isVisitDateDoubtful(visit) ? undefined : moment(visit.record.date);
     for (const [id, { onset }] of groupsOf(visit)) {
       const began = moment(onset);
       if (day !== undefined && began !== undefined && isAfter(began, day))

@@ -1,7 +1,7 @@
 import { type Moment, moment, type Visit } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
 import { hasAny } from "../../../notes/index.ts";
-import { type GroupOfVisit, groupsOf, isVisitMisdated } from "../../../record/index.ts";
+import { type GroupOfVisit, groupsOf, isVisitDateDoubtful } from "../../../record/index.ts";
 import type { VisitRule } from "../../rule.ts";
 
 export const groupOnsetYear: VisitRule = {
@@ -21,17 +21,17 @@ export const groupOnsetYear: VisitRule = {
   good: { visit: "groups: {nursery-2: {onset: 2025-04-10, note: sneezing on and off for a year}}" },
   check(visit, reportVisit) {
     const { date } = visit.record;
-    const day = isVisitMisdated(visit) ? undefined : moment(date);
+    const day = isVisitDateDoubtful(visit) ? undefined : moment(date);
     if (date === undefined || day === undefined) return;
     for (const [id, group] of groupsOf(visit)) {
       const { onset } = group;
       if (onset === undefined) continue;
       const days = daysBetween(moment(onset), day);
       if (days === undefined || days <= selectionRules.onset_days) continue;
-      const meant = nearYear(onset, date, day);
-      if (meant !== undefined && !isTold(visit, group, onset))
+      const intended = nearYear(onset, date, day);
+      if (intended !== undefined && !isTold(visit, group, onset))
         reportVisit(
-          `groups.${id}.onset: ${onset} is ${days} days before the visit (${date}). Check the year (${meant}?); if the signs really are that old, say so under note.`,
+          `groups.${id}.onset: ${onset} is ${days} days before the visit (${date}). Check the year (${intended}?); if the signs really are that old, say so under note.`,
           ["groups", id, "onset"],
         );
     }

@@ -1,7 +1,7 @@
 import { basename } from "node:path";
 import { type Moment, moment } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
-import { isVisitMisdated } from "../../../record/index.ts";
+import { isVisitDateDoubtful } from "../../../record/index.ts";
 import type { VisitRule } from "../../rule.ts";
 
 export const readingOffVisit: VisitRule = {
@@ -19,7 +19,7 @@ export const readingOffVisit: VisitRule = {
     if (environment === undefined) return;
     const day = moment(visit.record.date);
     // Where the date of the visit is wrong, its pigs or its folder say so, once.
-    if (day === undefined || isVisitMisdated(visit)) return;
+    if (day === undefined || isVisitDateDoubtful(visit)) return;
     const folder = moment(basename(visit.folder));
     for (const [index, { at }] of environment.entries()) {
       const read = moment(at);

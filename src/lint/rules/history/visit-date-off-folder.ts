@@ -1,6 +1,6 @@
 import { basename } from "node:path";
 import { moment } from "../../../cases/index.ts";
-import { isVisitMisdated } from "../../../record/index.ts";
+import { isVisitDateDoubtful } from "../../../record/index.ts";
 import { commonPractice, type VisitRule } from "../../rule.ts";
 
 export const visitDateOffFolder: VisitRule = {
@@ -17,7 +17,12 @@ export const visitDateOffFolder: VisitRule = {
     const folder = basename(visit.folder);
     const { date } = visit.record;
     // Where all pigs stand against the date, that is said already.
-    if (moment(folder)?.dayOnly && moment(date) !== undefined && folder !== date && !isVisitMisdated(visit))
+    if (
+      moment(folder)?.dayOnly &&
+      moment(date) !== undefined &&
+      folder !== date &&
+      !isVisitDateDoubtful(visit)
+    )
       reportVisit(`date: ${date}, yet the folder is ${folder}. Correct the date, or rename the folder.`, [
         "date",
       ]);

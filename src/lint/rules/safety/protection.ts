@@ -1,12 +1,12 @@
 /** What was done at the table, and the protection that it calls for and that nobody wore. */
 import type { Case } from "../../../cases/index.ts";
 import { protection } from "../../../knowledge/index.ts";
-import { formalinSamples, isNotWorn, sawn, type Worn } from "../../../record/index.ts";
+import { formalinSamples, type ProtectiveItem, sawn, wentWithout } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
 import type { CaseRule, RuleRow } from "../../rule.ts";
 
 interface Unprotected extends RuleRow {
-  readonly item: Worn;
+  readonly item: ProtectiveItem;
   /** What was done without it; undefined where nothing called for it. */
   done(one: Case): string | undefined;
   readonly advice: string;
@@ -131,7 +131,7 @@ export const protectionRules: readonly CaseRule[] = rows.map(({ item, done, advi
   scope: "case",
   family: "safety",
   check(one, report) {
-    if (!isNotWorn(one, item)) return;
+    if (!wentWithout(one, item)) return;
     const what = done(one);
     if (what !== undefined)
       report(`safety.protection: ${what}. ${advice}, add ${item}.`, ["safety", "protection"]);

@@ -28,7 +28,7 @@ export const jointOnlyFixed: CaseRule = {
     const joints = samplesOf(one).filter(({ sample }) => isOfJoint(sample));
     const [first] = joints;
     if (first === undefined || !joints.every(({ sample }) => isFixed(sample))) return;
-    if (isInflamed(one, ["locomotor.joints"]) || isLameUnseen(one))
+    if (isInflamed(one, ["locomotor.joints"]) || isLameUnexamined(one))
       report(
         `samples[${first.index}].into: the joint is only in ${first.sample.into}, and nothing can be grown from it. From the next affected joint take fluid with a sterile needle, or a swab, before any of it is fixed.`,
         ["samples", first.index, "into"],
@@ -44,7 +44,7 @@ function isOfJoint({ from, site }: Sample): boolean {
 }
 
 /** Lame, and no joint was described: an eroded cartilage or a normal joint asks for no culture. */
-function isLameUnseen(one: Case): boolean {
+function isLameUnexamined(one: Case): boolean {
   const joints = organById("locomotor.joints");
   const status = joints === undefined ? undefined : one.organ(joints).status;
   return isJointInQuestion(one) && (status === "blank" || status === "not_examined");

@@ -1,6 +1,6 @@
 import { moment } from "../../../cases/index.ts";
 import { sampleRules } from "../../../knowledge/index.ts";
-import { isFor, isVisitMisdated, samplesOf } from "../../../record/index.ts";
+import { isFor, isVisitDateDoubtful, samplesOf } from "../../../record/index.ts";
 
 import type { VisitRule } from "../../rule.ts";
 
@@ -23,7 +23,7 @@ export const toxinTestMisdated: VisitRule = {
   },
   check(visit, reportVisit) {
     const { date, tests } = visit.record;
-    if (tests === undefined || isVisitMisdated(visit)) return;
+    if (tests === undefined || isVisitDateDoubtful(visit)) return;
     const day = dayOf(date);
     const taken = visit.cases
       .flatMap(samplesOf)

@@ -1,6 +1,7 @@
 /** Samples that were taken after the gut was opened: one cause, so one line for all of them. */
 import { type Case, formatPath, isAfter, type Path } from "../../../cases/index.ts";
 import {
+  doubtfulSamples,
   type IndexedSample,
   isContaminated,
   isFixed,
@@ -9,7 +10,6 @@ import {
   isGut,
   isSampledAfter,
   isTissue,
-  misdatedSamples,
   type Sample,
   samplesOf,
   soundStepAt,
@@ -126,12 +126,12 @@ export const afterGutOpened: readonly CaseRule[] = [
 ];
 
 /** Samples of a kind taken after the gut was opened. */
-function takenAfter(one: Case, isMeant: (sample: Sample) => boolean): IndexedSample[] {
+function takenAfter(one: Case, isAffected: (sample: Sample) => boolean): IndexedSample[] {
   if (soundStepAt(one, "gut_opened") === undefined) return [];
-  const misdated = misdatedSamples(one);
+  const doubtful = doubtfulSamples(one);
   return samplesOf(one).filter(
     ({ sample, index }) =>
-      isMeant(sample) && isSampledAfter(one, sample, "gut_opened") && !misdated.includes(index),
+      isAffected(sample) && isSampledAfter(one, sample, "gut_opened") && !doubtful.includes(index),
   );
 }
 

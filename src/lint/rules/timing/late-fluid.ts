@@ -1,6 +1,6 @@
 /** Cerebrospinal fluid that was drawn too late to be sterile. */
 import { type Case, formatPath, isAfter, type Moment, moment, type Path } from "../../../cases/index.ts";
-import { brainOut, misdatedSamples, samplesOf, soundStepAt } from "../../../record/index.ts";
+import { brainOut, doubtfulSamples, samplesOf, soundStepAt } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
 interface Row extends Omit<CaseRule, "scope" | "family" | "check"> {
@@ -89,10 +89,10 @@ export const lateFluid: readonly CaseRule[] = rows.map(({ spoiltAfter, advice, .
 function fluidsOf(one: Case): readonly Fluid[] {
   const { samples, steps } = one.record;
   if (steps?.csf === undefined && !samples?.some(({ from }) => from === "csf")) return [];
-  const misdated = misdatedSamples(one);
+  const doubtful = doubtfulSamples(one);
   const written: [Path, string | undefined][] = [
     ...samplesOf(one)
-      .filter(({ sample, index }) => sample.from === "csf" && !misdated.includes(index))
+      .filter(({ sample, index }) => sample.from === "csf" && !doubtful.includes(index))
       .map(({ sample, index }): [Path, string | undefined] => [["samples", index, "at"], sample.at]),
     [["steps", "csf"], soundStepAt(one, "csf") === undefined ? undefined : steps?.csf],
   ];

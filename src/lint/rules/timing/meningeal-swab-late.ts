@@ -1,8 +1,8 @@
 import { formatPath, isAfter, type Moment, type Path, valueAt } from "../../../cases/index.ts";
 import {
   brainOut,
+  doubtfulSamples,
   isForAgents,
-  misdatedSamples,
   sampleAt,
   samplesOf,
   soundStepAt,
@@ -40,7 +40,7 @@ export const meningealSwabLate: CaseRule = {
         sample.from === "nervous.meninges" &&
         isForAgents(sample) &&
         isLate(sampleAt(one, sample)) &&
-        !misdatedSamples(one).includes(index),
+        !doubtfulSamples(one).includes(index),
     );
     const step = isLate(soundStepAt(one, "meningeal_swab"));
     if (swab === undefined && !step) return;
