@@ -1,6 +1,6 @@
 /** Open alarms of one pig, by what they ask for. */
 import { type Alarm, alarmText, findAlarms } from "../../../alarms/index.ts";
-import type { CaseRule, RuleRow } from "../../rule.ts";
+import { type CaseRule, type RuleRow, verified } from "../../rule.ts";
 
 interface OfLevels extends RuleRow {
   readonly levels: readonly Alarm["pattern"]["level"][];
@@ -14,10 +14,9 @@ const rows: readonly OfLevels[] = [
     summary:
       "Findings that may be a notifiable disease stop the examination until the competent veterinary authority has answered.",
     protects: "Herds, people and a country are at stake; the first hours decide how far a disease gets.",
-    source: {
-      cite: "duty to report on suspicion: GB guidance on submitting farm animals for post-mortem; field card of the American Association of Swine Veterinarians; each pattern names its own source",
-      confidence: "verified",
-    },
+    source: verified(
+      "duty to report on suspicion: GB guidance on submitting farm animals for post-mortem; field card of the American Association of Swine Veterinarians; each pattern names its own source",
+    ),
     bad: {
       case: "lymphoid:\n  spleen:\n    - {process: enlargement, distribution: diffuse, size: 300 mm, colour: black, consistency: friable, severity: moderate, duration: acute}\n  gastrohepatic_nodes:\n    - {process: haemorrhage, distribution: diffuse, size: 25 mm, colour: dark-red, severity: moderate, duration: acute}\nsamples:",
     },
@@ -34,10 +33,9 @@ const rows: readonly OfLevels[] = [
       "Findings that look like a notifiable disease are reported to the authority, and the disease is excluded before samples leave.",
     protects:
       "The commonest false alarm looks like the true one; what is waved through once is missed the next time.",
-    source: {
-      cite: "duty to report on suspicion: GB guidance on submitting farm animals for post-mortem; field card of the American Association of Swine Veterinarians; each pattern names its own source",
-      confidence: "verified",
-    },
+    source: verified(
+      "duty to report on suspicion: GB guidance on submitting farm animals for post-mortem; field card of the American Association of Swine Veterinarians; each pattern names its own source",
+    ),
     bad: {
       case: "external:\n  skin:\n    - {process: plaque, site: hams and perineum, distribution: multifocal, shape: round, size: 20 mm, number: 12, colour: purple, severity: moderate, duration: acute}\nurinary:\n  kidneys: {left: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}], right: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}]}\nsamples:",
     },

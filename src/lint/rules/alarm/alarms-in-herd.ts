@@ -1,6 +1,6 @@
 /** Open alarms that only the pigs of a visit together show, by what they ask for. */
 import { type Alarm, alarmText, findAlarms } from "../../../alarms/index.ts";
-import type { RuleRow, VisitRule } from "../../rule.ts";
+import { type RuleRow, type VisitRule, verified } from "../../rule.ts";
 
 interface OfLevels extends RuleRow {
   readonly levels: readonly Alarm["pattern"]["level"][];
@@ -14,10 +14,9 @@ const rows: readonly OfLevels[] = [
     summary:
       "A pattern across several pigs that may be a notifiable disease stops the visit until the competent veterinary authority has answered.",
     protects: "No single pig shows it; nothing and nobody may go on to the next farm until it is excluded.",
-    source: {
-      cite: "duty to report on suspicion: GB guidance on submitting farm animals for post-mortem; field card of the American Association of Swine Veterinarians; each pattern names its own source",
-      confidence: "verified",
-    },
+    source: verified(
+      "duty to report on suspicion: GB guidance on submitting farm animals for post-mortem; field card of the American Association of Swine Veterinarians; each pattern names its own source",
+    ),
     bad: {
       settings: "notifiable: [scour-in-all-ages]",
       visit: "signs: [diarrhoea, vomiting]\ngroups: {nursery-2: {dead: 52, affected: 90, onset: 2026-04-12}}",
@@ -35,10 +34,9 @@ const rows: readonly OfLevels[] = [
       "A pattern across the groups of a visit that looks like a notifiable disease is reported to the authority, and the disease is excluded before samples leave.",
     protects:
       "A sudden wave of deaths with fever is grounds for suspicion in itself, whatever the first pig shows.",
-    source: {
-      cite: "duty to report on suspicion: GB guidance on submitting farm animals for post-mortem; field card of the American Association of Swine Veterinarians; each pattern names its own source",
-      confidence: "verified",
-    },
+    source: verified(
+      "duty to report on suspicion: GB guidance on submitting farm animals for post-mortem; field card of the American Association of Swine Veterinarians; each pattern names its own source",
+    ),
     bad: {
       visit: "signs: [fever, sudden-death]\ngroups: {nursery-2: {dead: 15, onset: 2026-04-16}}",
     },

@@ -1,7 +1,7 @@
 import { formatPath, valueAt } from "../../../cases/index.ts";
 import { lesions, namedSide } from "../../../record/index.ts";
 
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 const path = ["respiratory", "pleura", "pleurisy"];
 
@@ -13,10 +13,7 @@ export const pleurisyAdhesionUnscored: CaseRule = {
   summary: "Where there are pleural adhesions, the pleurisy of that side is not none.",
   protects:
     "The adhesion is described and then scored as absent; the pleurisy figures of the herd come out too low.",
-  source: {
-    cite: "common practice of scoring: an adhesion of the pleura is pleurisy",
-    confidence: "common-practice",
-  },
+  source: practice("common practice of scoring: an adhesion of the pleura is pleurisy"),
   bad: {
     case: "respiratory: {pleura: {pleurisy: {left: none, right: none}, findings: [{process: adhesion, site: right caudal lobe, distribution: focal, size: 40 mm}]}}",
   },

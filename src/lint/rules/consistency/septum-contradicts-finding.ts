@@ -1,7 +1,7 @@
 import { formatPath } from "../../../cases/index.ts";
 import { conchae, lesions } from "../../../record/index.ts";
 
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const septumContradictsFinding: CaseRule = {
   id: "septum-contradicts-finding",
@@ -10,7 +10,7 @@ export const septumContradictsFinding: CaseRule = {
   level: "error",
   summary: "A septum with a deviation is not called straight.",
   protects: "Some scales count the septum; they read the word, not the finding.",
-  source: { cite: "meaning of the words", confidence: "common-practice" },
+  source: practice("meaning of the words"),
   bad: {
     case: "respiratory: {turbinates: {findings: [{process: deviation, site: septum, distribution: focal, size: 4 mm}]}}",
   },

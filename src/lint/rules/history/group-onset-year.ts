@@ -2,7 +2,7 @@ import { type Moment, moment, type Visit } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
 import { hasAny } from "../../../notes/index.ts";
 import { type GroupOfVisit, groupsOf, isVisitDateDoubtful } from "../../../record/index.ts";
-import type { VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const groupOnsetYear: VisitRule = {
   id: "group-onset-year",
@@ -13,10 +13,7 @@ export const groupOnsetYear: VisitRule = {
     "Where the signs of a group began more than half a year ago, the visit says that they are that old.",
   protects:
     "A year typed out of habit turns a sudden outbreak into a problem of long standing, with other causes to look for.",
-  source: {
-    cite: "order of events; the days are the project's own choice",
-    confidence: "common-practice",
-  },
+  source: practice("order of events; the days are the project's own choice"),
   bad: { visit: "groups: {nursery-2: {onset: 2025-04-10}}" },
   good: { visit: "groups: {nursery-2: {onset: 2025-04-10, note: sneezing on and off for a year}}" },
   check(visit, reportVisit) {

@@ -2,7 +2,7 @@ import { basename } from "node:path";
 import { type Moment, moment } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
 import { isVisitDateDoubtful } from "../../../record/index.ts";
-import type { VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const readingOffVisit: VisitRule = {
   id: "reading-off-visit",
@@ -11,7 +11,7 @@ export const readingOffVisit: VisitRule = {
   level: "warning",
   summary: "Air readings were taken on the days of the visit.",
   protects: "Air changes with the wind; a reading from last week says nothing about the pigs opened today.",
-  source: { cite: "our own limit against copied readings", confidence: "common-practice" },
+  source: practice("our own limit against copied readings"),
   bad: { visit: "environment: [{group: nursery-2, at: 2026-04-02T08:30, ammonia: 14 ppm}]" },
   good: { visit: "environment: [{group: nursery-2, at: 2026-04-20T08:30, ammonia: 14 ppm}]" },
   check(visit, reportVisit) {

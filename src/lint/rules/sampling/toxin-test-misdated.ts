@@ -2,7 +2,7 @@ import { moment } from "../../../cases/index.ts";
 import { sampleRules } from "../../../knowledge/index.ts";
 import { isFor, isVisitDateDoubtful, samplesOf } from "../../../record/index.ts";
 
-import type { VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const toxinTestMisdated: VisitRule = {
   id: "toxin-test-misdated",
@@ -14,7 +14,7 @@ export const toxinTestMisdated: VisitRule = {
     "The result of a herd test is dated after the visit and its samples, and within a year of the visit; a pending test has no date.",
   protects:
     "A result from another year lets the reading of the snouts say progressive, or clears the herd, on pigs that are long gone.",
-  source: { cite: "order of events; common practice", confidence: "common-practice" },
+  source: practice("order of events; common practice"),
   bad: {
     visit: "tests: [{test: toxin-gene, from: nasal swabs of six weaners, result: negative, at: 2025-04-28}]",
   },
