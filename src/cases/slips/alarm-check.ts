@@ -1,8 +1,8 @@
 /** Answers of the alarm check that were written another way: yes, a list of what was seen, words of their own. */
 import { denial, slipWords, vocabulary } from "../../knowledge/index.ts";
+import { isKeyed, type Keyed } from "../model/path.ts";
 import { intendedWord, isDenial, wordsWithin } from "./word.ts";
 
-type Keyed = Record<string, unknown>;
 type Answer = "none" | "suspected" | "present";
 
 const answers: readonly Answer[] = ["none", "suspected", "present"];
@@ -64,9 +64,6 @@ function mostOf(parts: readonly unknown[]): Keyed {
 
 const graver = (value: unknown, than: unknown): boolean =>
   than === undefined || answers.indexOf(value as Answer) > answers.indexOf(than as Answer);
-
-const isKeyed = (value: unknown): value is Keyed =>
-  typeof value === "object" && value !== null && !Array.isArray(value);
 
 /** The questions that a text names. */
 const signsIn = (text: string): string[] =>

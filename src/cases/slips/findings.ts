@@ -1,13 +1,9 @@
 /** The findings that a value tells of in a form that the format does not have. */
 import { vocabulary } from "../../knowledge/index.ts";
 import { findingKeys } from "../faults/finding-keys.ts";
+import { isKeyed, type Keyed } from "../model/path.ts";
 import { intendedAnswer } from "./alarm-check.ts";
 import { intendedWord, isDenial, wordsWithin } from "./word.ts";
-
-type Keyed = Record<string, unknown>;
-
-export const isKeyed = (value: unknown): value is Keyed =>
-  typeof value === "object" && value !== null && !Array.isArray(value);
 
 export const isFindingKey = (key: string): boolean => findingKeys.has(key.toLowerCase());
 

@@ -3,10 +3,9 @@
  * an organ that has none, an organ under the name that people give it.
  */
 import { interpretationWords, organById, organs, type PlacedOrgan, systems } from "../../knowledge/index.ts";
-import { findingsIn, isFindingKey, isKeyed, namedByKey } from "./findings.ts";
+import { isKeyed, type Keyed } from "../model/path.ts";
+import { findingsIn, isFindingKey, namedByKey } from "./findings.ts";
 import { intendedKey } from "./word.ts";
-
-type Keyed = Record<string, unknown>;
 
 /** Puts the organs of a case right, in place. */
 export function putOrgansRight(document: Keyed): void {
