@@ -8,8 +8,7 @@ import {
   type PlacedFinding,
 } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-import { type CaseRule, practice } from "../../rule.ts";
-import type { RuleRow } from "../../shared/rule-rows.ts";
+import { type CaseRule, practice, type RuleRow } from "../../rule.ts";
 
 interface LobeContradiction extends RuleRow {
   /** The key of the finding that stands against the lobes. */

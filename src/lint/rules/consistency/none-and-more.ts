@@ -1,6 +1,5 @@
 import { type Case, formatPath, type Path, valueAt } from "../../../cases/index.ts";
-import { type CaseRule, practice } from "../../rule.ts";
-import type { RuleRow } from "../../shared/rule-rows.ts";
+import { type CaseRule, practice, type RuleRow } from "../../rule.ts";
 
 interface NoneAndMore extends RuleRow {
   /** Lists of words of which `none` is one. */

@@ -7,8 +7,7 @@ import {
   namesBoth,
   type PlacedFinding,
 } from "../../../record/index.ts";
-import { type CaseRule, practice } from "../../rule.ts";
-import type { RuleRow } from "../../shared/rule-rows.ts";
+import { type CaseRule, practice, type RuleRow } from "../../rule.ts";
 
 interface DistributionContradiction extends RuleRow {
   /** The key of the finding that is reported. */

@@ -1,8 +1,7 @@
 import { type Finding, formatPath } from "../../../cases/index.ts";
 import { description } from "../../../knowledge/index.ts";
 import { findingsOf, hasMeasure } from "../../../record/index.ts";
-import { type CaseRule, verified } from "../../rule.ts";
-import type { RuleRow } from "../../shared/rule-rows.ts";
+import { type CaseRule, type RuleRow, verified } from "../../rule.ts";
 
 interface MissingField extends RuleRow {
   lacks(finding: Finding): boolean;

@@ -10,8 +10,7 @@ import {
   statesOf,
 } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-import { type CaseRule, fromMemory, practice } from "../../rule.ts";
-import type { RuleRow } from "../../shared/rule-rows.ts";
+import { type CaseRule, fromMemory, practice, type RuleRow } from "../../rule.ts";
 
 interface FormOfDiagnosis extends RuleRow {
   /** What the diagnosis lacks or should not name, and what to write. */
