@@ -76,7 +76,6 @@ export {
   piecesOf,
   samplesOf,
 } from "./samples.ts";
-export { signFamiliesOf } from "./signs.ts";
 export { eachText, type FreeText, freeTextsOf, freeTextsOfVisit, notesOfOrgans } from "./texts.ts";
 export {
   acuteHours,
@@ -98,6 +97,7 @@ export {
   groupsOf,
   oneOrigin,
   showsSigns,
+  signFamiliesOf,
   signsOf,
   submissionSource,
   syndromes,
