@@ -1,5 +1,4 @@
 /** Readings from a table: columns pig and reader, and one for each scale. */
-
 import { CsvError, parse } from "csv-parse/sync";
 import { unknownScale } from "../score/index.ts";
 import { type Reading, ReadingError } from "./reading.ts";

@@ -1,5 +1,4 @@
 /** How a scale comes to its score, and what its numbers mean. */
-
 import type { HouseScale } from "../cases/index.ts";
 import type { Scale } from "../knowledge/index.ts";
 import { scales } from "../knowledge/scales.ts";

@@ -1,5 +1,4 @@
 /** The edits of values and keys that are certain. */
-
 import { suggestion } from "../cases/faults/suggestion.ts";
 import { formatPath, type Path } from "../cases/index.ts";
 import type { SourceDocument } from "../cases/yaml/document.ts";

@@ -1,5 +1,4 @@
 /** Rules as the linter asks them: family by family, by name, and silent where they must not speak. */
-
 import { openAlarms } from "../alarms/index.ts";
 import type { Case, Visit } from "../cases/index.ts";
 import { fact, hasDoubtfulTimes } from "../record/index.ts";

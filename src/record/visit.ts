@@ -1,5 +1,4 @@
 /** What a visit says of its pigs: which were chosen for their signs, what they share, where they come from; and its groups. */
-
 import { type Case, isUnborn, type Visit } from "../cases/index.ts";
 import { selectionRules, signFamilies } from "../knowledge/index.ts";
 import { plainName } from "../words/plain-name.ts";

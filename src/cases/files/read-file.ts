@@ -1,5 +1,4 @@
 /** Reads one file of a known kind: text, document, valid content, faults. */
-
 import { type Fault, fileFault } from "../faults/fault.ts";
 import { type FileKind, type Validated, validate } from "../faults/validate.ts";
 import { isKeyed } from "../model/path.ts";

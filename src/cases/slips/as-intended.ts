@@ -2,7 +2,6 @@
  * A document as it was probably meant, where values do not fit the format. Alarms alone read it: a slip in the word of
  * a lesion is a fault of the file and must not silence the lesion.
  */
-
 import type { SchemaFault } from "../faults/schema-faults.ts";
 import { faultsOf, type Validated, validate } from "../faults/validate.ts";
 import { isKeyed, type Keyed, put, remove, valueAt } from "../model/path.ts";

@@ -1,5 +1,4 @@
 /** Blocks as Markdown. Nothing in their words is taken for markup, HTML or a table border. */
-
 import { capital } from "../../words/listing.ts";
 import { visible } from "../../words/visible.ts";
 import type { Block, Table } from "./blocks.ts";

@@ -1,6 +1,5 @@
 import { plausible } from "../../../knowledge/index.ts";
 import { lobes } from "../../../record/index.ts";
-
 import { type CaseRule, practice } from "../../rule.ts";
 
 const { from, times } = plausible.caudal_lobes;

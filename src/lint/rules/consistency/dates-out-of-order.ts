@@ -18,7 +18,6 @@ import {
   yearSlips,
 } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-
 import { type CaseRule, practice, type Report } from "../../rule.ts";
 
 interface Event {

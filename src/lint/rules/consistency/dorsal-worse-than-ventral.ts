@@ -1,5 +1,4 @@
 import { type Conchae, conchae } from "../../../record/index.ts";
-
 import { type CaseRule, verified } from "../../rule.ts";
 
 export const dorsalWorseThanVentral: CaseRule = {

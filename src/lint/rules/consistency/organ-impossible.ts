@@ -1,7 +1,6 @@
 import { isUnborn, isWeaned } from "../../../cases/index.ts";
 import { organs, type PlacedOrgan } from "../../../knowledge/index.ts";
 import { withArticle } from "../../../words/listing.ts";
-
 import { type CaseRule, practice } from "../../rule.ts";
 
 const isOfUnborn = ({ definition }: PlacedOrgan): boolean => definition.exists?.every(isUnborn) === true;

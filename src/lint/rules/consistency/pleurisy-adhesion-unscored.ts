@@ -1,6 +1,5 @@
 import { formatPath, valueAt } from "../../../cases/index.ts";
 import { lesions, namedSide } from "../../../record/index.ts";
-
 import { type CaseRule, practice } from "../../rule.ts";
 
 const path = ["respiratory", "pleura", "pleurisy"];

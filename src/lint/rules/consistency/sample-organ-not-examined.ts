@@ -1,6 +1,5 @@
 import { organById } from "../../../knowledge/index.ts";
 import { isSentWhole, samplesOf } from "../../../record/index.ts";
-
 import { type CaseRule, practice } from "../../rule.ts";
 
 export const sampleOrganNotExamined: CaseRule = {

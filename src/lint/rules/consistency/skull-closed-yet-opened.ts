@@ -2,7 +2,6 @@ import { type Case, formatPath, type OrganState } from "../../../cases/index.ts"
 import { interpretationWords, organById, type PlacedOrgan } from "../../../knowledge/index.ts";
 import { wordIn } from "../../../notes/index.ts";
 import { isTissueSample, samplesOf, soundStepAt } from "../../../record/index.ts";
-
 import { type CaseRule, practice } from "../../rule.ts";
 
 const [brain, meninges] = ["nervous.brain", "nervous.meninges"].map(organById);

@@ -1,6 +1,5 @@
 import { formatPath } from "../../../cases/index.ts";
 import { type Conchae, conchae, lesions, notesOfOrgans } from "../../../record/index.ts";
-
 import { type CaseRule, practice } from "../../rule.ts";
 
 export const unilateralLossContradiction: CaseRule = {

@@ -1,6 +1,5 @@
 import { formatPath } from "../../../cases/index.ts";
 import { findingsOf, hasMeasure } from "../../../record/index.ts";
-
 import { type CaseRule, practice } from "../../rule.ts";
 
 export const enlargementUnmeasured: CaseRule = {

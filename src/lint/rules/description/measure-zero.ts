@@ -1,6 +1,5 @@
 import { formatPath } from "../../../cases/index.ts";
 import { extentPercent, findingsOf, sizesMm, volumeMl } from "../../../record/index.ts";
-
 import { type CaseRule, practice } from "../../rule.ts";
 
 export const measureZero: CaseRule = {

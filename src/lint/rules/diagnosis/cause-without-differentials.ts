@@ -1,7 +1,6 @@
 import { interpretationWords } from "../../../knowledge/index.ts";
 import { wordIn } from "../../../notes/index.ts";
 import { isPending, namedCauses } from "../../../record/index.ts";
-
 import { type CaseRule, practice } from "../../rule.ts";
 
 export const causeWithoutDifferentials: CaseRule = {

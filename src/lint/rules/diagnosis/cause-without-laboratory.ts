@@ -1,7 +1,6 @@
 import { interpretationWords } from "../../../knowledge/index.ts";
 import { wordIn } from "../../../notes/index.ts";
 import { isCalledProgressive, isPending, namedCauses } from "../../../record/index.ts";
-
 import { type CaseRule, verified } from "../../rule.ts";
 
 export const causeWithoutLaboratory: CaseRule = {

@@ -1,7 +1,6 @@
 import type { Case } from "../../../cases/index.ts";
 import { organById } from "../../../knowledge/index.ts";
 import { findingsOf, lungRegions, morphologicDiagnoses } from "../../../record/index.ts";
-
 import { type CaseRule, practice } from "../../rule.ts";
 
 export const diagnosisAgainstLobes: CaseRule = {

@@ -1,5 +1,4 @@
 import { isPending } from "../../../record/index.ts";
-
 import { type CaseRule, practice } from "../../rule.ts";
 
 export const pendingWithoutSample: CaseRule = {

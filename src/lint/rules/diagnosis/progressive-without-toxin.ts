@@ -1,5 +1,4 @@
 import { isCalledProgressive, morphologicDiagnoses, namedCauses } from "../../../record/index.ts";
-
 import { type CaseRule, fromMemory } from "../../rule.ts";
 
 export const progressiveWithoutToxin: CaseRule = {

@@ -1,5 +1,4 @@
 import { isFor, samplesOf } from "../../../record/index.ts";
-
 import { type CaseRule, verified } from "../../rule.ts";
 
 export const cultureOfTreatedPig: CaseRule = {

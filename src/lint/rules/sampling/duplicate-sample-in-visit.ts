@@ -1,6 +1,5 @@
 import type { Case } from "../../../cases/index.ts";
 import { samplesOf } from "../../../record/index.ts";
-
 import { practice, type VisitRule } from "../../rule.ts";
 
 export const duplicateSampleInVisit: VisitRule = {

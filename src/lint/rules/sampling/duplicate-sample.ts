@@ -1,5 +1,4 @@
 import { samplesOf } from "../../../record/index.ts";
-
 import { type CaseRule, practice } from "../../rule.ts";
 
 export const duplicateSample: CaseRule = {

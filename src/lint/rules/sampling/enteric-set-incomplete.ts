@@ -1,6 +1,5 @@
 import { sampleRules } from "../../../knowledge/index.ts";
 import { isGut, materialTitle, samplesOf } from "../../../record/index.ts";
-
 import { listing } from "../../../words/listing.ts";
 import { type CaseRule, verified } from "../../rule.ts";
 import { isGutInQuestion } from "../../shared/asked-of-laboratory.ts";

@@ -1,6 +1,5 @@
 import { sampleRules } from "../../../knowledge/index.ts";
 import { isFixed, piecesOf, samplesOf } from "../../../record/index.ts";
-
 import { count } from "../../../words/listing.ts";
 import { type CaseRule, fromMemory } from "../../rule.ts";
 

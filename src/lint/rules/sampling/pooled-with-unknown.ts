@@ -1,6 +1,5 @@
 import { unknownName } from "../../../cases/index.ts";
 import { samplesOf } from "../../../record/index.ts";
-
 import { practice, type VisitRule } from "../../rule.ts";
 
 export const pooledWithUnknown: VisitRule = {

@@ -1,5 +1,4 @@
 import { isFor, isTissue, materialTitle, samplesOf } from "../../../record/index.ts";
-
 import { fromMemory, type VisitRule } from "../../rule.ts";
 
 const sources = new Set(["stomach.stomach_content", "stomach", "feed", "water", "bedding"]);

@@ -1,7 +1,6 @@
 import { moment } from "../../../cases/index.ts";
 import { sampleRules } from "../../../knowledge/index.ts";
 import { isFor, isVisitDateDoubtful, samplesOf } from "../../../record/index.ts";
-
 import { practice, type VisitRule } from "../../rule.ts";
 
 export const toxinTestMisdated: VisitRule = {

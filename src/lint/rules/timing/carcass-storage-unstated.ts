@@ -1,7 +1,6 @@
 import { quantity, saysNothing } from "../../../cases/index.ts";
 import { autolysis } from "../../../knowledge/index.ts";
 import { diedAt, hoursBetween, openedAt, spell } from "../../../record/index.ts";
-
 import { type CaseRule, verified } from "../../rule.ts";
 
 const limit = quantity("duration", autolysis.storage_after) ?? Number.POSITIVE_INFINITY;

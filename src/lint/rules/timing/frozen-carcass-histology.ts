@@ -1,6 +1,5 @@
 import { frozenTooSoon, samplesOf } from "../../../record/index.ts";
 import { isFrozenHistology } from "../../../sampling/index.ts";
-
 import { type CaseRule, verified } from "../../rule.ts";
 
 export const frozenCarcassHistology: CaseRule = {

@@ -1,7 +1,6 @@
 import { type Case, isAfter } from "../../../cases/index.ts";
 import { autolysis, organById } from "../../../knowledge/index.ts";
 import { isFixed, isFor, isSampledAfter, samplesOf, soundStepAt } from "../../../record/index.ts";
-
 import { listing } from "../../../words/listing.ts";
 import { type CaseRule, practice } from "../../rule.ts";
 import { isGutInQuestion } from "../../shared/asked-of-laboratory.ts";

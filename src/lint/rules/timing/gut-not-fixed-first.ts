@@ -1,7 +1,6 @@
 import { isAfter } from "../../../cases/index.ts";
 import { autolysis } from "../../../knowledge/index.ts";
 import { type IndexedSample, isFixed, sampleAt, samplesOf } from "../../../record/index.ts";
-
 import { listing } from "../../../words/listing.ts";
 import { type CaseRule, verified } from "../../rule.ts";
 import { isGutInQuestion } from "../../shared/asked-of-laboratory.ts";

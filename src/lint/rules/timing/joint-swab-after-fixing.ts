@@ -1,6 +1,5 @@
 import { isAfter } from "../../../cases/index.ts";
 import { isFixed, isForAgents, sampleAt, samplesOf } from "../../../record/index.ts";
-
 import { isOneName } from "../../../words/plain-name.ts";
 import { type CaseRule, practice } from "../../rule.ts";
 

@@ -7,7 +7,6 @@ import {
   samplesOf,
   soundStepAt,
 } from "../../../record/index.ts";
-
 import { type CaseRule, practice } from "../../rule.ts";
 
 export const meningealSwabLate: CaseRule = {
