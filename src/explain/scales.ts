@@ -7,7 +7,7 @@ import type { Block } from "./described.ts";
 import { type Section, section, type Topic } from "./explanation.ts";
 import { inline } from "./inline.ts";
 
-export const scaleTopic = (scale: Scale): Topic => ({
+const scaleTopic = (scale: Scale): Topic => ({
   kind: "scale",
   name: scale.id,
   title: scale.title,
