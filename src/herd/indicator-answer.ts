@@ -2,6 +2,7 @@
 import type { Case, Finding, OrganState } from "../cases/index.ts";
 import { type Indicator, organById, type Scale, type ScalePart } from "../knowledge/index.ts";
 import { scales } from "../knowledge/scales.ts";
+import { isLesion } from "../record/index.ts";
 import { scaleNamed, scoreCase, scoreOrgan } from "../score/index.ts";
 
 /** What a pig answers to a yes/no question; "not examined" keeps it out of the denominator. */
@@ -52,9 +53,6 @@ export const countOf = (answered: readonly Answered[]) => ({
 
 type FindingQuestion = NonNullable<Indicator["finding"]>;
 
-/** What is described but is no lesion of the living pig, unless somebody asks for it by name. */
-const noLesion: readonly string[] = ["artefact", "autolysis"];
-
 /**
  * Whether the lesion is there.
  *
@@ -68,7 +66,7 @@ function findingAnswer(question: FindingQuestion, one: Case): Answer {
   const organ = organById(question.organ);
   if (organ === undefined) throw new RangeError(`there is no organ "${question.organ}"`);
   const state = one.organ(organ);
-  if (described(state).some((finding) => matches(finding, question.process))) return "yes";
+  if (described(state).some((finding) => isLesion(finding, question.process))) return "yes";
   const graded = gradedAnswer(question, state, [...scales.values(), ...one.settings.houseScales.values()]);
   if (graded === "yes") return "yes";
   if (state.status === "normal") return "no";
@@ -80,11 +78,6 @@ const described = (state: OrganState): Finding[] => [
   ...state.findings.map(({ finding }) => finding),
   ...state.sides.flatMap(({ state: side }) => described(side)),
 ];
-
-function matches({ process, certainty }: Finding, asked: readonly string[] | undefined): boolean {
-  if (certainty === "artefact") return false;
-  return asked === undefined ? !noLesion.includes(process) : asked.includes(process);
-}
 
 /** Left and right of a paired organ, unless the organ is described as a whole. */
 function bothSidesSeen({ findings, sides }: OrganState): boolean {

@@ -45,6 +45,7 @@ export {
   entriesOf,
   findingsOf,
   gradesOf,
+  isLesion,
   type LesionQuestion,
   lesionPath,
   lesions,

@@ -57,7 +57,7 @@ const notOfTheLivingPig: readonly string[] = ["artefact", "autolysis"];
  * Whether a finding is a lesion: not where it is called an artefact, and not what came after death (autolysis), unless
  * that is one of the processes asked for.
  */
-function isLesion({ process, certainty }: Finding, asked?: readonly string[]): boolean {
+export function isLesion({ process, certainty }: Finding, asked?: readonly string[]): boolean {
   if (certainty === "artefact") return false;
   return asked === undefined ? !notOfTheLivingPig.includes(process) : asked.includes(process);
 }
