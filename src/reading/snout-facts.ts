@@ -1,6 +1,7 @@
 /** What a visit holds of what the reading asks: snouts, jaws, air, and tests for the toxin gene. */
-import { type Case, type Visit, valueAt } from "../cases/index.ts";
+import type { Case, Visit } from "../cases/index.ts";
 import { organById, snoutReadingRules } from "../knowledge/index.ts";
+import { type Conchae, conchae } from "../record/index.ts";
 import { scaleNamed, scoreCase } from "../score/index.ts";
 import { type ToxinTest, toxinTests } from "./toxin-tests.ts";
 
@@ -59,20 +60,16 @@ function snoutOf(one: Case): Snout | undefined {
   const state = organ && one.organ(organ);
   if (state === undefined || state.bySystem || (state.status !== "normal" && state.status !== "recorded"))
     return undefined;
-  const { entry } = state;
-  if (valueAt(entry, ["section"]) === tooFarInFront) return undefined;
-  const conchae = (["left", "right"] as const).flatMap((side) =>
-    (["dorsal", "ventral"] as const).map((concha) => ({ concha, loss: valueAt(entry, [side, concha]) })),
-  );
-  const grades: unknown[] = Object.values(entry?.grades ?? {});
-  const judged = [...grades, ...conchae.map(({ loss }) => loss)].filter((value) => typeof value === "number");
+  const nose = conchae(one);
+  if (nose?.section === tooFarInFront) return undefined;
+  const judged = [...Object.values(nose?.grades ?? {}), ...(nose?.losses ?? [])];
   const wasted = state.findings.some(({ finding }) => finding.process === "atrophy");
   // Measured or sawn, but nobody said how the conchae look: blank is never normal.
   if (judged.length === 0 && !wasted && state.status !== "normal") return undefined;
   return {
     grade: scored(one, snoutReadingRules.scale),
     loss: wasted || judged.some((value) => value > 0),
-    severe: [...scoredSigns(one, false), ...lostConcha(conchae)],
+    severe: [...scoredSigns(one, false), ...lostConcha(nose)],
     outside: scoredSigns(one, true),
     ageDays: one.ageDays,
     slaughtered: one.record.death?.manner === "slaughtered",
@@ -90,11 +87,9 @@ const scoredSigns = (one: Case, fromOutside: boolean): string[] =>
     })
     .map(({ words }) => words);
 
-function lostConcha(conchae: readonly { readonly concha: string; readonly loss: unknown }[]): string[] {
+function lostConcha(nose: Conchae | undefined): string[] {
   const { ventral_concha: ventral } = snoutReadingRules.severe;
-  const lost = conchae.some(
-    ({ concha, loss }) => concha === "ventral" && typeof loss === "number" && loss >= ventral.at_least,
-  );
+  const lost = [nose?.left, nose?.right].some((side) => (side?.ventral ?? 0) >= ventral.at_least);
   return lost ? [ventral.words] : [];
 }
 
