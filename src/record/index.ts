@@ -12,12 +12,12 @@ export {
   areAllOfAnotherYear,
   brainOut,
   type DatedEvent,
+  doubtfulSamples,
   frozenTooSoon,
+  hasDoubtfulTimes,
   isDeathTooEarly,
-  isMisdated,
   isOpeningTooLate,
-  isVisitMisdated,
-  misdatedSamples,
+  isVisitDateDoubtful,
   openedPigs,
   soundStepAt,
   stepsBeforeDeath,
@@ -50,10 +50,8 @@ export {
   lesionPath,
   lesions,
   markedLesions,
-  notExamined,
   type PlacedEntry,
   type PlacedFinding,
-  type PlacedState,
   placedStates,
   statesOf,
 } from "./organs.ts";
@@ -67,7 +65,7 @@ export {
   samplesIn,
 } from "./parcels.ts";
 export { besideCase, isAbsent, isElsewhere, isOfUnknown, photographs, tracings } from "./photographs.ts";
-export { formalinSamples, isNotWorn, sawn, type Worn } from "./protection.ts";
+export { formalinSamples, type ProtectiveItem, sawn, wentWithout } from "./protection.ts";
 export {
   type IndexedSample,
   isFixed,
@@ -80,7 +78,6 @@ export {
   piecesOf,
   samplesOf,
 } from "./samples.ts";
-export { signFamiliesOf } from "./signs.ts";
 export { eachText, type FreeText, freeTextsOf, freeTextsOfVisit, notesOfOrgans } from "./texts.ts";
 export {
   acuteHours,
@@ -102,6 +99,7 @@ export {
   groupsOf,
   oneOrigin,
   showsSigns,
+  signFamiliesOf,
   signsOf,
   submissionSource,
   syndromes,

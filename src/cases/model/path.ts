@@ -64,3 +64,9 @@ export function remove(target: object, path: Path): void {
   if (last !== undefined && typeof parent === "object" && parent !== null)
     delete (parent as Record<string | number, unknown>)[last];
 }
+
+/** A value with keys: neither a list nor nothing. */
+export type Keyed = Record<string, unknown>;
+
+export const isKeyed = (value: unknown): value is Keyed =>
+  typeof value === "object" && value !== null && !Array.isArray(value);

@@ -1,7 +1,7 @@
 import { openAlarms } from "../../../alarms/index.ts";
 import { formatPath, pathsMeet } from "../../../cases/index.ts";
 import { markedLesions, morphologicDiagnoses } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const markedLesionUndiagnosed: CaseRule = {
   id: "marked-lesion-undiagnosed",
@@ -10,7 +10,7 @@ export const markedLesionUndiagnosed: CaseRule = {
   level: "note",
   summary: "In a case with diagnoses, each organ with a marked lesion has one.",
   protects: "The worst lesion of the pig falls out of the summary, which is all that most people read.",
-  source: { cite: "common practice of reporting", confidence: "common-practice" },
+  source: practice("common practice of reporting"),
   bad: {
     case: "liver_pancreas: {liver: [{process: necrosis, distribution: multifocal, size: 4 mm, colour: white, severity: marked}]}\nsamples: ",
   },

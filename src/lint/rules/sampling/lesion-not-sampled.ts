@@ -1,6 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
 import { isSampled, markedLesions, samplesOf } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 /** Nothing for a laboratory. */
 const natural = new Set(["hernia", "fracture", "wound", "scar", "deviation", "prolapse"]);
@@ -14,10 +14,7 @@ export const lesionNotSampled: CaseRule = {
   summary: "If anything is sampled, a marked lesion is.",
   protects:
     "The worst organ is the one the laboratory should see; its agent and its histology make the diagnosis.",
-  source: {
-    cite: "the lesion and its edge are sampled first; common practice",
-    confidence: "common-practice",
-  },
+  source: practice("the lesion and its edge are sampled first; common practice"),
   bad: {
     case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal, number: 6, severity: marked}]}\ndiagnosis: {morphologic: ['Spleen: infarcts, multifocal, acute, marked']}",
   },
