@@ -1,7 +1,8 @@
-// Start-up and linting as ratios to an empty Node process, measured in turn so that a busy machine slows both alike.
+// Speed and memory as ratios, beside their goals. What is set against each other is run in turn, so that a busy machine
+// slows both alike; the medians of the ratios are what counts.
 import { spawnSync } from "node:child_process";
 import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { cpus, tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import "./setup.mjs";
@@ -9,56 +10,105 @@ import "./setup.mjs";
 const root = fileURLToPath(new URL("..", import.meta.url));
 const runs = Number(process.argv[2] ?? 15);
 const one = "tests/fixtures/birch-farm/2026-04-20/pig-01.yaml";
+const carcase = (...args) => ["bin/carcase.js", ...args];
 
-const seconds = (args) => {
+/** Runs Node to its end: seconds of wall time and, where asked, of CPU time, and MiB of memory at its peak. */
+function run(args, isMeasured = true) {
+  const usage = isMeasured ? ["--require", "./scripts/bench/usage.cjs"] : [];
   const start = process.hrtime.bigint();
-  const { status } = spawnSync(process.execPath, args, { cwd: root, stdio: "ignore" });
+  const { status, output } = spawnSync(process.execPath, [...usage, ...args], {
+    cwd: root,
+    stdio: ["ignore", "ignore", "ignore", "pipe"],
+    encoding: "utf8",
+  });
+  const wall = Number(process.hrtime.bigint() - start) / 1e9;
   if (status !== 0) throw new Error(`node ${args.join(" ")} ended with ${status}`);
-  return Number(process.hrtime.bigint() - start) / 1e9;
-};
-const median = (values) => values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)];
-
-/** Ratio of a command to `node -e 0`, pair by pair. */
-function ratio(name, args, limit) {
-  seconds(["-e", "0"]);
-  seconds(args);
-  const pairs = Array.from({ length: runs }, () => [seconds(["-e", "0"]), seconds(args)]);
-  const ratios = pairs.map(([empty, ours]) => ours / empty);
-  const shown = median(ratios).toFixed(2);
-  const bound = limit === undefined ? "" : `  (goal: at most ${limit})`;
-  console.log(
-    `${name.padEnd(34)} ${shown.padStart(6)} x node -e 0  [${Math.min(...ratios).toFixed(2)} to ${Math.max(...ratios).toFixed(2)}]${bound}`,
-  );
+  return { wall, ...(isMeasured && JSON.parse(output[3])) };
 }
 
-console.log(`node ${process.version}, ${runs} pairs of runs each, median [least to greatest]`);
-ratio("--version", ["bin/carcase.js", "--version"], 1.6);
-ratio("--help", ["bin/carcase.js", "--help"]);
-ratio("lint, one case", ["bin/carcase.js", "lint", one], 2.5);
-ratio("lint, example farm (26 cases)", ["bin/carcase.js", "lint", "cases-example/alder-farm"]);
-ratio("score, example farm", ["bin/carcase.js", "score", "cases-example/alder-farm"]);
-ratio("herd, example farm", ["bin/carcase.js", "herd", "cases-example/alder-farm"]);
+const sorted = (values) => values.toSorted((a, b) => a - b);
+const median = (values) => sorted(values)[Math.floor(values.length / 2)];
+
+function line(name, text, goal) {
+  console.log(`${name.padEnd(46)} ${text}${goal === undefined ? "" : `  (goal: at most ${goal})`}`);
+}
+
+/** What one command takes of another's time. */
+function ratio(name, args, { to, of, by, goal, pairs = runs }) {
+  const takes = (what) => run(what, by !== "wall")[by];
+  takes(args);
+  takes(to);
+  const ratios = sorted(Array.from({ length: pairs }, () => takes(args) / takes(to)));
+  const [least, most] = [ratios[0], ratios.at(-1)].map((value) => value.toFixed(2));
+  line(name, `${median(ratios).toFixed(2).padStart(6)} x ${of}  [${least} to ${most}]`, goal);
+}
 
 /** The example farm under another name: no two pigs of an archive share an id. */
 function copyFarm(folder, copy) {
   cpSync(join(root, "cases-example/alder-farm"), folder, { recursive: true });
-  for (const name of readdirSync(folder, { recursive: true, encoding: "utf8" }).filter((one) =>
-    one.endsWith(".yaml"),
+  for (const name of readdirSync(folder, { recursive: true, encoding: "utf8" }).filter((file) =>
+    file.endsWith(".yaml"),
   )) {
     const file = join(folder, name);
     writeFileSync(file, readFileSync(file, "utf8").replaceAll("alder-2", `alder-${copy}-2`));
   }
 }
 
-// Many visits: what one more case costs.
+function archive(parent, farms) {
+  const folder = join(parent, `${farms}-farms`);
+  for (let copy = 0; copy < farms; copy++) copyFarm(join(folder, `farm-${copy}`), copy);
+  cpSync(join(root, "cases-example/carcase.yaml"), join(folder, "carcase.yaml"));
+  return folder;
+}
+
+console.log(
+  `node ${process.version}, ${cpus().length} cores; medians [least to greatest] of ${runs} pairs of runs, of 5 for archives`,
+);
+
+const empty = { to: ["-e", "0"], of: "node -e 0", by: "wall" };
+ratio("--version", carcase("--version"), { ...empty, goal: 1.2 });
+ratio("lint, one case", carcase("lint", one), { ...empty, goal: 1.7 });
+for (const command of ["lint", "score", "herd"])
+  ratio(`${command}, example farm (26 cases)`, carcase(command, "cases-example/alder-farm"), empty);
+
 const many = mkdtempSync(join(tmpdir(), "carcase-bench-"));
 try {
-  for (let copy = 0; copy < 20; copy++) copyFarm(join(many, `farm-${copy}`), copy);
-  cpSync(join(root, "cases-example/carcase.yaml"), join(many, "carcase.yaml"));
-  const start = seconds(["bin/carcase.js", "lint", one]);
-  const all = seconds(["bin/carcase.js", "lint", "--format", "json", many]);
-  console.log(
-    `${"lint, 520 cases".padEnd(34)} ${(((all - start) / 519) * 1000).toFixed(1).padStart(6)} ms for each further case`,
+  const pairs = 5;
+  const [small, middle, large] = [40, 154, 385].map((farms) => archive(many, farms));
+  const lint = (folder, ...more) => carcase("lint", "--quiet", ...more, folder);
+  for (const [cases, folder] of [
+    ["1 040", small],
+    ["10 010", large],
+  ])
+    ratio(`lint, ${cases} cases, CPU`, lint(folder), {
+      to: ["scripts/bench/events.mjs", folder],
+      of: "one parseEvents of the same files",
+      by: "cpu",
+      goal: 3,
+      pairs,
+    });
+  ratio("lint, 10 010 cases, two threads, wall", lint(large, "--threads", "2"), {
+    to: lint(large),
+    of: "one thread",
+    by: "wall",
+    goal: 0.65,
+    pairs,
+  });
+  for (const command of ["score", "herd"])
+    ratio(`${command}, 10 010 cases, CPU`, carcase(command, large), {
+      to: lint(large),
+      of: "lint",
+      by: "cpu",
+      goal: 1.5,
+      pairs: 3,
+    });
+  const memory = (folder) => median(Array.from({ length: 3 }, () => run(lint(folder)).memory));
+  const [atMiddle, atLarge] = [memory(middle), memory(large)];
+  line("lint, 4 004 cases, memory", `${atMiddle.toFixed(0).padStart(6)} MiB`);
+  line(
+    "lint, 10 010 cases, memory",
+    `${atLarge.toFixed(0).padStart(6)} MiB`,
+    "220 MiB, and flat from 4 004 on",
   );
 } finally {
   rmSync(many, { recursive: true });
@@ -76,11 +126,16 @@ const clock = (each) => {
   for (const [x, n] of counts) each(x, n);
   return Number(process.hrtime.bigint() - start) / 1e9;
 };
-const pairs = Array.from({ length: 6 }, () => [
-  clock((x, n) => binomialInterval(x, n)),
-  clock((x, n) => jstat.jStat.beta.inv(0.025, x + 1, n - x + 1)),
-]).slice(1);
-const ratios = pairs.map(([ours, theirs]) => ours / theirs);
-console.log(
-  `${"100 000 Clopper-Pearson intervals".padEnd(34)} ${median(ratios).toFixed(2).padStart(6)} x 100 000 beta quantiles of jstat  [${Math.min(...ratios).toFixed(2)} to ${Math.max(...ratios).toFixed(2)}]  (goal: under 10)`,
+const ratios = sorted(
+  Array.from({ length: 6 }, () => [
+    clock((x, n) => binomialInterval(x, n)),
+    clock((x, n) => jstat.jStat.beta.inv(0.025, x + 1, n - x + 1)),
+  ])
+    .slice(1)
+    .map(([ours, theirs]) => ours / theirs),
+);
+line(
+  "100 000 Clopper-Pearson intervals",
+  `${median(ratios).toFixed(2).padStart(6)} x 100 000 beta quantiles of jstat  [${ratios[0].toFixed(2)} to ${ratios.at(-1).toFixed(2)}]`,
+  10,
 );

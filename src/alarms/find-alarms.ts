@@ -1,10 +1,9 @@
 /** The alarms of a case or a visit, from recorded findings and facts; a diagnosis is never asked. */
-import type { Archive } from "../cases/index.ts";
+import type { Archive, Case } from "../cases/index.ts";
 import { type AlarmPattern, alarmPatterns } from "../knowledge/index.ts";
 import { fact } from "../record/index.ts";
 import { ownCopy } from "../words/own-copy.ts";
 import type { Alarm, AlarmSubject, OpenAlarm } from "./alarm.ts";
-import { type IntendedReading, intendedReading } from "./as-intended.ts";
 import { isLifted } from "./lifted.ts";
 import { type Match, matchCondition } from "./match-condition.ts";
 import { callWhom } from "./notice.ts";
@@ -36,8 +35,8 @@ export const openAlarmsOf = ({ visits, cases }: Pick<Archive, "visits" | "cases"
 function findAlarm(pattern: AlarmPattern, subject: AlarmSubject): Alarm | undefined {
   if (pattern.scope !== ("cases" in subject ? "visit" : "case")) return undefined;
   if (pattern.fires === "when-listed" && !subject.settings.notifiable.includes(pattern.id)) return undefined;
-  const meant = intendedReading(subject);
-  const found = (meant && matchIntended(pattern, meant)) ?? matchCondition(pattern.pattern, subject);
+  const intended = intendedReading(subject);
+  const found = (intended && matchIntended(pattern, intended)) ?? matchCondition(pattern.pattern, subject);
   if (found === undefined) return undefined;
   const seen = new Set<string>();
   const evidence = found.filter((one) => {
@@ -53,3 +52,30 @@ const matchIntended = ({ pattern }: AlarmPattern, { subject, written }: Intended
     ...one,
     subject: written.get(one.subject) ?? one.subject,
   }));
+
+/** A record at fault as it was probably meant: a slip in the word of a lesion must not silence its alarm. */
+interface IntendedReading {
+  readonly subject: AlarmSubject;
+  /** The record as written of each one as meant. */
+  readonly written: ReadonlyMap<AlarmSubject, AlarmSubject>;
+}
+
+/** @returns undefined when everything fits the format, so that there is nothing to guess */
+function intendedReading(subject: AlarmSubject): IntendedReading | undefined {
+  const cases = "cases" in subject ? subject.cases : [subject];
+  const visit = "cases" in subject ? subject : subject.visit;
+  if (visit?.asIntended === undefined && cases.every((one) => one.asIntended === undefined)) return undefined;
+  const record = visit?.asIntended ?? visit?.record;
+  const read = cases.map((one) => caseAsIntended(one, record));
+  const written = new Map<AlarmSubject, AlarmSubject>(
+    read.flatMap((one, index) => cases.slice(index, index + 1).map((other) => [one, other] as const)),
+  );
+  if (!("cases" in subject)) return read[0] && { subject: read[0], written };
+  const whole = { ...subject, record: record ?? subject.record, cases: read };
+  return { subject: whole, written: written.set(whole, subject) };
+}
+
+function caseAsIntended(one: Case, record: NonNullable<Case["visit"]>["record"] | undefined): Case {
+  const visit = one.visit && { ...one.visit, record: record ?? one.visit.record };
+  return { ...(one.asIntended ?? one), visit };
+}

@@ -1,10 +1,8 @@
 /** The small language of alarm patterns: one condition against a case or a visit, answered with its evidence. */
-import { type Case, pathOf } from "../cases/index.ts";
-import { type AlarmCondition, ageClasses } from "../knowledge/index.ts";
+import { type Case, moment, type Path, pathOf, quantity } from "../cases/index.ts";
+import { type AlarmCondition, ageClasses, familiesOfSign } from "../knowledge/index.ts";
 import type { AlarmSubject, Evidence } from "./alarm.ts";
-import { deaths } from "./match-deaths.ts";
 import { finding, grade } from "./match-finding.ts";
-import { fever, herdSigns, signs } from "./match-signs.ts";
 
 /** What speaks for the condition; undefined when it is not met. An empty list is met without anything to show. */
 export type Match = readonly Evidence[] | undefined;
@@ -128,4 +126,82 @@ function isYounger({ ageDays, ageClass }: Case, days: number): boolean {
 function isTreated(one: Case): boolean {
   const treated = one.record.selection?.treated;
   return treated === "yes" || treated === true || typeof treated === "object";
+}
+
+/** The signs of the pig; undefined when it shows none of them. A name may be a sign or a family of signs. */
+const signs = (names: readonly string[], one: Case): Evidence[] | undefined =>
+  signsAt(names, one.record.selection?.signs ?? [], one, ["selection", "signs"]);
+
+/** The signs of the groups: those of the visit, and for a visit those of its cases as well. */
+function herdSigns(names: readonly string[], subject: AlarmSubject): Evidence[] | undefined {
+  if ("cases" in subject) {
+    const found = [
+      ...(signsAt(names, subject.record.signs ?? [], subject, ["signs"]) ?? []),
+      ...subject.cases.flatMap((one) => signs(names, one) ?? []),
+    ];
+    return found.length === 0 ? undefined : found;
+  }
+  // What the visit says lies in another file, so there is nothing to show in this one.
+  const matching = (subject.visit?.record.signs ?? []).filter((sign) => isNamed(names, sign));
+  return matching.length === 0 ? undefined : [];
+}
+
+/** A temperature of so many degrees or more, or fever among the signs. */
+function fever(degrees: number, one: Case): Evidence[] | undefined {
+  const text = one.record.pig?.temperature;
+  const measured = quantity("temperature", text);
+  if (measured === undefined) return signs(["fever"], one);
+  if (measured < degrees) return undefined;
+  return [
+    {
+      subject: one,
+      path: ["pig", "temperature"],
+      text: `temperature ${text ?? ""}`,
+      beforeKnife: true,
+    },
+  ];
+}
+
+const isNamed = (names: readonly string[], sign: string): boolean =>
+  names.includes(sign) || familiesOfSign(sign).some((family) => names.includes(family));
+
+function signsAt(
+  names: readonly string[],
+  recorded: readonly string[],
+  subject: AlarmSubject,
+  path: Path,
+): Evidence[] | undefined {
+  if (!recorded.some((sign) => isNamed(names, sign))) return undefined;
+  return recorded.flatMap((sign, index) =>
+    isNamed(names, sign) ? [{ subject, path: [...path, index], text: sign, beforeKnife: true }] : [],
+  );
+}
+
+/**
+ * The groups that lost so many of their pigs; undefined when none did. A case asks its own group, a case without one
+ * all groups of its visit. Where the days matter, a group without the onset of its signs does not count.
+ */
+function deaths(
+  wanted: NonNullable<AlarmCondition["deaths"]>,
+  subject: AlarmSubject,
+): Evidence[] | undefined {
+  const isVisit = "cases" in subject;
+  const visit = isVisit ? subject : subject.visit;
+  const own = isVisit ? undefined : subject.record.pig?.group;
+  const found = Object.entries(visit?.record.groups ?? {}).flatMap(([group, { at_risk, dead, onset }]) => {
+    if (own !== undefined && own !== group) return [];
+    if (at_risk === undefined || at_risk === 0 || dead === undefined) return [];
+    if (dead < wanted.at_least || dead / at_risk < wanted.share) return [];
+    const days = daysBetween(onset, visit?.record.date);
+    if (wanted.within !== undefined && (days === undefined || days > wanted.within)) return [];
+    const text = `${dead} of ${at_risk} dead in ${group}`;
+    return [{ subject, path: ["groups", group, "dead"], text, beforeKnife: true }];
+  });
+  if (found.length === 0) return undefined;
+  return isVisit ? found : [];
+}
+
+function daysBetween(from: string | undefined, to: string | undefined): number | undefined {
+  const [first, last] = [moment(from), moment(to)];
+  return first === undefined || last === undefined ? undefined : (last.written - first.written) / 24;
 }

@@ -1,5 +1,4 @@
 /** Recorded findings and measured parts against an alarm pattern. */
-
 import { type Case, pathOf } from "../cases/index.ts";
 import { type AlarmCondition, type AlarmFinding, type AlarmWords, organById } from "../knowledge/index.ts";
 import { findingsOf, type PlacedFinding } from "../record/index.ts";

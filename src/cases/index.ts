@@ -4,16 +4,14 @@ export type { Fault } from "./faults/fault.ts";
 export {
   ArchiveReader,
   type ReadEnd,
-  type ReadFolder,
   type ReadOptions,
   readCases,
 } from "./files/read-cases.ts";
 export { isUnborn, isWeaned } from "./model/age-class.ts";
-export type { DueQuestion } from "./model/due.ts";
 export { organsDue } from "./model/due.ts";
 export type { Archive, Case, Farm, HouseScale, Visit } from "./model/model.ts";
 export { isAfter, type Moment, moment, onOneClock } from "./model/moment.ts";
-export type { Finding, OrganState, OrganStatus } from "./model/organ-state.ts";
+export type { Finding, OrganState } from "./model/organ-state.ts";
 export { formatPath, type Path, pathOf, pathsMeet, valueAt } from "./model/path.ts";
 export type { ResolvedProtocol } from "./model/protocol.ts";
 export { quantity } from "./model/quantity.ts";

@@ -1,5 +1,4 @@
 /** What `carcase lint` is asked for, checked before any case is read. */
-
 import { type LintFormat, lintFormats } from "../formats/lint/formats.ts";
 import { type Level, type LintOptions, levels, ruleNamed, rules } from "../lint/index.ts";
 import { type BaselineOptions, checkBaselineOptions } from "./baseline.ts";

@@ -1,7 +1,7 @@
 /** Materials, containers and tests of samples: what each spoils, and what to take instead. */
 import type { CaseFile } from "../generated/case.types.ts";
 import { autolysis, sampleRules } from "../knowledge/index.ts";
-import { listing } from "../words/listing.ts";
+import { capital, listing } from "../words/listing.ts";
 import { type Section, section, type Topic, yamlSection } from "./explanation.ts";
 
 const unfit = Object.values(sampleRules.unfit);
@@ -40,7 +40,6 @@ const tests: Readonly<Record<NonNullable<Sample["for"]>[number], string>> = {
   archive: "archive",
 };
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 const list = (words: readonly string[], names: Readonly<Record<string, string>>): string =>
   listing(words.map((word) => names[word] ?? word));
 const orNothing = (sections: readonly Section[], otherwise: string): readonly Section[] =>

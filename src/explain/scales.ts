@@ -1,12 +1,13 @@
 /** How a scale comes to its score, and what its numbers mean. */
+import type { HouseScale } from "../cases/index.ts";
 import type { Scale } from "../knowledge/index.ts";
 import { scales } from "../knowledge/scales.ts";
 import { describeScale } from "./describe-scale.ts";
 import type { Block } from "./described.ts";
-import type { Section, Topic } from "./explanation.ts";
+import { type Section, section, type Topic } from "./explanation.ts";
 import { inline } from "./inline.ts";
 
-export const scaleTopic = (scale: Scale): Topic => ({
+const scaleTopic = (scale: Scale): Topic => ({
   kind: "scale",
   name: scale.id,
   title: scale.title,
@@ -24,3 +25,18 @@ function sections({ heading, text = [], table, record, after = [] }: Block): Sec
   const typed = record === undefined ? [] : [inline(record)];
   return [{ heading, lines: [...text, ...rows, ...typed, ...after] }];
 }
+
+/** Scales of the practice's own, explained like those that ship; with a word that they are the practice's. */
+export const houseScaleTopics = (files: readonly HouseScale[]): Topic[] =>
+  files.flatMap(({ scale, file }) => {
+    if (scale === undefined) return [];
+    const topic = scaleTopic(scale);
+    const explain = (): ReturnType<Topic["explain"]> => {
+      const { sections, source } = topic.explain();
+      return {
+        sections: [...section(null, [`A scale of your practice, from ${file}.`]), ...sections],
+        source,
+      };
+    };
+    return [{ ...topic, explain }];
+  });

@@ -6,6 +6,8 @@ import type { ErrorObject } from "ajv";
 import { errorsOf } from "../cases/faults/full-validator.ts";
 import { pointerPath } from "../cases/faults/schema-faults.ts";
 import { type Path, valueAt } from "../cases/index.ts";
+import { eachText } from "../record/index.ts";
+import { grouped } from "../words/grouped.ts";
 
 /** Files that can be fixed. */
 export type FixedKind = "case" | "visit" | "farm";
@@ -37,14 +39,12 @@ export interface Probed {
 
 export function probe(kind: FixedKind, value: Record<string, unknown>): Probed {
   const errors = errorsOf(kind, replaced(value));
-  const byPath = new Map<string, ErrorObject[]>();
-  for (const error of errors) {
-    const id = JSON.stringify(pointerPath(error.instancePath, value));
-    byPath.set(id, [...(byPath.get(id) ?? []), error]);
-  }
-  const texts = [...textsIn(value, [])].map(({ path, text }) => {
+  const byPath = grouped(errors, ({ instancePath }) => JSON.stringify(pointerPath(instancePath, value)));
+  const texts: Wanted[] = [];
+  eachText(value, (text, _key, pathOf) => {
+    const path = pathOf();
     const here = byPath.get(JSON.stringify(path)) ?? [];
-    return { path, text, words: wordsOf(here), patterns: patternsOf(here), free: here.length === 0 };
+    texts.push({ path, text, words: wordsOf(here), patterns: patternsOf(here), free: here.length === 0 });
   });
   const keys = [...byPath].flatMap(([id, here]) => unknownKeys(JSON.parse(id) as Path, here));
   return { texts, keys };
@@ -66,14 +66,6 @@ function replaced(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(replaced);
   if (typeof value !== "object" || value === null) return value;
   return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, replaced(item)]));
-}
-
-function* textsIn(value: unknown, path: Path): Generator<{ path: Path; text: string }> {
-  if (typeof value === "string") yield { path, text: value };
-  else if (Array.isArray(value))
-    for (const [index, item] of value.entries()) yield* textsIn(item, [...path, index]);
-  else if (typeof value === "object" && value !== null)
-    for (const [key, item] of Object.entries(value)) yield* textsIn(item, [...path, key]);
 }
 
 function wordsOf(errors: readonly ErrorObject[]): string[] {

@@ -1,7 +1,8 @@
 /** The yes/no questions asked of every pig. */
-import type { Case, Finding, OrganState } from "../cases/index.ts";
+import type { Case, OrganState } from "../cases/index.ts";
 import { type Indicator, organById, type Scale, type ScalePart } from "../knowledge/index.ts";
 import { scales } from "../knowledge/scales.ts";
+import { findingsOf, isLesion } from "../record/index.ts";
 import { scaleNamed, scoreCase, scoreOrgan } from "../score/index.ts";
 
 /** What a pig answers to a yes/no question; "not examined" keeps it out of the denominator. */
@@ -52,14 +53,11 @@ export const countOf = (answered: readonly Answered[]) => ({
 
 type FindingQuestion = NonNullable<Indicator["finding"]>;
 
-/** What is described but is no lesion of the living pig, unless somebody asks for it by name. */
-const noLesion: readonly string[] = ["artefact", "autolysis"];
-
 /**
  * Whether the lesion is there.
  *
- * Yes: a finding of one of the processes (of any, when none is named) is described, or a grade amounts to one (`shows` of
- * the scales). A finding whose certainty is artefact does not count.
+ * Yes: a lesion (see isLesion) of one of the processes, or of any, when none is named, is described, or a grade amounts to
+ * one (`shows` of the scales).
  * No: the organ is normal, also by the word normal for its whole system; or it is recorded without such a lesion.
  * Not examined: blank, not examined, not assessable; only one side of a paired organ was looked at; or nothing is
  * described and the grades that would show the lesion are not complete.
@@ -68,22 +66,13 @@ function findingAnswer(question: FindingQuestion, one: Case): Answer {
   const organ = organById(question.organ);
   if (organ === undefined) throw new RangeError(`there is no organ "${question.organ}"`);
   const state = one.organ(organ);
-  if (described(state).some((finding) => matches(finding, question.process))) return "yes";
+  const described = findingsOf(one).filter((placed) => placed.organ === organ);
+  if (described.some(({ finding }) => isLesion(finding, question.process))) return "yes";
   const graded = gradedAnswer(question, state, [...scales.values(), ...one.settings.houseScales.values()]);
   if (graded === "yes") return "yes";
   if (state.status === "normal") return "no";
   if (state.status !== "recorded" || !bothSidesSeen(state)) return "not examined";
-  return described(state).length > 0 ? "no" : (graded ?? "no");
-}
-
-const described = (state: OrganState): Finding[] => [
-  ...state.findings.map(({ finding }) => finding),
-  ...state.sides.flatMap(({ state: side }) => described(side)),
-];
-
-function matches({ process, certainty }: Finding, asked: readonly string[] | undefined): boolean {
-  if (certainty === "artefact") return false;
-  return asked === undefined ? !noLesion.includes(process) : asked.includes(process);
+  return described.length > 0 ? "no" : (graded ?? "no");
 }
 
 /** Left and right of a paired organ, unless the organ is described as a whole. */

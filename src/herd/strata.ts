@@ -47,9 +47,10 @@ export function strata(cases: readonly Case[], by: readonly Dimension[] = dimens
       basisOf(one),
     ]),
   );
+  const order = manyFarms && !by.includes("visit") ? orderOf(cases, farmFolder) : orderOf(cases, visitOf);
   const found = [...cells.values()].map((inCell) => {
     const [first] = inCell;
-    const place = placeOf(first, cases, by, manyFarms);
+    const place = placeOf(first, by, manyFarms, order);
     return { stratum: label(first, by, manyFarms), basis: basisOf(first), cases: inCell, place };
   });
   return found.sort((a, b) => compare(a.place, b.place)).map(({ place: _, ...rest }) => rest);
@@ -71,22 +72,31 @@ function label(one: Case, by: readonly Dimension[], manyFarms: boolean): Stratum
 type Place = readonly (string | number)[];
 const last = "\uffff";
 
-function placeOf(one: Case, cases: readonly Case[], by: readonly Dimension[], manyFarms: boolean): Place {
-  const first = (same: (other: Case) => boolean): number => cases.findIndex(same);
+function placeOf(
+  one: Case,
+  by: readonly Dimension[],
+  manyFarms: boolean,
+  order: (one: Case) => number,
+): Place {
   const basis = basisOf(one);
   return [
-    ...(by.includes("visit")
-      ? [
-          one.visit?.record.date ?? last,
-          first(
-            (other) => other.visit?.folder === one.visit?.folder && dirname(other.file) === dirname(one.file),
-          ),
-        ]
-      : [manyFarms ? first((other) => farmFolder(other) === farmFolder(one)) : 0]),
+    ...(by.includes("visit") ? [one.visit?.record.date ?? last, order(one)] : [manyFarms ? order(one) : 0]),
     ...(by.includes("group") ? groupPlace(one) : []),
     by.includes("age_class") ? orderIn(Object.keys(ageClasses.classes), one.ageClass ?? null) : 0,
     orderIn(Object.keys(selectionBases), basis),
   ];
+}
+
+const visitOf = (one: Case): string => JSON.stringify([one.visit?.folder, dirname(one.file)]);
+
+/** Where the first case stands that shares a key with this one. */
+function orderOf(cases: readonly Case[], keyOf: (one: Case) => string | null): (one: Case) => number {
+  const first = new Map<string | null, number>();
+  for (const [index, one] of cases.entries()) {
+    const key = keyOf(one);
+    if (!first.has(key)) first.set(key, index);
+  }
+  return (one) => first.get(keyOf(one)) ?? cases.length;
 }
 
 /** Groups stand as in the farm file; those it does not know by name after them. */

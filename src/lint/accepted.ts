@@ -9,7 +9,7 @@ export interface AcceptedFinding extends Finding {
 }
 
 /** A file that can accept findings about itself. */
-export type Accepting = Case | Visit;
+type Accepting = Case | Visit;
 
 /** What came of the entries. */
 export interface Acceptance {

@@ -2,7 +2,6 @@
  * A baseline: the findings that an old archive already had, so that only new ones count. Findings are known by file,
  * rule and path, and how many there are; never by line.
  */
-
 import { errorsOf } from "../cases/faults/full-validator.ts";
 import { schemaFaults } from "../cases/faults/schema-faults.ts";
 import type { BaselineEntry, BaselineFile } from "../generated/baseline.types.ts";

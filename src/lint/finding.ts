@@ -1,5 +1,4 @@
 /** A finding of the linter, with its place. The first seven fields are an interface that scripts rely on. */
-
 import { formatPath, type Path, valueAt } from "../cases/index.ts";
 import type { SourceDocument } from "../cases/yaml/document.ts";
 import { ownCopy } from "../words/own-copy.ts";

@@ -1,7 +1,6 @@
 /** The linter: rules over cases and visits, and the count of what was examined. */
 export type { AcceptedFinding } from "./accepted.ts";
 export {
-  type AgainstBaseline,
   againstBaseline,
   type Baseline,
   type FileKey,
@@ -10,7 +9,7 @@ export {
   parseBaseline,
   samePaths,
 } from "./baseline.ts";
-export type { Completeness, OrganCounts, VisitCompleteness } from "./completeness.ts";
+export type { Completeness, OrganCounts } from "./completeness.ts";
 export type { Finding } from "./finding.ts";
 export { lintCases } from "./lint.ts";
 export {
@@ -18,7 +17,6 @@ export {
   Linter,
   type LintOptions,
   type LintResult,
-  type LintSummary,
   lintResult,
 } from "./linter.ts";
 export { gradeCheckFor } from "./needs-scales.ts";

@@ -35,7 +35,7 @@ export interface LintOptions {
   readonly levels?: Readonly<Record<string, Level | "off">>;
 }
 
-export interface LintSummary extends OrganCounts, FindingCounts {
+interface LintSummary extends OrganCounts, FindingCounts {
   readonly cases: number;
   /** Findings that a file accepts with a reason. */
   readonly accepted: number;

@@ -67,11 +67,14 @@ interface RuleText {
   readonly good: Example;
 }
 
-/** A source that is what people of the trade do, named in a few words: `of filing`, `at diagnostic laboratories: …`. */
-export const commonPractice = (where: string): Source => ({
-  cite: `common practice ${where}`,
-  confidence: "common-practice",
-});
+/** A source that was read. */
+export const verified = (cite: string): Source => ({ cite, confidence: "verified" });
+
+/** A source that is what people of the trade do. */
+export const practice = (cite: string): Source => ({ cite, confidence: "common-practice" });
+
+/** A source that was not opened again. */
+export const fromMemory = (cite: string): Source => ({ cite, confidence: "from-memory" });
 
 /** What a row of a table of rules says of itself; its table gives it family, scope and check. */
 export type RuleRow = Omit<RuleText, "family">;

@@ -1,5 +1,4 @@
 /** What must hold before anything is computed from outlines: closed, simple, and where they belong. */
-
 import { crossingOf } from "./crossing.ts";
 import { distance, extent, type Point } from "./curve.ts";
 import { flatten } from "./flatten.ts";

@@ -96,10 +96,10 @@ function meeting(one: Piece, other: Piece): Point | undefined {
     const share = cda / (cda - cdb);
     return { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share };
   }
-  if (abc === 0 && within(a, b, c)) return c;
-  if (abd === 0 && within(a, b, d)) return d;
-  if (cda === 0 && within(c, d, a)) return a;
-  if (cdb === 0 && within(c, d, b)) return b;
+  if (abc === 0 && isInBox(a, b, c)) return c;
+  if (abd === 0 && isInBox(a, b, d)) return d;
+  if (cda === 0 && isInBox(c, d, a)) return a;
+  if (cdb === 0 && isInBox(c, d, b)) return b;
   return undefined;
 }
 
@@ -113,7 +113,7 @@ const side = (a: Point, b: Point, c: Point): number =>
   Math.sign((b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x));
 
 /** Whether a point on the line through a and b lies between them. */
-const within = (a: Point, b: Point, p: Point): boolean =>
+const isInBox = (a: Point, b: Point, p: Point): boolean =>
   p.x >= Math.min(a.x, b.x) &&
   p.x <= Math.max(a.x, b.x) &&
   p.y >= Math.min(a.y, b.y) &&

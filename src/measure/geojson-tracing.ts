@@ -2,7 +2,7 @@
 import { parseYaml } from "../cases/yaml/parse-yaml.ts";
 import { type Contour, type Point, polygonal } from "./curve.ts";
 import { inMillimetres, lengthUnits } from "./length.ts";
-import { meantPart, type Part, partOf } from "./parts.ts";
+import { intendedPart, type Part, partOf } from "./parts.ts";
 import { type Place, TracingError, wholeFile } from "./problem.ts";
 import { type ScaleBar, scaleOf } from "./scale.ts";
 import { closedIfItMeets, type Drawing, type Shape } from "./tracing.ts";
@@ -51,12 +51,12 @@ function drawingOf(all: readonly Feature[], report: Report): Drawing {
       if (typeof name !== "string") passedOver.push(`feature ${index + 1}`);
       else if (part !== undefined) attempt(feature, name, part);
       else {
-        const meant = meantPart(name);
-        if (meant === undefined) passedOver.push(name);
+        const intended = intendedPart(name);
+        if (intended === undefined) passedOver.push(name);
         else
           throw new TracingError(
             "part-unknown",
-            `"${name}" is no agreed id; did you mean ${meant}?`,
+            `"${name}" is no agreed id; did you mean ${intended}?`,
             feature.place,
           );
       }

@@ -1,13 +1,13 @@
 /** Measures a tracing: every outline, and what follows from them. */
 import { problemIn } from "./check-outlines.ts";
-import { type LungMeasures, lungMeasures } from "./lungs.ts";
 import { lobeId, lobes, snoutParts } from "./parts.ts";
 import { type Problem, TracingError } from "./problem.ts";
 import { readTracing } from "./read-tracing.ts";
 import { contourLength, type Region, regionOf } from "./region.ts";
 import { septumDeviation } from "./septum.ts";
-import { type SnoutMeasures, snoutMeasures } from "./snout.ts";
+import { type Regions, type SnoutMeasures, snoutMeasures } from "./snout.ts";
 import type { Drawing, Shape } from "./tracing.ts";
+import { none, some, type Value } from "./values.ts";
 
 /** One outline: its agreed id, area in mm², perimeter in mm. A septum drawn as a line has a length and no area. */
 interface MeasuredOutline {
@@ -101,4 +101,25 @@ function inOrder(outlines: readonly MeasuredOutline[]): MeasuredOutline[] {
   const place = ({ part }: MeasuredOutline): number =>
     order.includes(part) ? order.indexOf(part) : order.length;
   return [...outlines].sort((a, b) => place(a) - place(b));
+}
+
+export interface LungMeasures {
+  /** Affected area over lobe area, per cent, 0 to 100, by lobe (left_cranial ... accessory); lobes that were traced. */
+  readonly affected_percent: Readonly<Record<string, Value>>;
+}
+
+/** @param affected mm² by lobe; a traced lobe that is not in it has none
+ *  @returns undefined when no part of a lung was traced */
+export function lungMeasures(
+  regions: Regions,
+  affected: ReadonlyMap<string, number>,
+): LungMeasures | undefined {
+  const entries = lobes.flatMap((lobe): [string, Value][] => {
+    const whole = regions.get(lobeId(lobe));
+    const area = affected.get(lobe);
+    if (whole === undefined) return area === undefined ? [] : [[lobe, none([lobeId(lobe)])]];
+    // A drawing may reach over the border of the lobe by a hand's breadth; more than the lobe is not affected.
+    return [[lobe, some(Math.min(100, (100 * (area ?? 0)) / whole.area))]];
+  });
+  return entries.length === 0 ? undefined : { affected_percent: Object.fromEntries(entries) };
 }

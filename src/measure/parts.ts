@@ -54,7 +54,7 @@ export function partOf(id: string): Part | undefined {
 }
 
 /** The agreed id that somebody probably meant. */
-export function meantPart(id: string): string | undefined {
+export function intendedPart(id: string): string | undefined {
   // Some programs allow no hyphens, or put _1_ behind a name that was taken.
   const plain = id
     .toLowerCase()
@@ -63,6 +63,6 @@ export function meantPart(id: string): string | undefined {
   if (partOf(plain) !== undefined) return plain;
   const number = /-\d+$/.exec(id)?.[0] ?? "";
   const base = id.slice(0, id.length - number.length);
-  const meant = nearest(base, [...outlines, ...absences, ...affected.keys(), scaleBar]);
-  return meant !== undefined && affected.has(meant) ? `${meant}${number}` : meant;
+  const intended = nearest(base, [...outlines, ...absences, ...affected.keys(), scaleBar]);
+  return intended !== undefined && affected.has(intended) ? `${intended}${number}` : intended;
 }

@@ -1,6 +1,6 @@
 /** An SVG drawing to the outlines that are measured. */
 import { distance } from "./curve.ts";
-import { meantPart, type Part, partOf } from "./parts.ts";
+import { intendedPart, type Part, partOf } from "./parts.ts";
 import { TracingError } from "./problem.ts";
 import { type ScaleBar, scaleOf } from "./scale.ts";
 import { checkShown, checkStyles, fillRule, isDrawn, transformsOf } from "./svg-context.ts";
@@ -43,10 +43,10 @@ function drawingOf(file: SvgFile, report: Report): Drawing {
     if (!isShape(element.name)) continue;
     const id = element.attributes.get("id");
     if (named === undefined) {
-      const meant = id === undefined ? undefined : meantPart(id);
-      if (id !== undefined && meant !== undefined) {
+      const intended = id === undefined ? undefined : intendedPart(id);
+      if (id !== undefined && intended !== undefined) {
         anyPart = true;
-        report(unknownPart(id, meant, element));
+        report(unknownPart(id, intended, element));
       } else passedOver.push(id ?? `${element.name} in line ${element.place.line}`);
       continue;
     }
@@ -150,5 +150,5 @@ const twice = (id: string, element: SvgElement): TracingError =>
     element.place,
   );
 
-const unknownPart = (id: string, meant: string, { place }: SvgElement): TracingError =>
-  new TracingError("part-unknown", `"${id}" is no agreed id; did you mean ${meant}?`, place);
+const unknownPart = (id: string, intended: string, { place }: SvgElement): TracingError =>
+  new TracingError("part-unknown", `"${id}" is no agreed id; did you mean ${intended}?`, place);

@@ -1,6 +1,7 @@
 /** A random draw that can be repeated: same list, same seed, same pigs. */
 import { createHash } from "node:crypto";
 import { seededRandom } from "../statistics/index.ts";
+import { grouped } from "../words/grouped.ts";
 import type { Unit } from "./frame.ts";
 
 /** Name of the generator, as printed with every draw. */
@@ -53,13 +54,7 @@ export function draw(frame: readonly Unit[], { take, reserve, seed, each = false
 }
 
 function byGroup(frame: readonly Unit[]): { name: string; places: number[] }[] {
-  const groups = new Map<string, number[]>();
-  for (const [place, { group }] of frame.entries()) {
-    const name = group ?? "the list";
-    const places = groups.get(name) ?? [];
-    places.push(place);
-    groups.set(name, places);
-  }
+  const groups = grouped(frame.keys(), (place) => frame[place]?.group ?? "the list");
   return [...groups].map(([name, places]) => ({ name, places }));
 }
 

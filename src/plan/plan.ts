@@ -1,5 +1,4 @@
 /** What every planned number is answered with: sentences, a table over a range, cautions and sources. */
-
 import type { ChoosingPigs, ChoosingRule, Source } from "../knowledge/index.ts";
 import { choosingPigs } from "../knowledge/index.ts";
 

@@ -1,6 +1,7 @@
 /** What a visit holds of what the reading asks: snouts, jaws, air, and tests for the toxin gene. */
-import { type Case, type Visit, valueAt } from "../cases/index.ts";
+import type { Case, Visit } from "../cases/index.ts";
 import { organById, snoutReadingRules } from "../knowledge/index.ts";
+import { type Conchae, conchae } from "../record/index.ts";
 import { scaleNamed, scoreCase } from "../score/index.ts";
 import { type ToxinTest, toxinTests } from "./toxin-tests.ts";
 
@@ -51,28 +52,23 @@ export const hasSigns = ({ severe, outside }: Snout): boolean => severe.length >
 const leadingNumber = (text: string | undefined): number | undefined =>
   text === undefined ? undefined : Number.parseFloat(text);
 
-const turbinates = "respiratory.turbinates";
 const tooFarInFront = "rostral-to-premolar-1";
 
 function snoutOf(one: Case): Snout | undefined {
-  const organ = organById(turbinates);
+  const organ = organById("respiratory.turbinates");
   const state = organ && one.organ(organ);
   if (state === undefined || state.bySystem || (state.status !== "normal" && state.status !== "recorded"))
     return undefined;
-  const { entry } = state;
-  if (valueAt(entry, ["section"]) === tooFarInFront) return undefined;
-  const conchae = (["left", "right"] as const).flatMap((side) =>
-    (["dorsal", "ventral"] as const).map((concha) => ({ concha, loss: valueAt(entry, [side, concha]) })),
-  );
-  const grades: unknown[] = Object.values(entry?.grades ?? {});
-  const judged = [...grades, ...conchae.map(({ loss }) => loss)].filter((value) => typeof value === "number");
+  const recorded = conchae(one);
+  if (recorded?.section === tooFarInFront) return undefined;
+  const judged = [...Object.values(recorded?.grades ?? {}), ...(recorded?.losses ?? [])];
   const wasted = state.findings.some(({ finding }) => finding.process === "atrophy");
   // Measured or sawn, but nobody said how the conchae look: blank is never normal.
   if (judged.length === 0 && !wasted && state.status !== "normal") return undefined;
   return {
     grade: scored(one, snoutReadingRules.scale),
     loss: wasted || judged.some((value) => value > 0),
-    severe: [...scoredSigns(one, false), ...lostConcha(conchae)],
+    severe: [...scoredSigns(one, false), ...lostConcha(recorded)],
     outside: scoredSigns(one, true),
     ageDays: one.ageDays,
     slaughtered: one.record.death?.manner === "slaughtered",
@@ -90,12 +86,10 @@ const scoredSigns = (one: Case, fromOutside: boolean): string[] =>
     })
     .map(({ words }) => words);
 
-function lostConcha(conchae: readonly { readonly concha: string; readonly loss: unknown }[]): string[] {
+function lostConcha(recorded: Conchae | undefined): string[] {
   const { ventral_concha: ventral } = snoutReadingRules.severe;
-  const lost = conchae.some(
-    ({ concha, loss }) => concha === "ventral" && typeof loss === "number" && loss >= ventral.at_least,
-  );
-  return lost ? [ventral.words] : [];
+  const losses = [recorded?.left.ventral, recorded?.right.ventral];
+  return losses.some((loss) => loss !== undefined && loss >= ventral.at_least) ? [ventral.words] : [];
 }
 
 function scored(one: Case, id: string): number | undefined {

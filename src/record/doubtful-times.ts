@@ -27,7 +27,7 @@ export interface YearSlip extends DatedEvent {
 const farDays = 180;
 
 /** What has a time of its own in a case and belongs to the days of the visit: death, opening, steps, samples. */
-export const datedEvents = fact((one: Case): readonly DatedEvent[] => {
+const datedEvents = fact((one: Case): readonly DatedEvent[] => {
   const { death, opened, steps = {}, samples = [] } = one.record;
   return [
     event(["death", "at"], "death", death?.at),
@@ -50,9 +50,11 @@ export const yearSlips = fact((one: Case): readonly YearSlip[] => {
   const apart = (at: Moment): number => Math.floor(at.written / 24) - Math.floor(day.written / 24);
   return datedEvents(one).flatMap((found) => {
     const days = apart(found.at);
-    const meant = moment(date.slice(0, 4) + found.text.slice(4));
+    const intended = moment(date.slice(0, 4) + found.text.slice(4));
     const slipped =
-      Math.abs(days) > farDays && meant !== undefined && Math.abs(apart(meant)) <= selectionRules.case_days;
+      Math.abs(days) > farDays &&
+      intended !== undefined &&
+      Math.abs(apart(intended)) <= selectionRules.case_days;
     return slipped ? [{ ...found, days }] : [];
   });
 });
@@ -135,13 +137,13 @@ export function soundStepAt(one: Case, step: Step): Moment | undefined {
 }
 
 /** Indices of the samples whose year or month cannot be right, so that they are not told to be late. */
-export const misdatedSamples = fact((one: Case): readonly number[] => {
+export const doubtfulSamples = fact((one: Case): readonly number[] => {
   const wrong = [...yearSlips(one), ...takenTooLate(one)];
   return wrong.flatMap(({ path: [key, index] }) => (key === "samples" ? [Number(index)] : []));
 });
 
 /** Whether times of the case contradict each other so that no span between them means anything. */
-export const isMisdated = fact((one: Case): boolean => {
+export const hasDoubtfulTimes = fact((one: Case): boolean => {
   const slips = yearSlips(one).length;
   return (
     (slips > 0 && slips < datedEvents(one).length) ||
@@ -194,7 +196,7 @@ export function areAllOfAnotherYear(visit: Visit): boolean {
 }
 
 /** Whether the date of the visit stands against all of its pigs. */
-export const isVisitMisdated = fact(
+export const isVisitDateDoubtful = fact(
   (visit: Visit): boolean => areAllBefore(visit) || areAllAfter(visit) || areAllOfAnotherYear(visit),
 );
 

@@ -12,12 +12,12 @@ export {
   areAllOfAnotherYear,
   brainOut,
   type DatedEvent,
+  doubtfulSamples,
   frozenTooSoon,
+  hasDoubtfulTimes,
   isDeathTooEarly,
-  isMisdated,
   isOpeningTooLate,
-  isVisitMisdated,
-  misdatedSamples,
+  isVisitDateDoubtful,
   openedPigs,
   soundStepAt,
   stepsBeforeDeath,
@@ -49,10 +49,9 @@ export {
   type LesionQuestion,
   lesionPath,
   lesions,
-  notExamined,
+  markedLesions,
   type PlacedEntry,
   type PlacedFinding,
-  type PlacedState,
   placedStates,
   statesOf,
 } from "./organs.ts";
@@ -66,7 +65,7 @@ export {
   samplesIn,
 } from "./parcels.ts";
 export { besideCase, isAbsent, isElsewhere, isOfUnknown, photographs, tracings } from "./photographs.ts";
-export { formalinSamples, isNotWorn, sawn, type Worn } from "./protection.ts";
+export { formalinSamples, type ProtectiveItem, sawn, wentWithout } from "./protection.ts";
 export {
   type IndexedSample,
   isFixed,
@@ -79,7 +78,6 @@ export {
   piecesOf,
   samplesOf,
 } from "./samples.ts";
-export { signFamiliesOf } from "./signs.ts";
 export { eachText, type FreeText, freeTextsOf, freeTextsOfVisit, notesOfOrgans } from "./texts.ts";
 export {
   acuteHours,
@@ -101,6 +99,7 @@ export {
   groupsOf,
   oneOrigin,
   showsSigns,
+  signFamiliesOf,
   signsOf,
   submissionSource,
   syndromes,

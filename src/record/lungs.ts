@@ -67,5 +67,5 @@ export const lungRegions = fact((one: Case): LungRegions | undefined => {
 
 /** The findings of consolidation in the lungs. */
 export const consolidations = fact((one: Case): readonly PlacedFinding[] =>
-  lesions(one, { processes: ["consolidation"], within: ["respiratory.lungs"] }),
+  lesions(one, { processes: ["consolidation"], organs: ["respiratory.lungs"] }),
 );

@@ -1,6 +1,6 @@
 /** What a case says of its organs: states, findings, lesions. */
 import type { Case, Finding, OrganState, Path } from "../cases/index.ts";
-import { type Observation, organById, organs, type PlacedOrgan, scaleRanges } from "../knowledge/index.ts";
+import { type Observation, organs, type PlacedOrgan, scaleRanges } from "../knowledge/index.ts";
 import { fact } from "./fact.ts";
 
 /** What is said in one place of an organ: of the organ itself, or of one of its sides. */
@@ -38,13 +38,6 @@ export function statesOf(one: Case, organ: PlacedOrgan): OrganState[] {
   return [state, ...state.sides.map((side) => side.state)];
 }
 
-/** Those of these organs that the case says were not examined, whatever the reason; a blank organ is not among them. */
-export const notExamined = (one: Case, ids: readonly string[]): PlacedOrgan[] =>
-  ids
-    .map(organById)
-    .filter((organ) => organ !== undefined && one.organ(organ).status === "not_examined")
-    .filter((organ) => organ !== undefined);
-
 export interface PlacedFinding extends PlacedState {
   readonly finding: Finding;
   readonly path: Path;
@@ -69,20 +62,25 @@ export function isLesion({ process, certainty }: Finding, asked?: readonly strin
   return asked === undefined ? !notOfTheLivingPig.includes(process) : asked.includes(process);
 }
 
+/** The lesions that are called marked: they belong in the diagnosis, in the parcel and on a photograph. */
+export const markedLesions = fact((one: Case): readonly PlacedFinding[] =>
+  findingsOf(one).filter(({ finding }) => finding.severity === "marked" && isLesion(finding)),
+);
+
 export interface LesionQuestion {
   readonly processes: readonly Finding["process"][];
-  /** Systems or organs to look at; all when left out. */
-  readonly within?: readonly string[];
+  /** Organs, or systems whole; all when left out. */
+  readonly organs?: readonly string[];
 }
 
 /** The lesions of some processes, without those called artefacts. */
-export function lesions(one: Case, { processes, within }: LesionQuestion): PlacedFinding[] {
+export function lesions(one: Case, { processes, organs: asked }: LesionQuestion): PlacedFinding[] {
   const all = findingsOf(one);
   if (all.length === 0) return [];
   return all.filter(
     ({ organ, finding }) =>
       isLesion(finding, processes) &&
-      (within === undefined || within.includes(organ.id) || within.includes(organ.system)),
+      (asked === undefined || asked.includes(organ.id) || asked.includes(organ.system)),
   );
 }
 

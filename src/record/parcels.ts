@@ -5,7 +5,7 @@ import type { Sample } from "./materials.ts";
 
 export type Parcel = NonNullable<Visit["record"]["parcels"]>[number];
 
-export interface PackedSample {
+interface PackedSample {
   readonly id: string;
   /** Where the parcel names it. */
   readonly path: Path;

@@ -2,12 +2,12 @@
 import type { Case } from "../cases/index.ts";
 import { organById, protection } from "../knowledge/index.ts";
 
-export type Worn = NonNullable<NonNullable<Case["record"]["safety"]>["protection"]>[number];
+export type ProtectiveItem = NonNullable<NonNullable<Case["record"]["safety"]>["protection"]>[number];
 
 /** Whether protection is recorded and this is not in it. A record without protection says nothing. */
-export function isNotWorn(one: Case, item: Worn): boolean {
-  const worn = one.record.safety?.protection;
-  return worn !== undefined && !worn.includes(item);
+export function wentWithout(one: Case, item: ProtectiveItem): boolean {
+  const recorded = one.record.safety?.protection;
+  return recorded !== undefined && !recorded.includes(item);
 }
 
 /** The organs that were examined and are reached with saw or axe, by the word for them. */

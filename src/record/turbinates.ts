@@ -52,6 +52,6 @@ function sideOf(value: unknown): Side {
 
 /** A finding on the turbinates that looks like the stain of bone dust from the saw. */
 export const stainedByDust = (one: Case): PlacedFinding | undefined =>
-  lesions(one, { processes: ["discolouration", "icterus"], within: ["respiratory.turbinates"] }).find(
+  lesions(one, { processes: ["discolouration", "icterus"], organs: ["respiratory.turbinates"] }).find(
     ({ finding }) => finding.colour === "yellow" || finding.colour === "tan",
   );

@@ -1,9 +1,8 @@
 /** What a visit says of its pigs: which were chosen for their signs, what they share, where they come from; and its groups. */
 import { type Case, isUnborn, type Visit } from "../cases/index.ts";
-import { selectionRules } from "../knowledge/index.ts";
+import { selectionRules, signFamilies } from "../knowledge/index.ts";
 import { plainName } from "../words/plain-name.ts";
 import { fact } from "./fact.ts";
-import { signFamiliesOf } from "./signs.ts";
 
 export const showsSigns = (one: Case): boolean => one.signs.some((sign) => sign !== "none");
 
@@ -76,3 +75,8 @@ export const submissionSource = {
   cite: "submission guidelines: Animal Health Laboratory, University of Guelph; NDSU Veterinary Diagnostic Laboratory (group size, numbers sick and dead, first day)",
   confidence: "verified",
 } as const;
+
+/** The families (respiratory, nervous, ...) of its signs, in the order of the vocabulary. */
+export const signFamiliesOf = fact((one: Case): readonly string[] =>
+  one.signs.length === 0 ? [] : signFamilies(one.signs),
+);

@@ -7,7 +7,6 @@ export {
   isFrozenHistology,
   sampleWorth,
   type TestWorth,
-  type TimeWorth,
   timeWorth,
   type Worth,
 } from "./worth.ts";

@@ -2,10 +2,10 @@
 import type { Case } from "../cases/index.ts";
 import { autolysis } from "../knowledge/index.ts";
 import {
+  doubtfulSamples,
   fact,
   type IndexedSample,
   isFixed,
-  misdatedSamples,
   sampleAt,
   samplesOf,
   spell,
@@ -31,8 +31,8 @@ export function lateSamples(one: Case, kind: string, worths: readonly TimeWorth[
     return late === undefined || late.length === 0 ? [] : [{ ...entry, late }];
   });
   // What is dated a month later was not late: the date is wrong, and that is reported once.
-  const misdated = found.length === 0 ? [] : misdatedSamples(one);
-  return found.filter(({ index }) => !misdated.includes(index));
+  const doubtful = found.length === 0 ? [] : doubtfulSamples(one);
+  return found.filter(({ index }) => !doubtful.includes(index));
 }
 
 /** Gut for histology that went into a fixative late; what travels unfixed is reported for that. */

@@ -8,7 +8,8 @@
  * digits between them, so that nothing that was observed is lost.
  * @param value any finite number
  */
-export const withoutFloatError = (value: number): number => Number(value.toPrecision(10));
+export const withoutFloatError = (value: number): number =>
+  Number.isSafeInteger(value) && Math.abs(value) < 1e9 ? value : Number(value.toPrecision(10));
 
 /**
  * The number rounded half up to some decimals: 0.305 to two decimals is 0.31; below 0 half down, -0.305 is -0.31.

@@ -1,7 +1,6 @@
 /** Reads one part of a scale from what is recorded on the organ. */
 import type { Scale, ScalePart } from "../knowledge/index.ts";
 import { lastReached } from "./classify.ts";
-import { holds } from "./condition.ts";
 import { withoutFloatError } from "./float-error.ts";
 import { inUnit, observation, observedRange } from "./observed.ts";
 import { misfit, pathIn, type Reading, shown } from "./reading.ts";
@@ -69,4 +68,23 @@ function toNumber(scale: Scale, part: ScalePart, written: unknown): number | str
   const reached = lastReached(steps, written);
   if (reached === undefined) return "below the first cut point of this scale";
   return reached.value ?? "the source of this scale gives no grade for it";
+}
+
+/** A part may count only while another observation says so: the size of a wound only where there is one. */
+type Condition = NonNullable<ScalePart["zero_unless"]>;
+
+/**
+ * Whether the condition holds.
+ * @returns undefined when the observation that it asks is not recorded
+ */
+function holds({ read, is, from, above, below }: Condition, entry: object | undefined): boolean | undefined {
+  const written = observation(entry, read);
+  if (written === undefined) return undefined;
+  if (is !== undefined) return [written].flat().some((word) => is.includes(String(word)));
+  return (
+    typeof written === "number" &&
+    (from === undefined || written >= from) &&
+    (above === undefined || written > above) &&
+    (below === undefined || written < below)
+  );
 }

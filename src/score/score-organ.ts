@@ -1,12 +1,12 @@
 /** The interpreter of the scales: one pig's organ and one scale in, one score out. No scale has code of its own. */
 import { type OrganState, pathOf, valueAt } from "../cases/index.ts";
 import type { Scale } from "../knowledge/index.ts";
+import { listing } from "../words/listing.ts";
 import type { CaseScore } from "./case-score.ts";
-import { classOf } from "./classify.ts";
-import { combine } from "./combine.ts";
+import { classOf, lastReached } from "./classify.ts";
+import { withoutFloatError } from "./float-error.ts";
 import { readPart } from "./part.ts";
-import { misfit, pathIn, type Reading } from "./reading.ts";
-import { unmetRequirements } from "./requirements.ts";
+import { misfit, pathIn, type Reading, shown } from "./reading.ts";
 
 /** A score before it is dressed for output. */
 interface Outcome {
@@ -154,3 +154,57 @@ function withGrade(scale: Scale, entry: object | undefined, computed: Total): To
 }
 
 const fault = (reason: string): Total => ({ value: null, faults: [{ value: null, reason }] });
+
+/**
+ * The requirements of the scale that are not met, such as the level at which the snout was sawn.
+ * @param entry the organ as recorded; undefined when it has no keys
+ * @returns for each its path, and the reason when something else is written there
+ */
+function unmetRequirements(scale: Scale, entry: object | undefined): Reading[] {
+  return Object.entries(scale.requires ?? {}).flatMap(([read, allowed]): Reading[] => {
+    const missing = pathIn(scale, read);
+    const written = valueAt(entry, pathOf(read));
+    if (written === undefined || written === null) return [{ value: null, missing }];
+    if (allowed.includes(String(written))) return [];
+    const reason = `${missing} is ${shown(written)}: this scale holds only for ${listing(allowed, "or")}`;
+    return [{ value: null, missing, reason }];
+  });
+}
+
+/**
+ * The value of the scale. Parts of a weighted sum or a linear formula come weighted (see `readPart`).
+ *
+ * First the parts are combined: by the first rule that fits, as the worst part, as their mean, or as their sum (of a linear
+ * formula with its offset). Then each bonus is added whose part lies above its limit. Last, the cut points of the total
+ * turn the result into a grade, where the scale has them.
+ * @param parts value of each part by its name, none missing
+ * @returns the value; a text says why there is none
+ */
+function combine(scale: Scale, parts: ReadonlyMap<string, number>): number | string {
+  const plain = combined(scale, [...parts.values()]);
+  if (plain === undefined) return "no rule of this scale fits these parts";
+  const bonus = (scale.bonus ?? []).filter(({ part, above }) => (parts.get(part) ?? Number.NaN) > above);
+  const total = withoutFloatError(bonus.reduce((sum, { add }) => sum + add, plain));
+  if (scale.total_steps === undefined) return total;
+  const reached = lastReached(scale.total_steps, total);
+  return reached?.value ?? `the parts make ${total}, for which this scale gives no grade`;
+}
+
+function combined(scale: Scale, values: readonly number[]): number | undefined {
+  const sum = values.reduce((total, value) => total + value, 0);
+  switch (scale.combine) {
+    case "rules":
+      return scale.rules?.find(
+        (rule) => values.filter((value) => value >= rule.at_least).length >= rule.parts,
+      )?.value;
+    case "max":
+      return Math.max(...values);
+    case "mean":
+      return sum / values.length;
+    case "linear":
+      return (scale.offset ?? 0) + sum;
+    case "sum":
+    case "weighted-sum":
+      return sum;
+  }
+}

@@ -1,5 +1,4 @@
 /** The worked examples of a scale, worked out again: what comes out otherwise than the file says. */
-
 import { validate } from "../cases/faults/validate.ts";
 import { formatPath, type Path, pathOf } from "../cases/index.ts";
 import { organState } from "../cases/model/organ-state.ts";

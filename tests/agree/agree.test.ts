@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { afterEach, describe, expect, it } from "vitest";
 import { agree, caseReadings, type Reading, tableReadings } from "../../src/agree/index.ts";
-import { readTable } from "../../src/agree/read-table.ts";
+import { readTable } from "../../src/agree/table-readings.ts";
 import { readCases } from "../../src/cases/index.ts";
 import { agreeCsv } from "../../src/formats/agree/csv.ts";
 import { agreeJson } from "../../src/formats/agree/json.ts";

@@ -390,7 +390,7 @@ describe("what was meant", () => {
     ["liver_pancreas: {lver: normal, liver: normal}", ["liver_pancreas", "lver"]],
     ["lungs: normal", ["lungs"]],
     ["pig: {sex: F}", ["pig", "sex"]],
-  ])("%s", (keys, meant) => {
-    expect(readingCase(keys).faults.map((fault) => fault.intended)).toEqual([meant]);
+  ])("%s", (keys, intended) => {
+    expect(readingCase(keys).faults.map((fault) => fault.intended)).toEqual([intended]);
   });
 });

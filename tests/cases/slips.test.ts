@@ -2,7 +2,13 @@
 import { describe, expect, it } from "vitest";
 import caseSchema from "../../schemas/case.schema.json" with { type: "json" };
 import { suggestion } from "../../src/cases/faults/suggestion.ts";
-import { isDenial, isNoDecision, meantWord, saysNothing, wordsWithin } from "../../src/cases/slips/word.ts";
+import {
+  intendedWord,
+  isDenial,
+  isNoDecision,
+  saysNothing,
+  wordsWithin,
+} from "../../src/cases/slips/word.ts";
 import { vocabulary } from "../../src/generated/knowledge.ts";
 import { ageClasses, slipWords } from "../../src/knowledge/index.ts";
 import { readAlarmFiles } from "../alarms/alarm-archive.ts";
@@ -46,28 +52,28 @@ describe("a word", () => {
     ["petechia", "petechiae"],
     ["vesicel", "vesicle"],
     ["xylophone", undefined],
-  ])("%s means %s", (written, meant) => {
-    expect(meantWord(written, vocabulary.process)).toBe(meant);
+  ])("%s means %s", (written, intended) => {
+    expect(intendedWord(written, vocabulary.process)).toBe(intended);
   });
 
   it.each([
     ["purulent", "suppurative"],
     ["pus", "suppurative"],
     ["mucopurulen", "mucopurulent"],
-  ])("of an exudate, %s, means %s", (written, meant) => {
-    expect(meantWord(written, vocabulary.exudate)).toBe(meant);
+  ])("of an exudate, %s, means %s", (written, intended) => {
+    expect(intendedWord(written, vocabulary.exudate)).toBe(intended);
   });
 
   it.each([
     ["waterproof-gloves", "gloves"],
     ["Nitrile gloves", "gloves"],
     ["cut-proof-gloves", "cut-proof-glove"],
-  ])("of protection, %s, means %s", (written, meant) => {
-    expect(meantWord(written, protection)).toBe(meant);
+  ])("of protection, %s, means %s", (written, intended) => {
+    expect(intendedWord(written, protection)).toBe(intended);
   });
 
   it("is never one that does not stand there", () => {
-    expect(meantWord("blister", ["none", "present"])).toBeUndefined();
+    expect(intendedWord("blister", ["none", "present"])).toBeUndefined();
   });
 });
 
@@ -128,8 +134,8 @@ describe("a temperature in Fahrenheit", () => {
     ["105.8 deg F", "41 °C"],
     ["98.6 Fahrenheit", "37 °C"],
     ["104 m", undefined],
-  ])("%s is %s", (written, meant) => {
-    expect(suggestion(written, patterns)).toBe(meant);
+  ])("%s is %s", (written, intended) => {
+    expect(suggestion(written, patterns)).toBe(intended);
   });
 });
 

@@ -261,11 +261,11 @@ describe("sides that are made up differently", () => {
   });
 
   it("counts the pens where pigs share them", () => {
-    const penned = farmOf({
+    const sharedPens = farmOf({
       "2026-01-01": affected(2, 6, { pen: 1 }),
       "2026-06-01": affected(2, 6, { pen: 2 }),
     });
-    expect(compareCases(penned, snout).blocks[0]?.cautions.join()).toContain(
+    expect(compareCases(sharedPens, snout).blocks[0]?.cautions.join()).toContain(
       "6 pigs of 1 known pen on 2026-01-01; 6 pigs of 1 known pen on 2026-06-01",
     );
   });

@@ -1,6 +1,6 @@
 /** Every single thing that a complete case must not lack: the paths whose removal the linter has to find. */
 import { type Case, type Path, pathOf } from "../../src/cases/index.ts";
-import { requiredFacts } from "../../src/lint/shared/required-facts.ts";
+import { requiredFacts } from "../../src/lint/rules/history/fact-missing.ts";
 
 export interface Omission {
   readonly what: "organ" | "system" | "side" | "lobe" | "observation" | "reason" | "fact" | "description";

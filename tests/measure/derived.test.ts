@@ -1,7 +1,7 @@
 /** What follows from outlines: ratios, asymmetry, septum, affected shares; and what is said when an outline is missing. */
 import { describe, expect, it } from "vitest";
 import { type Measure, measures, organById } from "../../src/knowledge/index.ts";
-import { lungMeasures } from "../../src/measure/lungs.ts";
+import { lungMeasures } from "../../src/measure/measure.ts";
 import { lobes, partOf } from "../../src/measure/parts.ts";
 import type { Region } from "../../src/measure/region.ts";
 import { snoutMeasures } from "../../src/measure/snout.ts";

@@ -1,7 +1,7 @@
 /** Every way in which a tracing can be wrong has a name, a line where there is one, and a sentence what to do. */
 import { describe, expect, it } from "vitest";
 import { problemKinds } from "../../src/measure/index.ts";
-import { meantPart } from "../../src/measure/parts.ts";
+import { intendedPart } from "../../src/measure/parts.ts";
 import { bar, measuredFile, problemsOf, svg } from "./drawn.ts";
 
 const square = (id: string, x = 0, y = 0, size = 20): string =>
@@ -340,14 +340,14 @@ describe("the id that was meant", () => {
     ["scalebar", "scale-bar"],
     ["lobe-right-apical", "lobe-right-cranial"],
     ["afected-left-middle-2", "affected-left-middle-2"],
-  ])("%s: %s", (written, meant) => {
-    expect(meantPart(written)).toBe(meant);
+  ])("%s: %s", (written, intended) => {
+    expect(intendedPart(written)).toBe(intended);
   });
 
   it.each(["path12", "rect10", "Layer_1", "SVGID_1_", "outline", "background", "skin", "tooth-left", "x"])(
     "%s: none, it is passed over",
     (written) => {
-      expect(meantPart(written)).toBeUndefined();
+      expect(intendedPart(written)).toBeUndefined();
     },
   );
 });

@@ -11,9 +11,9 @@ describe("what a sample comes from", () => {
     ["ileum", "intestine.ileum"],
     ["intestine.illeum", "intestine.ileum"],
     ["blod", "blood"],
-  ])("%s is no material; %s is near", (written, meant) => {
+  ])("%s is no material; %s is near", (written, intended) => {
     expect(isMaterial(written)).toBe(false);
-    expect(nearestMaterial(written)).toBe(meant);
+    expect(nearestMaterial(written)).toBe(intended);
   });
 
   it("is an organ, a system or a named material", () => {

@@ -4,7 +4,7 @@
  */
 import type { ErrorObject } from "ajv";
 import { formatPath, type Path, valueAt } from "../model/path.ts";
-import { meantValue } from "../slips/value.ts";
+import { intendedValue } from "../slips/value.ts";
 import { longText, shown } from "./shown.ts";
 import { unknownKey } from "./unknown-key.ts";
 import { valueMessage } from "./value-message.ts";
@@ -126,7 +126,7 @@ function valueFault({ path, errors, below }: Group, document: unknown): SchemaFa
   const range = errors.find(({ keyword }) => /^(exclusiveM|m)(ini|axi)mum$/.test(keyword));
   if (range !== undefined)
     return fault(`${shown(value)} is out of range; ${rangeWords(range)}.`, "out-of-range");
-  const guess = meantValue(value, errors);
+  const guess = intendedValue(value, errors);
   return fault(valueMessage(value, errors), "wrong-value").map((one) =>
     guess === undefined ? one : { ...one, guess },
   );

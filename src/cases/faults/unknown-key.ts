@@ -3,7 +3,7 @@ import type { ErrorObject } from "ajv";
 import { organs, systems } from "../../knowledge/index.ts";
 import { listing } from "../../words/listing.ts";
 import { type Path, valueAt } from "../model/path.ts";
-import { meantKey } from "../slips/word.ts";
+import { intendedKey } from "../slips/word.ts";
 import { findingKeys } from "./finding-keys.ts";
 
 export interface KeyAdvice {
@@ -25,11 +25,11 @@ export function unknownKey(
   document: unknown,
 ): KeyAdvice {
   const known = Object.keys((schema?.properties ?? {}) as object);
-  const near = (word: string): string | undefined => (word === "" ? undefined : meantKey(word, known));
-  const advice = (help: string, ...meant: (string | number)[]): KeyAdvice => ({
+  const near = (word: string): string | undefined => (word === "" ? undefined : intendedKey(word, known));
+  const advice = (help: string, ...intended: (string | number)[]): KeyAdvice => ({
     help,
-    intended: meant.length === 0 ? undefined : free(meant, document),
-    aim: meant.length === 0 ? undefined : meant,
+    intended: intended.length === 0 ? undefined : free(intended, document),
+    aim: intended.length === 0 ? undefined : intended,
   });
 
   const glued = /^([\w-]+):(\S.*)$/.exec(key);

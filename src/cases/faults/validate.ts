@@ -31,8 +31,9 @@ export interface Validated {
  */
 export function validate(kind: FileKind, value: Record<string, unknown>): Validated {
   const kept = mayBeNull[kind];
-  const faults = faultsOf(kind, value, kept);
-  if (faults.length === 0) return { faults, raw: value, record: withoutBlanks(value, kept) };
+  const plain = withoutBlanks(value, kept);
+  const faults = faultsIn(kind, value, plain);
+  if (faults.length === 0) return { faults, raw: value, record: plain };
   const { raw, lacking } = validPart(kind, value, faults);
   const record = withoutBlanks(structuredClone(raw), kept);
   for (const path of lacking) put(record, path, path.at(-1) === "grades" ? {} : "");
@@ -70,8 +71,15 @@ function validPart(
  * Faults of the document as if its blanks were not there, and keys that do not exist even if they are blank.
  * @param kept the key that may be null
  */
-export function faultsOf(kind: FileKind, value: Record<string, unknown>, kept?: string): SchemaFault[] {
-  const plain = withoutBlanks(value, kept);
+export const faultsOf = (kind: FileKind, value: Record<string, unknown>, kept?: string): SchemaFault[] =>
+  faultsIn(kind, value, withoutBlanks(value, kept));
+
+/** @param plain the document without its blanks; the document itself where it has none */
+function faultsIn(
+  kind: FileKind,
+  value: Record<string, unknown>,
+  plain: Record<string, unknown>,
+): SchemaFault[] {
   const errors = kind !== "scale" && fits[kind](plain) ? [] : errorsOf(kind, plain);
   const unknown = plain === value ? [] : errorsOf(kind, value);
   const blank = unknown.filter(

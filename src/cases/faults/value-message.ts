@@ -1,7 +1,7 @@
 /** What is wrong with a value, and what to write instead. */
 import type { ErrorObject } from "ajv";
 import { listing } from "../../words/listing.ts";
-import { meantWord } from "../slips/word.ts";
+import { intendedWord } from "../slips/word.ts";
 import { organShape } from "./organ-shape.ts";
 import { longText, shown } from "./shown.ts";
 import { suggestion } from "./suggestion.ts";
@@ -41,7 +41,7 @@ function wordMessage(value: unknown, errors: readonly ErrorObject[]): string | u
     return `${shown(value)} cannot be read here. Write ${number}${String(value) === String(number) ? ", without quotes" : ""}.`;
   if (typeof value === "string" && / - |;/.test(value))
     return `${shown(value)} is read as one text. ${value.includes(";") ? "Write a comma between two entries" : "Line up the hyphens of a list below each other"}.`;
-  const guess = typeof value === "string" ? meantWord(value, allowed) : undefined;
+  const guess = typeof value === "string" ? intendedWord(value, allowed) : undefined;
   if (listed.length === 0)
     return guess === undefined
       ? undefined
@@ -83,8 +83,8 @@ function formMessage(value: unknown, errors: readonly ErrorObject[]): string | u
   )
     return `${value} is read as a number. Write it in quotes: "${value}".`;
   const patterns = forms.map((one) => String(one.pattern));
-  const meant = suggestion(value, patterns) ?? joined(value, patterns);
-  if (meant !== undefined) return `${shown(value)} cannot be read. Did you mean ${meant}? ${hint}`;
+  const intended = suggestion(value, patterns) ?? joined(value, patterns);
+  if (intended !== undefined) return `${shown(value)} cannot be read. Did you mean ${intended}? ${hint}`;
   const unit = / unit|per cent|parts per|degrees|milligrams/.test(String(form.description));
   const bare = unit && /^-?\d+([.,]\d+)?$/.test(String(value));
   return bare ? `${shown(value)} has no unit. ${hint}` : `${shown(value)} cannot be read. ${hint}`;

@@ -57,7 +57,7 @@ interface AskedFile {
 }
 
 /** What was read of one folder: its visit, if there is one, with the cases, and the farms around them. */
-export type ReadFolder = Pick<Archive, "cases" | "visits" | "farms">;
+type ReadFolder = Pick<Archive, "cases" | "visits" | "farms">;
 
 /** What can be said only when all folders were read. */
 export interface ReadEnd {

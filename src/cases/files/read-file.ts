@@ -1,7 +1,7 @@
 /** Reads one file of a known kind: text, document, valid content, faults. */
-
 import { type Fault, fileFault } from "../faults/fault.ts";
 import { type FileKind, type Validated, validate } from "../faults/validate.ts";
+import { isKeyed } from "../model/path.ts";
 import type { SourceDocument } from "../yaml/document.ts";
 import { parseYaml } from "../yaml/parse-yaml.ts";
 import { readText, type TextResult } from "./read-text.ts";
@@ -55,9 +55,6 @@ export function keyedDocument(file: string, text: TextResult): ReadResult<KeyedD
     faults: [{ ...fileFault(file, message), ...place, excerpt: document.line(place.line) }],
   };
 }
-
-const isKeyed = (value: unknown): value is Record<string, unknown> =>
-  typeof value === "object" && value !== null && !Array.isArray(value);
 
 /** Validates a document and places its faults in the text. */
 export function checkDocument(

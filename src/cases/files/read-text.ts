@@ -12,7 +12,7 @@ export const maxBytes = 2 * 1024 * 1024;
 const maxLines = 20;
 
 /** Why a text cannot be read; without place and excerpt when the whole file is meant. */
-export interface TextFault {
+interface TextFault {
   readonly message: string;
   readonly place?: Place;
   readonly excerpt?: string;

@@ -6,7 +6,7 @@ import type { Path } from "./path.ts";
 
 export type { Finding } from "../../generated/organs.types.ts";
 
-export type OrganStatus = "blank" | "normal" | "not_examined" | "not_assessable" | "recorded";
+type OrganStatus = "blank" | "normal" | "not_examined" | "not_assessable" | "recorded";
 
 export interface OrganState {
   readonly status: OrganStatus;

@@ -14,8 +14,18 @@ export function formatPath(path: Path): string {
   return text;
 }
 
+/** Ids are few and asked for again and again. */
+const pathsOfIds = new Map<string, Path>();
+
 /** The path of an organ or fact id such as `pig.age`. Ids have no list positions. */
-export const pathOf = (id: string): Path => id.split(".");
+export function pathOf(id: string): Path {
+  const path = pathsOfIds.get(id) ?? id.split(".");
+  if (pathsOfIds.size < mostIds) pathsOfIds.set(id, path);
+  return path;
+}
+
+/** More than there are organs and facts; an id may come from a file. */
+const mostIds = 5000;
 
 /** Whether one path lies at or below the other, in either direction. */
 export function pathsMeet(a: Path, b: Path): boolean {
@@ -54,3 +64,9 @@ export function remove(target: object, path: Path): void {
   if (last !== undefined && typeof parent === "object" && parent !== null)
     delete (parent as Record<string | number, unknown>)[last];
 }
+
+/** A value with keys: neither a list nor nothing. */
+export type Keyed = Record<string, unknown>;
+
+export const isKeyed = (value: unknown): value is Keyed =>
+  typeof value === "object" && value !== null && !Array.isArray(value);

@@ -32,7 +32,7 @@ export interface HouseScaleOptions {
 }
 
 /** The rule of the linter that reports scale files. */
-export const scaleRule = "scale-format";
+const scaleRule = "scale-format";
 
 /**
  * Reads the scale files that settings name. What is wrong with one hides no other.

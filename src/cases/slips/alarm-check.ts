@@ -1,8 +1,8 @@
 /** Answers of the alarm check that were written another way: yes, a list of what was seen, words of their own. */
 import { denial, slipWords, vocabulary } from "../../knowledge/index.ts";
-import { isDenial, meantWord, wordsWithin } from "./word.ts";
+import { isKeyed, type Keyed } from "../model/path.ts";
+import { intendedWord, isDenial, wordsWithin } from "./word.ts";
 
-type Keyed = Record<string, unknown>;
 type Answer = "none" | "suspected" | "present";
 
 const answers: readonly Answer[] = ["none", "suspected", "present"];
@@ -44,7 +44,7 @@ function intendedEntry(key: string, value: unknown): Keyed {
     const answer = intendedAnswer(value);
     return Object.fromEntries(named.map((sign) => [sign, answer ?? value]));
   }
-  const answer = meantWord(key, answers);
+  const answer = intendedWord(key, answers);
   const seen =
     answer === undefined || answer === "none" ? [] : [value].flat().flatMap((one) => signsIn(String(one)));
   return seen.length > 0 ? allPresent(seen) : { [key]: value };
@@ -64,9 +64,6 @@ function mostOf(parts: readonly unknown[]): Keyed {
 
 const graver = (value: unknown, than: unknown): boolean =>
   than === undefined || answers.indexOf(value as Answer) > answers.indexOf(than as Answer);
-
-const isKeyed = (value: unknown): value is Keyed =>
-  typeof value === "object" && value !== null && !Array.isArray(value);
 
 /** The questions that a text names. */
 const signsIn = (text: string): string[] =>
@@ -95,7 +92,7 @@ export function intendedAnswer(value: unknown): Answer | undefined {
 /** `{present: yes}`, `{snout: none, feet: suspected}`; `{checked: true}` says nothing. */
 function intendedKey(key: string, value: unknown): Answer | undefined {
   const answer = intendedAnswer(value);
-  const named = answers.find((word) => word === meantWord(key, answers));
+  const named = answers.find((word) => word === intendedWord(key, answers));
   if (named === undefined) return hasWord(key, [...slipWords.places, ...lesions]) ? answer : undefined;
   return answer === "none" ? "none" : named;
 }
@@ -104,7 +101,7 @@ const lesions: readonly string[] = [...vocabulary.process, ...Object.values(slip
 
 /** A text part by part, so that `no, but erosions on the snout` is not a no. */
 function intendedText(text: string): Answer | undefined {
-  const exact = intendedWord(text);
+  const exact = answerWord(text);
   if (/\?\s*$/.test(text)) return exact === "present" ? exact : "suspected";
   if (exact !== undefined) return exact;
   if (/^\s*\d+\s*$/.test(text)) return Number(text) > 0 ? "present" : "none";
@@ -114,7 +111,7 @@ function intendedText(text: string): Answer | undefined {
 }
 
 function intendedPart(part: string): Answer | undefined {
-  const exact = intendedWord(part);
+  const exact = answerWord(part);
   if (exact !== undefined) return exact;
   if (isDenial(part)) return undefined;
   const named = wordsWithin(part, answers).find((word) => word !== "none");
@@ -124,8 +121,8 @@ function intendedPart(part: string): Answer | undefined {
     : undefined;
 }
 
-const intendedWord = (text: string): Answer | undefined => {
-  const word = meantWord(text.trim().replace(/\.$/, ""), answers);
+const answerWord = (text: string): Answer | undefined => {
+  const word = intendedWord(text.trim().replace(/\.$/, ""), answers);
   return answers.find((answer) => answer === word);
 };
 

@@ -1,13 +1,9 @@
 /** The findings that a value tells of in a form that the format does not have. */
 import { vocabulary } from "../../knowledge/index.ts";
 import { findingKeys } from "../faults/finding-keys.ts";
+import { isKeyed, type Keyed } from "../model/path.ts";
 import { intendedAnswer } from "./alarm-check.ts";
-import { isDenial, meantWord, wordsWithin } from "./word.ts";
-
-type Keyed = Record<string, unknown>;
-
-export const isKeyed = (value: unknown): value is Keyed =>
-  typeof value === "object" && value !== null && !Array.isArray(value);
+import { intendedWord, isDenial, wordsWithin } from "./word.ts";
 
 export const isFindingKey = (key: string): boolean => findingKeys.has(key.toLowerCase());
 
@@ -20,7 +16,7 @@ export function findingsIn(value: unknown): Keyed[] {
   if (Array.isArray(value)) return value.flatMap(findingsIn);
   if (!isKeyed(value)) return [];
   if (Array.isArray(value.findings)) return findingsIn(value.findings);
-  const key = Object.keys(value).find((one) => meantWord(one, ["process"]) !== undefined);
+  const key = Object.keys(value).find((one) => intendedWord(one, ["process"]) !== undefined);
   if (key !== undefined) return spread({ ...value, process: severalIn(value[key]) });
   return findingsOfKeys(value);
 }
@@ -68,7 +64,7 @@ function exactProcess(word: string): string | undefined {
   if (/\s/.test(word.trim())) return undefined;
   const [exact] = wordsWithin(word, vocabulary.process);
   if (exact !== undefined || isDenial(word) || word.trim().length < longEnough) return exact;
-  const near = meantWord(word, [...vocabulary.process, "normal"]);
+  const near = intendedWord(word, [...vocabulary.process, "normal"]);
   return near === "normal" ? undefined : near;
 }
 

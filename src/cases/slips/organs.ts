@@ -3,10 +3,9 @@
  * an organ that has none, an organ under the name that people give it.
  */
 import { interpretationWords, organById, organs, type PlacedOrgan, systems } from "../../knowledge/index.ts";
-import { findingsIn, isFindingKey, isKeyed, namedByKey } from "./findings.ts";
-import { meantKey } from "./word.ts";
-
-type Keyed = Record<string, unknown>;
+import { isKeyed, type Keyed } from "../model/path.ts";
+import { findingsIn, isFindingKey, namedByKey } from "./findings.ts";
+import { intendedKey } from "./word.ts";
 
 /** Puts the organs of a case right, in place. */
 export function putOrgansRight(document: Keyed): void {
@@ -48,7 +47,7 @@ const holdsOrgan = (id: string, value: Keyed): boolean =>
  */
 function moveNamed(document: Keyed, group: Keyed, keys: readonly string[]): void {
   for (const [key, value] of Object.entries(group)) {
-    const organ = meantKey(key, keys) === undefined ? organNamed(key) : undefined;
+    const organ = intendedKey(key, keys) === undefined ? organNamed(key) : undefined;
     const findings = organ === undefined ? [] : findingsIn(isKeyed(value) ? [value] : value);
     if (organ === undefined || findings.length === 0) continue;
     delete group[key];

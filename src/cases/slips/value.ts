@@ -1,13 +1,13 @@
 /** The value that somebody meant whose value does not fit its schema. Only what can be told; the fault stays a fault. */
 import type { ErrorObject } from "ajv";
 import { suggestion } from "../faults/suggestion.ts";
-import { meantWord, wordsWithin } from "./word.ts";
+import { intendedWord, wordsWithin } from "./word.ts";
 
 /**
  * @param errors all errors of the validator at the place of the value
  * @returns undefined when nothing can be told
  */
-export function meantValue(value: unknown, errors: readonly ErrorObject[]): unknown {
+export function intendedValue(value: unknown, errors: readonly ErrorObject[]): unknown {
   if (typeof value === "object" || value === undefined) return undefined;
   const text = String(value);
   const allowed = errors.flatMap(({ keyword, params }) =>
@@ -18,7 +18,7 @@ export function meantValue(value: unknown, errors: readonly ErrorObject[]): unkn
         : [],
   );
   const words = allowed.filter((word) => typeof word === "string");
-  const word = words.length === 0 ? undefined : (meantWord(text, words) ?? wordsWithin(text, words)[0]);
+  const word = words.length === 0 ? undefined : (intendedWord(text, words) ?? wordsWithin(text, words)[0]);
   if (word !== undefined) return word;
   const patterns = errors.flatMap(({ parentSchema }) =>
     [parentSchema?.pattern].filter((one) => one !== undefined),

@@ -22,7 +22,7 @@ const keys = byWritten(slipWords.keys);
  * same (slip-words.yaml), or the nearest word.
  * @returns undefined when nothing is near
  */
-export function meantWord(written: string, allowed: readonly string[]): string | undefined {
+export function intendedWord(written: string, allowed: readonly string[]): string | undefined {
   const text = plain(written);
   const same = others.get(text);
   if (same !== undefined && allowed.includes(same)) return same;
@@ -32,7 +32,7 @@ export function meantWord(written: string, allowed: readonly string[]): string |
 }
 
 /** The one of the known keys that a key stands for, in the same sense. */
-export function meantKey(written: string, known: readonly string[]): string | undefined {
+export function intendedKey(written: string, known: readonly string[]): string | undefined {
   const same = keys.get(plain(written));
   return same !== undefined && known.includes(same) ? same : nearest(written, known);
 }

@@ -26,7 +26,7 @@ export interface SourceDocument {
 }
 
 /** Something that prevents a text from being read, with its place. */
-export interface SyntaxFault {
+interface SyntaxFault {
   readonly message: string;
   readonly place: Place;
 }

@@ -4,7 +4,7 @@ import type { SyntaxMessage } from "./syntax-message.ts";
 import type { TextLines } from "./text-lines.ts";
 
 /** A quote or bracket with the stretch of text that it took in. */
-export interface Mark extends Span {
+interface Mark extends Span {
   readonly sign: string;
 }
 

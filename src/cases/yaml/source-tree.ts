@@ -28,7 +28,7 @@ export interface MapNode extends Span {
   readonly tag: Span | undefined;
 }
 
-export interface ListNode extends Span {
+interface ListNode extends Span {
   readonly kind: "list";
   readonly items: readonly SourceNode[];
   /** Where its tag (!) stands, if it has one. */
@@ -36,7 +36,7 @@ export interface ListNode extends Span {
 }
 
 /** A reference (*name) to a node above it. */
-export interface AliasNode extends Span {
+interface AliasNode extends Span {
   readonly kind: "alias";
   readonly name: string;
   readonly target: SourceNode | undefined;

@@ -18,11 +18,11 @@ type Claim = Pick<Comparison, "claim_on" | "no_claim" | "p" | "least_p">;
 export function claimOf(result: Result, compared: ComparedSides, asked: Asked): Claim {
   const no_claim = whyNone(result, compared, asked);
   if (no_claim !== null) return { claim_on: "none", no_claim, p: null, least_p: null };
-  const [within, penned] = [withinStrata(result), byPens(result)];
-  const { p } = penned ?? within ?? result;
+  const [inStrata, perPen] = [withinStrata(result), byPens(result)];
+  const { p } = perPen ?? inStrata ?? result;
   const strata = compared.stratification !== null;
   const claim_on =
-    penned !== null ? (strata ? "pens-in-strata" : "pens") : within !== null ? "strata" : "pigs";
+    perPen !== null ? (strata ? "pens-in-strata" : "pens") : inStrata !== null ? "strata" : "pigs";
   const smallest = smallestAttainableP(result, compared, claim_on);
   return { claim_on, p, no_claim, least_p: smallest === null ? null : Math.min(smallest, p) };
 }
@@ -60,13 +60,13 @@ export function makeUpCaveats(result: Result, stratification: Stratification | n
   if (stratification === null) return [];
   const said = `the sides are made up differently by ${facetWords(stratification)}`;
   if (stratification.strata.length === 0) return [{ text: `${said}, and have no stratum in common` }];
-  const within = withinStrata(result);
-  if (within === null) return [{ text: `${said}; the numbers are of all pigs together` }];
-  const opposite = within.opposite ? ", and points the other way than all pigs together" : "";
+  const inStrata = withinStrata(result);
+  if (inStrata === null) return [{ text: `${said}; the numbers are of all pigs together` }];
+  const opposite = inStrata.opposite ? ", and points the other way than all pigs together" : "";
   const outside =
-    within.pigs_outside === 0
+    inStrata.pigs_outside === 0
       ? ""
-      : `; ${count(within.pigs_outside, "pig")} of strata that only one side has ${within.pigs_outside === 1 ? "takes" : "take"} no part in it`;
+      : `; ${count(inStrata.pigs_outside, "pig")} of strata that only one side has ${inStrata.pigs_outside === 1 ? "takes" : "take"} no part in it`;
   return [
     { text: `${said}; what is claimed rests on like against like, within strata${opposite}${outside}` },
   ];

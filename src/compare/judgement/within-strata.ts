@@ -29,7 +29,7 @@ const common = ({ by, strata, outside }: Stratification) => ({
   pigs_outside: outside,
 });
 
-const opposite = (within: number, plain: number): boolean => Math.sign(within) * Math.sign(plain) < 0;
+const opposite = (inStrata: number, plain: number): boolean => Math.sign(inStrata) * Math.sign(plain) < 0;
 
 /**
  * Two sides of an indicator: Fisher's test over strata with its odds ratio or, where the strata are too large to be
@@ -97,10 +97,10 @@ export function trendWithin(
 }
 
 /** Which way it points within strata: above 0 more or higher. */
-export function wayOf(within: WithinStrata): number {
-  if ("odds_ratio" in within) {
-    const { value, unbounded } = within.odds_ratio;
+export function wayOf(inStrata: WithinStrata): number {
+  if ("odds_ratio" in inStrata) {
+    const { value, unbounded } = inStrata.odds_ratio;
     return unbounded ? 1 : (value ?? 1) - 1;
   }
-  return "superiority" in within ? within.superiority - 0.5 : (within.z ?? 0);
+  return "superiority" in inStrata ? inStrata.superiority - 0.5 : (inStrata.z ?? 0);
 }

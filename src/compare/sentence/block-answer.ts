@@ -115,15 +115,15 @@ function differenceWithout0({ result, claim_on }: Tested): boolean {
 /** Where pigs share pens or the sides come from different numbers of pens: `10 pigs of 6 known pens on 2026-03-14`. */
 function penCounts(sides: readonly Side[]): string | undefined {
   const counted = sides.map(({ title, cases }) => {
-    const penned = cases.flatMap((one) => clusterKey(one, "pen") ?? []);
-    return { title, pigs: cases.length, penned: penned.length, pens: new Set(penned).size };
+    const penOfEach = cases.flatMap((one) => clusterKey(one, "pen") ?? []);
+    return { title, pigs: cases.length, known: penOfEach.length, pens: new Set(penOfEach).size };
   });
-  const shared = counted.some(({ penned, pens }) => pens < penned);
+  const shared = counted.some(({ known, pens }) => pens < known);
   const different = counted.some(({ pens }) => pens !== counted[0]?.pens);
   if (!shared && !different) return undefined;
   return counted
-    .map(({ title, pigs, penned, pens }) => {
-      const unknown = pigs > penned ? `, ${pigs - penned} without a pen` : "";
+    .map(({ title, pigs, known, pens }) => {
+      const unknown = pigs > known ? `, ${pigs - known} without a pen` : "";
       return `${count(pigs, "pig")} of ${count(pens, "known pen")}${unknown} ${title}`;
     })
     .join("; ");

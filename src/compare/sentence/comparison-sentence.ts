@@ -80,9 +80,9 @@ function claim(one: Tested, setting: Setting): string {
   if (first === undefined || second === undefined) return "";
   const name = nameOf(one);
   const test = tested(one, setting);
-  const within = strataOf(one);
-  const like = within === null ? "" : `like against like (by ${facetsText(within)}), `;
-  const up = (plainWay: number): boolean => (within === null ? plainWay : wayOf(within)) > 0;
+  const inStrata = strataOf(one);
+  const like = inStrata === null ? "" : `like against like (by ${facetsText(inStrata)}), `;
+  const up = (plainWay: number): boolean => (inStrata === null ? plainWay : wayOf(inStrata)) > 0;
   const effect = effectText(one, setting);
   switch (result.test) {
     case "fisher-exact": {
@@ -113,18 +113,18 @@ export const factsOf = (one: Tested, setting: Setting): string =>
 /** The size of a difference of two sides, as its claim sees it. */
 function effectText(one: Tested, { level, cluster }: Setting): string {
   const { result, unit, claim_on } = one;
-  const within = strataOf(one);
+  const inStrata = strataOf(one);
   const pens = claim_on === "pens" || claim_on === "pens-in-strata";
   if (result.test === "mann-whitney") {
     if (pens && result.penned !== null)
       return `${oftenText(result.penned.superiority, `pairs of ${clusterWord(cluster)}s`)}; `;
-    if (within !== null && "superiority" in within)
-      return `${oftenText(within.superiority, "pairs of like pigs")}; `;
+    if (inStrata !== null && "superiority" in inStrata)
+      return `${oftenText(inStrata.superiority, "pairs of like pigs")}; `;
     return `${shiftText(result, unit, level)}; `;
   }
   if (result.test !== "fisher-exact") return "";
-  if (claim_on === "strata" && within !== null && "odds_ratio" in within)
-    return `odds ratio ${ratioText(within.odds_ratio)}; `;
+  if (claim_on === "strata" && inStrata !== null && "odds_ratio" in inStrata)
+    return `odds ratio ${ratioText(inStrata.odds_ratio)}; `;
   return `${differenceText((pens ? (result.penned ?? result) : result).difference, level)}; `;
 }
 

@@ -116,12 +116,12 @@ export function testText(result: Result): string {
 }
 
 /** `odds ratio 0.17 (0.03 to 0.95); Mantel-Haenszel p 0.10, exact`. */
-export function withinStrataText(within: WithinStrata, level: number): string {
-  const p = `${pText(within.p)}, ${exactly(within.exact, "normal")}`;
-  if ("odds_ratio" in within)
-    return `odds ratio ${ratioText(within.odds_ratio)}, ${levelPercent(level)} interval; Mantel-Haenszel ${p}`;
-  if ("superiority" in within)
-    return `${oftenText(within.superiority, "pairs of like pigs")}; van Elteren ${p}`;
+export function withinStrataText(inStrata: WithinStrata, level: number): string {
+  const p = `${pText(inStrata.p)}, ${exactly(inStrata.exact, "normal")}`;
+  if ("odds_ratio" in inStrata)
+    return `odds ratio ${ratioText(inStrata.odds_ratio)}, ${levelPercent(level)} interval; Mantel-Haenszel ${p}`;
+  if ("superiority" in inStrata)
+    return `${oftenText(inStrata.superiority, "pairs of like pigs")}; van Elteren ${p}`;
   return `Cochran-Armitage trend ${p}`;
 }
 
@@ -136,42 +136,42 @@ export function byPensText(
   level: number,
   cluster: Cluster,
 ): string {
-  const penned = byPens(result);
-  if (penned === null) return "";
+  const perPen = byPens(result);
+  if (perPen === null) return "";
   const word = clusterWord(cluster);
-  const within = penned.within ? " within strata" : "";
+  const strata = perPen.within ? " within strata" : "";
   const like = sides.map(({ title, examined }, place) => {
-    const alone = penned.alone[place] ?? 0;
-    const pens = count((penned.clusters[place] ?? 0) - alone, word);
+    const alone = perPen.alone[place] ?? 0;
+    const pens = count((perPen.clusters[place] ?? 0) - alone, word);
     const of = `${count(examined, "pig")} of ${pens}${alone === 0 ? "" : ` and ${alone} alone`}`;
-    return "effective" in penned
-      ? `${of} count as ${plain(penned.effective[place] ?? 0)} ${title}`
+    return "effective" in perPen
+      ? `${of} count as ${plain(perPen.effective[place] ?? 0)} ${title}`
       : `${of} ${title}`;
   });
   const test =
-    "effective" in penned
-      ? `${differenceText(penned.difference, level)}; Rao-Scott${within} ${pText(penned.p)}`
-      : `means of ${word}s ranked${within}, ${oftenText(penned.superiority, `pairs of ${word}s`)}: ${penned.within ? "van Elteren" : "Mann-Whitney"} ${pText(penned.p)}, ${exactly(penned.exact, "normal")}`;
+    "effective" in perPen
+      ? `${differenceText(perPen.difference, level)}; Rao-Scott${strata} ${pText(perPen.p)}`
+      : `means of ${word}s ranked${strata}, ${oftenText(perPen.superiority, `pairs of ${word}s`)}: ${perPen.within ? "van Elteren" : "Mann-Whitney"} ${pText(perPen.p)}, ${exactly(perPen.exact, "normal")}`;
   return `${listing(like)}: ${test}`;
 }
 
 /** The test a claim rests on. */
 export function claimText(result: Result, on: ClaimOn, cluster: Cluster): string {
-  const [within, penned] = [withinStrata(result), byPens(result)];
-  if (on === "strata" && within !== null) {
+  const [inStrata, perPen] = [withinStrata(result), byPens(result)];
+  if (on === "strata" && inStrata !== null) {
     const test =
-      "odds_ratio" in within
+      "odds_ratio" in inStrata
         ? "Mantel-Haenszel"
-        : "superiority" in within
+        : "superiority" in inStrata
           ? "van Elteren"
           : "Cochran-Armitage trend within strata";
-    return `${test} ${pText(within.p)}, ${exactly(within.exact, "normal")}`;
+    return `${test} ${pText(inStrata.p)}, ${exactly(inStrata.exact, "normal")}`;
   }
-  if ((on === "pens" || on === "pens-in-strata") && penned !== null) {
-    const strata = penned.within ? " within strata" : "";
-    if (!("exact" in penned)) return `Rao-Scott${strata} ${pText(penned.p)}`;
-    const test = penned.within ? "van Elteren" : "Mann-Whitney";
-    return `${test} of ${clusterWord(cluster)}s${strata} ${pText(penned.p)}, ${exactly(penned.exact, "normal")}`;
+  if ((on === "pens" || on === "pens-in-strata") && perPen !== null) {
+    const strata = perPen.within ? " within strata" : "";
+    if (!("exact" in perPen)) return `Rao-Scott${strata} ${pText(perPen.p)}`;
+    const test = perPen.within ? "van Elteren" : "Mann-Whitney";
+    return `${test} of ${clusterWord(cluster)}s${strata} ${pText(perPen.p)}, ${exactly(perPen.exact, "normal")}`;
   }
   return testText(result);
 }

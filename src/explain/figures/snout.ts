@@ -1,5 +1,4 @@
 /** The snout sawn across behind the first premolar, seen from in front: what a scale reads, and where; an example of each grade. */
-
 import type { Scale, ScalePart } from "../../knowledge/index.ts";
 import { measuredFigure } from "./observation.ts";
 import { panels } from "./panels.ts";

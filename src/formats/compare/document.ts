@@ -10,7 +10,8 @@ import {
   plain,
   pText,
 } from "../../compare/index.ts";
-import { listing } from "../../words/listing.ts";
+import { grouped } from "../../words/grouped.ts";
+import { capital, listing } from "../../words/listing.ts";
 import { levelPercent } from "../../words/percent.ts";
 import { type Block, heading, list, right, table, text } from "../page/blocks.ts";
 import { markdownOf } from "../page/markdown.ts";
@@ -145,17 +146,16 @@ function mindLines(block: Compared): string[] {
   ];
 }
 
-const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
-
 /** Three titles at most, and how many more. */
 const few = (titles: readonly string[]): string =>
   titles.length > 4 ? listing([...titles.slice(0, 3), `${titles.length - 3} more`]) : listing(titles);
 
 /** What is said of several titles is said once. */
 function together(said: readonly { readonly title: string; readonly text: string }[]) {
-  const titles = new Map<string, string[]>();
-  for (const { title, text: words } of said) titles.set(words, [...(titles.get(words) ?? []), title]);
-  return [...titles].map(([words, some]) => ({ text: words, titles: some }));
+  return [...grouped(said, ({ text: words }) => words)].map(([words, some]) => ({
+    text: words,
+    titles: some.map(({ title }) => title),
+  }));
 }
 
 function sourceLines({ blocks, level }: CompareReport): string[] {

@@ -1,5 +1,4 @@
 /** Explanations for scripts. Field names are stable; docs/json.md describes them. */
-
 import type { Explanation } from "../../explain/index.ts";
 import { toJson } from "../page/json.ts";
 

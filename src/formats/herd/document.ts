@@ -2,6 +2,7 @@
 import type { CombinedEstimate, HerdReport } from "../../herd/index.ts";
 import { reachOf } from "../../herd/index.ts";
 import type { SnoutReading } from "../../reading/index.ts";
+import { grouped } from "../../words/grouped.ts";
 import { count } from "../../words/listing.ts";
 import { type Block, type Form, gap, heading, list, remarks, text } from "../page/blocks.ts";
 import { markdownOf } from "../page/markdown.ts";
@@ -56,11 +57,7 @@ function stratumBlocks(numbers: StratumNumbers): Block[] {
 
 /** Groups combined, a part for every visit, age class and basis. */
 function combinedBlocks(combined: readonly CombinedEstimate[]): Block[] {
-  const parts = new Map<string, CombinedEstimate[]>();
-  for (const one of combined) {
-    const title = stratumTitle(one.stratum, one.basis);
-    parts.set(title, [...(parts.get(title) ?? []), one]);
-  }
+  const parts = grouped(combined, ({ stratum, basis }) => stratumTitle(stratum, basis));
   return [...parts].flatMap(([title, some]) => [
     heading(`${title} · groups combined by head count`),
     ...combinedTable(some),

@@ -1,5 +1,4 @@
 /** Herd numbers for scripts. Field names are stable; docs/json.md describes them. */
-
 import type { HerdReport } from "../../herd/index.ts";
 import type { SnoutReading } from "../../reading/index.ts";
 import { toJson } from "../page/json.ts";

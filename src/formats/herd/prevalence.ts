@@ -1,6 +1,8 @@
 /** How common it is: tables, and what must be known to read them. */
 import type { CombinedEstimate, Corrected, Estimate } from "../../herd/index.ts";
 import { accuracyWords, belowFalsePositives, fewPositives, reachOf } from "../../herd/index.ts";
+import { grouped } from "../../words/grouped.ts";
+import { capital } from "../../words/listing.ts";
 import { levelPercent, percent, percentRange } from "../../words/percent.ts";
 import { type Block, type Column, right, table } from "../page/blocks.ts";
 import { marked } from "../page/memory-mark.ts";
@@ -65,13 +67,9 @@ const correctedNotes = (truth: Corrected): string[] => [
 export function remarksOf(
   noted: readonly { readonly title: string; readonly notes: readonly string[] }[],
 ): string[] {
-  const remarks = new Map<string, string[]>();
-  for (const { title, notes } of noted)
-    for (const note of notes) remarks.set(note, [...(remarks.get(note) ?? []), title]);
-  return [...remarks].map(([note, titles]) =>
-    titles.length === noted.length
-      ? `${note.charAt(0).toUpperCase()}${note.slice(1)}.`
-      : `${titles.join("; ")}: ${note}.`,
+  const remarks = noted.flatMap(({ title, notes }) => notes.map((note) => ({ title, note })));
+  return [...grouped(remarks, ({ note }) => note)].map(([note, some]) =>
+    some.length === noted.length ? `${capital(note)}.` : `${titlesOf(some)}: ${note}.`,
   );
 }
 
@@ -103,15 +101,16 @@ export function combinedTable(combined: readonly CombinedEstimate[]): Block[] {
 
 /** Why groups were not combined, each reason once. */
 export const refusals = (combined: readonly CombinedEstimate[]): string[] => {
-  const reasons = new Map<string, string[]>();
-  for (const { title, refused } of combined)
-    if (refused !== null) reasons.set(refused, [...(reasons.get(refused) ?? []), title]);
-  return [...reasons].map(([reason, titles]) =>
-    titles.length === combined.length
+  const without = combined.filter(({ refused }) => refused !== null);
+  return [...grouped(without, ({ refused }) => refused)].map(([reason, some]) =>
+    some.length === combined.length
       ? `Not combined, because ${reason}.`
-      : `${titles.join("; ")}: not combined, because ${reason}.`,
+      : `${titlesOf(some)}: not combined, because ${reason}.`,
   );
 };
+
+const titlesOf = (some: readonly { readonly title: string }[]): string =>
+  some.map(({ title }) => title).join("; ");
 
 const share = (value: number | null): string => (value === null ? "–" : percent(value));
 const range = (lower: number | null, upper: number | null): string =>

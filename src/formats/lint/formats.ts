@@ -1,5 +1,4 @@
 /** The linter's result in every format it is asked for in. */
-
 import type { Style } from "../page/style.ts";
 import { lintGithub } from "./github.ts";
 import { lintGitlab } from "./gitlab.ts";

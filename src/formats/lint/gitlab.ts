@@ -1,5 +1,4 @@
 /** Code quality JSON, as the merge requests of GitLab read it. */
-
 import type { Fault } from "../../cases/index.ts";
 import { type Finding, type LintResult, rules } from "../../lint/index.ts";
 import { visible } from "../../words/visible.ts";

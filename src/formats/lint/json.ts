@@ -1,5 +1,4 @@
 /** The linter's result for scripts. Field names are stable; docs/json.md describes them. */
-
 import type { Fault } from "../../cases/index.ts";
 import type { LintResult } from "../../lint/index.ts";
 import { toJson } from "../page/json.ts";

@@ -1,5 +1,6 @@
 /** JUnit XML: a suite for each case file, a test for each finding. Fits the published schemas of Ant's JUnit task and of Jenkins. */
 import type { Finding, Level } from "../../lint/index.ts";
+import { grouped } from "../../words/grouped.ts";
 import { visible } from "../../words/visible.ts";
 import { portablePath } from "../page/portable-path.ts";
 import { type LintReport, reported, unreadableRule } from "./report.ts";
@@ -10,12 +11,8 @@ import { type LintReport, reported, unreadableRule } from "./report.ts";
  */
 export function lintJunit(report: LintReport): string {
   const { result, unreadable, failing, version } = report;
-  const files = new Map<string, Finding[]>(result.completeness.map((one) => [one.file, []]));
-  for (const finding of reported(result, unreadable)) {
-    const inFile = files.get(finding.file) ?? [];
-    inFile.push(finding);
-    files.set(finding.file, inFile);
-  }
+  const silent = new Map<string, Finding[]>(result.completeness.map((one) => [one.file, []]));
+  const files = new Map([...silent, ...grouped(reported(result, unreadable), ({ file }) => file)]);
   const at = report.at.toISOString().slice(0, 19);
   const suites = [...files]
     .sort(([a], [b]) => (a < b ? -1 : 1))

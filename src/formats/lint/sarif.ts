@@ -1,5 +1,4 @@
 /** SARIF 2.1.0, the exchange format of the OASIS committee of that name, as code scanning services read it. */
-
 import { sourceLine } from "../../knowledge/index.ts";
 import { type Finding, type Rule, rules, textsOf } from "../../lint/index.ts";
 import { toJson } from "../page/json.ts";

@@ -1,5 +1,6 @@
 /** The linter's result for people: findings by file, then completeness, then what sums it up on one screen. */
 import type { Completeness, Finding, LintResult, OrganCounts } from "../../lint/index.ts";
+import { grouped } from "../../words/grouped.ts";
 import { count, listing } from "../../words/listing.ts";
 import { visible } from "../../words/visible.ts";
 import type { Style } from "../page/style.ts";
@@ -32,13 +33,7 @@ export function lintText(result: LintResult, { style, quiet, only }: LintTextOpt
 }
 
 function findingLines(findings: readonly Finding[], style: Style): string[] {
-  const files = new Map<string, Finding[]>();
-  for (const finding of findings) {
-    const inFile = files.get(finding.file) ?? [];
-    inFile.push(finding);
-    files.set(finding.file, inFile);
-  }
-  return [...files].flatMap(([file, inFile]) => [
+  return [...grouped(findings, ({ file }) => file)].flatMap(([file, inFile]) => [
     style.heading(visible(file)),
     ...inFile.flatMap((finding) => [
       `  ${finding.line}:${finding.column} ${style.level(finding.level)} ${visible(finding.message)} ${style.quiet(`[${finding.rule}]`)}`,
@@ -92,7 +87,7 @@ function ruleLines(findings: readonly Finding[], style: Style): string[] {
 }
 
 /** `47 of 52 organs due were examined (6 by system), 3 not examined with reason, 2 skipped` */
-export function countLine(counts: OrganCounts): string {
+function countLine(counts: OrganCounts): string {
   const parts = [
     `${counts.examined} of ${counts.due} organs due were examined${counts.by_system > 0 ? ` (${counts.by_system} by system)` : ""}`,
   ];

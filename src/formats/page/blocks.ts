@@ -24,7 +24,7 @@ export interface Table {
 }
 
 /** Something to do, why, and who says so. */
-export interface Task {
+interface Task {
   readonly task: string;
   readonly notes: readonly string[];
 }

@@ -1,4 +1,5 @@
 /** Blocks as Markdown. Nothing in their words is taken for markup, HTML or a table border. */
+import { capital } from "../../words/listing.ts";
 import { visible } from "../../words/visible.ts";
 import type { Block, Table } from "./blocks.ts";
 
@@ -50,5 +51,3 @@ function tableLines({ columns, rows }: Table): string[] {
     ...rows.map((cells) => line(cells.map(safe))),
   ];
 }
-
-const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;

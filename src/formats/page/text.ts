@@ -5,7 +5,7 @@ import type { Style } from "./style.ts";
 import { tableParts } from "./text-table.ts";
 import { folded, wrapped } from "./width.ts";
 
-export interface Page {
+interface Page {
   readonly style: Style;
   /** Characters a line; no table is wider. */
   readonly width: number;
@@ -15,14 +15,14 @@ export interface Page {
 export const textOf = (blocks: readonly Block[], style: Style, width = 80): string =>
   blocks
     .flatMap((block, index) => [
-      ...(parted(block, blocks[index - 1]) ? [""] : []),
+      ...(needsGap(block, blocks[index - 1]) ? [""] : []),
       ...linesOf(block, { style, width }),
     ])
     .map((line) => `${line}\n`)
     .join("");
 
 /** A blank line stands before each heading, but for one under another. */
-function parted(block: Block, before: Block | undefined): boolean {
+function needsGap(block: Block, before: Block | undefined): boolean {
   if (before === undefined || before.kind === "gap") return false;
   if (block.kind === "list") return block.head !== null && block.indent === 0;
   return block.kind === "heading" && !(before.kind === "heading" && before.indent < block.indent);

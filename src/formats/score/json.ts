@@ -1,5 +1,4 @@
 /** Scores for scripts. Field names are stable; docs/json.md describes them. */
-
 import type { HerdScores } from "../../herd/index.ts";
 import type { ScoredCase } from "../../score/index.ts";
 import { toJson } from "../page/json.ts";

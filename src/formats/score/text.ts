@@ -2,6 +2,7 @@
 import type { Archive } from "../../cases/index.ts";
 import type { Scale } from "../../knowledge/index.ts";
 import { type CaseScore, printedScore, type ScoredCase } from "../../score/index.ts";
+import { grouped } from "../../words/grouped.ts";
 import { listing } from "../../words/listing.ts";
 import { type Block, heading, list, table } from "../page/blocks.ts";
 import { marked, memoryLegend } from "../page/memory-mark.ts";
@@ -48,20 +49,18 @@ const cell = (scale: Scale, score: CaseScore | undefined): string =>
     ? "– "
     : marked(printedScore(scale, score.value), score.confidence, true);
 
-const missingLines = (one: ScoredCase): string[] =>
-  grouped(one.scores.filter((score) => score.value === null)).map(
-    ({ ids, why }) => `${one.case} ${listing(ids)}: ${why}`,
-  );
-
 /** Scales of one pig that miss the same thing share a line. */
-function grouped(scores: readonly CaseScore[]): { ids: string[]; why: string }[] {
-  const groups = new Map<string, string[]>();
-  for (const score of scores) {
-    const missing = score.missing.length === 0 ? "" : `missing ${listing(score.missing)}`;
-    const why = [missing, score.reason ?? ""].filter((part) => part !== "").join("; ");
-    groups.set(why, [...(groups.get(why) ?? []), score.scale]);
-  }
-  return [...groups].map(([why, ids]) => ({ ids, why }));
+const missingLines = (one: ScoredCase): string[] =>
+  [
+    ...grouped(
+      one.scores.filter(({ value }) => value === null),
+      whyNone,
+    ),
+  ].map(([why, scores]) => `${one.case} ${listing(scores.map(({ scale }) => scale))}: ${why}`);
+
+function whyNone({ missing, reason }: CaseScore): string {
+  const lacks = missing.length === 0 ? "" : `missing ${listing(missing)}`;
+  return [lacks, reason ?? ""].filter((part) => part !== "").join("; ");
 }
 
 /** The scales by the heads of their columns, each with its id, title and source. */

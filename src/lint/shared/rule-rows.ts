@@ -1,8 +1,6 @@
 /** Rules of one shape are rows of a table: a row holds what is its own, the table what all of them share. */
 import { type Case, formatPath, type Path } from "../../cases/index.ts";
-import type { CaseRule, Family, FormatRule } from "../rule.ts";
-
-export type RuleRow = Omit<CaseRule, "scope" | "family" | "check">;
+import type { CaseRule, Family, FormatRule, RuleRow } from "../rule.ts";
 
 /** A row of a table of rules each of which looks at one place and has one thing to say of it. */
 export interface PlaceRow extends RuleRow {
@@ -23,6 +21,5 @@ export const placeRules = (family: Family, rows: readonly PlaceRow[]): readonly 
   }));
 
 /** Rules without a check of their own: what they report is found elsewhere. */
-export const reportedElsewhere = (
-  rows: readonly Omit<FormatRule, "scope" | "family">[],
-): readonly FormatRule[] => rows.map((row) => ({ ...row, scope: "format", family: "format" }));
+export const reportedElsewhere = (rows: readonly RuleRow[]): readonly FormatRule[] =>
+  rows.map((row) => ({ ...row, scope: "format", family: "format" }));

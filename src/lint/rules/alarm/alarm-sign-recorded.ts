@@ -1,6 +1,6 @@
 import { callWhom, isLifted, openAlarms } from "../../../alarms/index.ts";
 import { formatPath, pathOf } from "../../../cases/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 
 export const alarmSignRecorded: CaseRule = {
   id: "alarm-sign-recorded",
@@ -12,10 +12,9 @@ export const alarmSignRecorded: CaseRule = {
     "A sign that may be a notifiable disease stops the examination until the competent veterinary authority has answered.",
   protects:
     "Vesicles, haemorrhages, a swollen throat or bloody orifices may be foot-and-mouth disease, a swine fever or anthrax: people, herds and a country are at stake.",
-  source: {
-    cite: "duty to report on suspicion: GB guidance on submitting farm animals for post-mortem; Decision 2000/428/EC (vesicular diseases); local law rules",
-    confidence: "verified",
-  },
+  source: verified(
+    "duty to report on suspicion: GB guidance on submitting farm animals for post-mortem; Decision 2000/428/EC (vesicular diseases); local law rules",
+  ),
   bad: { case: "alarm_check: {vesicles: suspected}" },
   good: {
     case: "alarm_check: {vesicles: suspected}\nauthority: {contacted: 2026-04-20T10:20, answer: official veterinarian on the way; suspicion lifted 2026-04-22}",

@@ -1,7 +1,7 @@
 import { isFarAfter } from "../../../alarms/index.ts";
 import { isAfter, moment } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const authorityBeforeDeath: CaseRule = {
   id: "authority-before-death",
@@ -13,7 +13,7 @@ export const authorityBeforeDeath: CaseRule = {
     "The authority entry of a case is about its pig: made neither before the pig died nor more than a month after the visit.",
   protects:
     "A call about something else does not lift the alarm of this pig, whether it was made before the pig died or long after the visit.",
-  source: { cite: "order of events; common practice", confidence: "common-practice" },
+  source: practice("order of events; common practice"),
   bad: { case: "authority: {contacted: 2026-04-20T08:00, answer: no suspicion}" },
   good: { case: "authority: {contacted: 2026-04-20T10:20, answer: no suspicion}" },
   check(one, report) {

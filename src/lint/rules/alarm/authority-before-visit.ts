@@ -2,7 +2,7 @@ import { isFarAfter, openAlarms, since } from "../../../alarms/index.ts";
 import { isAfter, moment } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
 import { listing } from "../../../words/listing.ts";
-import type { VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const authorityBeforeVisit: VisitRule = {
   id: "authority-before-visit",
@@ -14,7 +14,7 @@ export const authorityBeforeVisit: VisitRule = {
     "The authority entry of a visit is about that visit: made neither before it or its alarms nor more than a month after it.",
   protects:
     "A call about an earlier visit, one made before there was an alarm to report, or one made months later does not lift the alarms of this visit.",
-  source: { cite: "order of events; common practice", confidence: "common-practice" },
+  source: practice("order of events; common practice"),
   bad: { visit: "authority: {contacted: 2026-04-18T10:00, answer: no suspicion}" },
   good: { visit: "authority: {contacted: 2026-04-20T10:20, answer: no suspicion}" },
   check(visit, reportVisit) {

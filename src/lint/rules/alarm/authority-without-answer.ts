@@ -1,5 +1,5 @@
 import { isNoDecision } from "../../../cases/index.ts";
-import { commonPractice, type FileRule } from "../../rule.ts";
+import { type FileRule, practice } from "../../rule.ts";
 
 export const authorityWithoutAnswer: FileRule = {
   id: "authority-without-answer",
@@ -10,7 +10,9 @@ export const authorityWithoutAnswer: FileRule = {
   summary: "The authority entry says what the authority decided.",
   protects:
     "A call that nobody answered lifts no alarm; an entry that only looks like an answer lets samples leave a farm that should be closed.",
-  source: commonPractice("of veterinary authorities: restrictions stand until the authority lifts them"),
+  source: practice(
+    "common practice of veterinary authorities: restrictions stand until the authority lifts them",
+  ),
   bad: { case: "authority: {contacted: 2026-04-20T10:20, answer: 'rang, no reply'}" },
   good: {
     case: "authority: {contacted: 2026-04-20T10:20, answer: no suspicion; go on}",

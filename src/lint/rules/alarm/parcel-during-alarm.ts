@@ -2,7 +2,7 @@ import { type Alarm, callWhom, contacts, findAlarms } from "../../../alarms/inde
 import { isAfter, type Moment, moment } from "../../../cases/index.ts";
 import { parcelsOf } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-import type { VisitRule } from "../../rule.ts";
+import { type VisitRule, verified } from "../../rule.ts";
 import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const parcelDuringAlarm: VisitRule = {
@@ -14,10 +14,9 @@ export const parcelDuringAlarm: VisitRule = {
   summary: "No parcel leaves while an alarm of its visit is unanswered.",
   protects:
     "Samples of a notifiable disease in the post carry it to other farms and to laboratories that are not licensed for it, and posting them breaks the law.",
-  source: {
-    cite: "GB guidance on submitting farm animals for post-mortem: on suspicion do not send samples, report; local law rules",
-    confidence: "verified",
-  },
+  source: verified(
+    "GB guidance on submitting farm animals for post-mortem: on suspicion do not send samples, report; local law rules",
+  ),
   bad: {
     case: "lymphoid:\n  spleen:\n    - {process: enlargement, distribution: diffuse, size: 300 mm, colour: black, consistency: friable, severity: moderate, duration: acute}\n  gastrohepatic_nodes:\n    - {process: haemorrhage, distribution: diffuse, size: 25 mm, colour: dark-red, severity: moderate, duration: acute}\nsamples:\n  - {id: 01-A, from: respiratory.lungs, site: left cranial and left middle and right cranial and right middle lobe, into: formalin, for: [histology], at: 2026-04-20T10:05}\n  - {id: 01-B, from: respiratory.lungs, into: chilled, for: [pcr, culture], at: 2026-04-20T10:06}\n  - {id: 01-C, from: lymphoid.spleen, into: chilled, for: [pcr], at: 2026-04-20T10:07}\n  - {id: 01-D, from: lymphoid.gastrohepatic_nodes, into: chilled, for: [pcr], at: 2026-04-20T10:08}\nauthority: {contacted: 2026-04-20T18:00, answer: official veterinarian takes over}",
     visit: parcelExample({ samples: "[01-A, 01-B, 01-C, 01-D]" }),

@@ -1,5 +1,5 @@
 import { organById } from "../../../knowledge/index.ts";
-import { type CaseRule, commonPractice } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 const joints = organById("locomotor.joints");
 const locomotorSigns = ["lameness", "swollen-joints"];
@@ -12,8 +12,8 @@ export const lamePigJoints: CaseRule = {
   summary: "In a lame pig at least two joints are opened.",
   protects:
     "One joint cannot tell an infection of many joints from an injury of one, and a lame pig with no joint opened answers nothing.",
-  source: commonPractice(
-    "at diagnostic laboratories: several joints of one pig, after the joint table of Iowa State University",
+  source: practice(
+    "common practice at diagnostic laboratories: several joints of one pig, after the joint table of Iowa State University",
   ),
   bad: {
     case: "selection: {signs: [lameness]}\nlocomotor: {joints: {state: normal, opened: [left-hock]}, costochondral_junctions: normal, growth_plates: normal, muscles: normal}",

@@ -1,6 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
 import { exampleOf, missingObservations, missingTitle } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 
 export const lobeMissing: CaseRule = {
   id: "lobe-missing",
@@ -10,10 +10,7 @@ export const lobeMissing: CaseRule = {
   summary: "Every lobe of the lungs has its percentage of consolidation, 0 included.",
   protects:
     "A lobe without a number is not a lobe without a lesion; every published lung score needs all of them.",
-  source: {
-    cite: "seven lobes in every lung score: Madec & Kobisch 1982; Holt et al. 2011, Table 1",
-    confidence: "verified",
-  },
+  source: verified("seven lobes in every lung score: Madec & Kobisch 1982; Holt et al. 2011, Table 1"),
   bad: { case: "respiratory: {lungs: {consolidation: {accessory: }}}" },
   good: { case: "respiratory: {lungs: {consolidation: {accessory: 10}}}" },
   check(one, report) {

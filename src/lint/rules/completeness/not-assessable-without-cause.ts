@@ -1,6 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
 import { placedStates } from "../../../record/index.ts";
-import { type CaseRule, commonPractice } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const notAssessableWithoutCause: CaseRule = {
   id: "not-assessable-without-cause",
@@ -11,7 +11,7 @@ export const notAssessableWithoutCause: CaseRule = {
     "An organ that could not be assessed says what prevented it, in one of four words and in a sentence.",
   protects:
     "Autolysed, absent, damaged and removed organs are different gaps: the first is closed by coming sooner.",
-  source: commonPractice("of systematic necropsy"),
+  source: practice("common practice of systematic necropsy"),
   bad: { case: "intestine: {jejunum: {not_assessable: {because: autolysed}}}" },
   good: {
     case: "intestine: {jejunum: {not_assessable: {because: autolysed, why: dead for a day in the sun}}}",

@@ -1,6 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
 import { placedStates } from "../../../record/index.ts";
-import { type CaseRule, commonPractice } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const notExaminedWithoutReason: CaseRule = {
   id: "not-examined-without-reason",
@@ -10,7 +10,7 @@ export const notExaminedWithoutReason: CaseRule = {
   summary: "An organ that was not examined says why.",
   protects:
     "The reason tells whether the gap can be mended: the skull was left closed, or dogs had been at the carcass.",
-  source: commonPractice("of systematic necropsy: every system has a state other than blank"),
+  source: practice("common practice of systematic necropsy: every system has a state other than blank"),
   bad: { case: "stomach: {pars_oesophagea: {not_examined: }}" },
   good: { case: "stomach: {pars_oesophagea: {not_examined: stomach sent closed for toxicology}}" },
   check(one, report) {

@@ -5,7 +5,7 @@ import {
   missingObservations,
   missingTitle,
 } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 /** Sides and the section of the snout have rules of their own. */
 const hasOwnRule = ({ organ, observation }: MissingObservation): boolean =>
@@ -19,10 +19,9 @@ export const observationMissing: CaseRule = {
   summary: "An organ that was examined has the observations that scores and statistics are made from.",
   protects:
     "A lung described in words cannot be compared with next spring's; a joint that nobody named may not have been opened.",
-  source: {
-    cite: "observations needed by the published scores; common practice of recording: the joints opened are listed by name",
-    confidence: "common-practice",
-  },
+  source: practice(
+    "observations needed by the published scores; common practice of recording: the joints opened are listed by name",
+  ),
   bad: { case: "locomotor: {joints: normal}" },
   good: { case: "locomotor: {joints: {state: normal, opened: [left-hock, right-stifle]}}" },
   check(one, report) {

@@ -1,7 +1,7 @@
 import { formatPath, pathOf } from "../../../cases/index.ts";
 import { organs } from "../../../knowledge/index.ts";
 import { exampleOf, missingObservations, missingTitle } from "../../../record/index.ts";
-import { type CaseRule, commonPractice } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 const paired = organs.filter(({ definition }) => definition.form === "paired");
 
@@ -12,7 +12,9 @@ export const sideMissing: CaseRule = {
   level: "error",
   summary: "Both sides of a paired organ are recorded, and every part of a side.",
   protects: "One kidney, one ear or one concha of four is not the organ; sums over sides need both.",
-  source: commonPractice("of snout scoring: sums add four conchae and the septum (Polloni et al. 2018)"),
+  source: practice(
+    "common practice of snout scoring: sums add four conchae and the septum (Polloni et al. 2018)",
+  ),
   bad: { case: "urinary: {kidneys: {left: normal, right: }}" },
   good: { case: "urinary: {kidneys: {left: normal, right: {not_examined: sent whole to the laboratory}}}" },
   check(one, report) {

@@ -1,5 +1,5 @@
 import { pathOf } from "../../../cases/index.ts";
-import { type CaseRule, commonPractice } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 import { skippedSystems } from "./skipped-system.ts";
 
 export const skippedOrgan: CaseRule = {
@@ -11,7 +11,9 @@ export const skippedOrgan: CaseRule = {
     "Every organ due is normal, described, not examined with a reason, or not assessable with the cause.",
   protects:
     "An organ that was forgotten cannot be told from a normal one a week later; blank is never normal.",
-  source: commonPractice("of systematic necropsy; organs due follow from protocol, age class, sex and signs"),
+  source: practice(
+    "common practice of systematic necropsy; organs due follow from protocol, age class, sex and signs",
+  ),
   bad: { case: "liver_pancreas: {pancreas: }" },
   good: { case: "liver_pancreas: {pancreas: {not_examined: lost with the gut}}" },
   check(one, report) {

@@ -2,7 +2,7 @@ import { type Case, pathOf } from "../../../cases/index.ts";
 import { organs, systems } from "../../../knowledge/index.ts";
 import { fact } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 
 const withOrgans = systems.map(({ id, title }) => ({
   id,
@@ -36,10 +36,9 @@ export const skippedSystem: CaseRule = {
   level: "error",
   summary: "Every system with organs due has at least one of them recorded.",
   protects: "A system that nobody looked at may be where the cause was missed; blank is never normal.",
-  source: {
-    cite: "Animal Health Laboratory, University of Guelph: wide organ lists even for a case of one system",
-    confidence: "verified",
-  },
+  source: verified(
+    "Animal Health Laboratory, University of Guelph: wide organ lists even for a case of one system",
+  ),
   bad: { case: "urinary:" },
   good: { case: "urinary: normal" },
   check(one, report) {

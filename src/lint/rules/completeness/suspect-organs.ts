@@ -2,7 +2,7 @@
 import { type Case, formatPath, isWeaned, quantity } from "../../../cases/index.ts";
 import { organById, plausible } from "../../../knowledge/index.ts";
 import { type LesionQuestion, lesions, signFamiliesOf } from "../../../record/index.ts";
-import { type CaseRule, commonPractice, type RuleRow } from "../../rule.ts";
+import { type CaseRule, fromMemory, practice, type RuleRow, verified } from "../../rule.ts";
 
 interface SuspectOrgans extends RuleRow {
   readonly organs: readonly string[];
@@ -18,10 +18,7 @@ const rows: readonly SuspectOrgans[] = [
     summary: "The pars oesophagea of a pale pig, and of a grown pig found dead, is examined.",
     protects:
       "A bleeding ulcer kills without warning and is found only when the stomach is opened: of 146 finishers that died in two weeks, 39 had died of one.",
-    source: {
-      cite: "PMC339211 (gastric ulcers in dead finishers, two weeks of necropsies)",
-      confidence: "verified",
-    },
+    source: verified("PMC339211 (gastric ulcers in dead finishers, two weeks of necropsies)"),
     bad: {
       case: "selection: {signs: [pallor]}\nlocomotor: {bone_marrow: normal}\nstomach: {pars_oesophagea: {not_examined: stomach left closed}}",
     },
@@ -41,7 +38,7 @@ const rows: readonly SuspectOrgans[] = [
     summary: "Where the intestine is bloody or twisted, the mesenteric root is palpated.",
     protects:
       "Only the root of the mesentery tells a twisted gut from a haemorrhagic bowel, and it must be felt before the gut is moved.",
-    source: { cite: "Straw et al. 2002, J Swine Health Prod 10:75-79", confidence: "verified" },
+    source: verified("Straw et al. 2002, J Swine Health Prod 10:75-79"),
     bad: {
       case: "intestine: {jejunum: [{process: haemorrhage, distribution: diffuse, extent: 90 %, colour: dark-red}], mesentery: {not_examined: gut already out}}",
     },
@@ -52,7 +49,7 @@ const rows: readonly SuspectOrgans[] = [
     pointer: (one) =>
       shown(one, {
         processes: ["haemorrhage", "congestion", "torsion", "displacement", "infarct"],
-        within: ["intestine"],
+        organs: ["intestine"],
       }),
     advice:
       "Torsion cannot be ruled out for this pig: say so in the diagnosis, and in the next one palpate the root before the gut is moved.",
@@ -63,10 +60,7 @@ const rows: readonly SuspectOrgans[] = [
     summary:
       "The spleen and the gastrohepatic and renal nodes of a pig with fever or haemorrhages are examined.",
     protects: "These are the organs in which swine fevers show first, and the ones most often left out.",
-    source: {
-      cite: "organs named for the suspicion of a swine fever: Commission Decision 2003/422/EC",
-      confidence: "from-memory",
-    },
+    source: fromMemory("organs named for the suspicion of a swine fever: Commission Decision 2003/422/EC"),
     bad: { case: "pig: {temperature: 41.2 °C}\nlymphoid: {renal_nodes: {not_examined: not found}}" },
     good: { case: "pig: {temperature: 41.2 °C}\nlymphoid: {renal_nodes: normal}" },
     organs: ["lymphoid.spleen", "lymphoid.gastrohepatic_nodes", "lymphoid.renal_nodes"],
@@ -76,7 +70,7 @@ const rows: readonly SuspectOrgans[] = [
         return "in a pig with fever";
       return shown(one, {
         processes: ["haemorrhage", "petechiae"],
-        within: ["lymphoid", "urinary", "external.skin", "cardiovascular", "serosa", "respiratory.larynx"],
+        organs: ["lymphoid", "urinary", "external.skin", "cardiovascular", "serosa", "respiratory.larynx"],
       });
     },
     advice: "Look at it before the carcass goes; swine fevers show here.",
@@ -86,7 +80,7 @@ const rows: readonly SuspectOrgans[] = [
     level: "warning",
     summary: "When a pig sneezes or has a crooked snout, the snout is sawn and the turbinates are examined.",
     protects: "The complaint is in the nose; without a section the necropsy cannot answer it.",
-    source: commonPractice("of necropsy: the organ of the complaint is examined"),
+    source: practice("common practice of necropsy: the organ of the complaint is examined"),
     bad: {
       case: "respiratory: {turbinates: {state: , section: , left: , right: , septum: , grades: , loss_looks: , not_examined: no saw}}",
     },
@@ -96,7 +90,7 @@ const rows: readonly SuspectOrgans[] = [
     organs: ["respiratory.turbinates"],
     pointer(one) {
       if (signFamiliesOf(one).includes("nasal")) return "in a pig with nasal signs";
-      const crooked = lesions(one, { processes: ["deviation", "malformation"], within: ["external.snout"] });
+      const crooked = lesions(one, { processes: ["deviation", "malformation"], organs: ["external.snout"] });
       return crooked.length > 0 ? "in a pig with a crooked snout" : undefined;
     },
     advice:
@@ -108,7 +102,7 @@ const rows: readonly SuspectOrgans[] = [
     summary:
       "In a pig with infarcts in kidney, spleen or lung, and in an adult found dead, the heart is opened and the valves are examined.",
     protects: "Endocarditis sheds the emboli; the infarcts alone do not show where they came from.",
-    source: { cite: "endocarditis and its emboli, standard texts", confidence: "from-memory" },
+    source: fromMemory("endocarditis and its emboli, standard texts"),
     bad: {
       case: "urinary: {kidneys: {left: [{process: infarct, distribution: multifocal, number: 3, size: 8 mm}], right: normal}}\ncardiovascular: {valves: {not_examined: heart not cut}}",
     },
@@ -119,7 +113,7 @@ const rows: readonly SuspectOrgans[] = [
     pointer: (one) =>
       shown(one, {
         processes: ["infarct", "thrombus"],
-        within: ["urinary.kidneys", "lymphoid.spleen", "respiratory.lungs", "nervous.brain"],
+        organs: ["urinary.kidneys", "lymphoid.spleen", "respiratory.lungs", "nervous.brain"],
       }) ?? (one.ageClass === "adult" && isFoundDead(one) ? "in an adult found dead" : undefined),
     advice: "Open the heart along the flow of the blood and look at all four valves.",
   },
@@ -129,10 +123,7 @@ const rows: readonly SuspectOrgans[] = [
     summary:
       "The brain of a pig with nervous signs or sudden death is examined, whatever the reason for leaving it.",
     protects: "The disease may sit where nobody looked; no other organ can answer for the brain.",
-    source: {
-      cite: "Schyns 2022, Vet Sci 9:341 (meningitis often invisible from outside)",
-      confidence: "verified",
-    },
+    source: verified("Schyns 2022, Vet Sci 9:341 (meningitis often invisible from outside)"),
     bad: {
       case: "selection: {signs: [convulsions]}\nnervous: {meninges: {not_examined: no saw}, brain: {not_examined: no saw}, middle_ears: normal, spinal_cord: normal}\nendocrine: {pituitary: normal}",
     },
@@ -153,10 +144,9 @@ const rows: readonly SuspectOrgans[] = [
     summary: "The jejunum, ileum, caecum and spiral colon of a pig with enteric signs are each examined.",
     protects:
       "Each cause of diarrhoea has its own stretch of gut; the one left out may be the one that had it.",
-    source: {
-      cite: "Animal Health Laboratory, University of Guelph: gut segments to examine and sample in diarrhoea",
-      confidence: "verified",
-    },
+    source: verified(
+      "Animal Health Laboratory, University of Guelph: gut segments to examine and sample in diarrhoea",
+    ),
     bad: {
       case: "selection: {signs: [diarrhoea]}\nintestine: {spiral_colon: {not_examined: ran out of time}}",
     },
@@ -171,7 +161,7 @@ const rows: readonly SuspectOrgans[] = [
     level: "warning",
     summary: "The lungs, the pleura and the bronchial nodes of a pig with cough or dyspnoea are examined.",
     protects: "The complaint is in the chest; a reason for leaving the lungs does not answer it.",
-    source: commonPractice("of necropsy: the organs of the complaint are examined"),
+    source: practice("common practice of necropsy: the organs of the complaint are examined"),
     bad: { case: "lymphoid: {bronchial_nodes: {not_examined: cut away with the pluck}}" },
     good: { case: "lymphoid: {bronchial_nodes: normal}" },
     organs: ["respiratory.lungs", "respiratory.pleura", "lymphoid.bronchial_nodes"],
@@ -189,7 +179,7 @@ const isPale = (one: Case): boolean =>
   signFamiliesOf(one).includes("anaemic") ||
   lesions(one, {
     processes: ["pallor"],
-    within: ["external", "upper_digestive", "locomotor", "subcutis"],
+    organs: ["external", "upper_digestive", "locomotor", "subcutis"],
   }).length > 0;
 
 /** The first lesion that is asked for, as in `not examined although urinary.kidneys.left[0] shows infarct`. */

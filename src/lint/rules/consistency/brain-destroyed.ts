@@ -1,5 +1,5 @@
 import { deathMethods, organById } from "../../../knowledge/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 
 export const brainDestroyed: CaseRule = {
   id: "brain-destroyed",
@@ -9,10 +9,9 @@ export const brainDestroyed: CaseRule = {
   summary:
     "A pig whose brain is due is not killed by a blow, bolt or shot to the head; if it was, the brain is recorded as damaged.",
   protects: "Bleeding and broken tissue from the kill are read as disease, or hide it.",
-  source: {
-    cite: "PMC7955587 (penetrating captive bolt, damage at six brain sites); Casey-Trott, thesis, University of Guelph 2012",
-    confidence: "verified",
-  },
+  source: verified(
+    "PMC7955587 (penetrating captive bolt, damage at six brain sites); Casey-Trott, thesis, University of Guelph 2012",
+  ),
   bad: { case: "death: {method: captive-bolt}" },
   good: {
     case: "death: {method: captive-bolt}\nnervous: {brain: {not_assessable: {because: damaged, why: captive bolt}}}",

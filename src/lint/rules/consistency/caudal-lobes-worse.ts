@@ -1,7 +1,6 @@
 import { plausible } from "../../../knowledge/index.ts";
 import { lobes } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 const { from, times } = plausible.caudal_lobes;
 const caudalLobes = ["left_caudal", "right_caudal"];
@@ -15,10 +14,9 @@ export const caudalLobesWorse: CaseRule = {
   summary: "Consolidation graded by lobe is cranioventral: the caudal lobes are not the worst.",
   protects:
     "A dorsocaudal lesion put into a cranioventral score, or two columns of lobes swapped, gives a false pneumonia score.",
-  source: {
-    cite: "lesions in cranial and middle lobes point to the airways, dorsocaudal ones do not; limits are the project’s own choice",
-    confidence: "common-practice",
-  },
+  source: practice(
+    "lesions in cranial and middle lobes point to the airways, dorsocaudal ones do not; limits are the project’s own choice",
+  ),
   bad: {
     case: "respiratory: {lungs: {consolidation: {left_cranial: 0, left_middle: 5, left_caudal: 40, right_cranial: 0, right_middle: 5, right_caudal: 30, accessory: 0}, caudal_cranial_part: {left: 10, right: 5}}}",
   },

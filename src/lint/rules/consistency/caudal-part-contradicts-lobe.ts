@@ -1,6 +1,5 @@
 import { plausible } from "../../../knowledge/index.ts";
 import { lobes } from "../../../record/index.ts";
-
 import type { CaseRule } from "../../rule.ts";
 
 const share = plausible.caudal_part_share / 100;

@@ -8,8 +8,7 @@ import {
   type PlacedFinding,
 } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-import type { CaseRule } from "../../rule.ts";
-import type { RuleRow } from "../../shared/rule-rows.ts";
+import { type CaseRule, practice, type RuleRow } from "../../rule.ts";
 
 interface LobeContradiction extends RuleRow {
   /** The key of the finding that stands against the lobes. */
@@ -53,10 +52,7 @@ const rows: readonly LobeContradiction[] = [
     summary: "Consolidation lies in a lobe, or on a side, that was graded above zero.",
     protects:
       "Left and right were swapped in one of two places, and later nobody can tell which of them was typed in a hurry.",
-    source: {
-      cite: "common practice of lung scoring: what is consolidated is graded in its lobe",
-      confidence: "common-practice",
-    },
+    source: practice("common practice of lung scoring: what is consolidated is graded in its lobe"),
     bad: {
       case: "respiratory: {lungs: {consolidation: {left_cranial: 0, left_middle: 0, left_caudal: 0, right_cranial: 30, right_middle: 40, right_caudal: 5, accessory: 10}, caudal_cranial_part: {left: 0, right: 15}, findings: [{process: consolidation, site: left middle lobe, distribution: cranioventral, extent: 8 %, colour: dark-red, consistency: firm}]}}",
     },
@@ -67,9 +63,9 @@ const rows: readonly LobeContradiction[] = [
       const side = namedSide(site);
       if (side === undefined) return undefined;
       const named = positions.filter(([, words]) => words.test(site ?? ""));
-      const meant = (named.length > 0 ? named : positions).map(([name]) => `${side}_${name}`);
-      return meant.every((lobe) => graded.values.get(lobe) === 0)
-        ? `${site}, but ${named.length > 0 ? `${listing(meant)} ${meant.length > 1 ? "are" : "is"} 0` : `every ${side} lobe is 0`}. Left and right, or two lobes, were swapped here or under consolidation; correct the one that is wrong.`
+      const lobesAtSite = (named.length > 0 ? named : positions).map(([name]) => `${side}_${name}`);
+      return lobesAtSite.every((lobe) => graded.values.get(lobe) === 0)
+        ? `${site}, but ${named.length > 0 ? `${listing(lobesAtSite)} ${lobesAtSite.length > 1 ? "are" : "is"} 0` : `every ${side} lobe is 0`}. Left and right, or two lobes, were swapped here or under consolidation; correct the one that is wrong.`
         : undefined;
     },
   },
@@ -80,7 +76,7 @@ const rows: readonly LobeContradiction[] = [
     summary: "Consolidation called caudodorsal or cranioventral lies where its lobes were graded.",
     protects:
       "Cranioventral points to the airways, caudodorsal to the blood or to pleuropneumonia; the word and the lobes ask for different tests.",
-    source: { cite: "meaning of the words", confidence: "common-practice" },
+    source: practice("meaning of the words"),
     bad: {
       case: "respiratory: {lungs: {consolidation: {left_cranial: 20, left_middle: 35, left_caudal: 0, right_cranial: 30, right_middle: 40, right_caudal: 0, accessory: 10}, caudal_cranial_part: {left: 0, right: 0}, findings: [{process: consolidation, distribution: caudodorsal, extent: 12 %, colour: dark-red, consistency: firm}]}}\ndiagnosis: ",
     },

@@ -1,7 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
 import { consolidations, lungRegions } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const consolidationWithoutLobes: CaseRule = {
   id: "consolidation-without-lobes",
@@ -10,10 +9,7 @@ export const consolidationWithoutLobes: CaseRule = {
   level: "error",
   summary: "A lung with consolidation has at least one lobe above zero.",
   protects: "The finding says pneumonia and the score says none; the herd table believes the score.",
-  source: {
-    cite: "common practice of lung scoring: what is consolidated is graded in its lobe",
-    confidence: "common-practice",
-  },
+  source: practice("common practice of lung scoring: what is consolidated is graded in its lobe"),
   bad: {
     case: "respiratory: {lungs: {consolidation: {left_cranial: 0, left_middle: 0, left_caudal: 0, right_cranial: 0, right_middle: 0, right_caudal: 0, accessory: 0}, caudal_cranial_part: {left: 0, right: 0}, findings: [{process: consolidation, distribution: cranioventral, extent: 12 %, colour: dark-red, consistency: firm}]}}",
   },

@@ -1,6 +1,5 @@
 import { isUnborn, quantity } from "../../../cases/index.ts";
 import { plausible } from "../../../knowledge/index.ts";
-
 import type { CaseRule } from "../../rule.ts";
 
 export const crownRumpImplausible: CaseRule = {

@@ -1,5 +1,5 @@
 import { formatPath, moment, type Path } from "../../../cases/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const dateImpossible: CaseRule = {
   id: "date-impossible",
@@ -9,7 +9,7 @@ export const dateImpossible: CaseRule = {
   summary: "Every date is a day of the calendar.",
   protects:
     "The 30th of February is a typing error, and onset and autolysis are reckoned from the day that was meant.",
-  source: { cite: "Gregorian calendar, ISO 8601", confidence: "common-practice" },
+  source: practice("Gregorian calendar, ISO 8601"),
   bad: { case: "selection: {onset: 2026-02-30}" },
   good: { case: "selection: {onset: 2026-04-19}" },
   check({ record }, report) {

@@ -18,8 +18,7 @@ import {
   yearSlips,
 } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-
-import type { CaseRule, Report } from "../../rule.ts";
+import { type CaseRule, practice, type Report } from "../../rule.ts";
 
 interface Event {
   readonly path: Path;
@@ -36,7 +35,7 @@ export const datesOutOfOrder: CaseRule = {
   summary: "Signs, death, opening, steps and sampling follow each other in time, and within days.",
   protects:
     "Autolysis, incubation and treatment are reckoned from these times; a swapped pair makes every one of them wrong.",
-  source: { cite: "order of events; common practice", confidence: "common-practice" },
+  source: practice("order of events; common practice"),
   bad: { case: "opened: {at: 2026-04-20T08:00}" },
   good: { case: "opened: {at: 2026-04-20T10:00}" },
   check(one, report) {

@@ -1,5 +1,5 @@
 import { isUnborn } from "../../../cases/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 import { placeRules } from "../../shared/rule-rows.ts";
 
 /** What cannot stand beside the manner of death. */
@@ -10,7 +10,7 @@ export const deathContradictions: readonly CaseRule[] = placeRules("consistency"
     summary: "Only a pig that was killed has a method of killing.",
     protects:
       "Found dead and barbiturate exclude each other; freshness and brain are then judged by the one that is wrong.",
-    source: { cite: "meaning of the words", confidence: "common-practice" },
+    source: practice("meaning of the words"),
     bad: {
       case: "death: {manner: found-dead, note: last seen alive at 06:00}\nselection: {basis: found-dead, onset: , typical: }",
     },
@@ -31,10 +31,9 @@ export const deathContradictions: readonly CaseRule[] = placeRules("consistency"
     summary: "A pig killed with barbiturate was not slaughtered.",
     protects:
       "Such a carcass never enters the food chain; manner or method is wrong, and so is the selection it stands for.",
-    source: {
-      cite: "common practice at slaughter: nothing is injected that would leave residues in the meat",
-      confidence: "common-practice",
-    },
+    source: practice(
+      "common practice at slaughter: nothing is injected that would leave residues in the meat",
+    ),
     bad: { case: "death: {manner: slaughtered}\nselection: {basis: random, onset: , typical: }" },
     good: {
       case: "death: {manner: slaughtered, method: exsanguination}\nselection: {basis: random, onset: , typical: }",
@@ -50,7 +49,7 @@ export const deathContradictions: readonly CaseRule[] = placeRules("consistency"
     level: "error",
     summary: "How the pig was chosen fits how it died.",
     protects: "A pig found dead was not chosen alive for its signs; in the herd table the two count apart.",
-    source: { cite: "meaning of the words", confidence: "common-practice" },
+    source: practice("meaning of the words"),
     bad: { case: "selection: {basis: found-dead, onset: , typical: }" },
     good: {
       case: "selection: {basis: found-dead, onset: , typical: }\ndeath: {manner: found-dead, method: , note: last seen alive at 06:00}",
@@ -72,7 +71,7 @@ export const deathContradictions: readonly CaseRule[] = placeRules("consistency"
     summary: "A fetus or stillborn piglet is born dead, and no other pig is.",
     protects:
       "Class and manner decide what is due and where the pig is counted; here they exclude each other.",
-    source: { cite: "meaning of the words", confidence: "common-practice" },
+    source: practice("meaning of the words"),
     bad: { case: "death: {manner: born-dead, method: }" },
     good: {
       case: "death: {manner: found-dead, method: , note: last seen alive at 06:00}\nselection: {basis: found-dead, onset: , typical: }",

@@ -1,6 +1,5 @@
 import { type Conchae, conchae } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 
 export const dorsalWorseThanVentral: CaseRule = {
   id: "dorsal-worse-than-ventral",
@@ -10,10 +9,7 @@ export const dorsalWorseThanVentral: CaseRule = {
   summary: "The ventral conchae lose more than the dorsal ones.",
   protects:
     "The other way round on both sides usually means a cut too far forward, or dorsal and ventral swapped.",
-  source: {
-    cite: "Polloni, Candotti, Ostanello & Leotti 2018 (ventral conchae scored higher than dorsal)",
-    confidence: "verified",
-  },
+  source: verified("Polloni, Candotti, Ostanello & Leotti 2018 (ventral conchae scored higher than dorsal)"),
   bad: { case: "respiratory: {turbinates: {left: {dorsal: 2, ventral: 0}, right: {dorsal: 2, ventral: 1}}}" },
   good: {
     case: "respiratory: {turbinates: {left: {dorsal: 0, ventral: 2}, right: {dorsal: 1, ventral: 2}}}",

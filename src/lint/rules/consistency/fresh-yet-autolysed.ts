@@ -1,7 +1,7 @@
 import { organs, type PlacedOrgan } from "../../../knowledge/index.ts";
 import { entriesOf, findingsOf } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const freshYetAutolysed: CaseRule = {
   id: "fresh-yet-autolysed",
@@ -10,10 +10,7 @@ export const freshYetAutolysed: CaseRule = {
   level: "warning",
   summary: "A carcass called fresh is not autolysed in two systems or more.",
   protects: "The state of the carcass decides which tests are worth their price.",
-  source: {
-    cite: "common practice in the necropsy room: the carcass is as fresh as its organs",
-    confidence: "common-practice",
-  },
+  source: practice("common practice in the necropsy room: the carcass is as fresh as its organs"),
   bad: {
     case: "lymphoid: {thymus: {not_assessable: {because: autolysed, why: soft}}}\nintestine: {jejunum: {not_assessable: {because: autolysed, why: green}}}",
   },

@@ -1,6 +1,5 @@
 import { isUnborn, isWeaned } from "../../../cases/index.ts";
 import { ageClasses } from "../../../knowledge/index.ts";
-
 import type { CaseRule } from "../../rule.ts";
 
 export const groupClassMismatch: CaseRule = {

@@ -1,5 +1,5 @@
 import { unknownName } from "../../../cases/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const groupUnknown: CaseRule = {
   id: "group-unknown",
@@ -8,7 +8,7 @@ export const groupUnknown: CaseRule = {
   level: "error",
   summary: "The pig's group is one of the farm's groups.",
   protects: "Prevalence is counted by group; a mistyped name makes a group of one.",
-  source: { cite: "a denominator needs a counted group; common practice", confidence: "common-practice" },
+  source: practice("a denominator needs a counted group; common practice"),
   bad: { case: "pig: {group: nursery-22}" },
   good: { case: "pig: {group: nursery-2}" },
   check(one, report) {

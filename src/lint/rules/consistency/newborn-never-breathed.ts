@@ -1,5 +1,5 @@
 import { valueAt } from "../../../cases/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, fromMemory } from "../../rule.ts";
 
 export const newbornNeverBreathed: CaseRule = {
   id: "newborn-never-breathed",
@@ -9,7 +9,7 @@ export const newbornNeverBreathed: CaseRule = {
   summary: "A piglet filed as born alive that died on its first day has lungs that float.",
   protects:
     "Lungs that sink were never filled: the piglet was stillborn, and the farm counts one dead piglet in the wrong column.",
-  source: { cite: "lung float test, standard texts", confidence: "from-memory" },
+  source: fromMemory("lung float test, standard texts"),
   bad: {
     case: "pig: {age: 6 h, class: suckling, weight: 1.3 kg}\nstomach: {stomach_content: {state: normal, milk: none}}\nrespiratory: {lungs: {state: normal, consolidation: , caudal_cranial_part: , float: sinks}}\ndiagnosis: ",
   },

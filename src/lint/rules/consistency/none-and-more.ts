@@ -1,6 +1,5 @@
 import { type Case, formatPath, type Path, valueAt } from "../../../cases/index.ts";
-import type { CaseRule } from "../../rule.ts";
-import type { RuleRow } from "../../shared/rule-rows.ts";
+import { type CaseRule, practice, type RuleRow } from "../../rule.ts";
 
 interface NoneAndMore extends RuleRow {
   /** Lists of words of which `none` is one. */
@@ -13,7 +12,7 @@ const rows: readonly NoneAndMore[] = [
     level: "error",
     summary: "A side has no pleurisy, or some; not both in one list.",
     protects: "The score takes one of the two, and it may be the wrong one.",
-    source: { cite: "meaning of the words", confidence: "common-practice" },
+    source: practice("meaning of the words"),
     bad: { case: "respiratory: {pleura: {pleurisy: {left: [none, cranioventral], right: none}}}" },
     good: {
       case: "respiratory: {pleura: {pleurisy: {left: [cranioventral, dorsocaudal-focal], right: none}}}",
@@ -29,7 +28,7 @@ const rows: readonly NoneAndMore[] = [
     summary: "A pig has no signs, or some; not both in one list.",
     protects:
       "Which organs are due follows from the signs, and none among them hides the rest from the reader.",
-    source: { cite: "meaning of the words", confidence: "common-practice" },
+    source: practice("meaning of the words"),
     bad: { case: "selection: {signs: [none, cough]}" },
     good: { case: "selection: {signs: [cough]}" },
     lists: [["selection", "signs"]],

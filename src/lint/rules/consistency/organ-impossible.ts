@@ -1,8 +1,7 @@
 import { isUnborn, isWeaned } from "../../../cases/index.ts";
 import { organs, type PlacedOrgan } from "../../../knowledge/index.ts";
 import { withArticle } from "../../../words/listing.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 const isOfUnborn = ({ definition }: PlacedOrgan): boolean => definition.exists?.every(isUnborn) === true;
 
@@ -17,7 +16,7 @@ export const organImpossible: CaseRule = {
   summary: "No organ is recorded that this pig cannot have.",
   protects:
     "A uterus in a castrate or a placenta in a weaner means a wrong line, a wrong sex or the wrong pig.",
-  source: { cite: "anatomy of the pig", confidence: "common-practice" },
+  source: practice("anatomy of the pig"),
   bad: { case: "pig: {sex: castrate}\ngenital: {uterus: normal}" },
   good: { case: "pig: {sex: female}\ngenital: {uterus: normal}" },
   check(one, report) {

@@ -1,5 +1,5 @@
 import type { Case } from "../../../cases/index.ts";
-import type { VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const penBeyondGroup: VisitRule = {
   id: "pen-beyond-group",
@@ -9,7 +9,7 @@ export const penBeyondGroup: VisitRule = {
   summary: "The pen of a pig is one that its group has.",
   protects:
     "Pens show whether pigs were chosen from all over a room; a pen that the room does not have belongs to another.",
-  source: { cite: "the farm's own number of pens", confidence: "common-practice" },
+  source: practice("the farm's own number of pens"),
   bad: { case: "pig: {pen: 33}" },
   good: { case: "pig: {pen: 3}" },
   check(visit, _reportVisit, reportCase) {

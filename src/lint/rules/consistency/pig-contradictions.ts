@@ -2,7 +2,7 @@ import { isUnborn } from "../../../cases/index.ts";
 import { plausible, signFamilies } from "../../../knowledge/index.ts";
 import { isIllBeforeBirth } from "../../../record/index.ts";
 import { withArticle } from "../../../words/listing.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 import { placeRules } from "../../shared/rule-rows.ts";
 
 /** What cannot be said of a pig of this class, sex or age. */
@@ -13,10 +13,7 @@ export const pigContradictions: readonly CaseRule[] = placeRules("consistency", 
     summary: "Only a fetus or a stillborn piglet has a crown-rump length.",
     protects:
       "The length dates a pregnancy; in a pig that lived, it shows that the class is wrong or the line is from another case.",
-    source: {
-      cite: "common practice: the crown-rump length is measured on fetuses, to tell their age",
-      confidence: "common-practice",
-    },
+    source: practice("common practice: the crown-rump length is measured on fetuses, to tell their age"),
     bad: { case: "pig: {crown_rump: 27 cm}" },
     good: { case: "pig: {crown_rump: }" },
     at: ["pig", "crown_rump"],
@@ -52,10 +49,7 @@ export const pigContradictions: readonly CaseRule[] = placeRules("consistency", 
     level: "error",
     summary: "No male and no weaner shows signs of a failed pregnancy.",
     protects: "The sign is the sow’s: in the wrong pig it brings the wrong organs into question.",
-    source: {
-      cite: "meaning of the words: these signs are those of a sow or a gilt",
-      confidence: "common-practice",
-    },
+    source: practice("meaning of the words: these signs are those of a sow or a gilt"),
     bad: {
       case: "pig: {sex: castrate}\nselection: {signs: [return-to-oestrus]}\nendocrine: {thyroid: normal}",
     },
@@ -77,7 +71,7 @@ export const pigContradictions: readonly CaseRule[] = placeRules("consistency", 
     level: "warning",
     summary: "A wasting pig is not in fat condition.",
     protects: "Sign and condition come from two looks at one pig, or from two pigs.",
-    source: { cite: "meaning of the words", confidence: "common-practice" },
+    source: practice("meaning of the words"),
     bad: { case: "pig: {condition: 4.5}\nselection: {signs: [wasting]}" },
     good: { case: "pig: {condition: 1.5}\nselection: {signs: [wasting]}" },
     at: ["pig", "condition"],
@@ -94,7 +88,7 @@ export const pigContradictions: readonly CaseRule[] = placeRules("consistency", 
     summary: "The signs of a pig began after it was born.",
     protects:
       "An onset of last year makes an acute case a chronic one, and the tests are chosen by it; the year, the age or the tag is wrong.",
-    source: { cite: "order of events; common practice", confidence: "common-practice" },
+    source: practice("order of events; common practice"),
     bad: { case: "selection: {onset: 2025-04-18}" },
     good: { case: "selection: {onset: 2026-04-19}" },
     at: ["selection", "onset"],

@@ -1,7 +1,6 @@
 import { formatPath, valueAt } from "../../../cases/index.ts";
 import { lesions, namedSide } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 const path = ["respiratory", "pleura", "pleurisy"];
 
@@ -13,10 +12,7 @@ export const pleurisyAdhesionUnscored: CaseRule = {
   summary: "Where there are pleural adhesions, the pleurisy of that side is not none.",
   protects:
     "The adhesion is described and then scored as absent; the pleurisy figures of the herd come out too low.",
-  source: {
-    cite: "common practice of scoring: an adhesion of the pleura is pleurisy",
-    confidence: "common-practice",
-  },
+  source: practice("common practice of scoring: an adhesion of the pleura is pleurisy"),
   bad: {
     case: "respiratory: {pleura: {pleurisy: {left: none, right: none}, findings: [{process: adhesion, site: right caudal lobe, distribution: focal, size: 40 mm}]}}",
   },
@@ -30,7 +26,7 @@ export const pleurisyAdhesionUnscored: CaseRule = {
     };
     for (const { finding, path: at } of lesions(one, {
       processes: ["adhesion", "fibrosis", "scar"],
-      within: ["respiratory.pleura"],
+      organs: ["respiratory.pleura"],
     })) {
       const side = namedSide(finding.site);
       if (side === undefined ? none("left") && none("right") : none(side))

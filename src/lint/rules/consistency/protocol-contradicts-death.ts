@@ -1,5 +1,5 @@
 import { listing } from "../../../words/listing.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const protocolContradictsDeath: CaseRule = {
   id: "protocol-contradicts-death",
@@ -9,7 +9,7 @@ export const protocolContradictsDeath: CaseRule = {
   summary: "The protocol is one for a pig that died this way.",
   protects:
     "For a pig killed for its signs, the protocol of the slaughter line asks for only seven organs, and nobody misses the rest.",
-  source: { cite: "the manner of death that each protocol is for", confidence: "common-practice" },
+  source: practice("the manner of death that each protocol is for"),
   bad: { case: "protocol: slaughter-check" },
   good: { case: "protocol: respiratory" },
   check(one, report) {

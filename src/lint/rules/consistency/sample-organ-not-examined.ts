@@ -1,7 +1,6 @@
 import { organById } from "../../../knowledge/index.ts";
 import { isSentWhole, samplesOf } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const sampleOrganNotExamined: CaseRule = {
   id: "sample-organ-not-examined",
@@ -12,10 +11,7 @@ export const sampleOrganNotExamined: CaseRule = {
   summary: "An organ that was sampled was examined, and its state is recorded.",
   protects:
     "A result cannot be interpreted without what the organ looked like: the organism may lie in a lesion or in sound tissue.",
-  source: {
-    cite: "laboratory result and lesion are read together; common practice",
-    confidence: "common-practice",
-  },
+  source: practice("laboratory result and lesion are read together; common practice"),
   bad: {
     case: "upper_digestive: {oesophagus: {not_examined: left in the neck}}\nsamples: [{id: 01-A, from: upper_digestive.oesophagus, into: formalin, for: [histology]}]",
   },

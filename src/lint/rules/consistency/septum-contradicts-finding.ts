@@ -1,7 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
 import { conchae, lesions } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const septumContradictsFinding: CaseRule = {
   id: "septum-contradicts-finding",
@@ -10,7 +9,7 @@ export const septumContradictsFinding: CaseRule = {
   level: "error",
   summary: "A septum with a deviation is not called straight.",
   protects: "Some scales count the septum; they read the word, not the finding.",
-  source: { cite: "meaning of the words", confidence: "common-practice" },
+  source: practice("meaning of the words"),
   bad: {
     case: "respiratory: {turbinates: {findings: [{process: deviation, site: septum, distribution: focal, size: 4 mm}]}}",
   },
@@ -20,7 +19,7 @@ export const septumContradictsFinding: CaseRule = {
   check(one, report) {
     const nose = conchae(one);
     if (nose?.septum !== "straight") return;
-    const [lesion] = lesions(one, { processes: ["deviation"], within: ["respiratory.turbinates"] });
+    const [lesion] = lesions(one, { processes: ["deviation"], organs: ["respiratory.turbinates"] });
     if (lesion !== undefined)
       report(
         `${formatPath(lesion.path)}: a deviation, yet the septum is straight. Write septum: slight or marked, or take the finding out.`,

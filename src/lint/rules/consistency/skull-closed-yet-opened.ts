@@ -2,8 +2,7 @@ import { type Case, formatPath, type OrganState } from "../../../cases/index.ts"
 import { interpretationWords, organById, type PlacedOrgan } from "../../../knowledge/index.ts";
 import { wordIn } from "../../../notes/index.ts";
 import { isTissueSample, samplesOf, soundStepAt } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 const [brain, meninges] = ["nervous.brain", "nervous.meninges"].map(organById);
 
@@ -15,10 +14,7 @@ export const skullClosedYetOpened: CaseRule = {
   summary: "Where the skull was left closed, no brain was taken, and neither meninges nor brain were seen.",
   protects:
     "Normal meninges in a closed skull rule out meningitis without anybody having looked; a brain that was taken out and not described is lost.",
-  source: {
-    cite: "the meninges are seen when the skull is open; common practice",
-    confidence: "common-practice",
-  },
+  source: practice("the meninges are seen when the skull is open; common practice"),
   bad: {
     case: "nervous: {meninges: normal, brain: {not_examined: skull left closed}}",
   },

@@ -1,7 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
 import { plausible } from "../../../knowledge/index.ts";
 import { conchae } from "../../../record/index.ts";
-
 import type { CaseRule } from "../../rule.ts";
 
 export const snoutGradeContradictsConchae: CaseRule = {

@@ -1,7 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
 import { plausible } from "../../../knowledge/index.ts";
 import { conchae } from "../../../record/index.ts";
-
 import type { CaseRule } from "../../rule.ts";
 
 export const snoutGradesContradict: CaseRule = {
@@ -23,7 +22,7 @@ export const snoutGradesContradict: CaseRule = {
     const nose = conchae(one);
     if (nose === undefined) return;
     for (const { scale, grades, other, other_grades } of plausible.grade_pairs)
-      if (within(nose.grades[scale], grades) && within(nose.grades[other], other_grades)) {
+      if (isBetween(nose.grades[scale], grades) && isBetween(nose.grades[other], other_grades)) {
         const path = ["respiratory", "turbinates", "grades", scale];
         report(
           `${formatPath(path)}: grade ${nose.grades[scale]}, but ${other} is ${nose.grades[other]}. Read the cut again on both scales and correct one.`,
@@ -33,5 +32,5 @@ export const snoutGradesContradict: CaseRule = {
   },
 };
 
-const within = (grade: number | undefined, [low, high]: readonly number[]): boolean =>
+const isBetween = (grade: number | undefined, [low, high]: readonly number[]): boolean =>
   grade !== undefined && low !== undefined && high !== undefined && grade >= low && grade <= high;

@@ -1,5 +1,5 @@
 import { valueAt } from "../../../cases/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, fromMemory } from "../../rule.ts";
 
 export const stillbornBreathed: CaseRule = {
   id: "stillborn-breathed",
@@ -9,7 +9,7 @@ export const stillbornBreathed: CaseRule = {
   summary: "A piglet called stillborn has neither breathed nor suckled.",
   protects:
     "Floating lungs or milk in the stomach mean that it was born alive and died on the farm’s watch, which is another problem with another remedy.",
-  source: { cite: "lung float test and milk in the stomach, standard texts", confidence: "from-memory" },
+  source: fromMemory("lung float test and milk in the stomach, standard texts"),
   bad: {
     case: "pig: {age: , class: stillborn, crown_rump: 27 cm, weight: 1.1 kg, temperature: }\nselection: {basis: convenience, signs: [none], onset: , typical: }\ndeath: {manner: born-dead, method: }\nexternal: {skin: {state: normal, meconium: none}}\nlymphoid: {bronchial_nodes: normal}\nrespiratory: {turbinates: , lungs: {state: normal, consolidation: , caudal_cranial_part: , float: floats}}\nstomach: {stomach_content: {state: normal, milk: none}}\nplacental: {umbilical_cord: {state: normal, cord: whole}, placenta: normal}\nendocrine: {adrenals: {left: normal, right: normal}, thyroid: normal}\ndiagnosis: ",
   },

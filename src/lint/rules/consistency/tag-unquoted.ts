@@ -1,4 +1,4 @@
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const tagUnquoted: CaseRule = {
   id: "tag-unquoted",
@@ -7,7 +7,7 @@ export const tagUnquoted: CaseRule = {
   level: "note",
   summary: "A tag stands in quotes.",
   protects: "Without quotes a tag is a number: 0217 becomes 217, and 12e3 becomes 12000.",
-  source: { cite: "YAML 1.2, numbers and strings", confidence: "common-practice" },
+  source: practice("YAML 1.2, numbers and strings"),
   bad: { case: "pig: {tag: 901}" },
   good: { case: 'pig: {tag: "901"}' },
   check(one, report) {

@@ -1,7 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
 import { type Conchae, conchae, lesions, notesOfOrgans } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const unilateralLossContradiction: CaseRule = {
   id: "unilateral-loss-contradiction",
@@ -11,10 +10,7 @@ export const unilateralLossContradiction: CaseRule = {
   summary: "Atrophy that is called one-sided is not graded on both sides.",
   protects:
     "A one-sided loss comes from a blow, a growth or a bad cut; a two-sided one from the room. The words and the grades point to different causes.",
-  source: {
-    cite: "meaning of the words; the limit is the project's own choice",
-    confidence: "common-practice",
-  },
+  source: practice("meaning of the words; the limit is the project's own choice"),
   bad: {
     case: 'respiratory: {turbinates: {left: {dorsal: 1, ventral: 3}, right: {dorsal: 1, ventral: 3}, grades: , note: "atrophy, unilateral left"}}',
   },
@@ -27,7 +23,7 @@ export const unilateralLossContradiction: CaseRule = {
     const words = notesOfOrgans(one).filter(
       ({ text, name }) => name.startsWith("respiratory.turbinates") && saysOneSided(text),
     );
-    const called = lesions(one, { processes: ["atrophy"], within: ["respiratory.turbinates"] })
+    const called = lesions(one, { processes: ["atrophy"], organs: ["respiratory.turbinates"] })
       .filter(({ finding }) => finding.distribution === "unilateral")
       .map(({ path }) => ({ text: "unilateral", path: [...path, "distribution"] }));
     for (const { text, path } of [...called, ...words])

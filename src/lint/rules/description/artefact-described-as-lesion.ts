@@ -1,6 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
 import { findingsOf } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 /** What only a lesion of the living pig has. */
 const fields = ["duration", "exudate", "severity"] as const;
@@ -12,10 +12,7 @@ export const artefactDescribedAsLesion: CaseRule = {
   level: "error",
   summary: "What is called an artefact is not graded, dated or given an exudate.",
   protects: "A graded artefact is counted and diagnosed as disease by the next reader.",
-  source: {
-    cite: "common practice of describing gross lesions: an artefact is named, not graded",
-    confidence: "common-practice",
-  },
+  source: practice("common practice of describing gross lesions: an artefact is named, not graded"),
   bad: {
     case: "lymphoid: {spleen: [{process: discolouration, distribution: focal, size: 20 mm, colour: green, certainty: artefact, severity: marked}]}",
   },

@@ -1,8 +1,7 @@
 import { formatPath } from "../../../cases/index.ts";
 import { description } from "../../../knowledge/index.ts";
 import { findingsOf } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
-import type { RuleRow } from "../../shared/rule-rows.ts";
+import type { CaseRule, RuleRow } from "../../rule.ts";
 
 interface DescriptiveField extends RuleRow {
   readonly field: (typeof description.contradictions)[number]["field"];

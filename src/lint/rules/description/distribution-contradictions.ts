@@ -7,8 +7,7 @@ import {
   namesBoth,
   type PlacedFinding,
 } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
-import type { RuleRow } from "../../shared/rule-rows.ts";
+import { type CaseRule, practice, type RuleRow } from "../../rule.ts";
 
 interface DistributionContradiction extends RuleRow {
   /** The key of the finding that is reported. */
@@ -27,7 +26,7 @@ const rows: readonly DistributionContradiction[] = [
     level: "error",
     summary: "Unilateral means one side, bilateral and symmetrical mean both, and the site says the same.",
     protects: "Cause, sampling and surgery differ by side; the reader cannot know which word is the slip.",
-    source: { cite: "meaning of the words", confidence: "common-practice" },
+    source: practice("meaning of the words"),
     bad: {
       case: "external: {eyes: [{process: discharge, site: left eye, distribution: bilateral, volume: 1 ml, exudate: serous}]}",
     },
@@ -80,7 +79,7 @@ const rows: readonly DistributionContradiction[] = [
     summary: "Focal is one, multifocal and miliary are many, and the number says the same.",
     protects:
       "One abscess and nine abscesses have different histories; the reader cannot know whether the word or the number is the slip.",
-    source: { cite: "meaning of the words", confidence: "common-practice" },
+    source: practice("meaning of the words"),
     bad: {
       case: "respiratory: {lungs: {findings: [{process: abscess, distribution: focal, number: 4, size: 12 mm}]}}",
     },

@@ -1,7 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
 import { findingsOf, hasMeasure } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const enlargementUnmeasured: CaseRule = {
   id: "enlargement-unmeasured",
@@ -10,10 +9,7 @@ export const enlargementUnmeasured: CaseRule = {
   level: "warning",
   summary: "An enlarged or shrunken organ is measured or weighed.",
   protects: "Enlarged is an opinion until there are millimetres or grams beside it.",
-  source: {
-    cite: "common practice in the necropsy room: an enlarged organ is measured or weighed",
-    confidence: "common-practice",
-  },
+  source: practice("common practice in the necropsy room: an enlarged organ is measured or weighed"),
   bad: {
     case: "lymphoid: {spleen: [{process: enlargement, distribution: diffuse, extent: 100 %, severity: moderate}]}",
   },

@@ -1,6 +1,6 @@
 import { formatPath, type Path } from "../../../cases/index.ts";
 import { findingsOf } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const findingTwice: CaseRule = {
   id: "finding-twice",
@@ -9,7 +9,7 @@ export const findingTwice: CaseRule = {
   level: "warning",
   summary: "No lesion is written down twice.",
   protects: "A copied line counts one lesion as two in every table.",
-  source: { cite: "common practice of keeping records: one entry a lesion", confidence: "common-practice" },
+  source: practice("common practice of keeping records: one entry a lesion"),
   bad: {
     case: "lymphoid: {spleen: [{process: infarct, distribution: focal, size: 8 mm}, {process: infarct, distribution: focal, size: 8 mm}]}",
   },

@@ -1,8 +1,7 @@
 import { type Case, formatPath } from "../../../cases/index.ts";
 import { description, type PlacedOrgan, plausible } from "../../../knowledge/index.ts";
 import { findingsOf, type PlacedFinding, sizesMm, volumeMl } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
-import type { RuleRow } from "../../shared/rule-rows.ts";
+import type { CaseRule, RuleRow } from "../../rule.ts";
 
 interface ImpossibleMeasure extends RuleRow {
   readonly key: "size" | "volume";

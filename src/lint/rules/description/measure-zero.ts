@@ -1,7 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
 import { extentPercent, findingsOf, sizesMm, volumeMl } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const measureZero: CaseRule = {
   id: "measure-zero",
@@ -10,7 +9,7 @@ export const measureZero: CaseRule = {
   level: "error",
   summary: "The measure of a finding is above zero.",
   protects: "A measure of zero is no finding; it is either a slip or a normal organ.",
-  source: { cite: "meaning of the words", confidence: "common-practice" },
+  source: practice("meaning of the words"),
   bad: { case: "liver_pancreas: {liver: [{process: milk-spots, distribution: multifocal, extent: 0 %}]}" },
   good: { case: "liver_pancreas: {liver: [{process: milk-spots, distribution: multifocal, extent: 1 %}]}" },
   check(one, report) {

@@ -1,8 +1,7 @@
 import { type Finding, formatPath } from "../../../cases/index.ts";
 import { description } from "../../../knowledge/index.ts";
 import { findingsOf, hasMeasure } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
-import type { RuleRow } from "../../shared/rule-rows.ts";
+import { type CaseRule, type RuleRow, verified } from "../../rule.ts";
 
 interface MissingField extends RuleRow {
   lacks(finding: Finding): boolean;
@@ -26,10 +25,7 @@ const rows: readonly MissingField[] = [
     summary: "Every finding says how the lesion is distributed in the organ.",
     protects:
       "Focal, cranioventral and miliary lesions of the same kind have different causes; without a distribution the finding points to none of them.",
-    source: {
-      cite: "standard set of descriptive fields: Caswell & Plattner 2012, University of Guelph",
-      confidence: "verified",
-    },
+    source: verified("standard set of descriptive fields: Caswell & Plattner 2012, University of Guelph"),
     bad: { case: "lymphoid: {spleen: [{process: infarct, size: 8 mm}]}" },
     good: { case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal, size: 8 mm}]}" },
     lacks: ({ distribution }) => distribution === undefined,
@@ -41,10 +37,9 @@ const rows: readonly MissingField[] = [
     level: "error",
     summary: "Every finding says how much there is: extent, size, number or volume.",
     protects: "A lesion without a measure cannot be compared between readers, pigs or visits.",
-    source: {
-      cite: "size must be a number or a share of the organ: general gross-pathology teaching (pathologylive)",
-      confidence: "verified",
-    },
+    source: verified(
+      "size must be a number or a share of the organ: general gross-pathology teaching (pathologylive)",
+    ),
     bad: { case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal}]}" },
     good: { case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal, number: 4}]}" },
     lacks: (finding) => !hasMeasure(finding),

@@ -1,7 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
 import { entriesOf, lesionPath, type PlacedEntry } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const normalWithFinding: CaseRule = {
   id: "normal-with-finding",
@@ -10,7 +9,7 @@ export const normalWithFinding: CaseRule = {
   level: "error",
   summary: "An organ is normal, not examined or described; never two of these at once.",
   protects: "The next reader cannot know which half of the contradiction is true.",
-  source: { cite: "common practice of recording", confidence: "common-practice" },
+  source: practice("common practice of recording"),
   bad: {
     case: "lymphoid: {spleen: {state: normal, findings: [{process: infarct, distribution: focal, size: 8 mm}]}}",
   },

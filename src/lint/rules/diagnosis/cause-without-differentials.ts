@@ -1,8 +1,7 @@
 import { interpretationWords } from "../../../knowledge/index.ts";
 import { wordIn } from "../../../notes/index.ts";
 import { isPending, namedCauses } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const causeWithoutDifferentials: CaseRule = {
   id: "cause-without-differentials",
@@ -11,7 +10,7 @@ export const causeWithoutDifferentials: CaseRule = {
   level: "note",
   summary: "A cause that the laboratory has not confirmed is listed with what else it could be.",
   protects: "A lone cause closes the case in everybody's head before the results are in.",
-  source: { cite: "common practice of diagnosis", confidence: "common-practice" },
+  source: practice("common practice of diagnosis"),
   bad: { case: "diagnosis: {aetiologic: [Mycoplasma hyopneumoniae], basis: histology}" },
   good: {
     case: "diagnosis: {aetiologic: [Mycoplasma hyopneumoniae], basis: histology, differentials: [influenza A virus]}",

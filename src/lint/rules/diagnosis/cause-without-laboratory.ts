@@ -1,8 +1,7 @@
 import { interpretationWords } from "../../../knowledge/index.ts";
 import { wordIn } from "../../../notes/index.ts";
 import { isCalledProgressive, isPending, namedCauses } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 
 export const causeWithoutLaboratory: CaseRule = {
   id: "cause-without-laboratory",
@@ -12,10 +11,9 @@ export const causeWithoutLaboratory: CaseRule = {
   summary: "A cause is named once the laboratory has shown it.",
   protects:
     "What looks like one agent may be any of three; the herd is vaccinated against the one that was written down.",
-  source: {
-    cite: "Luppi et al. 2023, Animals 13:338: agents occur without disease, so histology decides; common practice",
-    confidence: "verified",
-  },
+  source: verified(
+    "Luppi et al. 2023, Animals 13:338: agents occur without disease, so histology decides; common practice",
+  ),
   bad: {
     case: "diagnosis: {aetiologic: [Mycoplasma hyopneumoniae], basis: gross, differentials: [influenza A virus]}",
   },

@@ -1,8 +1,7 @@
 import type { Case } from "../../../cases/index.ts";
 import { organById } from "../../../knowledge/index.ts";
 import { findingsOf, lungRegions, morphologicDiagnoses } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const diagnosisAgainstLobes: CaseRule = {
   id: "diagnosis-against-lobes",
@@ -12,7 +11,7 @@ export const diagnosisAgainstLobes: CaseRule = {
   summary: "A pneumonia is called caudodorsal or cranioventral in keeping with its lobes and findings.",
   protects:
     "The word decides which agents are looked for; the table of lobes beside it says the opposite, and one of the two goes into the report.",
-  source: { cite: "meaning of the words; common practice of reporting", confidence: "common-practice" },
+  source: practice("meaning of the words; common practice of reporting"),
   bad: {
     case: 'respiratory: {lungs: {consolidation: {left_cranial: 20, left_middle: 35, left_caudal: 0, right_cranial: 30, right_middle: 40, right_caudal: 0, accessory: 10}, caudal_cranial_part: {left: 0, right: 0}}}\ndiagnosis: {morphologic: ["Lungs: pleuropneumonia, caudodorsal, acute, moderate"]}',
   },
@@ -49,15 +48,15 @@ const namesBoth = (text: string): boolean => caudal.test(text) && cranial.test(t
 const isSeen = (one: Case, place: RegExp): boolean =>
   findingsOf(one).some(
     ({ organ, finding: { process, distribution, site, note } }) =>
-      within.includes(organ.id) &&
+      chest.includes(organ.id) &&
       ([distribution, site, note].some((word) => place.test(word ?? "")) ||
         // A lesion of another kind without a place may be the one.
         (process !== "consolidation" && site === undefined && organ.system === "respiratory")),
   ) ||
-  within.some((id) => {
+  chest.some((id) => {
     const organ = organById(id);
     const entry = organ === undefined ? undefined : one.organ(organ).entry;
     return place.test(JSON.stringify([entry?.pleurisy, entry?.note]));
   });
 
-const within = ["respiratory.lungs", "respiratory.pleura", "serosa.pleural_space"];
+const chest = ["respiratory.lungs", "respiratory.pleura", "serosa.pleural_space"];

@@ -1,6 +1,6 @@
 import { wordIn } from "../../../notes/index.ts";
-import { findingsOf, morphologicDiagnoses } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { findingsOf, isLesion, morphologicDiagnoses } from "../../../record/index.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 const slight = ["minimal", "mild", "slight"];
 const marked = ["marked", "severe"];
@@ -12,7 +12,7 @@ export const diagnosisAgainstSeverity: CaseRule = {
   level: "warning",
   summary: "A diagnosis is as severe as the lesion that it names.",
   protects: "The table takes the one, and the report to the farmer the other.",
-  source: { cite: "common practice of reporting", confidence: "common-practice" },
+  source: practice("common practice of reporting"),
   bad: {
     case: 'liver_pancreas: {liver: [{process: necrosis, distribution: multifocal, size: 4 mm, colour: white, severity: marked}]}\nsamples: \ndiagnosis: {morphologic: ["Liver: necrosis, multifocal, acute, mild"]}',
   },
@@ -31,7 +31,7 @@ export const diagnosisAgainstSeverity: CaseRule = {
       const isMarked = wordIn(rest, marked) !== undefined;
       if (isSlight === isMarked) continue;
       const severities = findingsOf(one)
-        .filter((entry) => entry.organ === organ && entry.finding.certainty !== "artefact")
+        .filter((entry) => entry.organ === organ && isLesion(entry.finding))
         .map(({ finding }) => finding.severity)
         .filter((severity) => severity !== undefined);
       if (severities.length === 0) continue;

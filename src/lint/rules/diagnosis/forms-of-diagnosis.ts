@@ -10,18 +10,14 @@ import {
   statesOf,
 } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-import type { CaseRule } from "../../rule.ts";
-import type { RuleRow } from "../../shared/rule-rows.ts";
+import { type CaseRule, fromMemory, practice, type RuleRow } from "../../rule.ts";
 
 interface FormOfDiagnosis extends RuleRow {
   /** What the diagnosis lacks or should not name, and what to write. */
   says(diagnosis: MorphologicDiagnosis, one: Case): string | undefined;
 }
 
-const form = {
-  cite: "form of the morphologic diagnosis in veterinary pathology teaching, from memory",
-  confidence: "from-memory",
-} as const;
+const form = fromMemory("form of the morphologic diagnosis in veterinary pathology teaching, from memory");
 
 const degrees = [...vocabulary.severity, ...vocabulary.duration, "slight", "severe"];
 
@@ -64,7 +60,7 @@ const rows: readonly FormOfDiagnosis[] = [
     level: "warning",
     summary: "A morphologic diagnosis rests on a lesion that is described.",
     protects: "A name without a description cannot be checked, scored or doubted by the next reader.",
-    source: { cite: "general gross pathology teaching: describe, then name", confidence: "common-practice" },
+    source: practice("general gross pathology teaching: describe, then name"),
     bad: { case: 'diagnosis: {morphologic: ["Liver: hepatitis, interstitial, multifocal, chronic, mild"]}' },
     good: {
       case: 'diagnosis: {morphologic: ["Lungs: bronchopneumonia, cranioventral, subacute, moderate"]}',

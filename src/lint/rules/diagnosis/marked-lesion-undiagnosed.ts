@@ -1,7 +1,7 @@
 import { openAlarms } from "../../../alarms/index.ts";
 import { formatPath, pathsMeet } from "../../../cases/index.ts";
-import { findingsOf, morphologicDiagnoses, type PlacedFinding } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { markedLesions, morphologicDiagnoses } from "../../../record/index.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const markedLesionUndiagnosed: CaseRule = {
   id: "marked-lesion-undiagnosed",
@@ -10,7 +10,7 @@ export const markedLesionUndiagnosed: CaseRule = {
   level: "note",
   summary: "In a case with diagnoses, each organ with a marked lesion has one.",
   protects: "The worst lesion of the pig falls out of the summary, which is all that most people read.",
-  source: { cite: "common practice of reporting", confidence: "common-practice" },
+  source: practice("common practice of reporting"),
   bad: {
     case: "liver_pancreas: {liver: [{process: necrosis, distribution: multifocal, size: 4 mm, colour: white, severity: marked}]}\nsamples: ",
   },
@@ -18,7 +18,7 @@ export const markedLesionUndiagnosed: CaseRule = {
     case: 'liver_pancreas: {liver: [{process: necrosis, distribution: multifocal, size: 4 mm, colour: white, severity: marked}]}\nsamples: \ndiagnosis: {morphologic: ["Liver: necrosis, multifocal, acute, marked"]}',
   },
   check(one, report) {
-    if (one.record.diagnosis?.morphologic === undefined || !findingsOf(one).some(isMarked)) return;
+    if (one.record.diagnosis?.morphologic === undefined || markedLesions(one).length === 0) return;
     // While an alarm stands open nothing more is asked for, and a diagnosis that cannot be read may be the one.
     const atFault = one.faults.some(({ intended }) => pathsMeet(intended, ["diagnosis", "morphologic"]));
     if (atFault || openAlarms(one).length > 0) return;
@@ -26,9 +26,8 @@ export const markedLesionUndiagnosed: CaseRule = {
     // A diagnosis whose organ is not understood may be the one.
     if (diagnoses.length === 0 || diagnoses.some(({ organs }) => organs.length === 0)) return;
     const told = new Set<string>();
-    for (const placed of findingsOf(one)) {
-      const { organ, path } = placed;
-      if (!isMarked(placed) || told.has(organ.id)) continue;
+    for (const { organ, path } of markedLesions(one)) {
+      if (told.has(organ.id)) continue;
       told.add(organ.id);
       if (!diagnoses.some(({ organs }) => organs.includes(organ)))
         report(
@@ -38,6 +37,3 @@ export const markedLesionUndiagnosed: CaseRule = {
     }
   },
 };
-
-const isMarked = ({ finding: { severity, certainty } }: PlacedFinding): boolean =>
-  severity === "marked" && certainty !== "artefact";

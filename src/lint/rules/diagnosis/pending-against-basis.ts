@@ -1,4 +1,4 @@
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const pendingAgainstBasis: CaseRule = {
   id: "pending-against-basis",
@@ -8,7 +8,7 @@ export const pendingAgainstBasis: CaseRule = {
   summary: "A diagnosis that waits for the laboratory does not rest on it already.",
   protects:
     "Half of a correction: the result is in, and the case still says that it is awaited, or the other way round.",
-  source: { cite: "common practice of recording", confidence: "common-practice" },
+  source: practice("common practice of recording"),
   bad: { case: "diagnosis: {aetiologic: [pending], basis: laboratory}" },
   good: { case: "diagnosis: {aetiologic: [pending], basis: pending}" },
   check(one, report) {

@@ -1,6 +1,5 @@
 import { isPending } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const pendingWithoutSample: CaseRule = {
   id: "pending-without-sample",
@@ -9,10 +8,7 @@ export const pendingWithoutSample: CaseRule = {
   level: "warning",
   summary: "A diagnosis that waits for the laboratory has a sample there.",
   protects: "Nothing comes back from a laboratory that was sent nothing, and the case stays open for ever.",
-  source: {
-    cite: "common practice at diagnostic laboratories: a result needs a sample with a test",
-    confidence: "common-practice",
-  },
+  source: practice("common practice at diagnostic laboratories: a result needs a sample with a test"),
   bad: { case: "diagnosis: {aetiologic: [pending]}\nsamples: " },
   good: { case: "diagnosis: {aetiologic: [pending]}" },
   check(one, report) {

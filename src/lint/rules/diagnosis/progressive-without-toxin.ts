@@ -1,6 +1,5 @@
 import { isCalledProgressive, morphologicDiagnoses, namedCauses } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, fromMemory } from "../../rule.ts";
 
 export const progressiveWithoutToxin: CaseRule = {
   id: "progressive-without-toxin",
@@ -10,10 +9,9 @@ export const progressiveWithoutToxin: CaseRule = {
   summary: "Atrophy of the conchae is called progressive only when the laboratory has shown the toxin.",
   protects:
     "Dust, ammonia and other organisms waste the conchae as well; a high grade is a reason to test for the toxin gene, and no proof of it.",
-  source: {
-    cite: "progressive atrophic rhinitis is defined by toxigenic Pasteurella multocida; from memory of the standard texts",
-    confidence: "from-memory",
-  },
+  source: fromMemory(
+    "progressive atrophic rhinitis is defined by toxigenic Pasteurella multocida; from memory of the standard texts",
+  ),
   bad: {
     case: 'diagnosis: {morphologic: ["Conchae: progressive atrophic rhinitis, bilateral, chronic, moderate"]}',
   },

@@ -1,8 +1,7 @@
 import { interpretationWords } from "../../../knowledge/index.ts";
 import { wordIn } from "../../../notes/index.ts";
 import { notesOfOrgans } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
-import type { RuleRow } from "../../shared/rule-rows.ts";
+import type { CaseRule, RuleRow } from "../../rule.ts";
 
 interface WordsInDescriptions extends RuleRow {
   readonly words: readonly string[];

@@ -1,4 +1,4 @@
-import type { FormatRule } from "../../rule.ts";
+import { type FormatRule, practice } from "../../rule.ts";
 import { reportedElsewhere } from "../../shared/rule-rows.ts";
 
 /** What an accepted entry must be; the engine looks at the entries once it has all findings. */
@@ -10,10 +10,7 @@ export const acceptedEntries: readonly FormatRule[] = reportedElsewhere([
     summary: "An accepted finding says why it is accepted.",
     protects:
       "Next year nobody knows whether a finding was weighed or only silenced; without a reason the finding stays.",
-    source: {
-      cite: "an exception in a record carries its reason; common practice",
-      confidence: "common-practice",
-    },
+    source: practice("an exception in a record carries its reason; common practice"),
     bad: { case: "accepted: [{rule: treated-pig, at: selection.treated}]" },
     good: {
       case: "selection: {treated: {with: amoxicillin by mouth, last: 12 h}}\naccepted: [{rule: treated-pig, at: selection.treated, because: only treated pigs were left}]",
@@ -25,10 +22,7 @@ export const acceptedEntries: readonly FormatRule[] = reportedElsewhere([
     summary: "Every accepted entry accepts a finding that is there.",
     protects:
       "An entry left behind, or one that names the wrong place, would silence the next fault at that place unseen.",
-    source: {
-      cite: "an exception that is no longer needed is taken out; common practice",
-      confidence: "common-practice",
-    },
+    source: practice("an exception that is no longer needed is taken out; common practice"),
     bad: {
       case: "accepted: [{rule: treated-pig, at: selection.treated, because: only treated pigs were left}]",
     },
@@ -42,7 +36,7 @@ export const acceptedEntries: readonly FormatRule[] = reportedElsewhere([
     locked: true,
     summary: "An accepted entry names a rule that exists.",
     protects: "A mistyped rule accepts nothing, while its author believes the matter closed.",
-    source: { cite: "the list of rules of this project", confidence: "common-practice" },
+    source: practice("the list of rules of this project"),
     bad: { case: "accepted: [{rule: treated-pigs, because: only treated pigs were left}]" },
     good: {
       case: "selection: {treated: {with: amoxicillin by mouth, last: 12 h}}\naccepted: [{rule: treated-pig, because: only treated pigs were left}]",
@@ -55,10 +49,7 @@ export const acceptedEntries: readonly FormatRule[] = reportedElsewhere([
     summary: "Alarms, the rules that guard them and faults of the format cannot be accepted.",
     protects:
       "A suspicion of a notifiable disease is lifted by the authority, not by an entry in the file; nor does a wrong value become right.",
-    source: {
-      cite: "duty to report on suspicion; local law rules. The rest is common practice",
-      confidence: "common-practice",
-    },
+    source: practice("duty to report on suspicion; local law rules. The rest is common practice"),
     bad: {
       case: "accepted: [{rule: alarm-sign-recorded, at: alarm_check.vesicles, because: looked like sunburn}]",
     },

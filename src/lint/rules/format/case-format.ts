@@ -1,4 +1,4 @@
-import type { FormatRule } from "../../rule.ts";
+import { type FormatRule, practice } from "../../rule.ts";
 
 export const caseFormat: FormatRule = {
   id: "case-format",
@@ -9,10 +9,7 @@ export const caseFormat: FormatRule = {
   summary: "Every key and value fits the case format.",
   protects:
     "A mistyped key would be read by nobody; it is reported with what was probably meant, never dropped in silence.",
-  source: {
-    cite: "schemas/case.schema.json, visit.schema.json and farm.schema.json of this project",
-    confidence: "common-practice",
-  },
+  source: practice("schemas/case.schema.json, visit.schema.json and farm.schema.json of this project"),
   bad: { case: "pig: {sex: F}" },
   good: { case: "pig: {sex: female}" },
 };

@@ -2,7 +2,7 @@ import { formatPath, type Path } from "../../../cases/index.ts";
 import { eachText } from "../../../record/index.ts";
 import { hiddenName } from "../../../words/hidden-characters.ts";
 import { visible } from "../../../words/visible.ts";
-import type { FileRule } from "../../rule.ts";
+import { type FileRule, practice } from "../../rule.ts";
 
 export const invisibleCharacter: FileRule = {
   id: "invisible-character",
@@ -12,7 +12,7 @@ export const invisibleCharacter: FileRule = {
   summary: "No text of a case, a visit or a farm contains an invisible character.",
   protects:
     "Copied from a web page or a message, 2217 with a zero-width space in it is another pig to every table and search.",
-  source: { cite: "Unicode, format characters", confidence: "common-practice" },
+  source: practice("Unicode, format characters"),
   bad: { case: 'pig: {tag: "9\\u200b01"}' },
   good: { case: 'pig: {tag: "901"}' },
   check(one, report) {

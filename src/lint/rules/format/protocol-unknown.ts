@@ -1,5 +1,5 @@
 import { unknownName } from "../../../cases/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const protocolUnknown: CaseRule = {
   id: "protocol-unknown",
@@ -8,7 +8,7 @@ export const protocolUnknown: CaseRule = {
   level: "error",
   summary: "The protocol that a case names exists.",
   protects: "The protocol says which organs are due; under an unknown one nothing could be called complete.",
-  source: { cite: "protocols of this project and of carcase.yaml", confidence: "common-practice" },
+  source: practice("protocols of this project and of carcase.yaml"),
   bad: { case: "protocol: ful" },
   good: { case: "protocol: full" },
   check(one, report) {

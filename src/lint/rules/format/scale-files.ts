@@ -1,4 +1,4 @@
-import type { FormatRule } from "../../rule.ts";
+import { type FormatRule, practice } from "../../rule.ts";
 import { reportedElsewhere } from "../../shared/rule-rows.ts";
 
 const source = "source: {cite: practice of H. Marlow 2026, confidence: common-practice}";
@@ -26,7 +26,7 @@ export const scaleFiles: readonly FormatRule[] = reportedElsewhere([
     summary: "A scale file of the practice has the form of those that ship, a name of its own and a source.",
     protects:
       "A scale without source, boundary rule or example gives numbers that nobody can check; one under a name that ships would be mixed up with it.",
-    source: { cite: "schemas/scale.schema.json of this project", confidence: "common-practice" },
+    source: practice("schemas/scale.schema.json of this project"),
     bad: { scale: scale(1) },
     good: { scale: `${scale(1)}\n${source}` },
   },
@@ -37,10 +37,7 @@ export const scaleFiles: readonly FormatRule[] = reportedElsewhere([
     summary: "The worked examples in a scale file of the practice come out as the file says.",
     protects:
       "A cut point typed wrongly would go into every score; the example is the check that the file means what you mean.",
-    source: {
-      cite: "a scale is worked through by hand once before it is used; common practice",
-      confidence: "common-practice",
-    },
+    source: practice("a scale is worked through by hand once before it is used; common practice"),
     bad: { scale: `${scale(2)}\n${source}` },
     good: { scale: `${scale(1)}\n${source}` },
   },

@@ -1,7 +1,7 @@
 import { formatPath, saysNothing } from "../../../cases/index.ts";
 import { plausible } from "../../../knowledge/index.ts";
 import { eachText } from "../../../record/index.ts";
-import type { FileRule } from "../../rule.ts";
+import { type FileRule, practice } from "../../rule.ts";
 
 export const textSaysNothing: FileRule = {
   id: "text-says-nothing",
@@ -11,10 +11,7 @@ export const textSaysNothing: FileRule = {
   summary: "A text that was asked for is more than a dash, a question mark or a placeholder.",
   protects:
     "A key with a question mark counts as answered in every table; a blank one is reported, and asked for while somebody still knows.",
-  source: {
-    cite: "a blank is an omission, a mark in its place hides it; common practice",
-    confidence: "common-practice",
-  },
+  source: practice("a blank is an omission, a mark in its place hides it; common practice"),
   bad: { case: 'examiner: "?"' },
   good: { case: "examiner: R. Sallow" },
   check(one, report) {

@@ -1,5 +1,5 @@
 import { signFamiliesOf } from "../../../record/index.ts";
-import { commonPractice, type VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const airUnread: VisitRule = {
   id: "air-unread",
@@ -9,8 +9,8 @@ export const airUnread: VisitRule = {
   summary: "Where pigs sneeze or cough, the air of the room is measured.",
   protects:
     "Whether infection or bad air lies behind conchal loss and cough is the first question, and ammonia and dust cannot be measured at the laboratory.",
-  source: commonPractice(
-    "of herd visits: turbinate loss has infectious and environmental causes (dust, gases)",
+  source: practice(
+    "common practice of herd visits: turbinate loss has infectious and environmental causes (dust, gases)",
   ),
   bad: { visit: "environment: " },
   good: { visit: "environment: [{group: nursery-2, ammonia: 14 ppm, dust: 2.6 mg/m3}]" },

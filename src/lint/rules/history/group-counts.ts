@@ -3,7 +3,7 @@ import type { Visit } from "../../../cases/index.ts";
 import { plausible, selectionRules } from "../../../knowledge/index.ts";
 import { hasAny } from "../../../notes/index.ts";
 import { type GroupOfVisit, groupsOf } from "../../../record/index.ts";
-import type { RuleRow, VisitRule } from "../../rule.ts";
+import { practice, type RuleRow, type VisitRule } from "../../rule.ts";
 
 type Key = "at_risk" | "affected" | "dead" | "sneezing" | "coughing";
 
@@ -79,7 +79,7 @@ const rows: readonly Count[] = [
     summary: "A group has about as many pigs at risk as it usually holds.",
     protects:
       "One digit too many, or the head count of the whole house, makes every proportion of the group wrong.",
-    source: { cite: "our own limit against typing errors", confidence: "common-practice" },
+    source: practice("our own limit against typing errors"),
     bad: { visit: "groups: {nursery-2: {at_risk: 2380}}" },
     good: { visit: "groups: {nursery-2: {at_risk: 238}}" },
     keys: ["at_risk"],

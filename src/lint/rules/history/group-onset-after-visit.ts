@@ -1,6 +1,6 @@
 import { isAfter, moment } from "../../../cases/index.ts";
-import { groupsOf, isVisitMisdated } from "../../../record/index.ts";
-import type { VisitRule } from "../../rule.ts";
+import { groupsOf, isVisitDateDoubtful } from "../../../record/index.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const groupOnsetAfterVisit: VisitRule = {
   id: "group-onset-after-visit",
@@ -9,11 +9,11 @@ export const groupOnsetAfterVisit: VisitRule = {
   level: "error",
   summary: "The signs of a group began before the visit or on the same day.",
   protects: "Incubation, spread and the effect of a change are all reckoned from the first day of signs.",
-  source: { cite: "order of events; common practice", confidence: "common-practice" },
+  source: practice("order of events; common practice"),
   bad: { visit: "groups: {nursery-2: {onset: 2026-05-10}}" },
   good: { visit: "groups: {nursery-2: {onset: 2026-04-10}}" },
   check(visit, reportVisit) {
-    const day = isVisitMisdated(visit) ? undefined : moment(visit.record.date);
+    const day = isVisitDateDoubtful(visit) ? undefined : moment(visit.record.date);
     for (const [id, { onset }] of groupsOf(visit)) {
       const began = moment(onset);
       if (day !== undefined && began !== undefined && isAfter(began, day))

@@ -1,8 +1,8 @@
 import { type Moment, moment, type Visit } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
 import { hasAny } from "../../../notes/index.ts";
-import { type GroupOfVisit, groupsOf, isVisitMisdated } from "../../../record/index.ts";
-import type { VisitRule } from "../../rule.ts";
+import { type GroupOfVisit, groupsOf, isVisitDateDoubtful } from "../../../record/index.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const groupOnsetYear: VisitRule = {
   id: "group-onset-year",
@@ -13,25 +13,22 @@ export const groupOnsetYear: VisitRule = {
     "Where the signs of a group began more than half a year ago, the visit says that they are that old.",
   protects:
     "A year typed out of habit turns a sudden outbreak into a problem of long standing, with other causes to look for.",
-  source: {
-    cite: "order of events; the days are the project's own choice",
-    confidence: "common-practice",
-  },
+  source: practice("order of events; the days are the project's own choice"),
   bad: { visit: "groups: {nursery-2: {onset: 2025-04-10}}" },
   good: { visit: "groups: {nursery-2: {onset: 2025-04-10, note: sneezing on and off for a year}}" },
   check(visit, reportVisit) {
     const { date } = visit.record;
-    const day = isVisitMisdated(visit) ? undefined : moment(date);
+    const day = isVisitDateDoubtful(visit) ? undefined : moment(date);
     if (date === undefined || day === undefined) return;
     for (const [id, group] of groupsOf(visit)) {
       const { onset } = group;
       if (onset === undefined) continue;
       const days = daysBetween(moment(onset), day);
       if (days === undefined || days <= selectionRules.onset_days) continue;
-      const meant = nearYear(onset, date, day);
-      if (meant !== undefined && !isTold(visit, group, onset))
+      const intended = nearYear(onset, date, day);
+      if (intended !== undefined && !isTold(visit, group, onset))
         reportVisit(
-          `groups.${id}.onset: ${onset} is ${days} days before the visit (${date}). Check the year (${meant}?); if the signs really are that old, say so under note.`,
+          `groups.${id}.onset: ${onset} is ${days} days before the visit (${date}). Check the year (${intended}?); if the signs really are that old, say so under note.`,
           ["groups", id, "onset"],
         );
     }

@@ -1,4 +1,4 @@
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 
 export const lastSeenAliveMissing: CaseRule = {
   id: "last-seen-alive-missing",
@@ -8,10 +8,9 @@ export const lastSeenAliveMissing: CaseRule = {
   summary: "A pig found dead says when it was last seen alive.",
   protects:
     "The hours between the last check and the find are hours of autolysis; without them half a day of decomposition passes for fresh.",
-  source: {
-    cite: "time of death in submission guidelines (Animal Health Laboratory, University of Guelph; NDSU Veterinary Diagnostic Laboratory)",
-    confidence: "verified",
-  },
+  source: verified(
+    "time of death in submission guidelines (Animal Health Laboratory, University of Guelph; NDSU Veterinary Diagnostic Laboratory)",
+  ),
   bad: { case: "selection: {basis: found-dead}\ndeath: {manner: found-dead, method: }" },
   good: {
     case: "selection: {basis: found-dead}\ndeath: {manner: found-dead, method: , note: last seen alive at 06:00}",

@@ -1,8 +1,8 @@
 import { basename } from "node:path";
 import { type Moment, moment } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
-import { isVisitMisdated } from "../../../record/index.ts";
-import type { VisitRule } from "../../rule.ts";
+import { isVisitDateDoubtful } from "../../../record/index.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const readingOffVisit: VisitRule = {
   id: "reading-off-visit",
@@ -11,7 +11,7 @@ export const readingOffVisit: VisitRule = {
   level: "warning",
   summary: "Air readings were taken on the days of the visit.",
   protects: "Air changes with the wind; a reading from last week says nothing about the pigs opened today.",
-  source: { cite: "our own limit against copied readings", confidence: "common-practice" },
+  source: practice("our own limit against copied readings"),
   bad: { visit: "environment: [{group: nursery-2, at: 2026-04-02T08:30, ammonia: 14 ppm}]" },
   good: { visit: "environment: [{group: nursery-2, at: 2026-04-20T08:30, ammonia: 14 ppm}]" },
   check(visit, reportVisit) {
@@ -19,7 +19,7 @@ export const readingOffVisit: VisitRule = {
     if (environment === undefined) return;
     const day = moment(visit.record.date);
     // Where the date of the visit is wrong, its pigs or its folder say so, once.
-    if (day === undefined || isVisitMisdated(visit)) return;
+    if (day === undefined || isVisitDateDoubtful(visit)) return;
     const folder = moment(basename(visit.folder));
     for (const [index, { at }] of environment.entries()) {
       const read = moment(at);

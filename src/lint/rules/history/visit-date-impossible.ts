@@ -1,6 +1,6 @@
 import { moment, type Path } from "../../../cases/index.ts";
 import { groupsOf } from "../../../record/index.ts";
-import type { VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const visitDateImpossible: VisitRule = {
   id: "visit-date-impossible",
@@ -10,7 +10,7 @@ export const visitDateImpossible: VisitRule = {
   summary: "Every date of a visit is a day that exists.",
   protects:
     "Everything in the visit is checked against its day; a day that does not exist switches those checks off.",
-  source: { cite: "Gregorian calendar, ISO 8601", confidence: "common-practice" },
+  source: practice("Gregorian calendar, ISO 8601"),
   bad: { visit: "groups: {nursery-2: {onset: 2026-02-30}}" },
   good: { visit: "groups: {nursery-2: {onset: 2026-03-30}}" },
   check(visit, reportVisit) {

@@ -1,7 +1,7 @@
 import { basename } from "node:path";
 import { moment } from "../../../cases/index.ts";
-import { isVisitMisdated } from "../../../record/index.ts";
-import { commonPractice, type VisitRule } from "../../rule.ts";
+import { isVisitDateDoubtful } from "../../../record/index.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const visitDateOffFolder: VisitRule = {
   id: "visit-date-off-folder",
@@ -10,14 +10,19 @@ export const visitDateOffFolder: VisitRule = {
   level: "warning",
   summary: "A visit in a folder named after a day has that day as its date.",
   protects: "A copied visit.yaml with the old date puts today's pigs into last spring.",
-  source: commonPractice("of filing: the folder of a visit is named after its day"),
+  source: practice("common practice of filing: the folder of a visit is named after its day"),
   bad: { visit: "date: 2026-04-19" },
   good: { visit: "date: 2026-04-20" },
   check(visit, reportVisit) {
     const folder = basename(visit.folder);
     const { date } = visit.record;
     // Where all pigs stand against the date, that is said already.
-    if (moment(folder)?.dayOnly && moment(date) !== undefined && folder !== date && !isVisitMisdated(visit))
+    if (
+      moment(folder)?.dayOnly &&
+      moment(date) !== undefined &&
+      folder !== date &&
+      !isVisitDateDoubtful(visit)
+    )
       reportVisit(`date: ${date}, yet the folder is ${folder}. Correct the date, or rename the folder.`, [
         "date",
       ]);

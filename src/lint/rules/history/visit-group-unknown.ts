@@ -1,5 +1,5 @@
 import { unknownName } from "../../../cases/index.ts";
-import { commonPractice, type VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const visitGroupUnknown: VisitRule = {
   id: "visit-group-unknown",
@@ -8,7 +8,7 @@ export const visitGroupUnknown: VisitRule = {
   level: "error",
   summary: "The groups and air readings of a visit belong to groups that the farm has.",
   protects: "Counts and ammonia under a mistyped name belong to no pig.",
-  source: commonPractice("of record keeping: names join files"),
+  source: practice("common practice of record keeping: names join files"),
   bad: { visit: "environment: [{group: nursery-22, ammonia: 14 ppm}, {group: nursery-2, ammonia: 12 ppm}]" },
   good: { visit: "environment: [{group: nursery-2, ammonia: 14 ppm}]" },
   check(visit, reportVisit) {

@@ -1,15 +1,14 @@
 /** What every visit says of its history, even if the answer is none. */
-import type { RuleRow, VisitRule } from "../../rule.ts";
+import { type RuleRow, type VisitRule, verified } from "../../rule.ts";
 
 interface Missing extends RuleRow {
   readonly key: "complaint" | "veterinarian" | "treatments" | "vaccinations";
   readonly write: string;
 }
 
-const source = {
-  cite: "submission guidelines: Animal Health Laboratory, University of Guelph (2020;24(1):2); NDSU Veterinary Diagnostic Laboratory",
-  confidence: "verified",
-} as const;
+const source = verified(
+  "submission guidelines: Animal Health Laboratory, University of Guelph (2020;24(1):2); NDSU Veterinary Diagnostic Laboratory",
+);
 
 const rows: readonly Missing[] = [
   {

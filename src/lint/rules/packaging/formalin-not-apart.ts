@@ -1,5 +1,5 @@
 import { answer, isFresh, parcelsOf, samplesIn } from "../../../record/index.ts";
-import type { VisitRule } from "../../rule.ts";
+import { type VisitRule, verified } from "../../rule.ts";
 import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const formalinNotApart: VisitRule = {
@@ -9,10 +9,7 @@ export const formalinNotApart: VisitRule = {
   level: "warning",
   summary: "Formalin is bagged separately from fresh tissue and smears.",
   protects: "The vapour kills the bacteria that were to be cultured and fixes unfixed smears.",
-  source: {
-    cite: "Abbey Veterinary Services (vapour harms unfixed smears); effect on culture from memory",
-    confidence: "verified",
-  },
+  source: verified("Abbey Veterinary Services (vapour harms unfixed smears); effect on culture from memory"),
   bad: { visit: parcelExample({ formalin_apart: "no" }) },
   good: { visit: parcelExample() },
   check(visit, reportVisit) {

@@ -1,7 +1,7 @@
 import { type Alarm, findAlarms } from "../../../alarms/index.ts";
 import { answer, type PlacedParcel, parcelsOf } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-import type { VisitRule } from "../../rule.ts";
+import { fromMemory, type VisitRule } from "../../rule.ts";
 import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const parcelCategoryTooLow: VisitRule = {
@@ -13,10 +13,9 @@ export const parcelCategoryTooLow: VisitRule = {
     "Material that is category A in any form, or is declared category A, does not travel under the mark of category B.",
   protects:
     "A category A parcel under a category B mark endangers those who handle it, and sending it is an offence.",
-  source: {
-    cite: "UN Model Regulations 2.6.3 (Nipah virus in any form, other agents as cultures); from memory, confirm",
-    confidence: "from-memory",
-  },
+  source: fromMemory(
+    "UN Model Regulations 2.6.3 (Nipah virus in any form, other agents as cultures); from memory, confirm",
+  ),
   bad: { visit: parcelExample({ category: "A" }) },
   good: { visit: parcelExample({ category: "A", mark: "no", mark_side: "" }) },
   check(visit, reportVisit) {

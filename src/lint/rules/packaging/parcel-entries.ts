@@ -1,7 +1,7 @@
 /** What is wrong with a parcel by its own entries: its layers, its marks, what lies where. */
 import { isAfter, moment } from "../../../cases/index.ts";
 import { answer, isShipped, type Parcel, parcelsOf } from "../../../record/index.ts";
-import type { VisitRule } from "../../rule.ts";
+import { fromMemory, practice, type VisitRule, verified } from "../../rule.ts";
 import { fixedAlone, onDryIce, parcelExample } from "../../shared/parcel-example.ts";
 
 interface Row extends Omit<VisitRule, "scope" | "family" | "check"> {
@@ -11,10 +11,9 @@ interface Row extends Omit<VisitRule, "scope" | "family" | "check"> {
   readonly says: (parcel: Parcel) => string;
 }
 
-const threeLayers = {
-  cite: "UN3373 packing instruction P650 (road) and PI650 (air); Swiss Expert Committee for Biosafety, transport sheet category B",
-  confidence: "verified",
-} as const;
+const threeLayers = verified(
+  "UN3373 packing instruction P650 (road) and PI650 (air); Swiss Expert Committee for Biosafety, transport sheet category B",
+);
 
 const rows: readonly Row[] = [
   {
@@ -93,10 +92,9 @@ const rows: readonly Row[] = [
     level: "warning",
     summary: "The name and telephone number of a responsible person are on the parcel.",
     protects: "When a parcel leaks or is held up, nobody knows whom to ring, and it waits until Monday.",
-    source: {
-      cite: "University of New Hampshire veterinary diagnostic laboratory, shipping supplies; UN3373 packing instruction P650 (road) and PI650 (air)",
-      confidence: "verified",
-    },
+    source: verified(
+      "University of New Hampshire veterinary diagnostic laboratory, shipping supplies; UN3373 packing instruction P650 (road) and PI650 (air)",
+    ),
     bad: { visit: parcelExample({ contact: "" }) },
     good: { visit: parcelExample() },
     key: "contact",
@@ -109,10 +107,9 @@ const rows: readonly Row[] = [
     level: "error",
     summary: "The submission form travels with the samples.",
     protects: "Samples without a form sit in the fridge until somebody rings, and the tests are guesswork.",
-    source: {
-      cite: "Animal Health Laboratory, University of Guelph: missing history is the first fault named; common practice",
-      confidence: "verified",
-    },
+    source: verified(
+      "Animal Health Laboratory, University of Guelph: missing history is the first fault named; common practice",
+    ),
     bad: { visit: parcelExample({ form: "missing" }) },
     good: { visit: parcelExample() },
     key: "form",
@@ -126,10 +123,7 @@ const rows: readonly Row[] = [
     summary: "The submission form is in a plastic bag outside the secondary packaging.",
     protects:
       "In with the samples it is wet or bloody by the time it is needed, and nobody can read it without opening them.",
-    source: {
-      cite: "North Dakota State University veterinary diagnostic laboratory, submission guidelines",
-      confidence: "verified",
-    },
+    source: verified("North Dakota State University veterinary diagnostic laboratory, submission guidelines"),
     bad: { visit: parcelExample({ form: "inside-secondary" }) },
     good: { visit: parcelExample() },
     key: "form",
@@ -142,7 +136,7 @@ const rows: readonly Row[] = [
     level: "warning",
     summary: "Ice and cold packs are outside the secondary packaging.",
     protects: "Melting ice floats the containers and washes labels off; dry ice in a closed bag bursts it.",
-    source: { cite: "P650; from memory", confidence: "from-memory" },
+    source: fromMemory("P650; from memory"),
     bad: { visit: parcelExample({ coolant_place: "inside-secondary" }) },
     good: { visit: parcelExample() },
     key: "coolant_place",
@@ -155,7 +149,7 @@ const rows: readonly Row[] = [
     summary: "The net weight of dry ice is recorded and marked on the outside (UN1845).",
     protects:
       "Dry ice turns to a gas that suffocates in a closed van or hold; the carrier must know how much there is.",
-    source: { cite: "UN1845, dry ice marked with net kilograms; from memory", confidence: "from-memory" },
+    source: fromMemory("UN1845, dry ice marked with net kilograms; from memory"),
     bad: { visit: parcelExample(fixedAlone, { ...onDryIce, dry_ice: "" }) },
     good: { visit: parcelExample(fixedAlone, onDryIce) },
     key: "dry_ice",
@@ -168,7 +162,7 @@ const rows: readonly Row[] = [
     level: "error",
     summary: "A parcel with dry ice lets the gas out.",
     protects: "A tightly closed box with dry ice in it bursts.",
-    source: { cite: "UN1845 and P650; from memory", confidence: "from-memory" },
+    source: fromMemory("UN1845 and P650; from memory"),
     bad: { visit: parcelExample(fixedAlone, { ...onDryIce, vented: "no" }) },
     good: { visit: parcelExample(fixedAlone, onDryIce) },
     key: "vented",
@@ -181,7 +175,7 @@ const rows: readonly Row[] = [
     level: "error",
     summary: "A parcel arrives after it was sent.",
     protects: "One of the two times is wrong, and so is every hour counted between sampling and test.",
-    source: { cite: "order of events; common practice", confidence: "common-practice" },
+    source: practice("order of events; common practice"),
     bad: { visit: parcelExample({ arrives: "2026-04-20T12:00" }) },
     good: { visit: parcelExample() },
     key: "arrives",

@@ -2,7 +2,7 @@
 import { quantity } from "../../../cases/index.ts";
 import { transportLimits } from "../../../knowledge/index.ts";
 import { isShipped, type Parcel, parcelsOf } from "../../../record/index.ts";
-import type { VisitRule } from "../../rule.ts";
+import { type VisitRule, verified } from "../../rule.ts";
 import { parcelExample } from "../../shared/parcel-example.ts";
 
 interface Row extends Omit<VisitRule, "scope" | "family" | "check"> {
@@ -24,10 +24,9 @@ const rows: readonly Row[] = [
     level: "error",
     summary: "One face of the outer packaging measures at least 100 by 100 mm.",
     protects: "Smaller parcels get lost, and there is no room for the mark and the address.",
-    source: {
-      cite: "Swiss Expert Committee for Biosafety, transport sheet category B (one face at least 100 x 100 mm)",
-      confidence: "verified",
-    },
+    source: verified(
+      "Swiss Expert Committee for Biosafety, transport sheet category B (one face at least 100 x 100 mm)",
+    ),
     bad: { visit: parcelExample({ outer_side: "80 mm" }) },
     good: { visit: parcelExample() },
     key: "outer_side",
@@ -42,10 +41,9 @@ const rows: readonly Row[] = [
     level: "warning",
     summary: "The sides of the UN3373 mark measure at least 50 mm.",
     protects: "A mark that cannot be read from a step away counts as missing.",
-    source: {
-      cite: "Radboud University, packaging and shipping of dangerous goods (sides of 50 mm or more, letters of 6 mm)",
-      confidence: "verified",
-    },
+    source: verified(
+      "Radboud University, packaging and shipping of dangerous goods (sides of 50 mm or more, letters of 6 mm)",
+    ),
     bad: { visit: parcelExample({ mark_side: "30 mm" }) },
     good: { visit: parcelExample() },
     key: "mark_side",
@@ -60,10 +58,7 @@ const rows: readonly Row[] = [
     level: "error",
     summary: "By air no container holds more than 1 l of liquid.",
     protects: refused,
-    source: {
-      cite: "PI650 (IATA), read in packaging guides: primary receptacle at most 1 l",
-      confidence: "verified",
-    },
+    source: verified("PI650 (IATA), read in packaging guides: primary receptacle at most 1 l"),
     bad: { visit: parcelExample({ by: "air", largest_primary: "1.5 l" }) },
     good: { visit: parcelExample() },
     key: "largest_primary",
@@ -78,10 +73,9 @@ const rows: readonly Row[] = [
     level: "error",
     summary: "By air a parcel holds no more than 4 l of liquid.",
     protects: refused,
-    source: {
-      cite: "PI650 (IATA), read in packaging guides: outer packaging at most 4 l, coolant not counted",
-      confidence: "verified",
-    },
+    source: verified(
+      "PI650 (IATA), read in packaging guides: outer packaging at most 4 l, coolant not counted",
+    ),
     bad: { visit: parcelExample({ by: "air", total_volume: "5 l" }) },
     good: { visit: parcelExample() },
     key: "total_volume",
@@ -96,10 +90,9 @@ const rows: readonly Row[] = [
     level: "error",
     summary: "By air a parcel holds no more than 4 kg of solid samples.",
     protects: refused,
-    source: {
-      cite: "Arizona Veterinary Diagnostic Laboratory, packaging instructions; whole organs are exempt from memory",
-      confidence: "verified",
-    },
+    source: verified(
+      "Arizona Veterinary Diagnostic Laboratory, packaging instructions; whole organs are exempt from memory",
+    ),
     bad: { visit: parcelExample({ by: "air", weight: "5 kg" }) },
     good: { visit: parcelExample() },
     key: "weight",

@@ -1,6 +1,6 @@
 import { isShipped, type Parcel, parcelsOf } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-import type { VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const parcelPackingUnrecorded: VisitRule = {
@@ -11,10 +11,7 @@ export const parcelPackingUnrecorded: VisitRule = {
   summary: "The record of a parcel says how it travels and how its layers are packed.",
   protects:
     "When samples arrive broken or warm, only the record tells whether the packing or the carrier was at fault.",
-  source: {
-    cite: "common practice of senders: the packing is checked before the parcel is closed",
-    confidence: "common-practice",
-  },
+  source: practice("common practice of senders: the packing is checked before the parcel is closed"),
   bad: { visit: parcelExample({ absorbent: "", outer_rigid: "" }) },
   good: { visit: parcelExample() },
   check(visit, reportVisit) {

@@ -1,7 +1,7 @@
 import { parcelsOf } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
 import { nearest } from "../../../words/nearest.ts";
-import type { VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const parcelSampleUnknown: VisitRule = {
@@ -11,10 +11,9 @@ export const parcelSampleUnknown: VisitRule = {
   level: "error",
   summary: "Every sample that a parcel names is recorded in a case of the visit.",
   protects: "The laboratory reports on a number that belongs to no pig.",
-  source: {
-    cite: "common practice at laboratories: containers are checked against the submission form on arrival",
-    confidence: "common-practice",
-  },
+  source: practice(
+    "common practice at laboratories: containers are checked against the submission form on arrival",
+  ),
   bad: { visit: parcelExample({ samples: "[01-A, 01-B, 01-Z]" }) },
   good: { visit: parcelExample() },
   check(visit, reportVisit) {

@@ -1,5 +1,5 @@
 import { parcelsOf } from "../../../record/index.ts";
-import type { VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const parcelWithoutSamples: VisitRule = {
@@ -10,10 +10,9 @@ export const parcelWithoutSamples: VisitRule = {
   summary: "A parcel names the samples that are in it.",
   protects:
     "Nobody can tell afterwards which sample went where, and nothing else about the parcel can be checked.",
-  source: {
-    cite: "common practice of senders: the samples in a parcel are listed on the form that goes with it",
-    confidence: "common-practice",
-  },
+  source: practice(
+    "common practice of senders: the samples in a parcel are listed on the form that goes with it",
+  ),
   bad: { visit: parcelExample({ samples: "" }) },
   good: { visit: parcelExample() },
   check(visit, reportVisit) {

@@ -1,6 +1,6 @@
 import { parcelsOf } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-import type { VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const sampleInNoParcel: VisitRule = {
@@ -11,10 +11,9 @@ export const sampleInNoParcel: VisitRule = {
   summary: "When parcels are recorded, every sample for a test is in one of them.",
   protects:
     "The sample that was left in the cool box is found on Friday, and it is the one the pig was opened for.",
-  source: {
-    cite: "common practice of senders: samples are counted against the list before the parcel is closed",
-    confidence: "common-practice",
-  },
+  source: practice(
+    "common practice of senders: samples are counted against the list before the parcel is closed",
+  ),
   bad: {
     visit: parcelExample({ samples: "[01-A]", formalin_apart: "", coolant: "none", coolant_place: "" }),
   },

@@ -1,5 +1,5 @@
 import { parcelsOf } from "../../../record/index.ts";
-import type { VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 import { parcelExample } from "../../shared/parcel-example.ts";
 
 export const sampleInTwoParcels: VisitRule = {
@@ -9,10 +9,7 @@ export const sampleInTwoParcels: VisitRule = {
   level: "error",
   summary: "A sample is in one parcel only.",
   protects: "One of the two laboratories waits for it, and nobody knows where it is.",
-  source: {
-    cite: "one number for one container; common practice at laboratories",
-    confidence: "common-practice",
-  },
+  source: practice("one number for one container; common practice at laboratories"),
   bad: {
     visit: parcelExample({}, { samples: "[01-B]", formalin_apart: "" }),
   },

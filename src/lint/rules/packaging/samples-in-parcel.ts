@@ -3,7 +3,7 @@ import { type Case, isAfter, type Moment, moment } from "../../../cases/index.ts
 import { transportLimits } from "../../../knowledge/index.ts";
 import { isFresh, isShipped, type Parcel, parcelsOf, type Sample } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-import type { VisitRule } from "../../rule.ts";
+import { fromMemory, practice, type VisitRule, verified } from "../../rule.ts";
 import { fixedAlone, onDryIce, parcelExample } from "../../shared/parcel-example.ts";
 
 interface Row extends Omit<VisitRule, "scope" | "family" | "check"> {
@@ -27,10 +27,7 @@ const rows: readonly Row[] = [
     summary: "Fresh samples from sick pigs do not travel as exempt.",
     protects:
       "Exempt is for samples that are unlikely to hold an agent; a sick pig is opened because one is expected.",
-    source: {
-      cite: "UN Model Regulations 2.6.3.2.3 (exempt animal specimens); from memory",
-      confidence: "from-memory",
-    },
+    source: fromMemory("UN Model Regulations 2.6.3.2.3 (exempt animal specimens); from memory"),
     bad: { visit: parcelExample({ category: "exempt" }) },
     good: { visit: parcelExample() },
     key: "category",
@@ -45,10 +42,7 @@ const rows: readonly Row[] = [
     summary: "Fresh samples for culture or virus isolation reach the laboratory within two days.",
     protects:
       "Contaminants overgrow the agent and viruses die; a negative culture of an old sample says nothing.",
-    source: {
-      cite: "fresh tissue at 2-8 °C delivered within 24-48 hours; hours from memory",
-      confidence: "from-memory",
-    },
+    source: fromMemory("fresh tissue at 2-8 °C delivered within 24-48 hours; hours from memory"),
     bad: { visit: parcelExample({ arrives: "2026-04-23T09:00" }) },
     good: { visit: parcelExample() },
     key: "arrives",
@@ -71,7 +65,7 @@ const rows: readonly Row[] = [
     level: "error",
     summary: "A parcel leaves after its samples were taken.",
     protects: "One of the two times is wrong, and so is every hour counted between sampling and test.",
-    source: { cite: "order of events; common practice", confidence: "common-practice" },
+    source: practice("order of events; common practice"),
     bad: { visit: parcelExample({ sent: "2026-04-20T09:50" }) },
     good: { visit: parcelExample() },
     key: "sent",
@@ -88,10 +82,9 @@ const rows: readonly Row[] = [
     level: "warning",
     summary: "Chilled and frozen samples travel with coolant.",
     protects: "At room temperature contaminants overgrow the agent within hours.",
-    source: {
-      cite: "chill fresh tissue, 2-8 °C: J. Carr, post-mortem samples (cold packs); Oregon State University veterinary diagnostic laboratory",
-      confidence: "verified",
-    },
+    source: verified(
+      "chill fresh tissue, 2-8 °C: J. Carr, post-mortem samples (cold packs); Oregon State University veterinary diagnostic laboratory",
+    ),
     bad: { visit: parcelExample({ coolant: "none", coolant_place: "" }) },
     good: { visit: parcelExample() },
     key: "coolant",
@@ -105,7 +98,7 @@ const rows: readonly Row[] = [
     level: "note",
     summary: "Frozen samples travel on dry ice, or arrive the same day.",
     protects: "What thaws on the way and is frozen again is of little use for virus isolation or toxicology.",
-    source: { cite: "frozen tissue on dry ice; from memory", confidence: "from-memory" },
+    source: fromMemory("frozen tissue on dry ice; from memory"),
     bad: { case: frozenLung, visit: parcelExample() },
     good: { case: frozenLung, visit: parcelExample({ by: "hand", arrives: "2026-04-20T18:00" }) },
     key: "coolant",
@@ -121,10 +114,9 @@ const rows: readonly Row[] = [
     level: "warning",
     summary: "Samples in formalin do not travel on dry ice.",
     protects: "Formalin freezes on the way, and ice crystals tear the tissue meant for histology.",
-    source: {
-      cite: "Veterinary Laboratory and Field Manual, 3rd ed., p. 517: formalin can freeze in transit and ruin tissue",
-      confidence: "verified",
-    },
+    source: verified(
+      "Veterinary Laboratory and Field Manual, 3rd ed., p. 517: formalin can freeze in transit and ruin tissue",
+    ),
     bad: { visit: parcelExample({ coolant: "dry-ice", dry_ice: "2 kg", vented: "yes" }) },
     good: { visit: parcelExample(fixedAlone, onDryIce) },
     key: "coolant",

@@ -1,7 +1,7 @@
 /** Files that a case names and that do not lie where it says. */
 import type { Case, Path } from "../../../cases/index.ts";
 import { isAbsent, photographs, tracings } from "../../../record/index.ts";
-import { type CaseRule, commonPractice, type RuleRow } from "../../rule.ts";
+import { type CaseRule, practice, type RuleRow } from "../../rule.ts";
 
 interface FilesOfCase extends RuleRow {
   readonly noun: string;
@@ -14,7 +14,7 @@ const rows: readonly FilesOfCase[] = [
     level: "error",
     summary: "Every photograph that a case names is where it says.",
     protects: "A picture left on the phone is gone when the phone is, and the carcass is gone already.",
-    source: commonPractice("of filing"),
+    source: practice("common practice of filing"),
     bad: { case: "photos: [{file: photos/01-lungs.jpg, shows: respiratory.lungs, scale: yes}]" },
     good: {
       case: "photos: [{file: photos/01-lungs.jpg, shows: respiratory.lungs, scale: yes}]",
@@ -28,7 +28,7 @@ const rows: readonly FilesOfCase[] = [
     level: "error",
     summary: "Every tracing that a case names is where it says.",
     protects: "Areas are measured from the tracing; without the file the ratio cannot be measured again.",
-    source: commonPractice("of filing"),
+    source: practice("common practice of filing"),
     bad: { case: "respiratory: {turbinates: {tracing: tracings/pig-01.svg}}" },
     good: {
       case: "respiratory: {turbinates: {tracing: tracings/pig-01.svg}}",

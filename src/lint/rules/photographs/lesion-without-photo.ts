@@ -1,6 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
-import { findingsOf, isOfUnknown, photographs } from "../../../record/index.ts";
-import { type CaseRule, commonPractice } from "../../rule.ts";
+import { isOfUnknown, markedLesions, photographs } from "../../../record/index.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const lesionWithoutPhoto: CaseRule = {
   id: "lesion-without-photo",
@@ -10,7 +10,7 @@ export const lesionWithoutPhoto: CaseRule = {
   summary: "In a case with photographs, every organ with a marked lesion is on one of them.",
   protects:
     "The worst lesion is the one that everybody asks about, and the only one that nobody photographed.",
-  source: commonPractice("of necropsy: marked lesions are photographed"),
+  source: practice("common practice of necropsy: marked lesions are photographed"),
   bad: {
     case: 'photos: [01-carcass.jpg]\nliver_pancreas: {liver: [{process: necrosis, distribution: multifocal, size: 4 mm, colour: white, severity: marked}]}\nsamples: \ndiagnosis: {morphologic: ["Liver: necrosis, multifocal, acute, marked"]}',
     files: ["01-carcass.jpg"],
@@ -24,8 +24,8 @@ export const lesionWithoutPhoto: CaseRule = {
     // A picture that does not say what it shows may be the one.
     if (photos.length === 0 || photos.some(isOfUnknown)) return;
     const told = new Set<string>();
-    for (const { organ, finding, path } of findingsOf(one)) {
-      if (finding.severity !== "marked" || finding.certainty === "artefact" || told.has(organ.id)) continue;
+    for (const { organ, path } of markedLesions(one)) {
+      if (told.has(organ.id)) continue;
       told.add(organ.id);
       if (!photos.some(({ organs }) => organs.includes(organ)))
         report(

@@ -1,5 +1,5 @@
 import { besideCase, isElsewhere, photographs } from "../../../record/index.ts";
-import { commonPractice, type VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const photoInTwoCases: VisitRule = {
   id: "photo-in-two-cases",
@@ -8,7 +8,7 @@ export const photoInTwoCases: VisitRule = {
   level: "warning",
   summary: "A photograph belongs to one pig.",
   protects: "A copied line passes one pig's lung off as another's, and no reader can tell.",
-  source: commonPractice("of filing"),
+  source: practice("common practice of filing"),
   bad: {
     case: "photos: [01-lungs.jpg]",
     others: ["case: birch-2026-04-20-02\npig: {tag: '902'}\nphotos: [01-lungs.jpg]"],

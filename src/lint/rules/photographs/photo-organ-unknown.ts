@@ -1,7 +1,7 @@
 import { unknownName } from "../../../cases/index.ts";
 import { organs, systems } from "../../../knowledge/index.ts";
 import { photographs } from "../../../record/index.ts";
-import { type CaseRule, commonPractice } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 const known = ["carcass", ...systems.map(({ id }) => id), ...organs.map(({ id }) => id)];
 
@@ -12,7 +12,7 @@ export const photoOrganUnknown: CaseRule = {
   level: "error",
   summary: "What a photograph shows is an organ, a system or the carcass.",
   protects: "Pictures are matched to findings by the name of the organ; a mistyped one appears in no report.",
-  source: commonPractice("of record keeping: names join files"),
+  source: practice("common practice of record keeping: names join files"),
   bad: {
     case: "photos: [{file: 01.jpg, shows: respiratory.lung, scale: yes}]",
     files: ["01.jpg"],

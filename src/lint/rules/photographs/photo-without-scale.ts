@@ -1,7 +1,7 @@
 import type { Case } from "../../../cases/index.ts";
 import type { PlacedOrgan } from "../../../knowledge/index.ts";
 import { findingsOf, photographs } from "../../../record/index.ts";
-import { type CaseRule, commonPractice } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const photoWithoutScale: CaseRule = {
   id: "photo-without-scale",
@@ -11,7 +11,7 @@ export const photoWithoutScale: CaseRule = {
   summary: "A photograph of a measured lesion includes a scale.",
   protects:
     "Without a ruler in the picture nobody can measure again, and a lymph node is as large as the screen.",
-  source: commonPractice("of photographing specimens"),
+  source: practice("common practice of photographing specimens"),
   bad: {
     case: "photos: [{file: 01-node.jpg, shows: lymphoid.bronchial_nodes, scale: no}]",
     files: ["01-node.jpg"],

@@ -1,5 +1,5 @@
 import { isOfUnknown, photographs } from "../../../record/index.ts";
-import { type CaseRule, commonPractice } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const photoWithoutSubject: CaseRule = {
   id: "photo-without-subject",
@@ -8,7 +8,7 @@ export const photoWithoutSubject: CaseRule = {
   level: "note",
   summary: "A photograph says what it shows.",
   protects: "By evening, thirty red pictures look alike.",
-  source: commonPractice("of photographing specimens: each picture is labelled"),
+  source: practice("common practice of photographing specimens: each picture is labelled"),
   bad: { case: "photos: [IMG_2041.jpg]", files: ["IMG_2041.jpg"] },
   good: {
     case: "photos: [{file: IMG_2041.jpg, shows: respiratory.lungs, scale: yes}]",

@@ -1,5 +1,5 @@
 import { isElsewhere, photographs, tracings } from "../../../record/index.ts";
-import { type CaseRule, commonPractice } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const pictureElsewhere: CaseRule = {
   id: "picture-elsewhere",
@@ -8,7 +8,7 @@ export const pictureElsewhere: CaseRule = {
   level: "warning",
   summary: "Photographs and tracings are kept beside the case, not on one computer or on the internet.",
   protects: "The archive is read on other machines and in other years, and today's desktop is not there.",
-  source: commonPractice("of filing"),
+  source: practice("common practice of filing"),
   bad: { case: "photos: [{file: 'C:/Pictures/lungs.jpg', shows: respiratory.lungs, scale: yes}]" },
   good: {
     case: "photos: [{file: photos/01-lungs.jpg, shows: respiratory.lungs, scale: yes}]",

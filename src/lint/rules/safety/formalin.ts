@@ -1,7 +1,7 @@
 /** How formalin was handled, against what was put into it. */
 import { formalinSamples } from "../../../record/index.ts";
 import { count } from "../../../words/listing.ts";
-import { type CaseRule, commonPractice, type RuleRow } from "../../rule.ts";
+import { type CaseRule, practice, type RuleRow, verified } from "../../rule.ts";
 
 interface Handling extends RuleRow {
   /** What the case records of it; undefined when it says nothing. */
@@ -17,7 +17,7 @@ const rows: readonly Handling[] = [
     summary: "Formalin is handled in the open air or under extraction.",
     protects:
       "Formaldehyde is toxic, sensitises and may cause cancer; 29 CFR 1910.1048 allows 0.75 ppm over eight hours, and an open pot passes it.",
-    source: { cite: "29 CFR 1910.1048 (b), (c)", confidence: "verified" },
+    source: verified("29 CFR 1910.1048 (b), (c)"),
     bad: { case: "safety: {formalin: indoors}" },
     good: { case: "safety: {formalin: extraction}" },
     handled: "indoors",
@@ -30,7 +30,7 @@ const rows: readonly Handling[] = [
     summary:
       "If samples went into formalin and there is a safety entry, it says where the formalin was handled.",
     protects: "Whoever stood at the table is owed an answer if the cough starts later.",
-    source: commonPractice("of occupational safety: exposure to formalin is recorded"),
+    source: practice("common practice of occupational safety: exposure to formalin is recorded"),
     bad: { case: "safety: {protection: [gloves, cut-proof-glove, eye-protection, mask]}" },
     good: {
       case: "safety: {protection: [gloves, cut-proof-glove, eye-protection, mask], formalin: open-air}",
@@ -47,7 +47,7 @@ const rows: readonly Handling[] = [
     summary: "A case with samples in formalin does not say that none was used.",
     protects:
       "One of the two entries is wrong: either the sample was never fixed, or the exposure is not recorded.",
-    source: commonPractice("of recording: two entries on one thing agree"),
+    source: practice("common practice of recording: two entries on one thing agree"),
     bad: { case: "safety: {formalin: none}" },
     good: { case: "safety: {formalin: open-air}" },
     handled: "none",

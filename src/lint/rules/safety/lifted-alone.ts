@@ -1,5 +1,5 @@
 import { protection } from "../../../knowledge/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, fromMemory } from "../../rule.ts";
 
 export const liftedAlone: CaseRule = {
   id: "lifted-alone",
@@ -8,10 +8,7 @@ export const liftedAlone: CaseRule = {
   level: "warning",
   summary: "A carcass over 25 kg is not lifted by one person alone.",
   protects: "A back strained over one carcass may never be right again.",
-  source: {
-    cite: "common rule of occupational safety: no lifting alone above 25 kg; from memory",
-    confidence: "from-memory",
-  },
+  source: fromMemory("common rule of occupational safety: no lifting alone above 25 kg; from memory"),
   bad: { case: "pig: {weight: 29 kg}\nsafety: {lifting: alone, formalin: open-air}" },
   good: { case: "pig: {weight: 29 kg}\nsafety: {lifting: two-people, formalin: open-air}" },
   check(one, report) {

@@ -1,12 +1,12 @@
 /** What was done at the table, and the protection that it calls for and that nobody wore. */
 import type { Case } from "../../../cases/index.ts";
 import { protection } from "../../../knowledge/index.ts";
-import { formalinSamples, isNotWorn, sawn, type Worn } from "../../../record/index.ts";
+import { formalinSamples, type ProtectiveItem, sawn, wentWithout } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-import type { CaseRule, RuleRow } from "../../rule.ts";
+import { type CaseRule, fromMemory, type RuleRow, verified } from "../../rule.ts";
 
 interface Unprotected extends RuleRow {
-  readonly item: Worn;
+  readonly item: ProtectiveItem;
   /** What was done without it; undefined where nothing called for it. */
   done(one: Case): string | undefined;
   readonly advice: string;
@@ -18,10 +18,9 @@ const rows: readonly Unprotected[] = [
     level: "warning",
     summary: "A mask is worn when the skull or the snout is opened with a saw or an axe.",
     protects: "Saw spray is breathed in, and with it Streptococcus suis and influenza virus.",
-    source: {
-      cite: "common practice of protection at necropsy: FFP2 or better for brains, abortions and work with the saw; from memory",
-      confidence: "from-memory",
-    },
+    source: fromMemory(
+      "common practice of protection at necropsy: FFP2 or better for brains, abortions and work with the saw; from memory",
+    ),
     bad: {
       case: "safety: {protection: [gloves, cut-proof-glove, eye-protection, boots, overalls], formalin: open-air}",
     },
@@ -37,10 +36,9 @@ const rows: readonly Unprotected[] = [
     level: "warning",
     summary: "Eyes are protected when bone is sawn and when formalin is poured.",
     protects: "Bone chips and formalin blind.",
-    source: {
-      cite: "Western Australia DPIRD, step-by-step guide to sampling and post-mortem of pigs (eye protection)",
-      confidence: "verified",
-    },
+    source: verified(
+      "Western Australia DPIRD, step-by-step guide to sampling and post-mortem of pigs (eye protection)",
+    ),
     bad: {
       case: "safety: {protection: [gloves, cut-proof-glove, mask, boots, overalls], formalin: open-air}",
     },
@@ -59,10 +57,9 @@ const rows: readonly Unprotected[] = [
     level: "warning",
     summary: "Waterproof gloves are worn at the table.",
     protects: "Streptococcus suis, Erysipelothrix and Leptospira enter through small wounds on the hands.",
-    source: {
-      cite: "Dutkiewicz et al., Annals of Agricultural and Environmental Medicine (Streptococcus suis enters mainly by skin wounds)",
-      confidence: "verified",
-    },
+    source: verified(
+      "Dutkiewicz et al., Annals of Agricultural and Environmental Medicine (Streptococcus suis enters mainly by skin wounds)",
+    ),
     bad: {
       case: "safety: {protection: [cut-proof-glove, eye-protection, mask, boots, overalls], formalin: open-air}",
     },
@@ -78,10 +75,9 @@ const rows: readonly Unprotected[] = [
     level: "note",
     summary: "A cut-proof glove is worn on the hand that does not hold the knife.",
     protects: "Most injuries at the table are cuts to that hand, and a cut lets in whatever the pig carries.",
-    source: {
-      cite: "common practice of protection at necropsy: a cut-proof glove on the hand without the knife; from memory",
-      confidence: "from-memory",
-    },
+    source: fromMemory(
+      "common practice of protection at necropsy: a cut-proof glove on the hand without the knife; from memory",
+    ),
     bad: {
       case: "safety: {protection: [gloves, eye-protection, mask, boots, overalls], formalin: open-air}",
     },
@@ -98,10 +94,9 @@ const rows: readonly Unprotected[] = [
     summary: "Gloves and a mask are worn when fetuses, placentas or sows that have aborted are opened.",
     protects:
       "Aborted tissue and fluids may carry Brucella suis and Leptospira, which people breathe in or take up through the skin.",
-    source: {
-      cite: "Purdue University, zoonoses of pigs (Brucella suis: aborted tissue, placenta, reproductive fluid)",
-      confidence: "verified",
-    },
+    source: verified(
+      "Purdue University, zoonoses of pigs (Brucella suis: aborted tissue, placenta, reproductive fluid)",
+    ),
     bad: {
       case: "pig: {class: finisher, age: 260 d, weight: 130 kg, group: finisher-1}\nselection: {signs: [abortion]}\ngenital: {ovaries: normal, uterus: normal}\nendocrine: {thyroid: normal}\nrespiratory: {turbinates: {section: , left: , right: , septum: , grades: , not_examined: snout left closed}}\nnervous: {meninges: {not_examined: skull left closed}, brain: {not_examined: skull left closed}}\nsafety: {protection: [gloves, cut-proof-glove, eye-protection, boots, overalls], formalin: open-air}",
     },
@@ -131,7 +126,7 @@ export const protectionRules: readonly CaseRule[] = rows.map(({ item, done, advi
   scope: "case",
   family: "safety",
   check(one, report) {
-    if (!isNotWorn(one, item)) return;
+    if (!wentWithout(one, item)) return;
     const what = done(one);
     if (what !== undefined)
       report(`safety.protection: ${what}. ${advice}, add ${item}.`, ["safety", "protection"]);

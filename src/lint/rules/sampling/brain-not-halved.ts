@@ -1,5 +1,5 @@
 import { isFixed, isSentWhole, samplesOf } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 import { isBrainInQuestion } from "../../shared/asked-of-laboratory.ts";
 
 export const brainNotHalved: CaseRule = {
@@ -11,7 +11,7 @@ export const brainNotHalved: CaseRule = {
   summary: "When the brain is in question one half is fixed and the other is kept fresh or frozen.",
   protects:
     "The fixed half shows the lesion, the fresh half the agent or the sodium; one without the other leaves the case open.",
-  source: { cite: "Animal Health Laboratory, University of Guelph: half and half", confidence: "verified" },
+  source: verified("Animal Health Laboratory, University of Guelph: half and half"),
   bad: {
     case: "nervous: {meninges: [{process: exudate, distribution: diffuse, extent: 40 %, exudate: fibrinosuppurative, severity: moderate}]}\nsamples: [{id: 01-A, from: nervous.brain, into: formalin, for: [histology]}, {id: 01-C, from: csf, into: plain-tube, for: [culture]}]",
   },

@@ -1,6 +1,5 @@
 import { isFor, samplesOf } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 
 export const cultureOfTreatedPig: CaseRule = {
   id: "culture-of-treated-pig",
@@ -10,10 +9,9 @@ export const cultureOfTreatedPig: CaseRule = {
   summary: "When culture is asked of a treated pig the drug is recorded.",
   protects:
     "A negative culture after an antibiotic means nothing unless the laboratory knows what was given and when.",
-  source: {
-    cite: "Handbook of Laboratory Diagnosis in Swine, sampling at necropsy: avoid systemically treated pigs",
-    confidence: "verified",
-  },
+  source: verified(
+    "Handbook of Laboratory Diagnosis in Swine, sampling at necropsy: avoid systemically treated pigs",
+  ),
   bad: {
     case: "selection: {treated: unknown}\naccepted: [{rule: treated-pig, because: the only pig that was left}]",
   },

@@ -1,7 +1,6 @@
 import type { Case } from "../../../cases/index.ts";
 import { samplesOf } from "../../../record/index.ts";
-
-import type { VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const duplicateSampleInVisit: VisitRule = {
   id: "duplicate-sample-in-visit",
@@ -11,7 +10,7 @@ export const duplicateSampleInVisit: VisitRule = {
   summary: "No sample number is used for two pigs of a visit.",
   protects:
     "Samples of all the pigs travel in one parcel, and a result for a number that two pigs share belongs to neither.",
-  source: { cite: "numbers are unique within a submission; common practice", confidence: "common-practice" },
+  source: practice("numbers are unique within a submission; common practice"),
   bad: {
     others: [
       "case: birch-2026-04-20-02\npig: {tag: '902'}\nsamples: [{id: 01-A, from: blood, into: plain-tube, for: [serology]}]",

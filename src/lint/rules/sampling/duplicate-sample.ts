@@ -1,6 +1,5 @@
 import { samplesOf } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const duplicateSample: CaseRule = {
   id: "duplicate-sample",
@@ -9,7 +8,7 @@ export const duplicateSample: CaseRule = {
   level: "error",
   summary: "No sample number is used twice in a case.",
   protects: "Two pots with one number get one result, and nobody knows which organ it belongs to.",
-  source: { cite: "one number for one container; common practice", confidence: "common-practice" },
+  source: practice("one number for one container; common practice"),
   bad: {
     case: "samples: [{id: 01-A, from: lymphoid.spleen, into: chilled, for: [pcr]}, {id: 01-A, from: lymphoid.tonsil, into: chilled, for: [pcr]}]",
   },

@@ -1,8 +1,7 @@
 import { sampleRules } from "../../../knowledge/index.ts";
 import { isGut, materialTitle, samplesOf } from "../../../record/index.ts";
-
 import { listing } from "../../../words/listing.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 import { isGutInQuestion } from "../../shared/asked-of-laboratory.ts";
 
 export const entericSetIncomplete: CaseRule = {
@@ -13,10 +12,9 @@ export const entericSetIncomplete: CaseRule = {
   silent: "authority",
   summary: "The fixed set from a pig with diarrhoea includes jejunum, ileum and spiral colon.",
   protects: "Each agent has its own piece of gut: what was not fixed cannot be excluded.",
-  source: {
-    cite: "Animal Health Laboratory, University of Guelph; convet.net: segments of small and large intestine",
-    confidence: "verified",
-  },
+  source: verified(
+    "Animal Health Laboratory, University of Guelph; convet.net: segments of small and large intestine",
+  ),
   bad: {
     case: "selection: {signs: [diarrhoea]}\ndeath: {at: 2026-04-20T09:35}\nopened: {at: 2026-04-20T09:38}\nsamples: [{id: 01-A, from: intestine.jejunum, into: formalin, for: [histology], at: 2026-04-20T09:42}, {id: 01-B, from: intestine.ileum, into: formalin, for: [histology], at: 2026-04-20T09:42}]",
   },

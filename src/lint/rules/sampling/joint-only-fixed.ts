@@ -1,7 +1,7 @@
 import type { Case } from "../../../cases/index.ts";
 import { organById } from "../../../knowledge/index.ts";
 import { isFixed, namedOrgans, type Sample, samplesOf } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 import { isInflamed, isJointInQuestion } from "../../shared/asked-of-laboratory.ts";
 
 export const jointOnlyFixed: CaseRule = {
@@ -13,10 +13,9 @@ export const jointOnlyFixed: CaseRule = {
   summary:
     "From an inflamed joint fluid or a swab is kept for culture or PCR, not only synovium in formalin.",
   protects: "A joint that is only fixed cannot be cultured, and the agent decides the treatment.",
-  source: {
-    cite: "Iowa State University, joint table (several joints, PCR, culture and histology of synovium); common practice",
-    confidence: "common-practice",
-  },
+  source: practice(
+    "Iowa State University, joint table (several joints, PCR, culture and histology of synovium); common practice",
+  ),
   bad: {
     case: "locomotor: {joints: {state: , opened: [left-hock], findings: [{process: inflammation, site: left hock, distribution: focal, size: 40 mm, severity: moderate}]}}\nsamples: [{id: 01-A, from: locomotor.joints, site: left hock, into: formalin, for: [histology], at: 2026-04-20T10:00}]",
   },
@@ -28,7 +27,7 @@ export const jointOnlyFixed: CaseRule = {
     const joints = samplesOf(one).filter(({ sample }) => isOfJoint(sample));
     const [first] = joints;
     if (first === undefined || !joints.every(({ sample }) => isFixed(sample))) return;
-    if (isInflamed(one, ["locomotor.joints"]) || isLameUnseen(one))
+    if (isInflamed(one, ["locomotor.joints"]) || isLameUnexamined(one))
       report(
         `samples[${first.index}].into: the joint is only in ${first.sample.into}, and nothing can be grown from it. From the next affected joint take fluid with a sterile needle, or a swab, before any of it is fixed.`,
         ["samples", first.index, "into"],
@@ -44,7 +43,7 @@ function isOfJoint({ from, site }: Sample): boolean {
 }
 
 /** Lame, and no joint was described: an eroded cartilage or a normal joint asks for no culture. */
-function isLameUnseen(one: Case): boolean {
+function isLameUnexamined(one: Case): boolean {
   const joints = organById("locomotor.joints");
   const status = joints === undefined ? undefined : one.organ(joints).status;
   return isJointInQuestion(one) && (status === "blank" || status === "not_examined");

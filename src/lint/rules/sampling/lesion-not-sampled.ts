@@ -1,18 +1,9 @@
 import { formatPath } from "../../../cases/index.ts";
-import { findingsOf, isSampled, samplesOf } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { isSampled, markedLesions, samplesOf } from "../../../record/index.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 /** Nothing for a laboratory. */
-const natural = new Set([
-  "artefact",
-  "autolysis",
-  "hernia",
-  "fracture",
-  "wound",
-  "scar",
-  "deviation",
-  "prolapse",
-]);
+const natural = new Set(["hernia", "fracture", "wound", "scar", "deviation", "prolapse"]);
 
 export const lesionNotSampled: CaseRule = {
   id: "lesion-not-sampled",
@@ -23,10 +14,7 @@ export const lesionNotSampled: CaseRule = {
   summary: "If anything is sampled, a marked lesion is.",
   protects:
     "The worst organ is the one the laboratory should see; its agent and its histology make the diagnosis.",
-  source: {
-    cite: "the lesion and its edge are sampled first; common practice",
-    confidence: "common-practice",
-  },
+  source: practice("the lesion and its edge are sampled first; common practice"),
   bad: {
     case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal, number: 6, severity: marked}]}\ndiagnosis: {morphologic: ['Spleen: infarcts, multifocal, acute, marked']}",
   },
@@ -36,9 +24,8 @@ export const lesionNotSampled: CaseRule = {
   check(one, report) {
     if (one.record.samples === undefined || samplesOf(one).length === 0) return;
     const seen = new Set<string>();
-    for (const { organ, finding, path } of findingsOf(one)) {
-      if (finding.severity !== "marked" || natural.has(finding.process) || finding.certainty === "artefact")
-        continue;
+    for (const { organ, finding, path } of markedLesions(one)) {
+      if (natural.has(finding.process)) continue;
       if (seen.has(organ.id) || isSampled(one, organ.id)) continue;
       seen.add(organ.id);
       report(

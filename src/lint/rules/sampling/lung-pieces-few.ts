@@ -1,8 +1,7 @@
 import { sampleRules } from "../../../knowledge/index.ts";
 import { isFixed, piecesOf, samplesOf } from "../../../record/index.ts";
-
 import { count } from "../../../words/listing.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, fromMemory } from "../../rule.ts";
 
 export const lungPiecesFew: CaseRule = {
   id: "lung-pieces-few",
@@ -13,10 +12,9 @@ export const lungPiecesFew: CaseRule = {
   summary: "From a coughing pig four or more pieces of lung are fixed.",
   protects:
     "Lobes differ: one piece shows the end stage, another the agent; each should hold the edge of the lesion and sound tissue.",
-  source: {
-    cite: "from memory: four pieces or more (cranial, middle, caudal, both sides, edge of lesion)",
-    confidence: "from-memory",
-  },
+  source: fromMemory(
+    "from memory: four pieces or more (cranial, middle, caudal, both sides, edge of lesion)",
+  ),
   bad: {
     case: "samples: [{id: 01-A, from: respiratory.lungs, site: edge of lesion, into: formalin, for: [histology]}]",
   },

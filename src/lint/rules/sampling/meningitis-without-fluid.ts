@@ -1,6 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
 import { isAmong, isFixed, isSentWhole, samplesOf } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 import { isBrainInQuestion } from "../../shared/asked-of-laboratory.ts";
 
 export const meningitisWithoutFluid: CaseRule = {
@@ -13,10 +13,9 @@ export const meningitisWithoutFluid: CaseRule = {
     "When meningitis is in question cerebrospinal fluid or a meningeal swab is taken before the brain is removed.",
   protects:
     "The agent of meningitis is in the fluid and on the meninges; a brain in formalin shows the pus but not its cause.",
-  source: {
-    cite: "CSF as preferred sample: Iowa State University Veterinary Diagnostic Laboratory; 36 of 54 pigs positive by culture of the meninges (Schyns et al. 2022, Veterinary Sciences 9:341)",
-    confidence: "verified",
-  },
+  source: verified(
+    "CSF as preferred sample: Iowa State University Veterinary Diagnostic Laboratory; 36 of 54 pigs positive by culture of the meninges (Schyns et al. 2022, Veterinary Sciences 9:341)",
+  ),
   bad: {
     case: "nervous: {meninges: [{process: exudate, distribution: diffuse, extent: 40 %, exudate: fibrinosuppurative, severity: moderate}]}\nsamples: [{id: 01-A, from: nervous.brain, site: left half, into: formalin, for: [histology]}, {id: 01-B, from: nervous.brain, site: right half, into: chilled, for: [pcr]}]",
   },

@@ -1,7 +1,7 @@
 import { sampleRules } from "../../../knowledge/index.ts";
 import { findingsOf, samplesOf } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 
 export const oneOrganSampled: CaseRule = {
   id: "one-organ-sampled",
@@ -12,10 +12,9 @@ export const oneOrganSampled: CaseRule = {
   summary: "When several organs have lesions, more than one of them is sampled.",
   protects:
     "Lesions in several systems raise the question of what spread through the pig, and one organ cannot answer it.",
-  source: {
-    cite: "the lung is the most submitted tissue though poor for systemic agents (BMC Veterinary Research 2023;19:268); numbers of this project",
-    confidence: "verified",
-  },
+  source: verified(
+    "the lung is the most submitted tissue though poor for systemic agents (BMC Veterinary Research 2023;19:268); numbers of this project",
+  ),
   bad: {
     case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal, number: 6, severity: moderate}]}\nliver_pancreas: {liver: [{process: necrosis, distribution: random, number: 9, colour: white, severity: moderate}]}\nsamples: [{id: 01-A, from: liver_pancreas.liver, into: formalin, for: [histology]}]",
   },

@@ -1,7 +1,7 @@
 import type { Finding } from "../../../cases/index.ts";
 import { sampleRules } from "../../../knowledge/index.ts";
 import { findingsOf, isAmong, isForAgents, samplesOf } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 
 const isFibrinous = ({ process, exudate }: Finding): boolean =>
   process === "fibrin" || exudate === "fibrinous" || exudate === "fibrinosuppurative";
@@ -17,10 +17,7 @@ export const polyserositisLungOnly: CaseRule = {
   summary: "In polyserositis the fibrin itself is sampled, not the lung alone.",
   protects:
     "Bacteria in the lung are poor evidence of what inflamed the serosae: most of them live there in healthy pigs too.",
-  source: {
-    cite: "BMC Veterinary Research 2023;19:268 (doi 10.1186/s12917-023-03807-w)",
-    confidence: "verified",
-  },
+  source: verified("BMC Veterinary Research 2023;19:268 (doi 10.1186/s12917-023-03807-w)"),
   bad: {
     case: "serosa: {peritoneum: [{process: fibrin, distribution: multifocal, extent: 20 %}]}\ncardiovascular: {pericardium: [{process: fibrin, distribution: diffuse, extent: 60 %}]}\nsamples: [{id: 01-A, from: respiratory.lungs, into: chilled, for: [culture]}]",
   },

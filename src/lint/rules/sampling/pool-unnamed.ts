@@ -2,7 +2,6 @@ import type { Case } from "../../../cases/index.ts";
 import { sampleRules } from "../../../knowledge/index.ts";
 import { affirmed, occurrences } from "../../../notes/index.ts";
 import { samplesOf } from "../../../record/index.ts";
-
 import type { CaseRule } from "../../rule.ts";
 
 export const poolUnnamed: CaseRule = {

@@ -1,7 +1,6 @@
 import { unknownName } from "../../../cases/index.ts";
 import { samplesOf } from "../../../record/index.ts";
-
-import type { VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const pooledWithUnknown: VisitRule = {
   id: "pooled-with-unknown",
@@ -11,7 +10,7 @@ export const pooledWithUnknown: VisitRule = {
   summary: "A pool names cases of this visit.",
   protects:
     "A pool with a pig that does not exist has no known denominator, and its result belongs to nobody.",
-  source: { cite: "a pool is a list of its pigs; common practice", confidence: "common-practice" },
+  source: practice("a pool is a list of its pigs; common practice"),
   bad: {
     case: "samples: [{id: 01-A, from: blood, into: plain-tube, for: [pcr], pooled_with: [birch-2026-04-20-20]}]",
     visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",

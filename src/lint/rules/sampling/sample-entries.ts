@@ -16,7 +16,7 @@ import {
 } from "../../../record/index.ts";
 import { amountOf } from "../../../sampling/index.ts";
 import { listing } from "../../../words/listing.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice, verified } from "../../rule.ts";
 
 interface Row extends Omit<CaseRule, "scope" | "family" | "check"> {
   /** The entry that is wrong, or missing. */
@@ -58,7 +58,7 @@ const rows: readonly Row[] = [
     level: "error",
     summary: "A sample comes from an organ of the anatomy, or from blood, csf, faeces, feed or water.",
     protects: "A result that belongs to no organ cannot be set beside what was seen there.",
-    source: { cite: "names of the anatomy file of this project", confidence: "common-practice" },
+    source: practice("names of the anatomy file of this project"),
     bad: { case: "samples: [{id: 01-A, from: respiratory.lung, into: chilled, for: [pcr]}]" },
     good: { case: "samples: [{id: 01-A, from: respiratory.lungs, into: chilled, for: [pcr]}]" },
     key: "from",
@@ -74,10 +74,9 @@ const rows: readonly Row[] = [
     summary: "Every sample says what it was put into.",
     protects:
       "Without the container nobody can tell what the sample is still good for, and the laboratory may open it in vain.",
-    source: {
-      cite: "common faults named by the Animal Health Laboratory, University of Guelph: wrong sample",
-      confidence: "verified",
-    },
+    source: verified(
+      "common faults named by the Animal Health Laboratory, University of Guelph: wrong sample",
+    ),
     bad: { case: "samples: [{id: 01-A, from: lymphoid.spleen, for: [pcr]}]" },
     good: { case: "samples: [{id: 01-A, from: lymphoid.spleen, into: chilled, for: [pcr]}]" },
     key: "into",
@@ -91,10 +90,9 @@ const rows: readonly Row[] = [
     summary: "Every sample names a test, or is kept for the archive.",
     protects:
       "A sample without a request is stored, billed or thrown away, and the question goes unanswered.",
-    source: {
-      cite: "Animal Health Laboratory, University of Guelph: no plan for the samples is a common fault",
-      confidence: "verified",
-    },
+    source: verified(
+      "Animal Health Laboratory, University of Guelph: no plan for the samples is a common fault",
+    ),
     bad: { case: "samples: [{id: 01-A, from: lymphoid.spleen, into: chilled}]" },
     good: { case: "samples: [{id: 01-A, from: lymphoid.spleen, into: chilled, for: [archive]}]" },
     key: "for",
@@ -108,10 +106,7 @@ const rows: readonly Row[] = [
     summary: "A swab for anaerobes travels in anaerobic medium.",
     protects:
       "Twenty minutes in air may kill the clostridia in question, and the plate then grows whatever likes air.",
-    source: {
-      cite: "J. Carr, post-mortem samples: anaerobic transport medium or a tied gut loop",
-      confidence: "verified",
-    },
+    source: verified("J. Carr, post-mortem samples: anaerobic transport medium or a tied gut loop"),
     bad: {
       case: "samples: [{id: 01-A, from: locomotor.muscles, into: transport-medium, for: [culture], note: clostridia}]",
     },
@@ -130,10 +125,9 @@ const rows: readonly Row[] = [
     summary: "Serology is asked of serum or fetal fluid, not of tissue or a swab.",
     protects:
       "Antibody is measured in serum, in the thoracic fluid of a fetus or in meat juice; a piece of lung or a swab of the tonsil gives no titre.",
-    source: {
-      cite: "Animal Health Laboratory, University of Guelph, and Oregon State (fetal fluid in a plain tube); meat juice from memory",
-      confidence: "verified",
-    },
+    source: verified(
+      "Animal Health Laboratory, University of Guelph, and Oregon State (fetal fluid in a plain tube); meat juice from memory",
+    ),
     bad: { case: "samples: [{id: 01-A, from: respiratory.lungs, into: chilled, for: [serology]}]" },
     good: { case: "samples: [{id: 01-A, from: serosa.pleural_space, into: plain-tube, for: [serology]}]" },
     key: "for",
@@ -150,10 +144,7 @@ const rows: readonly Row[] = [
     level: "warning",
     summary: "Blood for serum clots before it is chilled.",
     protects: "Chilled too early it never clots properly, the red cells burst and the serum is useless.",
-    source: {
-      cite: "UK pig text, sampling and post-mortem examination: do not chill until clotted",
-      confidence: "verified",
-    },
+    source: verified("UK pig text, sampling and post-mortem examination: do not chill until clotted"),
     bad: { case: "samples: [{id: 01-A, from: blood, into: plain-tube, for: [serology], clotted: no}]" },
     good: { case: "samples: [{id: 01-A, from: blood, into: plain-tube, for: [serology], clotted: yes}]" },
     key: "clotted",
@@ -166,10 +157,9 @@ const rows: readonly Row[] = [
     level: "warning",
     summary: "A sample for toxicology is large enough for the measurement.",
     protects: 'A shaving of liver is reported as "insufficient", and nothing is measured.',
-    source: {
-      cite: "Oregon State Veterinary Diagnostic Laboratory: liver 20 g for selenium; other amounts from memory",
-      confidence: "verified",
-    },
+    source: verified(
+      "Oregon State Veterinary Diagnostic Laboratory: liver 20 g for selenium; other amounts from memory",
+    ),
     bad: {
       case: "samples: [{id: 01-A, from: liver_pancreas.liver, into: frozen, for: [toxicology], amount: 8 g}, {id: 01-S, from: stomach.stomach_content, into: frozen, for: [archive]}]",
     },
@@ -269,10 +259,7 @@ const rows: readonly Row[] = [
     summary: "A piece of gut is slit or snipped open before it goes into formalin.",
     protects:
       "Formalin does not cross the wall fast enough: the mucosa, which is what matters, rots in a closed tube.",
-    source: {
-      cite: "Animal Health Laboratory, University of Guelph; field manual, 3rd ed., p. 517",
-      confidence: "verified",
-    },
+    source: verified("Animal Health Laboratory, University of Guelph; field manual, 3rd ed., p. 517"),
     bad: {
       case: "samples: [{id: 01-A, from: intestine.ileum, into: formalin, for: [histology], at: 2026-04-20T09:40, lumen_opened: no}]",
     },
@@ -292,10 +279,7 @@ const rows: readonly Row[] = [
     level: "warning",
     summary: "A formalin pot holds tissue from one pig only.",
     protects: "Pieces of two pigs in one pot cannot be told apart under the microscope.",
-    source: {
-      cite: "Animal Health Laboratory, University of Guelph: one jar for each pig",
-      confidence: "verified",
-    },
+    source: verified("Animal Health Laboratory, University of Guelph: one jar for each pig"),
     bad: {
       case: "samples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology], pooled_with: [birch-2026-04-20-02]}]",
       ...twoPigs,
@@ -314,10 +298,7 @@ const rows: readonly Row[] = [
     level: "warning",
     summary: "Fresh gut from several pigs is not pooled.",
     protects: "One heavily infected pig answers for all, and its agent is blamed for the lesion of another.",
-    source: {
-      cite: "convet.net, animal pathology; pooling of faeces for PCR is another matter",
-      confidence: "common-practice",
-    },
+    source: practice("convet.net, animal pathology; pooling of faeces for PCR is another matter"),
     bad: {
       case: "samples: [{id: 01-A, from: intestine.ileum, into: chilled, for: [culture], pooled_with: [birch-2026-04-20-02]}]",
       ...twoPigs,

@@ -1,7 +1,6 @@
 import { organById } from "../../../knowledge/index.ts";
 import { samplesOf } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const sampleOrganAbsent: CaseRule = {
   id: "sample-organ-absent",
@@ -10,10 +9,7 @@ export const sampleOrganAbsent: CaseRule = {
   level: "error",
   summary: "A sample comes from an organ that this pig has.",
   protects: "A uterus from a castrate is a sample from another pig: the label or the file is wrong.",
-  source: {
-    cite: "age class and sex decide which organs exist; common practice",
-    confidence: "common-practice",
-  },
+  source: practice("age class and sex decide which organs exist; common practice"),
   bad: { case: "samples: [{id: 01-A, from: placental.placenta, into: chilled, for: [pcr]}]" },
   good: {
     case: "samples: [{id: 01-A, from: lymphoid.thymus, into: chilled, for: [pcr]}]",

@@ -9,7 +9,7 @@ import {
 } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
 import { isOneName } from "../../../words/plain-name.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 
 interface Row extends Omit<CaseRule, "scope" | "family" | "check"> {
   readonly concerns: (sample: Sample) => boolean;
@@ -24,10 +24,7 @@ const rows: readonly Row[] = [
     level: "error",
     summary: "Fresh gut does not share a bag with other organs.",
     protects: "Gut bacteria overgrow the whole bag on the way, and no culture from it means anything.",
-    source: {
-      cite: "convet.net, animal pathology: gut in its own bag, mesenteric node and liver apart",
-      confidence: "verified",
-    },
+    source: verified("convet.net, animal pathology: gut in its own bag, mesenteric node and liver apart"),
     bad: {
       case: "samples: [{id: 01-A, from: intestine.ileum, into: chilled, for: [pcr], bag: 1}, {id: 01-B, from: liver_pancreas.liver, into: chilled, for: [culture], bag: 1}]",
     },
@@ -44,10 +41,9 @@ const rows: readonly Row[] = [
     level: "error",
     summary: "Fixed and fresh material do not share a bag.",
     protects: "Formalin that leaks, or just its vapour, kills what should grow and spoils smears.",
-    source: {
-      cite: "vapour harms unfixed smears (veterinary laboratory guide); separate bags are common practice",
-      confidence: "verified",
-    },
+    source: verified(
+      "vapour harms unfixed smears (veterinary laboratory guide); separate bags are common practice",
+    ),
     bad: {
       case: "samples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology], bag: 1}, {id: 01-B, from: lymphoid.spleen, into: chilled, for: [culture], bag: 1}]",
     },

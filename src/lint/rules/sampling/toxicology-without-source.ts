@@ -1,6 +1,5 @@
 import { isFor, isTissue, materialTitle, samplesOf } from "../../../record/index.ts";
-
-import type { VisitRule } from "../../rule.ts";
+import { fromMemory, type VisitRule } from "../../rule.ts";
 
 const sources = new Set(["stomach.stomach_content", "stomach", "feed", "water", "bedding"]);
 
@@ -12,10 +11,7 @@ export const toxicologyWithoutSource: VisitRule = {
   silent: "authority",
   summary: "Where tissue goes for toxicology, stomach content, feed or water from the visit goes too.",
   protects: "A poison is proved at its source; a value in the liver alone starts an argument.",
-  source: {
-    cite: "from memory: general kit of liver, kidney, stomach content, urine, feed and water",
-    confidence: "from-memory",
-  },
+  source: fromMemory("from memory: general kit of liver, kidney, stomach content, urine, feed and water"),
   bad: {
     case: "samples: [{id: 01-A, from: liver_pancreas.liver, into: frozen, for: [toxicology], amount: 60 g}]",
   },

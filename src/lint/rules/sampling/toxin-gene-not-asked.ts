@@ -1,7 +1,6 @@
 import type { Case } from "../../../cases/index.ts";
 import { sampleRules } from "../../../knowledge/index.ts";
 import { conchae, isFor, samplesOf } from "../../../record/index.ts";
-
 import type { VisitRule } from "../../rule.ts";
 
 export const toxinGeneNotAsked: VisitRule = {

@@ -2,7 +2,7 @@ import type { Visit } from "../../../cases/index.ts";
 import { sampleRules } from "../../../knowledge/index.ts";
 import { wordIn } from "../../../notes/index.ts";
 import { isToxinMaterial } from "../../../sampling/index.ts";
-import type { VisitRule } from "../../rule.ts";
+import { fromMemory, type VisitRule } from "../../rule.ts";
 
 export const toxinTestMaterial: VisitRule = {
   id: "toxin-test-material",
@@ -13,10 +13,9 @@ export const toxinTestMaterial: VisitRule = {
   summary: "The test for the toxin gene was made on swabs of nose or tonsil, or on what grew from them.",
   protects:
     "Toxigenic Pasteurella multocida lives on conchae and tonsils; a negative from lung, blood or faeces says nothing about the snout.",
-  source: {
-    cite: "WOAH Terrestrial Manual on atrophic rhinitis of swine: nasal and tonsillar swabs; that other material does not count is common practice",
-    confidence: "from-memory",
-  },
+  source: fromMemory(
+    "WOAH Terrestrial Manual on atrophic rhinitis of swine: nasal and tonsillar swabs; that other material does not count is common practice",
+  ),
   bad: {
     visit: "tests: [{test: toxin-gene, from: lungs of three finishers, result: negative, at: 2026-04-28}]",
   },

@@ -1,8 +1,7 @@
 import { moment } from "../../../cases/index.ts";
 import { sampleRules } from "../../../knowledge/index.ts";
-import { isFor, isVisitMisdated, samplesOf } from "../../../record/index.ts";
-
-import type { VisitRule } from "../../rule.ts";
+import { isFor, isVisitDateDoubtful, samplesOf } from "../../../record/index.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const toxinTestMisdated: VisitRule = {
   id: "toxin-test-misdated",
@@ -14,7 +13,7 @@ export const toxinTestMisdated: VisitRule = {
     "The result of a herd test is dated after the visit and its samples, and within a year of the visit; a pending test has no date.",
   protects:
     "A result from another year lets the reading of the snouts say progressive, or clears the herd, on pigs that are long gone.",
-  source: { cite: "order of events; common practice", confidence: "common-practice" },
+  source: practice("order of events; common practice"),
   bad: {
     visit: "tests: [{test: toxin-gene, from: nasal swabs of six weaners, result: negative, at: 2025-04-28}]",
   },
@@ -23,7 +22,7 @@ export const toxinTestMisdated: VisitRule = {
   },
   check(visit, reportVisit) {
     const { date, tests } = visit.record;
-    if (tests === undefined || isVisitMisdated(visit)) return;
+    if (tests === undefined || isVisitDateDoubtful(visit)) return;
     const day = dayOf(date);
     const taken = visit.cases
       .flatMap(samplesOf)

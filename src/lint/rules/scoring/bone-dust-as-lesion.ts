@@ -1,6 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
 import { conchae, stainedByDust } from "../../../record/index.ts";
-import { type CaseRule, commonPractice } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const boneDustAsLesion: CaseRule = {
   id: "bone-dust-as-lesion",
@@ -9,7 +9,7 @@ export const boneDustAsLesion: CaseRule = {
   level: "error",
   summary: "The yellow stain of bone dust is not described as a lesion.",
   protects: "The saw makes it; as a finding it becomes a rhinitis that the pig never had.",
-  source: commonPractice("of snout scoring: the cut face is washed before it is judged"),
+  source: practice("common practice of snout scoring: the cut face is washed before it is judged"),
   bad: {
     case: "respiratory: {turbinates: {cut_face: bone-dust, findings: [{process: discolouration, distribution: diffuse, extent: 80 %, colour: yellow}]}}",
   },

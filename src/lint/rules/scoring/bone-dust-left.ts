@@ -1,5 +1,5 @@
 import { conchae, stainedByDust } from "../../../record/index.ts";
-import { type CaseRule, commonPractice } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const boneDustLeft: CaseRule = {
   id: "bone-dust-left",
@@ -8,7 +8,7 @@ export const boneDustLeft: CaseRule = {
   level: "warning",
   summary: "Bone dust is washed off the cut face before the conchae are scored.",
   protects: "Dust fills the meatus, hides the edges of the scrolls and stains them yellow.",
-  source: commonPractice("of snout scoring: the cut face is washed before it is judged"),
+  source: practice("common practice of snout scoring: the cut face is washed before it is judged"),
   bad: { case: "respiratory: {turbinates: {cut_face: bone-dust}}" },
   good: { case: "respiratory: {turbinates: {cut_face: washed}}" },
   check(one, report) {

@@ -1,5 +1,5 @@
 import { organById } from "../../../knowledge/index.ts";
-import { type CaseRule, commonPractice } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 const organ = organById("nervous.brain");
 
@@ -11,7 +11,9 @@ export const brainInPiecesJudged: CaseRule = {
   summary: "A brain taken in pieces is neither called normal nor described.",
   protects:
     "Swelling, asymmetry and herniation cannot be seen in pieces; the word normal would close the case on nothing.",
-  source: commonPractice("of neuropathology: the brain is removed whole or halved along the midline"),
+  source: practice(
+    "common practice of neuropathology: the brain is removed whole or halved along the midline",
+  ),
   bad: { case: "nervous: {brain: {state: normal, taken: pieces}}" },
   good: { case: "nervous: {brain: {state: normal, taken: whole}}" },
   check(one, report) {

@@ -1,5 +1,5 @@
 import { organById } from "../../../knowledge/index.ts";
-import { type CaseRule, commonPractice } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 const organ = organById("nervous.brain");
 
@@ -10,7 +10,9 @@ export const brainInPieces: CaseRule = {
   level: "error",
   summary: "The brain is taken out of the skull whole, or halved along the midline.",
   protects: "Loose pieces cannot be oriented, and where the lesion lay is lost for good.",
-  source: commonPractice("of neuropathology: the brain is removed whole or halved along the midline"),
+  source: practice(
+    "common practice of neuropathology: the brain is removed whole or halved along the midline",
+  ),
   bad: { case: "nervous: {brain: {taken: pieces}}" },
   good: { case: "nervous: {brain: {state: normal, taken: halved}}" },
   check(one, report) {

@@ -1,5 +1,5 @@
 import { conchae } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 
 export const environmentalLossSevere: CaseRule = {
   id: "environmental-loss-severe",
@@ -9,10 +9,7 @@ export const environmentalLossSevere: CaseRule = {
   summary: "Severe loss with a crooked septum, or a concha all but gone, is not put down to the air alone.",
   protects:
     "Dust and gases cause mild, even loss; a severe case put down to ventilation leaves the toxin in the herd.",
-  source: {
-    cite: "Hamilton et al. 1999 (dust and ammonia without a pathogen: mild atrophy)",
-    confidence: "verified",
-  },
+  source: verified("Hamilton et al. 1999 (dust and ammonia without a pathogen: mild atrophy)"),
   bad: {
     case: "respiratory: {turbinates: {left: {dorsal: 2, ventral: 4}, right: {dorsal: 2, ventral: 4}, septum: marked, grades: {maff-1978: 5, embrapa-1993: 3}, loss_looks: environmental}}\nsamples: [{id: 01-A, from: respiratory.nares, into: dry-swab, for: [pcr]}]",
     visit: "environment: [{group: nursery-2, ammonia: 28 ppm, dust: 4.1 mg/m3}]",

@@ -1,5 +1,5 @@
 import { conchae } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 
 export const environmentalLossUnmeasured: CaseRule = {
   id: "environmental-loss-unmeasured",
@@ -8,10 +8,9 @@ export const environmentalLossUnmeasured: CaseRule = {
   level: "note",
   summary: "Loss put down to the air is backed by an air reading.",
   protects: "Without figures for ammonia and dust the farm is asked to rebuild its ventilation on a guess.",
-  source: {
-    cite: "Hamilton, Roe & Webster 1996; Robertson, Wilson & Smith 1990 (ammonia and dust with snout scores)",
-    confidence: "verified",
-  },
+  source: verified(
+    "Hamilton, Roe & Webster 1996; Robertson, Wilson & Smith 1990 (ammonia and dust with snout scores)",
+  ),
   bad: {
     case: "respiratory: {turbinates: {loss_looks: environmental}}",
     visit: "environment: [{group: nursery-2, temperature: 25 °C}]",

@@ -1,7 +1,7 @@
 import { type Case, formatPath, unknownName } from "../../../cases/index.ts";
 import { recordedGrades, scaleIds } from "../../../knowledge/index.ts";
 import { gradesOf } from "../../../record/index.ts";
-import { type CaseRule, commonPractice, type Report } from "../../rule.ts";
+import { type CaseRule, practice, type Report } from "../../rule.ts";
 
 export const gradeScaleUnknown: CaseRule = {
   id: "grade-scale-unknown",
@@ -11,7 +11,7 @@ export const gradeScaleUnknown: CaseRule = {
   summary:
     "A recorded grade stands under the name of a scale that grades this organ, and another reader's grade under the name of any scale.",
   protects: "A grade under a mistyped name would count nowhere, and nobody would notice.",
-  source: commonPractice("of scoring: a grade feeds the scale it was read on and no other"),
+  source: practice("common practice of scoring: a grade feeds the scale it was read on and no other"),
   bad: { case: "respiratory: {turbinates: {grades: {maff-1987: 2}}}" },
   good: { case: "respiratory: {turbinates: {grades: {maff-1978: 2}}}" },
   check(one, report) {

@@ -3,7 +3,7 @@ import { formatPath, valueAt } from "../../../cases/index.ts";
 import { caseTracings } from "../../../measure/case-tracings.ts";
 import { sha256 } from "../../../measure/sha256.ts";
 import { besideCase, isAbsent, isElsewhere } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 const laid = (fingerprint: string): string =>
   `respiratory: {turbinates: {tracing: tracings/pig-01.svg, measured: {tracing: tracings/pig-01.svg, sha256: ${fingerprint}}}}`;
@@ -16,10 +16,9 @@ export const measurementOutdated: CaseRule = {
   summary: "Measurements belong to the tracing as it is now.",
   protects:
     "Ratios of an outline that has since been corrected would be taken for those of the corrected one.",
-  source: {
-    cite: "the fingerprint (SHA-256) of the file that was measured; common practice of filing: a result goes with its source",
-    confidence: "common-practice",
-  },
+  source: practice(
+    "the fingerprint (SHA-256) of the file that was measured; common practice of filing: a result goes with its source",
+  ),
   bad: {
     case: laid("d7a8fbb307d7809469ca9abcb0082e4f8d5651e46d3cdb762d02d0bf37c9e592"),
     files: ["tracings/pig-01.svg"],

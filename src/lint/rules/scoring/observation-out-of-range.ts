@@ -1,7 +1,7 @@
 import { type Case, formatPath, type Path } from "../../../cases/index.ts";
 import { scaleRanges } from "../../../knowledge/index.ts";
 import { gradesOf } from "../../../record/index.ts";
-import type { CaseRule, Report } from "../../rule.ts";
+import { type CaseRule, practice, type Report } from "../../rule.ts";
 
 /** Numbers of the format itself are checked by the reader, whose faults carry this rule's name too. */
 export const observationOutOfRange: CaseRule = {
@@ -11,7 +11,7 @@ export const observationOutOfRange: CaseRule = {
   level: "error",
   summary: "Every observation and every recorded grade lies within the range of its scale.",
   protects: "A 35 typed as 350, or a grade read on another scale, would go into every index of the herd.",
-  source: { cite: "ranges of the published scales, each beside its scale", confidence: "common-practice" },
+  source: practice("ranges of the published scales, each beside its scale"),
   bad: { case: "respiratory: {turbinates: {grades: {embrapa-1993: 4}}}" },
   good: { case: "respiratory: {turbinates: {grades: {embrapa-1993: 3}}}" },
   check(one, report) {

@@ -1,5 +1,5 @@
 import { missingObservations } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 
 export const snoutSectionMissing: CaseRule = {
   id: "snout-section-missing",
@@ -9,10 +9,9 @@ export const snoutSectionMissing: CaseRule = {
   summary: "The level at which the snout was sawn is recorded.",
   protects:
     "The same snout scores higher when sawn further forward, so a score without its level cannot be compared.",
-  source: {
-    cite: "Corrégé, Sallé, Monziols & Volant 2013, Journées de la Recherche Porcine (203 snouts against computed tomography)",
-    confidence: "verified",
-  },
+  source: verified(
+    "Corrégé, Sallé, Monziols & Volant 2013, Journées de la Recherche Porcine (203 snouts against computed tomography)",
+  ),
   bad: { case: "respiratory: {turbinates: {section: }}" },
   good: { case: "respiratory: {turbinates: {section: between-premolars-1-2}}" },
   check(one, report) {

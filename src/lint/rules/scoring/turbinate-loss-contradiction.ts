@@ -1,5 +1,5 @@
 import { conchae } from "../../../record/index.ts";
-import { type CaseRule, commonPractice } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const turbinateLossContradiction: CaseRule = {
   id: "turbinate-loss-contradiction",
@@ -8,7 +8,7 @@ export const turbinateLossContradiction: CaseRule = {
   level: "error",
   summary: "What the record says about turbinate loss fits whether there is any.",
   protects: "None beside a lost scroll, or a cause without a loss: the reader cannot tell which is true.",
-  source: commonPractice("of snout scoring: the cause is named only where there is loss"),
+  source: practice("common practice of snout scoring: the cause is named only where there is loss"),
   bad: { case: "respiratory: {turbinates: {loss_looks: none}}" },
   good: { case: "respiratory: {turbinates: {loss_looks: undecided}}" },
   check(one, report) {

@@ -1,5 +1,5 @@
 import { conchae } from "../../../record/index.ts";
-import { type CaseRule, commonPractice } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const turbinateLossUnexplained: CaseRule = {
   id: "turbinate-loss-unexplained",
@@ -10,7 +10,9 @@ export const turbinateLossUnexplained: CaseRule = {
     "Clear loss of turbinates says whether it looks infectious or environmental, or that this is undecided.",
   protects:
     "Dust and gases destroy scrolls as toxins do; a farm that vaccinates against bad air wastes its money.",
-  source: commonPractice("of herd visits: infectious and environmental turbinate loss are told apart first"),
+  source: practice(
+    "common practice of herd visits: infectious and environmental turbinate loss are told apart first",
+  ),
   bad: { case: "respiratory: {turbinates: {loss_looks: }}" },
   good: { case: "respiratory: {turbinates: {loss_looks: infectious}}" },
   check(one, report) {

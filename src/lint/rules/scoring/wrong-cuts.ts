@@ -1,6 +1,6 @@
 /** Cuts that spoil what they were to show: the snout in the wrong place or through the skin, the skull through the brain. */
 import { organById } from "../../../knowledge/index.ts";
-import { type CaseRule, commonPractice, type RuleRow } from "../../rule.ts";
+import { type CaseRule, practice, type RuleRow, verified } from "../../rule.ts";
 
 interface WrongCut extends RuleRow {
   readonly organ: string;
@@ -17,10 +17,7 @@ const rows: readonly WrongCut[] = [
     summary: "The snout is sawn at or behind the first upper premolar.",
     protects:
       "One centimetre in front of the first premolar a normal snout scores as atrophic; such a score is not used.",
-    source: {
-      cite: "Corrégé, Sallé, Monziols & Volant 2013, Journées de la Recherche Porcine",
-      confidence: "verified",
-    },
+    source: verified("Corrégé, Sallé, Monziols & Volant 2013, Journées de la Recherche Porcine"),
     bad: { case: "respiratory: {turbinates: {section: rostral-to-premolar-1}}" },
     good: { case: "respiratory: {turbinates: {section: premolar-2}}" },
     organ: "respiratory.turbinates",
@@ -35,7 +32,7 @@ const rows: readonly WrongCut[] = [
     summary: "The skin of the snout is cut with a knife before the saw is set.",
     protects:
       "A saw that starts on skin slides, drags bristles through the nose and ends up in front of the premolar.",
-    source: commonPractice("of snout sawing: knife before saw"),
+    source: practice("common practice of snout sawing: knife before saw"),
     bad: { case: "respiratory: {turbinates: {skin_cut: sawn-through}}" },
     good: { case: "respiratory: {turbinates: {skin_cut: knife-first}}" },
     organ: "respiratory.turbinates",
@@ -50,7 +47,9 @@ const rows: readonly WrongCut[] = [
     summary:
       "The skull is opened with one cut across behind the eyes and one along each side to the condyles.",
     protects: "A cut through the eyes or lengthwise goes through the brain itself.",
-    source: commonPractice("of necropsy: the skull roof is lifted off without cutting into the brain"),
+    source: practice(
+      "common practice of necropsy: the skull roof is lifted off without cutting into the brain",
+    ),
     bad: { case: "nervous: {brain: {state: normal, skull_cut: through-the-eyes}}" },
     good: { case: "nervous: {brain: {state: normal, skull_cut: behind-the-eyes}}" },
     organ: "nervous.brain",

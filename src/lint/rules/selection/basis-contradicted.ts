@@ -2,7 +2,7 @@
 import type { Case } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
 import { listing } from "../../../words/listing.ts";
-import type { CaseRule, RuleRow } from "../../rule.ts";
+import { type CaseRule, practice, type RuleRow, verified } from "../../rule.ts";
 
 type Selection = NonNullable<Case["record"]["selection"]>;
 
@@ -36,10 +36,9 @@ const rows: readonly Contradiction[] = [
     summary: "A pig chosen for its signs has some.",
     protects:
       "A healthy pig counted among the ill ones makes lesions look rarer in the disease than they are.",
-    source: {
-      cite: "definition of the basis: a pig is clinical by its signs; common practice of epidemiology",
-      confidence: "common-practice",
-    },
+    source: practice(
+      "definition of the basis: a pig is clinical by its signs; common practice of epidemiology",
+    ),
     bad: { case: "selection: {signs: [none]}" },
     good: { case: "selection: {basis: comparison, signs: [none]}" },
     basis: "clinical",
@@ -54,10 +53,9 @@ const rows: readonly Contradiction[] = [
     level: "warning",
     summary: "A pig opened for comparison is healthy.",
     protects: "An ill pig as the healthy comparison hides exactly the difference that it was opened for.",
-    source: {
-      cite: "Loeffen et al., acute respiratory outbreaks in Dutch finishing herds: four diseased and two healthy pigs per herd",
-      confidence: "verified",
-    },
+    source: verified(
+      "Loeffen et al., acute respiratory outbreaks in Dutch finishing herds: four diseased and two healthy pigs per herd",
+    ),
     bad: { case: "selection: {basis: comparison}" },
     good: { case: "selection: {basis: comparison, signs: [none]}" },
     basis: "comparison",

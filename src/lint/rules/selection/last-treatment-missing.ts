@@ -1,4 +1,4 @@
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, fromMemory } from "../../rule.ts";
 
 export const lastTreatmentMissing: CaseRule = {
   id: "last-treatment-missing",
@@ -8,10 +8,9 @@ export const lastTreatmentMissing: CaseRule = {
   summary: "A treated pig says when it was last treated.",
   protects:
     "A culture twelve hours after an antibiotic means nothing; after two weeks it means nearly everything.",
-  source: {
-    cite: "Animal Health Laboratory, University of Guelph, submission of treated animals; the intervals from memory",
-    confidence: "from-memory",
-  },
+  source: fromMemory(
+    "Animal Health Laboratory, University of Guelph, submission of treated animals; the intervals from memory",
+  ),
   bad: {
     case: "selection: {treated: {with: amoxicillin by mouth}}\naccepted: [{rule: treated-pig, because: the whole room is on it}]",
   },

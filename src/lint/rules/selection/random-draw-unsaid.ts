@@ -1,5 +1,5 @@
 import { count } from "../../../words/listing.ts";
-import type { VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const randomDrawUnsaid: VisitRule = {
   id: "random-draw-unsaid",
@@ -8,7 +8,7 @@ export const randomDrawUnsaid: VisitRule = {
   level: "note",
   summary: "Where pigs are drawn at random, the visit or the pig says how.",
   protects: "The first pig at the gate is not a random one; a prevalence is only as good as the draw.",
-  source: { cite: "probability sampling; general epidemiology", confidence: "common-practice" },
+  source: practice("probability sampling; general epidemiology"),
   bad: { case: "selection: {basis: random}", visit: "pigs: {drawn: }" },
   good: { case: "selection: {basis: random, note: drawn by lot}", visit: "pigs: {drawn: }" },
   check(visit, reportVisit) {

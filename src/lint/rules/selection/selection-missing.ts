@@ -1,6 +1,6 @@
 /** What a case must say of how its pig was chosen, and leaves blank. */
 import type { Case, Path } from "../../../cases/index.ts";
-import { type CaseRule, commonPractice, type RuleRow } from "../../rule.ts";
+import { type CaseRule, practice, type RuleRow, verified } from "../../rule.ts";
 
 interface Missing extends RuleRow {
   readonly path: Path;
@@ -15,10 +15,7 @@ const rows: readonly Missing[] = [
     summary: "How the pig came to be examined is recorded.",
     protects:
       "Three ill pigs out of three picked for illness say nothing about how common it is; without the basis no proportion means anything.",
-    source: {
-      cite: "definition of a probability sample; general epidemiology",
-      confidence: "common-practice",
-    },
+    source: practice("definition of a probability sample; general epidemiology"),
     bad: { case: "selection: {basis: }" },
     good: { case: "selection: {basis: clinical}" },
     path: ["selection", "basis"],
@@ -32,10 +29,7 @@ const rows: readonly Missing[] = [
     level: "error",
     summary: "The signs in life are recorded, [none] for a pig without any.",
     protects: "Signs decide which organs are due and which tests the laboratory runs.",
-    source: {
-      cite: "Animal Health Laboratory, University of Guelph: history decides the test set",
-      confidence: "verified",
-    },
+    source: verified("Animal Health Laboratory, University of Guelph: history decides the test set"),
     bad: { case: "selection: {signs: }" },
     good: { case: "selection: {signs: [sneezing, cough]}" },
     path: ["selection", "signs"],
@@ -50,7 +44,7 @@ const rows: readonly Missing[] = [
     summary: "A culled pig says what it was culled for.",
     protects:
       "A runt, a hernia and a broken leg have different lungs; in a year nobody will know which it was.",
-    source: commonPractice("of record keeping: why a pig was culled stands with it"),
+    source: practice("common practice of record keeping: why a pig was culled stands with it"),
     bad: { case: "selection: {basis: culled}" },
     good: { case: "selection: {basis: culled, note: navel hernia}" },
     path: ["selection", "note"],

@@ -1,4 +1,4 @@
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 
 export const treatedPig: CaseRule = {
   id: "treated-pig",
@@ -8,10 +8,9 @@ export const treatedPig: CaseRule = {
   summary: "The pig on the table was not treated.",
   protects:
     "After treatment the first agent may no longer grow, and lesions heal; an untreated acute pig from the same group says more.",
-  source: {
-    cite: "Handbook of Laboratory Diagnosis in Swine, sampling at necropsy; Animal Health Laboratory, University of Guelph",
-    confidence: "verified",
-  },
+  source: verified(
+    "Handbook of Laboratory Diagnosis in Swine, sampling at necropsy; Animal Health Laboratory, University of Guelph",
+  ),
   bad: { case: "selection: {treated: {with: amoxicillin by mouth, last: 12 h}}" },
   good: { case: "selection: {treated: no}" },
   check(one, report) {

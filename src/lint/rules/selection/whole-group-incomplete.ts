@@ -1,4 +1,4 @@
-import type { VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const wholeGroupIncomplete: VisitRule = {
   id: "whole-group-incomplete",
@@ -7,7 +7,7 @@ export const wholeGroupIncomplete: VisitRule = {
   level: "warning",
   summary: "Where the whole group is said to have been examined, there are as many cases as pigs at risk.",
   protects: "A census in name only passes off a handful of pigs as the prevalence of the group.",
-  source: { cite: "definition of a census; general epidemiology", confidence: "common-practice" },
+  source: practice("definition of a census; general epidemiology"),
   bad: { case: "selection: {basis: complete}" },
   good: {
     case: "selection: {basis: complete}",

@@ -1,6 +1,7 @@
 /** Samples that were taken after the gut was opened: one cause, so one line for all of them. */
 import { type Case, formatPath, isAfter, type Path } from "../../../cases/index.ts";
 import {
+  doubtfulSamples,
   type IndexedSample,
   isContaminated,
   isFixed,
@@ -9,13 +10,12 @@ import {
   isGut,
   isSampledAfter,
   isTissue,
-  misdatedSamples,
   type Sample,
   samplesOf,
   soundStepAt,
 } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, fromMemory } from "../../rule.ts";
 
 interface Row extends Omit<CaseRule, "scope" | "family" | "check"> {
   /** Whether an opened gut spoils a sample like this one. */
@@ -34,10 +34,7 @@ const rows: readonly Row[] = [
     level: "warning",
     summary: "Culture samples of other organs are taken before the gut is opened.",
     protects: "Gut bacteria on knife and gloves overgrow what was in the organ.",
-    source: {
-      cite: "standard pathology texts (from memory): contamination rises with each cut",
-      confidence: "from-memory",
-    },
+    source: fromMemory("standard pathology texts (from memory): contamination rises with each cut"),
     bad: {
       case: "steps: {gut_opened: 2026-04-20T10:00}\nsamples: [{id: 01-A, from: lymphoid.spleen, into: chilled, for: [culture], at: 2026-04-20T10:20}]",
     },
@@ -59,10 +56,7 @@ const rows: readonly Row[] = [
     summary: "The gut is opened after the fresh samples of the other organs are taken.",
     protects:
       "Gut content carries nucleic acid of whatever the pig swallowed, and PCR finds it on the next organ.",
-    source: {
-      cite: "opening the lumen comes last: standard pathology texts (from memory)",
-      confidence: "from-memory",
-    },
+    source: fromMemory("opening the lumen comes last: standard pathology texts (from memory)"),
     bad: {
       case: "steps: {gut_opened: 2026-04-20T10:00}\nsamples: [{id: 01-A, from: lymphoid.spleen, into: chilled, for: [pcr], at: 2026-04-20T10:20}]",
     },
@@ -83,7 +77,7 @@ const sterileAfterGutOpened: CaseRule = {
   level: "error",
   summary: "Sterile swabs and tissue are taken before the gut is opened.",
   protects: "Once the gut is open its bacteria are on knife, gloves and every surface.",
-  source: { cite: "standard pathology texts (from memory)", confidence: "from-memory" },
+  source: fromMemory("standard pathology texts (from memory)"),
   bad: { case: "steps: {gut_opened: 2026-04-20T10:00, sterile_samples: 2026-04-20T10:15}\nsamples: " },
   good: { case: "steps: {sterile_samples: 2026-04-20T09:50, gut_opened: 2026-04-20T11:00}\nsamples: " },
   check(one, report) {
@@ -126,12 +120,12 @@ export const afterGutOpened: readonly CaseRule[] = [
 ];
 
 /** Samples of a kind taken after the gut was opened. */
-function takenAfter(one: Case, isMeant: (sample: Sample) => boolean): IndexedSample[] {
+function takenAfter(one: Case, isAffected: (sample: Sample) => boolean): IndexedSample[] {
   if (soundStepAt(one, "gut_opened") === undefined) return [];
-  const misdated = misdatedSamples(one);
+  const doubtful = doubtfulSamples(one);
   return samplesOf(one).filter(
     ({ sample, index }) =>
-      isMeant(sample) && isSampledAfter(one, sample, "gut_opened") && !misdated.includes(index),
+      isAffected(sample) && isSampledAfter(one, sample, "gut_opened") && !doubtful.includes(index),
   );
 }
 

@@ -1,7 +1,7 @@
 import { formatPath } from "../../../cases/index.ts";
 import { autolysis, organById } from "../../../knowledge/index.ts";
 import { listing } from "../../../words/listing.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 
 export const autolysedGutNormal: CaseRule = {
   id: "autolysed-gut-normal",
@@ -11,10 +11,9 @@ export const autolysedGutNormal: CaseRule = {
   summary: "In a rotten carcass gut, gall bladder and pancreas are not called normal.",
   protects:
     "They rot first: whoever calls them normal did not look, and a later reader takes them for healthy.",
-  source: {
-    cite: "Australian Veterinary Handbook, section on autolysis: gut, gall bladder and pancreas go first",
-    confidence: "verified",
-  },
+  source: verified(
+    "Australian Veterinary Handbook, section on autolysis: gut, gall bladder and pancreas go first",
+  ),
   bad: {
     case: "selection: {basis: found-dead}\ndeath: {manner: found-dead, method: , note: last seen alive on the evening before}\nopened: {state: advanced-autolysis}\nsamples: ",
   },

@@ -2,7 +2,6 @@ import { quantity } from "../../../cases/index.ts";
 import { autolysis } from "../../../knowledge/index.ts";
 import { diedAt, frozenTooSoon, hoursBetween, openedAt, spell } from "../../../record/index.ts";
 import { bandOf } from "../../../sampling/index.ts";
-
 import type { CaseRule } from "../../rule.ts";
 
 export const carcassStateImplausible: CaseRule = {

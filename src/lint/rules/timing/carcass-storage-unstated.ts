@@ -1,8 +1,7 @@
 import { quantity, saysNothing } from "../../../cases/index.ts";
 import { autolysis } from "../../../knowledge/index.ts";
 import { diedAt, hoursBetween, openedAt, spell } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 
 const limit = quantity("duration", autolysis.storage_after) ?? Number.POSITIVE_INFINITY;
 
@@ -14,10 +13,9 @@ export const carcassStorageUnstated: CaseRule = {
   trustsTimes: true,
   summary: "The record of a carcass opened late says where it lay.",
   protects: "A night in the cold room and a night under the heat lamp are the same number of hours.",
-  source: {
-    cite: "storage belongs to the history (Animal Health Laboratory, University of Guelph; NDSU Veterinary Diagnostic Laboratory)",
-    confidence: "verified",
-  },
+  source: verified(
+    "storage belongs to the history (Animal Health Laboratory, University of Guelph; NDSU Veterinary Diagnostic Laboratory)",
+  ),
   bad: {
     case: "death: {at: 2026-04-19T18:10}\nopened: {at: 2026-04-20T09:40, ambient: 14 °C, state: fresh}\nsamples: ",
   },

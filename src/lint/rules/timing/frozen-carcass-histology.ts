@@ -1,7 +1,6 @@
 import { frozenTooSoon, samplesOf } from "../../../record/index.ts";
 import { isFrozenHistology } from "../../../sampling/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 
 export const frozenCarcassHistology: CaseRule = {
   id: "frozen-carcass-histology",
@@ -11,10 +10,9 @@ export const frozenCarcassHistology: CaseRule = {
   summary: "Histology is not asked of a carcass that was frozen.",
   protects:
     "Ice crystals tear the cells, and on thawing blood seeps into every organ; the slide shows the freezer.",
-  source: {
-    cite: "Alabama Veterinary Diagnostic Laboratories, histopathology: never freeze; frozen carcasses are unlikely to be accepted (Wales Veterinary Science Centre)",
-    confidence: "verified",
-  },
+  source: verified(
+    "Alabama Veterinary Diagnostic Laboratories, histopathology: never freeze; frozen carcasses are unlikely to be accepted (Wales Veterinary Science Centre)",
+  ),
   bad: {
     case: "death: {at: 2026-04-18T09:10}\nopened: {state: frozen}\nsamples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology]}]",
   },

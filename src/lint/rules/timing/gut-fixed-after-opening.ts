@@ -1,9 +1,8 @@
 import { type Case, isAfter } from "../../../cases/index.ts";
 import { autolysis, organById } from "../../../knowledge/index.ts";
 import { isFixed, isFor, isSampledAfter, samplesOf, soundStepAt } from "../../../record/index.ts";
-
 import { listing } from "../../../words/listing.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 import { isGutInQuestion } from "../../shared/asked-of-laboratory.ts";
 
 export const gutFixedAfterOpening: CaseRule = {
@@ -14,10 +13,9 @@ export const gutFixedAfterOpening: CaseRule = {
   summary: "Gut for histology is cut out closed, before the gut is opened.",
   protects:
     "Fingers, scissors and water that run along an opened gut strip off the villi that histology needs.",
-  source: {
-    cite: "closed pieces first, lumen last: Animal Health Laboratory, University of Guelph; order of this project",
-    confidence: "common-practice",
-  },
+  source: practice(
+    "closed pieces first, lumen last: Animal Health Laboratory, University of Guelph; order of this project",
+  ),
   bad: {
     case: "steps: {gut_opened: 2026-04-20T09:20, gut_fixed: 2026-04-20T09:25}\nopened: {at: 2026-04-20T09:15}\nsamples: ",
   },

@@ -1,9 +1,8 @@
 import { isAfter } from "../../../cases/index.ts";
 import { autolysis } from "../../../knowledge/index.ts";
 import { type IndexedSample, isFixed, sampleAt, samplesOf } from "../../../record/index.ts";
-
 import { listing } from "../../../words/listing.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 import { isGutInQuestion } from "../../shared/asked-of-laboratory.ts";
 
 export const gutNotFixedFirst: CaseRule = {
@@ -13,10 +12,7 @@ export const gutNotFixedFirst: CaseRule = {
   level: "note",
   summary: "In a pig with diarrhoea gut goes into formalin before the other organs.",
   protects: "Liver and lung can wait an hour for formalin; gut cannot wait ten minutes.",
-  source: {
-    cite: "Animal Health Laboratory, University of Guelph, diarrhoea: minutes count",
-    confidence: "verified",
-  },
+  source: verified("Animal Health Laboratory, University of Guelph, diarrhoea: minutes count"),
   bad: {
     case: "selection: {signs: [diarrhoea]}\ndeath: {at: 2026-04-20T09:33}\nopened: {at: 2026-04-20T09:35}\nsamples: [{id: 01-A, from: intestine.jejunum, into: formalin, for: [histology], at: 2026-04-20T09:42}, {id: 01-B, from: intestine.ileum, into: formalin, for: [histology], at: 2026-04-20T09:42}, {id: 01-C, from: intestine.spiral_colon, into: formalin, for: [histology], at: 2026-04-20T09:42}, {id: 01-D, from: liver_pancreas.liver, into: formalin, for: [histology], at: 2026-04-20T09:38}]",
   },

@@ -2,7 +2,7 @@ import { quantity } from "../../../cases/index.ts";
 import { autolysis } from "../../../knowledge/index.ts";
 import { sampleAt, spell } from "../../../record/index.ts";
 import { lateGutSamples } from "../../../sampling/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 import { isGutInQuestion } from "../../shared/asked-of-laboratory.ts";
 
 const target = quantity("duration", autolysis.gut_target) ?? 0;
@@ -15,10 +15,9 @@ export const gutPastTarget: CaseRule = {
   trustsTimes: true,
   summary: "In a pig with diarrhoea gut is in formalin within ten minutes of death.",
   protects: "Within ten minutes the villus tips are still whole, and they tell one diarrhoea from another.",
-  source: {
-    cite: "Animal Health Laboratory, University of Guelph, diarrhoea: best under 10 minutes after death",
-    confidence: "verified",
-  },
+  source: verified(
+    "Animal Health Laboratory, University of Guelph, diarrhoea: best under 10 minutes after death",
+  ),
   bad: {
     case: "selection: {signs: [diarrhoea]}\ndeath: {at: 2026-04-20T09:25}\nsamples: [{id: 01-A, from: intestine.jejunum, into: formalin, for: [histology], at: 2026-04-20T09:42}, {id: 01-B, from: intestine.ileum, into: formalin, for: [histology], at: 2026-04-20T09:34}, {id: 01-C, from: intestine.spiral_colon, into: formalin, for: [histology], at: 2026-04-20T09:34}]\nopened: {at: 2026-04-20T09:30}",
   },

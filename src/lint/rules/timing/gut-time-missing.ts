@@ -1,7 +1,7 @@
 import { autolysis } from "../../../knowledge/index.ts";
 import { sampleAt, samplesOf } from "../../../record/index.ts";
 import { lateGutSamples } from "../../../sampling/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, verified } from "../../rule.ts";
 import { isGutInQuestion } from "../../shared/asked-of-laboratory.ts";
 
 export const gutTimeMissing: CaseRule = {
@@ -11,10 +11,7 @@ export const gutTimeMissing: CaseRule = {
   level: "note",
   summary: "In a pig with diarrhoea the time at which gut went into formalin is recorded.",
   protects: "Minutes decide what histology of gut is worth; without the time the pathologist must guess.",
-  source: {
-    cite: "Animal Health Laboratory, University of Guelph, diarrhoea: minutes after death",
-    confidence: "verified",
-  },
+  source: verified("Animal Health Laboratory, University of Guelph, diarrhoea: minutes after death"),
   bad: {
     case: "selection: {signs: [diarrhoea]}\nsamples: [{id: 01-A, from: intestine.ileum, into: formalin, for: [histology]}, {id: 01-B, from: intestine.jejunum, into: formalin, for: [histology], at: 2026-04-20T09:20}, {id: 01-C, from: intestine.spiral_colon, into: formalin, for: [histology], at: 2026-04-20T09:20}]\nopened: {at: 2026-04-20T09:15}",
   },

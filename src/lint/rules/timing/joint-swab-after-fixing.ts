@@ -1,8 +1,7 @@
 import { isAfter } from "../../../cases/index.ts";
 import { isFixed, isForAgents, sampleAt, samplesOf } from "../../../record/index.ts";
-
 import { isOneName } from "../../../words/plain-name.ts";
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const jointSwabAfterFixing: CaseRule = {
   id: "joint-swab-after-fixing",
@@ -11,7 +10,7 @@ export const jointSwabAfterFixing: CaseRule = {
   level: "error",
   summary: "A joint is swabbed before any of it goes into formalin.",
   protects: "After formalin the swab is sterile whatever was in the joint.",
-  source: { cite: "formalin kills what should grow; common practice", confidence: "common-practice" },
+  source: practice("formalin kills what should grow; common practice"),
   bad: {
     case: "locomotor: {joints: {state: , opened: [left-hock], findings: [{process: inflammation, site: left hock, distribution: focal, size: 40 mm, severity: moderate}]}}\nsamples: [{id: 01-A, from: locomotor.joints, site: left hock, into: formalin, for: [histology], at: 2026-04-20T10:00}, {id: 01-B, from: locomotor.joints, site: left hock, into: charcoal-medium, for: [culture], at: 2026-04-20T10:10}]",
   },

@@ -1,7 +1,7 @@
 /** Cerebrospinal fluid that was drawn too late to be sterile. */
 import { type Case, formatPath, isAfter, type Moment, moment, type Path } from "../../../cases/index.ts";
-import { brainOut, misdatedSamples, samplesOf, soundStepAt } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
+import { brainOut, doubtfulSamples, samplesOf, soundStepAt } from "../../../record/index.ts";
+import { type CaseRule, fromMemory } from "../../rule.ts";
 
 interface Row extends Omit<CaseRule, "scope" | "family" | "check"> {
   /** After what the fluid is spoilt; undefined where that was not done, or where the other rule says the worse. */
@@ -26,10 +26,9 @@ const rows: readonly Row[] = [
     level: "error",
     summary: "Cerebrospinal fluid is drawn before the head is taken off.",
     protects: "The cut through the neck lets the fluid run out, and what is left is contaminated.",
-    source: {
-      cite: "from memory: drawn at the atlanto-occipital joint with a sterile needle before the head is taken off",
-      confidence: "from-memory",
-    },
+    source: fromMemory(
+      "from memory: drawn at the atlanto-occipital joint with a sterile needle before the head is taken off",
+    ),
     bad: {
       case: "steps: {head_off: 2026-04-20T10:00}\nsamples: [{id: 01-A, from: csf, into: plain-tube, for: [culture], at: 2026-04-20T10:10}]\n",
     },
@@ -51,10 +50,9 @@ const rows: readonly Row[] = [
     summary: "Cerebrospinal fluid is drawn before the brain is removed.",
     protects:
       "Once the skull is open the fluid is blood and water from the saw, and meningitis cannot be shown from it.",
-    source: {
-      cite: "from memory; CSF as preferred sample: Iowa State University Veterinary Diagnostic Laboratory",
-      confidence: "from-memory",
-    },
+    source: fromMemory(
+      "from memory; CSF as preferred sample: Iowa State University Veterinary Diagnostic Laboratory",
+    ),
     bad: {
       case: "steps: {brain_out: 2026-04-20T10:30}\nsamples: [{id: 01-A, from: csf, into: plain-tube, for: [culture], at: 2026-04-20T10:40}]\n",
     },
@@ -89,10 +87,10 @@ export const lateFluid: readonly CaseRule[] = rows.map(({ spoiltAfter, advice, .
 function fluidsOf(one: Case): readonly Fluid[] {
   const { samples, steps } = one.record;
   if (steps?.csf === undefined && !samples?.some(({ from }) => from === "csf")) return [];
-  const misdated = misdatedSamples(one);
+  const doubtful = doubtfulSamples(one);
   const written: [Path, string | undefined][] = [
     ...samplesOf(one)
-      .filter(({ sample, index }) => sample.from === "csf" && !misdated.includes(index))
+      .filter(({ sample, index }) => sample.from === "csf" && !doubtful.includes(index))
       .map(({ sample, index }): [Path, string | undefined] => [["samples", index, "at"], sample.at]),
     [["steps", "csf"], soundStepAt(one, "csf") === undefined ? undefined : steps?.csf],
   ];

@@ -2,6 +2,7 @@
 import { type Case, formatPath, isUnborn, type Path } from "../../../cases/index.ts";
 import { autolysis } from "../../../knowledge/index.ts";
 import { type LateSample, lateness, lateSamples } from "../../../sampling/index.ts";
+import { grouped } from "../../../words/grouped.ts";
 import { listing } from "../../../words/listing.ts";
 import type { CaseRule, Report } from "../../rule.ts";
 
@@ -81,11 +82,7 @@ export const lateTests: readonly CaseRule[] = rows.map(({ kind, ...text }) => ({
   check(one, report) {
     const found = lateSamples(one, kind, ["reduced", "doubtful"]);
     if (found.length === 0) return;
-    const alike = new Map<string, LateSample[]>();
-    for (const sample of found) {
-      const key = `${lateness(one, sample)} ${sample.late[0]?.worth}`;
-      alike.set(key, [...(alike.get(key) ?? []), sample]);
-    }
+    const alike = grouped(found, (sample) => `${lateness(one, sample)} ${sample.late[0]?.worth}`);
     for (const group of alike.values()) reportAlike(one, report, kind, group);
   },
 }));

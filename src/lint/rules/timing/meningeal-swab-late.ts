@@ -1,14 +1,13 @@
 import { formatPath, isAfter, type Moment, type Path, valueAt } from "../../../cases/index.ts";
 import {
   brainOut,
+  doubtfulSamples,
   isForAgents,
-  misdatedSamples,
   sampleAt,
   samplesOf,
   soundStepAt,
 } from "../../../record/index.ts";
-
-import type { CaseRule } from "../../rule.ts";
+import { type CaseRule, practice } from "../../rule.ts";
 
 export const meningealSwabLate: CaseRule = {
   id: "meningeal-swab-late",
@@ -18,10 +17,9 @@ export const meningealSwabLate: CaseRule = {
   summary: "The meningeal swab is taken before the brain is removed.",
   protects:
     "The swab belongs in the third ventricle or the foramen magnum of a closed skull; later it finds the bacteria of knife and saw.",
-  source: {
-    cite: "common practice; a brain halved along the midline may still be swabbed on the half that is not fixed (Schyns et al. 2022, Veterinary Sciences 9:341)",
-    confidence: "common-practice",
-  },
+  source: practice(
+    "common practice; a brain halved along the midline may still be swabbed on the half that is not fixed (Schyns et al. 2022, Veterinary Sciences 9:341)",
+  ),
   bad: {
     case: "steps: {brain_out: 2026-04-20T10:30}\nsamples: [{id: 01-A, from: nervous.meninges, into: charcoal-medium, for: [culture], at: 2026-04-20T10:35}]",
   },
@@ -40,7 +38,7 @@ export const meningealSwabLate: CaseRule = {
         sample.from === "nervous.meninges" &&
         isForAgents(sample) &&
         isLate(sampleAt(one, sample)) &&
-        !misdatedSamples(one).includes(index),
+        !doubtfulSamples(one).includes(index),
     );
     const step = isLate(soundStepAt(one, "meningeal_swab"));
     if (swab === undefined && !step) return;

@@ -1,6 +1,6 @@
 import { selectionRules } from "../../../knowledge/index.ts";
 import { areAllAfter, openedPigs } from "../../../record/index.ts";
-import type { VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const caseDayOffVisit: VisitRule = {
   id: "case-day-off-visit",
@@ -10,7 +10,7 @@ export const caseDayOffVisit: VisitRule = {
   summary: "The pigs of a visit are opened within a week of it.",
   protects:
     "A pig from next month in this month's folder is compared with the wrong air, counts and treatments.",
-  source: { cite: "our own limit against misfiled cases", confidence: "common-practice" },
+  source: practice("our own limit against misfiled cases"),
   bad: {
     case: "death: {at: 2026-05-20T09:10}\nopened: {at: 2026-05-20T09:40}\nsamples: ",
   },

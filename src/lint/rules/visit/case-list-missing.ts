@@ -1,5 +1,5 @@
 import { count } from "../../../words/listing.ts";
-import { commonPractice, type VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const caseListMissing: VisitRule = {
   id: "case-list-missing",
@@ -8,7 +8,7 @@ export const caseListMissing: VisitRule = {
   level: "note",
   summary: "The visit lists its cases.",
   protects: "Only a list shows that a pig was opened and never written up.",
-  source: commonPractice("of record keeping: pigs are listed on the day they are opened"),
+  source: practice("common practice of record keeping: pigs are listed on the day they are opened"),
   bad: { visit: "cases: " },
   good: { visit: "cases: [birch-2026-04-20-01]" },
   check(visit, reportVisit) {

@@ -1,4 +1,4 @@
-import { commonPractice, type VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const caseNotInVisit: VisitRule = {
   id: "case-not-in-visit",
@@ -7,7 +7,7 @@ export const caseNotInVisit: VisitRule = {
   level: "warning",
   summary: "If a visit lists its cases, every case in its folder is on the list.",
   protects: "A file left over from another day would be counted with these pigs.",
-  source: commonPractice("of record keeping: the list of a visit is complete"),
+  source: practice("common practice of record keeping: the list of a visit is complete"),
   bad: { others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"] },
   good: {
     others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],

@@ -1,5 +1,5 @@
 import { ownCopy } from "../../../words/own-copy.ts";
-import { type ArchiveRule, commonPractice } from "../../rule.ts";
+import { type ArchiveRule, practice } from "../../rule.ts";
 
 export const duplicateCase: ArchiveRule = {
   id: "duplicate-case",
@@ -9,7 +9,7 @@ export const duplicateCase: ArchiveRule = {
   summary: "Every case has an id of its own, whichever folder it is in.",
   protects:
     "Samples and results are joined to pigs by the case id; two pigs under one id become one, and a copied file is one pig counted twice.",
-  source: commonPractice("of record keeping: ids are unique"),
+  source: practice("common practice of record keeping: ids are unique"),
   bad: { others: ["case: birch-2026-04-20-01\npig: {tag: '902'}"] },
   good: {
     others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],

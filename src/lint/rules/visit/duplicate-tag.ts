@@ -1,5 +1,5 @@
 import { plainName } from "../../../words/plain-name.ts";
-import { commonPractice, type VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const duplicateTag: VisitRule = {
   id: "duplicate-tag",
@@ -8,7 +8,7 @@ export const duplicateTag: VisitRule = {
   level: "error",
   summary: "No two pigs of a visit have the same tag.",
   protects: "A copied file with the old tag mixes up the findings and samples of two pigs.",
-  source: commonPractice("of tagging: a tag is unique within a group"),
+  source: practice("common practice of tagging: a tag is unique within a group"),
   bad: { others: ["case: birch-2026-04-20-02"], visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]" },
   good: {
     others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],

@@ -1,7 +1,7 @@
 import { isUnborn } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
 import { clinicalPigs, showsSigns } from "../../../record/index.ts";
-import type { VisitRule } from "../../rule.ts";
+import { type VisitRule, verified } from "../../rule.ts";
 
 export const noHealthyComparison: VisitRule = {
   id: "no-healthy-comparison",
@@ -11,10 +11,9 @@ export const noHealthyComparison: VisitRule = {
   summary: "Where three or more ill pigs are opened, so is a healthy one, or the visit says why not.",
   protects:
     "Agents and lesions that healthy pigs carry too explain nothing, and much of what a laboratory finds is found in them as well.",
-  source: {
-    cite: "Loeffen et al., acute respiratory outbreaks in Dutch finishing herds: four diseased and two healthy pigs gave a cause in 12 of 16 outbreaks",
-    confidence: "verified",
-  },
+  source: verified(
+    "Loeffen et al., acute respiratory outbreaks in Dutch finishing herds: four diseased and two healthy pigs gave a cause in 12 of 16 outbreaks",
+  ),
   bad: {
     others: [
       "case: birch-2026-04-20-02\npig: {tag: '902', pen: 5}",

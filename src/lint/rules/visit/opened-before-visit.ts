@@ -1,6 +1,6 @@
 import { isAfter, moment } from "../../../cases/index.ts";
 import { areAllBefore, openedPigs } from "../../../record/index.ts";
-import type { VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const openedBeforeVisit: VisitRule = {
   id: "opened-before-visit",
@@ -9,7 +9,7 @@ export const openedBeforeVisit: VisitRule = {
   level: "error",
   summary: "No pig of a visit is opened before the day of the visit.",
   protects: "A wrong date links the pigs to the air, the counts and the treatments of another day.",
-  source: { cite: "order of events; common practice", confidence: "common-practice" },
+  source: practice("order of events; common practice"),
   bad: { case: "death: {at: 2026-04-18T09:10}\nopened: {at: 2026-04-18T09:40}\nsamples: " },
   good: { case: "death: {at: 2026-04-20T09:10}\nopened: {at: 2026-04-20T09:40}\nsamples: " },
   check(visit, reportVisit, reportCase) {

@@ -39,8 +39,8 @@ export const organNeverExamined: VisitRule = {
       if (due.length < selectionRules.never_examined_from || closed.includes(organ)) continue;
       const states = due.map((one) => one.organ(organ).status);
       // What was rotten or destroyed in one pig was not seen in that one either.
-      const unseen = states.every((state) => state === "not_examined" || state === "not_assessable");
-      if (unseen && states.includes("not_examined"))
+      const isNeverExamined = states.every((state) => state === "not_examined" || state === "not_assessable");
+      if (isNeverExamined && states.includes("not_examined"))
         reportVisit(
           `${organ.id} was due in ${due.length} pigs and ${said === undefined ? "examined in none. Open it in the next pig, or say why not under pigs: {left_closed: …}" : "examined in none, and pigs.left_closed does not name it. Open it in the next pig, or name it there with the reason"}.`,
           ["pigs", "left_closed"],

@@ -2,7 +2,7 @@ import type { Case } from "../../../cases/index.ts";
 import { organs } from "../../../knowledge/index.ts";
 import { listing } from "../../../words/listing.ts";
 import { plainName } from "../../../words/plain-name.ts";
-import { commonPractice, type VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 /** Organs, and what is scored on them by eye: per cents, grades of parts, or grades under a scale. */
 const scoredOrgans = organs.map((organ) => ({
@@ -23,7 +23,7 @@ export const twoReaders: VisitRule = {
   summary: "Where two people score the same organ on one visit, the visit says how they came to score alike.",
   protects:
     "One reader's 10 % is another's 20 %; if they scored different groups, the difference between them passes for one between the groups.",
-  source: commonPractice("of scoring: observers are compared before their scores are pooled"),
+  source: practice("common practice of scoring: observers are compared before their scores are pooled"),
   bad: {
     others: ["case: birch-2026-04-20-02\nexaminer: T. Fern\npig: {tag: '902'}"],
     visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",

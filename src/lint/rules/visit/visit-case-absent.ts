@@ -1,4 +1,4 @@
-import { commonPractice, type VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const visitCaseAbsent: VisitRule = {
   id: "visit-case-absent",
@@ -7,7 +7,7 @@ export const visitCaseAbsent: VisitRule = {
   level: "error",
   summary: "Every case that the visit lists has its file.",
   protects: "A pig that was opened and never written up drops out of every count without trace.",
-  source: commonPractice("of record keeping: every pig opened is written up"),
+  source: practice("common practice of record keeping: every pig opened is written up"),
   bad: { visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]" },
   good: { visit: "cases: [birch-2026-04-20-01]" },
   check(visit, reportVisit) {

@@ -1,7 +1,7 @@
 import { type Case, formatPath } from "../../../cases/index.ts";
 import { areAllOfAnotherYear, yearSlips } from "../../../record/index.ts";
 import { count } from "../../../words/listing.ts";
-import type { VisitRule } from "../../rule.ts";
+import { practice, type VisitRule } from "../../rule.ts";
 
 export const yearOffVisit: VisitRule = {
   id: "year-off-visit",
@@ -11,7 +11,7 @@ export const yearOffVisit: VisitRule = {
   summary: "Death, opening and samples are dated in the year of the visit.",
   protects:
     "In January the old year is typed out of habit, and the hours since death, and with them the worth of every sample, are reckoned from it.",
-  source: { cite: "order of events; common practice", confidence: "common-practice" },
+  source: practice("order of events; common practice"),
   bad: { case: "death: {at: 2025-04-20T09:10}" },
   good: { case: "death: {at: 2026-04-20T09:10}" },
   check(visit, reportVisit, reportCase) {

@@ -1,12 +1,16 @@
-/** Open alarms of one pig, by what they ask for. */
+/** Open alarms of one pig, and those that only the pigs of a visit together show, by what they ask for. */
 import { type Alarm, alarmText, findAlarms } from "../../../alarms/index.ts";
-import type { CaseRule, RuleRow } from "../../rule.ts";
+import { type CaseRule, type RuleRow, type VisitRule, verified } from "../../rule.ts";
 
 interface OfLevels extends RuleRow {
   readonly levels: readonly Alarm["pattern"]["level"][];
 }
 
-const rows: readonly OfLevels[] = [
+const dutyToReport = verified(
+  "duty to report on suspicion: GB guidance on submitting farm animals for post-mortem; field card of the American Association of Swine Veterinarians; each pattern names its own source",
+);
+
+const inCase: readonly OfLevels[] = [
   {
     id: "alarm-pattern",
     level: "error",
@@ -14,10 +18,7 @@ const rows: readonly OfLevels[] = [
     summary:
       "Findings that may be a notifiable disease stop the examination until the competent veterinary authority has answered.",
     protects: "Herds, people and a country are at stake; the first hours decide how far a disease gets.",
-    source: {
-      cite: "duty to report on suspicion: GB guidance on submitting farm animals for post-mortem; field card of the American Association of Swine Veterinarians; each pattern names its own source",
-      confidence: "verified",
-    },
+    source: dutyToReport,
     bad: {
       case: "lymphoid:\n  spleen:\n    - {process: enlargement, distribution: diffuse, size: 300 mm, colour: black, consistency: friable, severity: moderate, duration: acute}\n  gastrohepatic_nodes:\n    - {process: haemorrhage, distribution: diffuse, size: 25 mm, colour: dark-red, severity: moderate, duration: acute}\nsamples:",
     },
@@ -34,10 +35,7 @@ const rows: readonly OfLevels[] = [
       "Findings that look like a notifiable disease are reported to the authority, and the disease is excluded before samples leave.",
     protects:
       "The commonest false alarm looks like the true one; what is waved through once is missed the next time.",
-    source: {
-      cite: "duty to report on suspicion: GB guidance on submitting farm animals for post-mortem; field card of the American Association of Swine Veterinarians; each pattern names its own source",
-      confidence: "verified",
-    },
+    source: dutyToReport,
     bad: {
       case: "external:\n  skin:\n    - {process: plaque, site: hams and perineum, distribution: multifocal, shape: round, size: 20 mm, number: 12, colour: purple, severity: moderate, duration: acute}\nurinary:\n  kidneys: {left: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}], right: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}]}\nsamples:",
     },
@@ -48,7 +46,7 @@ const rows: readonly OfLevels[] = [
   },
 ];
 
-export const alarmsInCase: readonly CaseRule[] = rows.map(({ levels, ...row }) => ({
+export const alarmsInCase: readonly CaseRule[] = inCase.map(({ levels, ...row }) => ({
   ...row,
   scope: "case",
   family: "alarm",
@@ -59,6 +57,59 @@ export const alarmsInCase: readonly CaseRule[] = rows.map(({ levels, ...row }) =
       const shown = alarm.evidence.filter(({ path }) => path[0] !== "alarm_check");
       if (shown.length > 0 || alarm.evidence.length === 0)
         report(alarmText(alarm), shown[0]?.path ?? ["case"]);
+    }
+  },
+}));
+
+const inHerd: readonly OfLevels[] = [
+  {
+    id: "alarm-in-herd",
+    level: "error",
+    locked: true,
+    summary:
+      "A pattern across several pigs that may be a notifiable disease stops the visit until the competent veterinary authority has answered.",
+    protects: "No single pig shows it; nothing and nobody may go on to the next farm until it is excluded.",
+    source: dutyToReport,
+    bad: {
+      settings: "notifiable: [scour-in-all-ages]",
+      visit: "signs: [diarrhoea, vomiting]\ngroups: {nursery-2: {dead: 52, affected: 90, onset: 2026-04-12}}",
+    },
+    good: {
+      visit: "signs: [diarrhoea, vomiting]\ngroups: {nursery-2: {dead: 52, affected: 90, onset: 2026-04-12}}",
+    },
+    levels: ["stop", "call"],
+  },
+  {
+    id: "alarm-in-herd-exclude",
+    level: "error",
+    locked: true,
+    summary:
+      "A pattern across the groups of a visit that looks like a notifiable disease is reported to the authority, and the disease is excluded before samples leave.",
+    protects:
+      "A sudden wave of deaths with fever is grounds for suspicion in itself, whatever the first pig shows.",
+    source: dutyToReport,
+    bad: {
+      visit: "signs: [fever, sudden-death]\ngroups: {nursery-2: {dead: 15, onset: 2026-04-16}}",
+    },
+    good: {
+      visit:
+        "signs: [fever, sudden-death]\ngroups: {nursery-2: {dead: 15, onset: 2026-04-16}}\nauthority: {contacted: 2026-04-20T10:20, answer: blood of ten pigs to the authority}",
+    },
+    levels: ["exclude"],
+  },
+];
+
+export const alarmsInHerd: readonly VisitRule[] = inHerd.map(({ levels, ...row }) => ({
+  ...row,
+  scope: "visit",
+  family: "alarm",
+  check(visit, reportVisit, reportCase) {
+    for (const alarm of findAlarms(visit)) {
+      if (alarm.lifted || alarm.subject !== visit || !levels.includes(alarm.pattern.level)) continue;
+      const first = alarm.evidence.find(({ subject }) => subject === visit) ?? alarm.evidence[0];
+      const shownBy = visit.cases.find((one) => one === first?.subject);
+      const report = shownBy === undefined ? reportVisit : reportCase(shownBy);
+      report(alarmText(alarm), first?.path ?? ["visit"]);
     }
   },
 }));
