@@ -30,6 +30,7 @@ export interface OpenAlarm {
   readonly of: "visit" | "case";
   /** Of the visit or case. */
   readonly id: string;
+  readonly file: string;
   /** Whom to call. */
   readonly whom: string;
 }

@@ -29,6 +29,7 @@ export const openAlarmsOf = ({ visits, cases }: Pick<Archive, "visits" | "cases"
       pattern,
       of: "cases" in subject ? "visit" : "case",
       id: ownCopy(subject.id),
+      file: subject.file,
       whom: callWhom(subject.settings),
     }));
 

@@ -3,6 +3,9 @@
 export type { Fault } from "./faults/fault.ts";
 export {
   ArchiveReader,
+  allFaults,
+  type FileOrder,
+  inOrder,
   type ReadEnd,
   type ReadOptions,
   readCases,

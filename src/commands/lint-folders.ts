@@ -1,9 +1,19 @@
 /** Lints an archive folder by folder, each let go before the next is read; a large one on several threads. */
 import { createRequire } from "node:module";
+import { resolve } from "node:path";
 import type * as V8 from "node:v8";
 import type * as Threads from "node:worker_threads";
 import { type OpenAlarm, openAlarmsOf } from "../alarms/index.ts";
-import { ArchiveReader, type ReadEnd, type ReadOptions } from "../cases/index.ts";
+import {
+  ArchiveReader,
+  allFaults,
+  type Fault,
+  type FileOrder,
+  inOrder,
+  type ReadEnd,
+  type ReadOptions,
+  readCases,
+} from "../cases/index.ts";
 import { gradeCheckFor, type LintedParts, Linter, type LintOptions } from "../lint/index.ts";
 import { withCheckedScales } from "./sound-cases.ts";
 
@@ -20,23 +30,30 @@ export interface Share {
   readonly to: number;
 }
 
-/** What was found, and what was read besides: plain data. */
-export interface LintedFolders extends Omit<ReadEnd, "scales"> {
-  readonly parts: readonly LintedParts[];
+/** What was found in a share, and what was read besides: plain data. */
+interface LintedShare extends Omit<ReadEnd, "scales"> {
+  readonly part: LintedParts;
   readonly alarms: readonly OpenAlarm[];
 }
 
-/** Lints the folders of one share; all of them where none is named. */
-export async function lintShare(job: LintJob, share?: Share): Promise<LintedFolders> {
-  const reader = new ArchiveReader(job.paths, job.read);
-  return lintRead(reader, job, share ?? { from: 0, to: reader.folders.length });
+/** The same of all folders. */
+export interface LintedFolders {
+  readonly parts: readonly LintedParts[];
+  readonly alarms: readonly OpenAlarm[];
+  readonly unreadable: readonly Fault[];
+  readonly pathsWithoutCases: readonly string[];
+  readonly order: FileOrder;
 }
+
+/** Lints the folders of one share. */
+export const lintShare = (job: LintJob, share: Share): Promise<LintedShare> =>
+  lintRead(new ArchiveReader(job.paths, job.read), job, share);
 
 async function lintRead(
   reader: ArchiveReader,
   { rules }: LintJob,
   { from, to }: Share,
-): Promise<LintedFolders> {
+): Promise<LintedShare> {
   const linter = new Linter(rules);
   const alarms: OpenAlarm[] = [];
   const folders = reader.folders.slice(from, to);
@@ -49,7 +66,7 @@ async function lintRead(
   }
   const { scales, ...end } = await withCheckedScales(reader.end());
   for (const scale of scales) linter.addScale(scale);
-  return { ...end, parts: [linter.parts()], alarms };
+  return { ...end, part: linter.parts(), alarms };
 }
 
 /** Modules of Node that take time to load and that a few files do not need. */
@@ -88,7 +105,7 @@ export async function lintFolders(job: LintJob, threads = 1): Promise<LintedFold
   );
   const working = others.map((share) => lintInThread(job, share));
   const done = [await lintRead(reader, job, first), ...(await Promise.all(working))];
-  return done.length === 1 && done[0] !== undefined ? done[0] : withDuplicates(joined(done), job);
+  return withDuplicates(joined(done, reader.order()), job);
 }
 
 /** Folders in their order, cut into so many shares of about as many files. */
@@ -103,48 +120,56 @@ function shares(files: readonly number[], count: number): Share[] {
   return cuts.map((from, index) => ({ from, to: cuts[index + 1] ?? files.length }));
 }
 
-function lintInThread(job: LintJob, share: Share): Promise<LintedFolders> {
-  return new Promise((resolve, reject) => {
+function lintInThread(job: LintJob, share: Share): Promise<LintedShare> {
+  return new Promise((done, reject) => {
     const { Worker } = ofNode("node:worker_threads") as typeof Threads;
     const worker = new Worker(ofNode.resolve("../../bin/lint-thread.js"), {
       workerData: { job, share },
     });
-    worker.once("message", resolve);
+    worker.once("message", done);
     worker.once("error", reject);
     worker.once("exit", (code) => reject(new Error(`a thread of lint ended early (${code})`)));
   });
 }
 
-function joined(done: readonly LintedFolders[]): LintedFolders {
-  const unreadable = new Map(
-    done
-      .flatMap((one) => one.unreadable)
-      .map((fault) => [JSON.stringify([fault.file, fault.line, fault.column, fault.message]), fault]),
-  );
+function joined(done: readonly LintedShare[], order: FileOrder): LintedFolders {
   const [first, ...others] = done.map((one) => one.pathsWithoutCases);
   return {
-    parts: done.flatMap((one) => one.parts),
-    alarms: done.flatMap((one) => one.alarms),
-    unreadable: [...unreadable.values()],
+    parts: done.map(({ part }) => part),
+    alarms: done.flatMap((one) => one.alarms).sort(inOrder(order)),
+    unreadable: allFaults(done),
     pathsWithoutCases: (first ?? []).filter((path) => others.every((paths) => paths.includes(path))),
+    order,
   };
 }
 
-/** The one rule that looks across folders: ids of one thread that another has met as well are looked at once more. */
+/** The one rule that looks across folders. */
 const acrossFolders = "duplicate-case";
 
-async function withDuplicates(done: LintedFolders, job: LintJob): Promise<LintedFolders> {
-  const files = new Map<string, string[]>();
-  const seen = new Map<string, number>();
-  for (const [index, { ids }] of done.parts.entries())
-    for (const [id, ofId] of ids) {
-      files.set(id, [...(files.get(id) ?? []), ...ofId]);
-      if (seen.get(id) === undefined) seen.set(id, index);
-    }
-  const shared = [...files].filter(([id]) => done.parts.filter(({ ids }) => ids.has(id)).length > 1);
-  const paths = shared.flatMap(([, ofId]) => ofId);
-  if (paths.length === 0 || job.rules.only?.includes(acrossFolders) === false) return done;
-  const again = await lintShare({ ...job, paths, rules: { ...job.rules, only: [acrossFolders] } });
+/**
+ * Cases of one id are looked at once more, in their order, where another thread read one of them, or where they were not
+ * read in their order: the first has the id, and the others are copies.
+ */
+function withDuplicates(done: LintedFolders, job: LintJob): LintedFolders {
+  if (job.rules.only?.includes(acrossFolders) === false) return done;
+  const ids = new Map<string, (readonly string[])[]>();
+  for (const part of done.parts)
+    for (const [id, files] of part.ids) ids.set(id, [...(ids.get(id) ?? []), files]);
+  const place = (file: string): number => done.order.get(file) ?? 0;
+  const paths = [...ids.values()]
+    .filter((parts) => parts.length > 1 || parts.some((files) => !isAscending(files.map(place))))
+    .flat(2)
+    .sort((a, b) => place(a) - place(b));
+  if (paths.length === 0) return done;
+  const linter = new Linter({ ...job.rules, only: [acrossFolders] });
+  const { input } = job.read;
+  const isInput = (file: string): boolean => input !== undefined && resolve(file) === resolve(input.name);
+  linter.add(
+    readCases(
+      paths.map((file) => (isInput(file) ? "-" : file)),
+      job.read,
+    ),
+  );
   const isOld = ({ rule, file }: { readonly rule: string; readonly file: string }): boolean =>
     rule === acrossFolders && paths.includes(file);
   const parts = done.parts.map((part) => ({
@@ -152,9 +177,12 @@ async function withDuplicates(done: LintedFolders, job: LintJob): Promise<Linted
     findings: part.findings.filter((finding) => !isOld(finding)),
     accepted: part.accepted.filter((finding) => !isOld(finding)),
   }));
-  const found = again.parts.map(({ findings, accepted }) => ({ ...nothing, findings, accepted }));
-  return { ...done, parts: [...parts, ...found] };
+  const { findings, accepted } = linter.parts();
+  return { ...done, parts: [...parts, { ...nothing, findings, accepted }] };
 }
+
+const isAscending = (numbers: readonly number[]): boolean =>
+  numbers.every((one, index) => index === 0 || (numbers[index - 1] ?? one) <= one);
 
 const nothing: LintedParts = {
   findings: [],

@@ -3,7 +3,6 @@ import { type OpenAlarm, openAlarmsOf } from "../alarms/index.ts";
 import {
   type Archive,
   type Fault,
-  type ReadEnd,
   type ReadOptions,
   type ReadSettings,
   readCases,
@@ -19,7 +18,7 @@ import { pageWidth, showsBars, styleFor } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 
 /** What was read of an archive besides its cases. */
-interface ReadBesides extends Omit<ReadEnd, "scales"> {
+interface ReadBesides extends Pick<Archive, "unreadable" | "pathsWithoutCases"> {
   readonly alarms: readonly OpenAlarm[];
 }
 

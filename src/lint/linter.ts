@@ -4,8 +4,10 @@ import {
   type Case,
   type Farm,
   type Fault,
+  type FileOrder,
   formatPath,
   type HouseScale,
+  inOrder,
   type Path,
   pathsMeet,
   type Settings,
@@ -129,17 +131,17 @@ export class Linter {
       if (!this.#files.has(farm.file)) this.#file(farm, { shared: true });
     }
     for (const visit of visits) this.#visit(visit);
-    const counts = new Map<string, Completeness>();
+    const counts = new Map<Case, Completeness>();
     for (const one of cases) {
       this.#settings.add(one.settings);
       this.#case(one);
-      counts.set(one.file, completeness(one));
+      counts.set(one, completeness(one));
       if (one.record.case !== undefined)
         this.#ids.set(ownCopy(one.id), [...(this.#ids.get(one.id) ?? []), one.file]);
     }
     this.#completeness.push(...counts.values());
     for (const { id, file, cases: ofVisit } of visits) {
-      const examined = ofVisit.map((one) => counts.get(one.file)).filter((one) => one !== undefined);
+      const examined = ofVisit.map((one) => counts.get(one)).filter((one) => one !== undefined);
       this.#visits.push({ visit: ownCopy(id), file, cases: ofVisit.length, ...addCounts(examined) });
     }
     this.#settle(part);
@@ -273,28 +275,35 @@ class Reporter {
  * The result of a run.
  * @param parts in the order in which they were read; what is shared counts once
  * @param unreadable faults of files of which nothing could be made
+ * @param order where cases and visits come; as they were read where it is not said
  * @throws UnknownRule when the settings of a case name a rule that does not exist: not before everything was read, so
  *   that no alarm is missed for it
  */
 export function lintResult(
   parts: readonly LintedParts[],
   unreadable: readonly Pick<Fault, "file">[],
+  order: FileOrder = new Map(),
 ): LintResult {
   for (const { settings } of parts) for (const one of settings) checkRulesOf(one);
   const files = new Map<string, LintedFile>();
-  const findings: Finding[] = [];
-  for (const part of parts) {
-    findings.push(...part.findings.filter(({ file }) => files.get(file)?.shared !== true));
-    for (const [file, linted] of part.files) files.set(file, linted);
-  }
-  findings.sort(byPlace);
+  const partOf = new Map<string, LintedParts>();
+  for (const part of parts)
+    for (const [file, linted] of part.files) {
+      // The first that met what is shared says what is wrong with it, unless somebody asked about it by itself.
+      if (linted.shared && files.has(file)) continue;
+      files.set(file, linted);
+      partOf.set(file, part);
+    }
+  const findings = parts
+    .flatMap((part) => part.findings.filter(({ file }) => !part.files.has(file) || partOf.get(file) === part))
+    .sort(byPlace);
   const accepted = parts.flatMap((part) => part.accepted).sort(byPlace);
-  const perCase = parts.flatMap((part) => part.completeness);
+  const perCase = parts.flatMap((part) => part.completeness).sort(inOrder(order));
   return {
     findings,
     accepted,
     completeness: perCase,
-    visits: parts.flatMap((part) => part.visits),
+    visits: parts.flatMap((part) => part.visits).sort(inOrder(order)),
     summary: {
       cases: perCase.length,
       ...findingCounts(findings),

@@ -212,4 +212,21 @@ describe("visits and farms", () => {
     ]);
     expect(archive.visits[0]?.record).toEqual({ format: 1, visit: "v-1" });
   });
+
+  it("come in the order in which they were asked for, whatever folder they are in", () => {
+    const archive = archiveOf(
+      {
+        "a.yaml": smallCase("a"),
+        "b.yaml": "x: [\n",
+        "f/v/c.yaml": smallCase("c"),
+        "f/v/d.yaml": "x: [\n",
+        "f/w/visit.yaml": "format: 1\nvisit: w-1\n",
+        "f/w/e.yaml": smallCase("e"),
+      },
+      ["f/w/e.yaml", "b.yaml", "f/v", "a.yaml"],
+    );
+    expect(ids(archive)).toEqual(["e", "c", "a"]);
+    expect(archive.visits.map(({ id }) => id)).toEqual(["v-1", "w-1"]);
+    expect(archive.unreadable.map(({ file }) => file)).toEqual(["b.yaml", "f/v/d.yaml"]);
+  });
 });

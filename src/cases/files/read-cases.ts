@@ -1,5 +1,5 @@
 /** Reads cases, folder by folder: from paths on the command line to typed cases, with every fault placed. */
-import { dirname, resolve } from "node:path";
+import { dirname, join, resolve } from "node:path";
 import type { CaseFile } from "../../generated/case.types.ts";
 import { systems } from "../../knowledge/index.ts";
 import { hiddenCharacter } from "../../words/hidden-characters.ts";
@@ -33,13 +33,26 @@ export interface ReadOptions {
 export function readCases(paths: readonly string[], options: ReadOptions = {}): Archive {
   const reader = new ArchiveReader(paths, options);
   const parts = reader.folders.map((folder) => reader.read(folder));
+  const { scales, pathsWithoutCases, ...faults } = reader.end();
+  const asAsked = inOrder(reader.order());
   return {
-    cases: parts.flatMap(({ cases }) => cases),
-    visits: parts.flatMap(({ visits }) => visits),
+    cases: parts.flatMap(({ cases }) => cases).sort(asAsked),
+    visits: parts.flatMap(({ visits }) => visits).sort(asAsked),
     farms: [...new Set(parts.flatMap(({ farms }) => farms))],
-    ...reader.end(),
+    scales,
+    unreadable: allFaults([faults]),
+    pathsWithoutCases,
   };
 }
+
+/** Where files come in what is said of an archive. */
+export type FileOrder = ReadonlyMap<string, number>;
+
+/** Sorts what is said of files into their order. */
+export const inOrder =
+  (order: FileOrder) =>
+  (a: { readonly file: string }, b: { readonly file: string }): number =>
+    (order.get(a.file) ?? 0) - (order.get(b.file) ?? 0);
 
 /** The files of one folder that were asked for: a visit, if it is one, stands in one folder with its cases. */
 export interface AskedFolder {
@@ -50,6 +63,8 @@ export interface AskedFolder {
 interface AskedFile {
   readonly location: string;
   readonly how: FoundFile["how"];
+  /** Where it comes among all files that were asked for. */
+  readonly place: number;
   /** The path that led to it, by its index. */
   readonly path: number;
   /** Bytes in place of a file that is read. */
@@ -60,10 +75,17 @@ interface AskedFile {
 type ReadFolder = Pick<Archive, "cases" | "visits" | "farms">;
 
 /** What can be said only when all folders were read. */
-export interface ReadEnd {
+export interface ReadEnd extends ReadFaults {
   readonly scales: readonly HouseScale[];
-  readonly unreadable: readonly Fault[];
   readonly pathsWithoutCases: readonly string[];
+}
+
+/** Why files could not be read. */
+export interface ReadFaults {
+  /** Of settings, farms, visits and scales. */
+  readonly around: readonly Fault[];
+  /** Of the files that were asked for, and where each comes among them. */
+  readonly asked: readonly { readonly fault: Fault; readonly place: number }[];
 }
 
 /** Reads an archive folder by folder, so that what was read can be let go. */
@@ -72,10 +94,10 @@ export class ArchiveReader {
   readonly folders: readonly AskedFolder[];
   readonly #context: ArchiveContext;
   readonly #paths: readonly string[];
-  readonly #unreadable: Fault[] = [];
+  readonly #faults: { readonly fault: Fault; readonly place: number }[] = [];
   /** Paths that led to something that can be checked, by their index. */
   readonly #met = new Set<number>();
-  readonly #done = new Set<string>();
+  #count = 0;
 
   constructor(paths: readonly string[], options: ReadOptions = {}) {
     const from = options.from ?? ".";
@@ -87,10 +109,20 @@ export class ArchiveReader {
       paths.map((path) => (path === "-" ? dirname(name) : path)),
     );
     const folders = new Map<string, AskedFile[]>();
+    const done = new Set<string>();
     const add = (location: string, rest: Pick<AskedFile, "how" | "path" | "bytes">): void => {
+      // One path leads to each file once.
+      if (paths.length > 1 && rest.bytes === undefined && roleOf(location) === "other") {
+        const same = sameFile(location);
+        if (done.has(same)) {
+          this.#met.add(rest.path);
+          return;
+        }
+        done.add(same);
+      }
       const folder = dirname(location);
       const files = folders.get(folder) ?? [];
-      files.push({ location, ...rest });
+      files.push({ location, place: this.#count++, ...rest });
       folders.set(folder, files);
     };
     for (const [index, path] of paths.entries()) {
@@ -101,7 +133,7 @@ export class ArchiveReader {
       }
       const found = find(path, from);
       for (const { file, message } of found.faults)
-        this.#unreadable.push(fileFault(this.#context.show(resolve(from, file)), message));
+        this.#fault(fileFault(this.#context.show(resolve(from, file)), message), this.#count);
       if (found.faults.length > 0) this.#met.add(index);
       for (const { file, how } of found.files) add(resolve(from, file), { how, path: index });
     }
@@ -148,34 +180,51 @@ export class ArchiveReader {
     this.#context.letGo(next?.location);
   }
 
+  /**
+   * Where each case and each visit comes in what is said: cases as they were asked for; visits whose whole folder was
+   * first, then those named, then those that a case led to.
+   */
+  order(): FileOrder {
+    const order = new Map<string, number>();
+    for (const { location: folder, files } of this.folders) {
+      let ofVisit = Number.POSITIVE_INFINITY;
+      for (const { location, how, place, bytes } of files) {
+        const isVisit = bytes === undefined && roleOf(location) === "visit";
+        const later = !isVisit ? 2 : how === "walked" ? 0 : 1;
+        ofVisit = Math.min(ofVisit, later * this.#count + place);
+        const file = this.#context.show(location);
+        if (!isVisit && !order.has(file)) order.set(file, place);
+      }
+      order.set(this.#context.show(join(folder, "visit.yaml")), ofVisit);
+    }
+    return order;
+  }
+
   end(): ReadEnd {
     return {
       scales: this.#context.scales,
-      unreadable: once([...this.#context.unreadable, ...this.#unreadable]),
+      around: this.#context.unreadable,
+      asked: this.#faults,
       pathsWithoutCases: this.#paths.filter((_, index) => !this.#met.has(index)).map(visible),
     };
   }
 
+  #fault(fault: Fault, place: number): void {
+    this.#faults.push({ fault, place });
+  }
+
   #readCase(
-    { location, how, bytes }: AskedFile,
+    { location, how, place, bytes }: AskedFile,
     folder: string,
   ): Case | "no case" | "unreadable" | "left out" {
     const file = this.#context.show(location);
-    if (bytes === undefined) {
-      // One path leads to each file once.
-      if (this.#paths.length > 1) {
-        const same = sameFile(location);
-        if (this.#done.has(same)) return "left out";
-        this.#done.add(same);
-      }
-      if (hiddenCharacter.test(file) || /[\n\t]/.test(file)) {
-        this.#unreadable.push(fileFault(file, "its path holds characters that cannot be seen; rename it"));
-        return "left out";
-      }
+    if (bytes === undefined && (hiddenCharacter.test(file) || /[\n\t]/.test(file))) {
+      this.#fault(fileFault(file, "its path holds characters that cannot be seen; rename it"), place);
+      return "left out";
     }
     const read = bytes === undefined ? readDocument(file, location) : keyedDocument(file, decode(bytes));
     if (!read.ok) {
-      this.#unreadable.push(...read.faults);
+      for (const fault of read.faults) this.#fault(fault, place);
       return "unreadable";
     }
     if (how !== "named" && !looksLikeCase(read.result) && this.#context.visit(folder) === undefined)
@@ -220,8 +269,13 @@ function looksLikeCase({ value }: KeyedDocument): boolean {
   return caseKeys.some((key) => Object.hasOwn(value, key));
 }
 
-/** Each fault once: a broken scale file is met by the settings that name it, and again on the way through its folder. */
-function once(faults: readonly Fault[]): Fault[] {
+/**
+ * All faults of what was read, in order. Each comes once: a broken scale file is met by the settings that name it, and
+ * again on the way through its folder.
+ */
+export function allFaults(read: readonly ReadFaults[]): Fault[] {
+  const asked = read.flatMap((one) => one.asked).sort((a, b) => a.place - b.place);
+  const faults = [...read.flatMap(({ around }) => around), ...asked.map(({ fault }) => fault)];
   const known = new Map(
     faults.map((fault) => [JSON.stringify([fault.file, fault.line, fault.column, fault.message]), fault]),
   );
