@@ -10,7 +10,8 @@ const PARTS = 1e9;
  * Checks nothing.
  */
 export function exactTrendP(strata: readonly (readonly OrderedGroup[])[]): number | null {
-  const place = wholePlaces(strata.flatMap((groups) => groups.map(({ score }) => score)));
+  const scores = strata.flatMap((groups) => groups.map(({ score }) => score));
+  const place = wholePlaces(scores);
   let sums: Sums | null = new Map([[0, 1]]);
   let observed = 0;
   for (const groups of strata) {
@@ -21,13 +22,19 @@ export function exactTrendP(strata: readonly (readonly OrderedGroup[])[]): numbe
     );
     observed += groups.reduce((sum, { affected }, group) => sum + affected * (at[group] ?? 0), 0);
   }
-  return sums === null ? null : farFromMean(sums, observed, 0);
+  if (sums === null) return null;
+  // Half a part may be lost of each pig's score, in the sum and in the mean.
+  const pigs = strata.flat().reduce((sum, { examined }) => sum + examined, 0);
+  return farFromMean(sums, observed, areWhole(scores) ? 0 : pigs);
 }
+
+const areWhole = (scores: readonly number[]): boolean =>
+  scores.every(Number.isSafeInteger) && Math.max(...scores) - Math.min(...scores) < PARTS;
 
 /** Scores as whole numbers from 0: as they are where all are whole, else in parts of their range. */
 function wholePlaces(scores: readonly number[]): (score: number) => number {
   const least = Math.min(...scores);
   const range = Math.max(...scores) - least;
-  if (scores.every(Number.isSafeInteger) && range < PARTS) return (score) => score - least;
+  if (areWhole(scores)) return (score) => score - least;
   return (score) => Math.round(((score - least) / range) * PARTS);
 }

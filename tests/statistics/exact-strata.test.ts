@@ -87,6 +87,18 @@ describe("exact trend", () => {
     );
   });
 
+  it("counts a tie that rounding would part", () => {
+    const groups = [
+      { affected: 1, examined: 3, score: 3 },
+      { affected: 1, examined: 4, score: 1 },
+      { affected: 0, examined: 3, score: 2 },
+      { affected: 0, examined: 2, score: 114 },
+    ];
+    const thirds = groups.map((group) => ({ ...group, score: group.score / 3 }));
+    expectClose(trendTest(thirds, { exact: true }).exactP ?? 0, 9 / 11, 1e-12, "thirds");
+    expectClose(trendTest(groups, { exact: true }).exactP ?? 0, 9 / 11, 1e-12, "whole");
+  });
+
   it("rejects a true null in at most 5 % of samples, every outcome of 2, 2 and 2 pigs weighed; normal does not", () => {
     const rejected = (share: number, exact: boolean): number => {
       let sum = 0;
