@@ -1,7 +1,9 @@
 /** Files that nobody wrote by hand, or that somebody wrote to do harm: refused plainly and at once. */
 import { describe, expect, it } from "vitest";
 import { maxBytes } from "../../src/cases/files/read-text.ts";
+import { readCases } from "../../src/cases/index.ts";
 import { reading, readingCase } from "./reading.ts";
+import { smallCase } from "./temporary.ts";
 
 const head = "format: 1\ncase: x-1\n";
 const bytes = (...parts: (string | number[])[]): Uint8Array =>
@@ -212,6 +214,22 @@ describe("shapes", () => {
   ])("%s is read", (_, make) => {
     const began = performance.now();
     expect(readingCase(make()).messages).toEqual([]);
+    expect((performance.now() - began) / 1000).toBeLessThan(limit);
+  });
+
+  it.each([
+    ["space between two words", `a${" ".repeat(150_000)}b`],
+    ["100,000 parts", "a/".repeat(100_000)],
+    ["60,000 different parts", numbered((n) => `no ${n}, `, 60_000)],
+  ])("a list of words that is one text of %s is looked through at once", (_, text) => {
+    const value = JSON.stringify(text);
+    const began = performance.now();
+    for (const keys of [
+      `selection: {signs: ${value}}`,
+      `selection: {signs: [${value}]}`,
+      `external: {skin: ${value}}`,
+    ])
+      readCases(["-"], { input: { bytes: Buffer.from(`${smallCase("a")}${keys}\n`), name: "a.yaml" } });
     expect((performance.now() - began) / 1000).toBeLessThan(limit);
   });
 

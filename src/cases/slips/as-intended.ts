@@ -7,6 +7,7 @@ import { faultsOf, type Validated, validate } from "../faults/validate.ts";
 import { isKeyed, type Keyed, put, remove, valueAt } from "../model/path.ts";
 import { intendedAnswer, putAlarmCheckRight } from "./alarm-check.ts";
 import { merged, putOrgansRight } from "./organs.ts";
+import { differing, partsOf } from "./value.ts";
 import { isDenial } from "./word.ts";
 
 /** A key put right may show what is wrong below it. */
@@ -73,7 +74,7 @@ function putSelectionRight(document: Keyed): void {
   const { signs, treated } = selection;
   if (isKeyed(signs))
     selection.signs = Object.keys(signs).filter((sign) => intendedAnswer(signs[sign]) === "present");
-  else if (Array.isArray(signs)) selection.signs = signs.flatMap(signsIn);
+  else if (Array.isArray(signs)) selection.signs = differing(signs.flatMap(signsIn));
   if (typeof treated === "string" && !answered.has(treated.toLowerCase()) && !isDenial(treated))
     selection.treated = "yes";
 }
@@ -81,10 +82,4 @@ function putSelectionRight(document: Keyed): void {
 /** Answers of the format. */
 const answered = new Set(["yes", "no", "unknown"]);
 
-const signsIn = (sign: unknown): unknown =>
-  typeof sign === "string"
-    ? sign
-        .split(/[,;+/]/)
-        .map((part) => part.trim())
-        .filter((part) => part !== "")
-    : sign;
+const signsIn = (sign: unknown): unknown => (typeof sign === "string" ? partsOf(sign.split(/[,;+/]/)) : sign);

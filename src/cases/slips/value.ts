@@ -27,10 +27,19 @@ export function intendedValue(value: unknown, errors: readonly ErrorObject[]): u
     keyword === "type" ? [params.type].flat().map(String) : [],
   );
   if (patterns.length > 0) return suggestion(text, patterns.map(String));
-  if (types.includes("array")) return text.split(/\s*[,;+&/]\s*|\s+and\s+/).filter((part) => part !== "");
+  if (types.includes("array")) return partsOf(text.split(/[,;+&/]|\sand\s/));
   // `14 pigs`, `14 of 248`: the message says to write the number alone.
   const number = /^\s*(\d+(?:[.,]\d+)?)(?![\d.,])/.exec(text)?.[1];
   if (number !== undefined && types.some((type) => type === "number" || type === "integer"))
     return Number(number.replace(",", "."));
   return undefined;
 }
+
+/** The different entries of a list that is written in one line, each without the space around it. */
+export const partsOf = (list: readonly string[]): string[] =>
+  differing(list.map((part) => part.trim()).filter((part) => part !== ""));
+
+/** Nobody names more in one list; each that is no word of the format is compared with all that are. */
+const mostParts = 300;
+
+export const differing = <Part>(list: readonly Part[]): Part[] => [...new Set(list)].slice(0, mostParts);
