@@ -3,6 +3,7 @@ import { isDeepStrictEqual } from "node:util";
 import { valueAt } from "../cases/index.ts";
 import type { SourceDocument } from "../cases/yaml/document.ts";
 import { parseYaml } from "../cases/yaml/parse-yaml.ts";
+import { hiddenCharacter } from "../words/hidden-characters.ts";
 import { inKeyOrder } from "./key-order.ts";
 import { type FixedKind, keyOrder } from "./probe.ts";
 import { withModeline } from "./schema-place.ts";
@@ -37,7 +38,8 @@ const maxRounds = 20;
  */
 export function fixText(text: string, { kind, schema }: FixTextOptions): FixedText {
   const order = keyOrder(kind);
-  const start = read(text);
+  // Readers of files look for these before they parse.
+  const start = hiddenCharacter.test(text) ? undefined : read(text);
   if (start === undefined || !Object.keys(start.value).some((key) => order.includes(key)))
     return { text, fixes: [] };
   const fixes: Fix[] = [];

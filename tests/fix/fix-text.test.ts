@@ -183,12 +183,18 @@ describe("the line for the editor and the last line end", () => {
 });
 
 describe("a text", () => {
-  it.each(["pig: [", "", "- a\n- b", "just text", "a: 1\na: 2", "x: !t y", "name: x\nversion: 0217"])(
-    "%j that is no readable case stays",
-    (text) => {
-      expect(fixText(text, { kind: "case", schema: "x.json" })).toEqual({ text, fixes: [] });
-    },
-  );
+  it.each([
+    "pig: [",
+    "pig: {sex: \ufeffF}",
+    "",
+    "- a\n- b",
+    "just text",
+    "a: 1\na: 2",
+    "x: !t y",
+    "name: x\nversion: 0217",
+  ])("%j that is no readable case stays", (text) => {
+    expect(fixText(text, { kind: "case", schema: "x.json" })).toEqual({ text, fixes: [] });
+  });
 
   it("with references is fixed where the reference leads to the same", () => {
     const text = `${head}pig: {weight: &w 17.5kg, sex: Female}\nnote: *w\n`;
