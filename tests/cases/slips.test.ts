@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import caseSchema from "../../schemas/case.schema.json" with { type: "json" };
 import { suggestion } from "../../src/cases/faults/suggestion.ts";
+import { differing } from "../../src/cases/slips/value.ts";
 import {
   intendedWord,
   isDenial,
@@ -154,5 +155,14 @@ describe("a message", () => {
     [{ pig: { temperature: "104 °F" } }, "Did you mean 40 °C?"],
   ])("names it: %j", (one, text) => {
     expect(messages(one)).toEqual([expect.stringContaining(text)]);
+  });
+});
+
+describe("a list that is one long text", () => {
+  it.each([10, 250, 5000])("keeps a sign of the format behind %d words that are none", (count) => {
+    const noise = Array.from({ length: count }, (_, number) => `word ${number}`);
+    const list = differing([...noise, "fever"]);
+    expect(list).toContain("fever");
+    expect(list.length).toBeLessThanOrEqual(301);
   });
 });

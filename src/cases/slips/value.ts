@@ -1,5 +1,6 @@
 /** The value that somebody meant whose value does not fit its schema. Only what can be told; the fault stays a fault. */
 import type { ErrorObject } from "ajv";
+import { familiesOfSign } from "../../knowledge/index.ts";
 import { suggestion } from "../faults/suggestion.ts";
 import { intendedWord, wordsWithin } from "./word.ts";
 
@@ -39,7 +40,13 @@ export function intendedValue(value: unknown, errors: readonly ErrorObject[]): u
 export const partsOf = (list: readonly string[]): string[] =>
   differing(list.map((part) => part.trim()).filter((part) => part !== ""));
 
-/** Nobody names more in one list; each that is no word of the format is compared with all that are. */
-const mostParts = 300;
+/** Nobody guesses at more in one list: each that is no word of the format is compared with all that are. */
+const mostGuesses = 300;
 
-export const differing = <Part>(list: readonly Part[]): Part[] => [...new Set(list)].slice(0, mostParts);
+/** The different entries of a list. Signs of the format are all kept: an alarm may rest on the last of them. */
+export function differing<Part>(list: readonly Part[]): Part[] {
+  const all = [...new Set(list)];
+  if (all.length <= mostGuesses) return all;
+  const isSign = (part: Part): boolean => typeof part === "string" && familiesOfSign(part).length > 0;
+  return [...all.filter(isSign), ...all.filter((part) => !isSign(part)).slice(0, mostGuesses)];
+}
