@@ -1,0 +1,94 @@
+/** The published outbreaks as data: whole sources, the split by rule, no error of the format. No alarm is run here. */
+import { createHash } from "node:crypto";
+import { readdirSync, readFileSync } from "node:fs";
+import { expect } from "vitest";
+import { parse } from "yaml";
+import { readCases } from "../../src/cases/index.ts";
+import { every } from "../every.ts";
+
+const base = "tests/fixtures/outbreaks";
+const ids = readdirSync(base, { withFileTypes: true })
+  .filter((entry) => entry.isDirectory())
+  .map((entry) => entry.name)
+  .sort();
+
+/** Pictures of which four independent descriptions could not be read; the README of the fixtures says what was sought. */
+const fewer: Readonly<Record<string, number>> = { "foot-and-mouth-heart": 2 };
+
+type Fields = Readonly<Record<string, unknown>>;
+
+const sources = new Map<string, Fields>(
+  ids.map((id) => [id, parse(readFileSync(`${base}/${id}/source.yaml`, "utf8"))]),
+);
+
+const pictures = new Map<string, string[]>();
+for (const [id, { picture }] of sources) {
+  const name = String(picture);
+  pictures.set(name, [...(pictures.get(name) ?? []), id]);
+}
+
+const hash = (id: string) => createHash("sha256").update(id).digest("hex");
+
+const texts = [
+  "authors",
+  "title",
+  "journal",
+  "read",
+  "country",
+  "outbreak",
+  "picture",
+  "disease",
+  "because",
+  "pigs",
+];
+
+every("an outbreak names its source in full", sources, ([id, source]) => {
+  expect(id).toMatch(/^[a-z0-9]+(-[a-z0-9]+)*$/);
+  for (const field of texts) expect(source[field], field).toEqual(expect.stringMatching(/\S/));
+  expect(String(source.year)).toMatch(/^(\d{4}|unknown)$/);
+  expect(["natural", "experimental"]).toContain(source.infection);
+  expect(["of the source", "invented"]).toContain(source.dates);
+  expect(source.words).toEqual(expect.arrayContaining([expect.stringMatching(/\S/)]));
+  for (const field of [source.from_memory ?? []].flat()) expect(Object.keys(source)).toContain(field);
+});
+
+every("an expected alarm names a disease, and only an expected one", sources, ([, { expected }]) => {
+  const { alarm, which, ...rest } = expected as { alarm: unknown; which: unknown[] };
+  expect(rest).toEqual({});
+  expect(["yes", "no"]).toContain(alarm);
+  expect(which.length > 0).toBe(alarm === "yes");
+});
+
+every("a picture has at least four descriptions", pictures, ([name, of]) => {
+  expect(of.length).toBeGreaterThanOrEqual(fewer[name] ?? 4);
+});
+
+every("the halves follow from the ids", pictures, ([, of]) => {
+  const sorted = of.toSorted((a, b) => (hash(a) < hash(b) ? -1 : 1));
+  const halves = sorted.map((id) => sources.get(id)?.half);
+  expect(halves).toEqual(sorted.map((_, index) => (index % 2 === 0 ? "untouched" : "work")));
+});
+
+const typed = (id: string) => readdirSync(`${base}/${id}`).filter((name) => name !== "source.yaml");
+
+every("an outbreak has pigs, and a visit at most", ids, (id) => {
+  const names = typed(id);
+  expect(names.filter((name) => !/^(pig-\d\d|visit)\.yaml$/.test(name))).toEqual([]);
+  expect(names.some((name) => name.startsWith("pig-"))).toBe(true);
+});
+
+const files = ids.flatMap((id) => typed(id).map((name) => `${base}/${id}/${name}`));
+
+every("a typed file has no error of the format", files, (file) => {
+  const { cases, visits, unreadable } = readCases([file]);
+  expect(unreadable).toEqual([]);
+  expect([...cases, ...visits].flatMap((one) => one.faults.map((fault) => fault.message))).toEqual([]);
+});
+
+every("names of cases and visits are unique", ["case", "visit"], (key) => {
+  const names = files
+    .map((file) => parse(readFileSync(file, "utf8"))[key])
+    .filter((name) => name !== undefined);
+  expect(names.length).toBeGreaterThan(0);
+  expect(names.filter((name, index) => names.indexOf(name) !== index)).toEqual([]);
+});
