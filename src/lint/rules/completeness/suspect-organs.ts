@@ -18,7 +18,9 @@ const rows: readonly SuspectOrgans[] = [
     summary: "The pars oesophagea of a pale pig, and of a grown pig found dead, is examined.",
     protects:
       "A bleeding ulcer kills without warning and is found only when the stomach is opened: of 146 finishers that died in two weeks, 39 had died of one.",
-    source: verified("PMC339211 (gastric ulcers in dead finishers, two weeks of necropsies)"),
+    source: verified(
+      "gastric ulcers in 27 % of dead finishers in each of two weeks of necropsies (abstract; Melnichouk 2002, Canadian Veterinary Journal 43:223, author, year and page from memory)",
+    ),
     bad: {
       case: "selection: {signs: [pallor]}\nlocomotor: {bone_marrow: normal}\nstomach: {pars_oesophagea: {not_examined: stomach left closed}}",
     },

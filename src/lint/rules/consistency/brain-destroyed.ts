@@ -10,7 +10,7 @@ export const brainDestroyed: CaseRule = {
     "A pig whose brain is due is not killed by a blow, bolt or shot to the head; if it was, the brain is recorded as damaged.",
   protects: "Bleeding and broken tissue from the kill are read as disease, or hide it.",
   source: verified(
-    "PMC7955587 (penetrating captive bolt, damage at six brain sites); Casey-Trott, thesis, University of Guelph 2012",
+    "Validating the effectiveness of alternative euthanasia techniques using penetrating captive bolt guns in mature swine, 2021 (damage at six brain sites; authors not noted); Casey-Trott, thesis, University of Guelph 2012",
   ),
   bad: { case: "death: {method: captive-bolt}" },
   good: {

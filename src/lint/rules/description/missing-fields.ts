@@ -38,7 +38,7 @@ const rows: readonly MissingField[] = [
     summary: "Every finding says how much there is: extent, size, number or volume.",
     protects: "A lesion without a measure cannot be compared between readers, pigs or visits.",
     source: verified(
-      "size must be a number or a share of the organ: general gross-pathology teaching (pathologylive)",
+      "size must be a number or a share of the organ: Macroscopic pathological study (teaching page; author and year not noted)",
     ),
     bad: { case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal}]}" },
     good: { case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal, number: 4}]}" },

@@ -9,7 +9,9 @@ export const formalinNotApart: VisitRule = {
   level: "warning",
   summary: "Formalin is bagged separately from fresh tissue and smears.",
   protects: "The vapour kills the bacteria that were to be cultured and fixes unfixed smears.",
-  source: verified("Abbey Veterinary Services (vapour harms unfixed smears); effect on culture from memory"),
+  source: verified(
+    "vapour harms unfixed smears (guide of a veterinary laboratory for senders); effect on culture from memory",
+  ),
   bad: { visit: parcelExample({ formalin_apart: "no" }) },
   good: { visit: parcelExample() },
   check(visit, reportVisit) {

@@ -13,7 +13,7 @@ export const entericSetIncomplete: CaseRule = {
   summary: "The fixed set from a pig with diarrhoea includes jejunum, ileum and spiral colon.",
   protects: "Each agent has its own piece of gut: what was not fixed cannot be excluded.",
   source: verified(
-    "Animal Health Laboratory, University of Guelph; convet.net: segments of small and large intestine",
+    "Animal Health Laboratory, University of Guelph; Animal pathology (guide for senders of samples; author and year not noted): segments of small and large intestine",
   ),
   bad: {
     case: "selection: {signs: [diarrhoea]}\ndeath: {at: 2026-04-20T09:35}\nopened: {at: 2026-04-20T09:38}\nsamples: [{id: 01-A, from: intestine.jejunum, into: formalin, for: [histology], at: 2026-04-20T09:42}, {id: 01-B, from: intestine.ileum, into: formalin, for: [histology], at: 2026-04-20T09:42}]",

@@ -298,7 +298,9 @@ const rows: readonly Row[] = [
     level: "warning",
     summary: "Fresh gut from several pigs is not pooled.",
     protects: "One heavily infected pig answers for all, and its agent is blamed for the lesion of another.",
-    source: practice("convet.net, animal pathology; pooling of faeces for PCR is another matter"),
+    source: practice(
+      "Animal pathology (guide for senders of samples; author and year not noted); pooling of faeces for PCR is another matter",
+    ),
     bad: {
       case: "samples: [{id: 01-A, from: intestine.ileum, into: chilled, for: [culture], pooled_with: [birch-2026-04-20-02]}]",
       ...twoPigs,

@@ -24,7 +24,9 @@ const rows: readonly Row[] = [
     level: "error",
     summary: "Fresh gut does not share a bag with other organs.",
     protects: "Gut bacteria overgrow the whole bag on the way, and no culture from it means anything.",
-    source: verified("convet.net, animal pathology: gut in its own bag, mesenteric node and liver apart"),
+    source: verified(
+      "Animal pathology (guide for senders of samples; author and year not noted): gut in its own bag, mesenteric node and liver apart",
+    ),
     bad: {
       case: "samples: [{id: 01-A, from: intestine.ileum, into: chilled, for: [pcr], bag: 1}, {id: 01-B, from: liver_pancreas.liver, into: chilled, for: [culture], bag: 1}]",
     },

@@ -11,7 +11,7 @@ export const frozenCarcassHistology: CaseRule = {
   protects:
     "Ice crystals tear the cells, and on thawing blood seeps into every organ; the slide shows the freezer.",
   source: verified(
-    "Alabama Veterinary Diagnostic Laboratories, histopathology: never freeze; frozen carcasses are unlikely to be accepted (Wales Veterinary Science Centre)",
+    "Alabama Veterinary Diagnostic Laboratories, histopathology: never freeze; frozen carcasses are unlikely to be accepted (guide of a Welsh veterinary centre for senders)",
   ),
   bad: {
     case: "death: {at: 2026-04-18T09:10}\nopened: {state: frozen}\nsamples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology]}]",
