@@ -257,7 +257,7 @@ export const contradictions: readonly Contradiction[] = [
     "a pool that only the words name",
     "pool-unnamed",
     "samples[0].site",
-    sample("from: blood, site: pooled with two littermates, into: plain-tube, for: [pcr]"),
+    sample("from: blood, site: pooled with two littermates, into: edta-tube, for: [pcr]"),
   ),
   slip("a tag with a blank of no width", "invisible-character", "pig.tag", 'pig: {tag: "22\u200b17"}'),
 

@@ -560,7 +560,7 @@ describe("a pool in words", () => {
   const speaks = (site: string): boolean =>
     lintExample(
       {
-        case: `samples: [{id: 01-A, from: blood, site: ${JSON.stringify(site)}, into: plain-tube, for: [pcr]}]`,
+        case: `samples: [{id: 01-A, from: blood, site: ${JSON.stringify(site)}, into: edta-tube, for: [pcr]}]`,
         visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02, birch-2026-04-20-03]",
         others: [
           "case: birch-2026-04-20-02\npig: {tag: '902'}",

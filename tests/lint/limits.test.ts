@@ -123,7 +123,7 @@ describe("normal-note-contradiction", () => {
 
 describe("pool-unnamed", () => {
   const taken = (text: string, more = ""): Example => ({
-    case: `samples: [{id: 01-A, from: blood, ${text}, into: plain-tube, for: [pcr]${more}}]`,
+    case: `samples: [{id: 01-A, from: blood, ${text}, into: edta-tube, for: [pcr]${more}}]`,
     visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
     others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],
   });

@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { quantity } from "../../src/cases/index.ts";
@@ -28,6 +29,23 @@ describe("the worth of a test after death", () => {
     expect(worth(limit + 1)).toBe("reduced");
     expect(worth(2 * limit)).toBe("reduced");
     expect(worth(2 * limit + 1)).toBe("doubtful");
+  });
+
+  it("of PCR lasts a week at 4 °C, when culture of the same piece is long doubtful", () => {
+    const of = (test: "pcr" | "culture", at: string) =>
+      timeWorth(pigAt(at), sampleAfter(120 * 60, {}), test).worth;
+    expect([of("pcr", "4"), of("culture", "4"), of("pcr", "10")]).toEqual(["good", "doubtful", "doubtful"]);
+  });
+
+  it("stands in docs/autolysis.md as in the data", () => {
+    const page = readFileSync("docs/autolysis.md", "utf8");
+    for (const [band, limits] of Object.entries(autolysis.limits)) {
+      const cells = new RegExp(`^\\| \`${band}\`.*$`, "m").exec(page)?.[0].split(" | ").slice(1) ?? [];
+      expect(
+        cells.map((cell) => cell.replace(/ \(.*| \|$/, "")),
+        band,
+      ).toEqual(Object.keys(kinds).map((kind) => limits[kind]));
+    }
   });
 
   it("never rises with time, and never with warmth", () => {

@@ -14,12 +14,12 @@ export const poolUnnamed: CaseRule = {
     "A pool described only in words is filed as the result of one pig, and a positive is put down to the wrong one.",
   source: sampleRules.pools.source,
   bad: {
-    case: 'samples: [{id: 01-A, from: blood, site: "pooled with 02 and 03", into: plain-tube, for: [pcr]}]',
+    case: 'samples: [{id: 01-A, from: blood, site: "pooled with 02 and 03", into: edta-tube, for: [pcr]}]',
     visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
     others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],
   },
   good: {
-    case: "samples: [{id: 01-A, from: blood, site: not pooled with 02, into: plain-tube, for: [pcr]}]",
+    case: "samples: [{id: 01-A, from: blood, site: not pooled with 02, into: edta-tube, for: [pcr]}]",
     visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
     others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],
   },

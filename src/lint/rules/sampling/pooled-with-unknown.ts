@@ -12,12 +12,12 @@ export const pooledWithUnknown: VisitRule = {
     "A pool with a pig that does not exist has no known denominator, and its result belongs to nobody.",
   source: practice("a pool is a list of its pigs; common practice"),
   bad: {
-    case: "samples: [{id: 01-A, from: blood, into: plain-tube, for: [pcr], pooled_with: [birch-2026-04-20-20]}]",
+    case: "samples: [{id: 01-A, from: blood, into: edta-tube, for: [pcr], pooled_with: [birch-2026-04-20-20]}]",
     visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
     others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],
   },
   good: {
-    case: "samples: [{id: 01-A, from: blood, into: plain-tube, for: [pcr], pooled_with: [birch-2026-04-20-02]}]",
+    case: "samples: [{id: 01-A, from: blood, into: edta-tube, for: [pcr], pooled_with: [birch-2026-04-20-02]}]",
     visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
     others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],
   },

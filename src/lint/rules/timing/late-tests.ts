@@ -47,7 +47,7 @@ const rows: readonly Row[] = [
     level: "warning",
     summary: "Samples for PCR are taken while nucleic acid lasts.",
     protects: "RNA goes first: a negative PCR from an old carcass does not rule out the virus.",
-    source: autolysis.source,
+    source: autolysis.kinds.pcr?.source ?? autolysis.source,
     bad: {
       case: "death: {at: 2026-04-17T19:10}\nopened: {at: 2026-04-20T09:40, ambient: 14 °C, state: moderate-autolysis, note: lay in the cold passage overnight}\nsamples: [{id: 01-A, from: liver_pancreas.liver, into: frozen, for: [pcr], at: 2026-04-20T09:50}]",
     },
