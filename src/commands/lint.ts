@@ -13,7 +13,7 @@ import { type Asked, askedOf, type LintCommandOptions } from "./lint-asked.ts";
 import { lintFolders } from "./lint-folders.ts";
 import { asUsage } from "./parsers.ts";
 import type { Run } from "./run.ts";
-import { timeOfRun } from "./terminal.ts";
+import { pageWidth, timeOfRun } from "./terminal.ts";
 import { version } from "./version.ts";
 
 export async function lint(run: Run<LintCommandOptions>): Promise<number> {
@@ -53,7 +53,9 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
   };
   for (const one of also) writeWhole(one.file, lintReport(one.format, report, makeStyle(false)));
   const notice = inResult ? alarmNotice(read.alarms, run.style) : "";
-  run.write(notice + lintReport(format, report, run.style));
+  // Elsewhere than in a terminal a finding stays one line, which can be searched for.
+  const width = pageWidth(output !== undefined, Number.POSITIVE_INFINITY);
+  run.write(notice + lintReport(format, report, run.style, width));
   noteLimits(result, [format, ...also.map((one) => one.format)], run);
   if (run.failed) return run.end();
   return run.end(

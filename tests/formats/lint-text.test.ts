@@ -79,3 +79,31 @@ describe("the last line of a run of some rules", () => {
     expect(log).toBe("1 case: nothing found; only a and the alarms were asked\n");
   });
 });
+
+describe("a finding that is wider than the terminal", () => {
+  const message = `The lungs are blank and were due. Write normal, a finding, or ${"x".repeat(70)} and why.`;
+  const of = report([finding({ message, rule: "skipped-organ", excerpt: "" })]);
+  const shown = (width: number, colour = false): string => lintReport("text", of, makeStyle(colour), width);
+  const { line, column } = finding({});
+
+  it("goes on below, whole words together", () => {
+    expect(shown(60).split("\n").slice(1, 6)).toEqual([
+      `  ${line}:${column} error The lungs are blank and were due. Write normal,`,
+      "    a finding, or",
+      `    ${"x".repeat(70)}`,
+      "    and why. [skipped-organ]",
+      "",
+    ]);
+  });
+
+  it("has its colours where they were", () => {
+    const colours = new RegExp(`${String.fromCharCode(27)}\\[\\d+m`, "g");
+    expect(shown(60, true).replaceAll(colours, "")).toBe(shown(60));
+    expect(shown(60, true)).toContain(makeStyle(true).level("error"));
+    expect(shown(60, true)).toContain(makeStyle(true).quiet("[skipped-organ]"));
+  });
+
+  it("stays one line where there is no terminal", () => {
+    expect(text(of)).toContain(`  ${line}:${column} error ${message} [skipped-organ]`);
+  });
+});

@@ -11,8 +11,9 @@ import { lintText } from "./text.ts";
 export const lintFormats = ["text", "json", "sarif", "junit", "github", "gitlab"] as const;
 export type LintFormat = (typeof lintFormats)[number];
 
-const writers: Record<LintFormat, (report: LintReport, style: Style) => string> = {
-  text: ({ result, quiet, only }, style) => lintText(result, { style, quiet, ...(only && { only }) }),
+const writers: Record<LintFormat, (report: LintReport, style: Style, width: number) => string> = {
+  text: ({ result, quiet, only }, style, width) =>
+    lintText(result, { style, width, quiet, ...(only && { only }) }),
   json: ({ result, unreadable }) => lintJson(result, unreadable),
   sarif: lintSarif,
   junit: lintJunit,
@@ -20,6 +21,13 @@ const writers: Record<LintFormat, (report: LintReport, style: Style) => string> 
   gitlab: ({ result, unreadable }) => lintGitlab(result, unreadable),
 };
 
-/** The report in one format; only text is styled. */
-export const lintReport = (format: LintFormat, report: LintReport, style: Style): string =>
-  writers[format](report, style);
+/**
+ * The report in one format; only text is styled.
+ * @param width characters a line of text may have
+ */
+export const lintReport = (
+  format: LintFormat,
+  report: LintReport,
+  style: Style,
+  width: number = Number.POSITIVE_INFINITY,
+): string => writers[format](report, style, width);

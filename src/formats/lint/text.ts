@@ -4,10 +4,13 @@ import { grouped } from "../../words/grouped.ts";
 import { count, listing } from "../../words/listing.ts";
 import { visible } from "../../words/visible.ts";
 import type { Style } from "../page/style.ts";
+import { displayWidth, wrapped } from "../page/width.ts";
 import { excerpt } from "./excerpt.ts";
 
 export interface LintTextOptions {
   readonly style: Style;
+  /** Characters a line may have. */
+  readonly width: number;
   /** Only the findings and the last line. */
   readonly quiet: boolean;
   /** The rules that were asked beside the alarms, where not all were. */
@@ -21,10 +24,10 @@ const rulesShown = 15;
 /** With more cases than this, only those in which something was skipped are listed. */
 const manyCases = 30;
 
-export function lintText(result: LintResult, { style, quiet, only }: LintTextOptions): string {
+export function lintText(result: LintResult, { style, width, quiet, only }: LintTextOptions): string {
   return [
-    ...findingLines(result.findings, style),
-    ...(quiet ? [] : completenessLines(result, style)),
+    ...findingLines(result.findings, style, width),
+    ...(quiet ? [] : completenessLines(result, style, width)),
     ...(quiet ? [] : ruleLines(result.findings, style)),
     summaryLine(result, style, only),
   ]
@@ -32,32 +35,54 @@ export function lintText(result: LintResult, { style, quiet, only }: LintTextOpt
     .join("");
 }
 
-function findingLines(findings: readonly Finding[], style: Style): string[] {
+function findingLines(findings: readonly Finding[], style: Style, width: number): string[] {
   return [...grouped(findings, ({ file }) => file)].flatMap(([file, inFile]) => [
     style.heading(visible(file)),
     ...inFile.flatMap((finding) => [
-      `  ${finding.line}:${finding.column} ${style.level(finding.level)} ${visible(finding.message)} ${style.quiet(`[${finding.rule}]`)}`,
+      ...messageLines(finding, style, width),
       ...excerpt(finding).map((line) => `      ${style.quiet(line)}`),
     ]),
     "",
   ]);
 }
 
-function completenessLines({ completeness, visits }: LintResult, style: Style): string[] {
+/** `14:68 error lymphoid.tonsil is blank ... [skipped-organ]`, coloured after it was brought into lines. */
+function messageLines(
+  { line, column, level, message, rule }: Finding,
+  style: Style,
+  width: number,
+): string[] {
+  const place = `  ${line}:${column} `;
+  const name = `[${rule}]`;
+  const lines = fitting(`${place}${level} ${visible(message)} ${name}`, width);
+  return lines.map((text, at) => {
+    const end = at === lines.length - 1 ? -name.length : undefined;
+    const begin = at === 0 ? place.length + level.length : 0;
+    return `${at === 0 ? place + style.level(level) : ""}${text.slice(begin, end)}${end === undefined ? "" : style.quiet(name)}`;
+  });
+}
+
+/** A line as it is where it fits, else several, indented where it goes on. */
+const fitting = (line: string, width: number): string[] =>
+  displayWidth(line) <= width ? [line] : wrapped(line.trimStart(), "  ", width, "    ");
+
+function completenessLines({ completeness, visits }: LintResult, style: Style, width: number): string[] {
   if (completeness.length === 0) return [];
   const shown = completeness.filter((one) => completeness.length <= manyCases || one.skipped > 0);
   return [
     style.heading("Completeness"),
-    ...caseLines(shown),
+    ...caseLines(shown).flatMap((line) => fitting(line, width)),
     ...(shown.length < completeness.length
       ? [
           `  nothing was skipped in ${shown.length === 0 ? "any of the" : "the other"} ${count(completeness.length - shown.length, "case")}`,
         ]
       : []),
-    ...visits.map(
-      (visit) =>
-        `  ${style.heading(`visit ${visible(visit.visit)}`)}, ${count(visit.cases, "case")}: ${countLine(visit)}`,
-    ),
+    ...visits.flatMap((visit) => {
+      const name = `  visit ${visible(visit.visit)}`;
+      const line = `${name}, ${count(visit.cases, "case")}: ${countLine(visit)}`;
+      const paint = (text: string): string => `  ${style.heading(name.slice(2))}${text.slice(name.length)}`;
+      return fitting(line, width).map((text) => (text.startsWith(name) ? paint(text) : text));
+    }),
     "",
   ];
 }
