@@ -3,17 +3,20 @@ import { execFileSync } from "node:child_process";
 import { cpSync, existsSync, readFileSync, renameSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { build } from "esbuild";
+import { clearLeftovers } from "./build/leftovers.mjs";
 import { lightNode } from "./build/light-node.mjs";
+import { making } from "./build/made.mjs";
 import { buildProgram, keepCompiled } from "./build/program.mjs";
 import { withoutRuleTexts, writeRuleTexts } from "./build/rule-texts.mjs";
 import { root } from "./generate/read.mjs";
 
+const made = making("build");
 const { version } = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
 
 // Built beside its place and then moved, so that there is always a whole program to run.
 // Two builds at once do not meet.
 const next = join(root, `dist.next-${process.pid}`);
-rmSync(next, { recursive: true, force: true });
+clearLeftovers(root);
 const settings = {
   absWorkingDir: root,
   bundle: true,
@@ -69,3 +72,4 @@ if (existsSync(join(root, "dist"))) renameSync(join(root, "dist"), last);
 renameSync(next, join(root, "dist"));
 rmSync(last, { recursive: true, force: true });
 keepCompiled();
+made();

@@ -1,6 +1,7 @@
 // Makes everything that follows from a source: the organ and vocabulary schemas from the knowledge files,
 // types and validators from the schemas, the knowledge module from its YAML, and the list of rules from their files.
 import { mkdirSync } from "node:fs";
+import { making } from "./build/made.mjs";
 import { writeKnowledge } from "./generate/knowledge.mjs";
 import { generatedFolder, readYaml, readYamlFolder } from "./generate/read.mjs";
 import { writeRuleIndex } from "./generate/rule-index.mjs";
@@ -8,6 +9,7 @@ import { writeOrgansSchema, writeVocabularySchema } from "./generate/schemas.mjs
 import { writeTypes } from "./generate/types.mjs";
 import { writeChecks, writeValidators } from "./generate/validators.mjs";
 
+const made = making("generate");
 mkdirSync(generatedFolder, { recursive: true });
 const knowledge = {
   anatomy: readYaml("anatomy.yaml"),
@@ -47,3 +49,4 @@ writeRuleIndex();
 writeValidators();
 writeChecks();
 await writeTypes();
+made();

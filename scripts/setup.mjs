@@ -1,9 +1,11 @@
-// Everything that tests and demo need, on a fresh clone: packages, generated code, built program.
+// Everything that tests and demo need, on a fresh clone: packages, generated code, built program. What is there and follows
+// from its sources is not made again.
 // Uses nothing but Node itself, because nothing else may be there yet.
 import { execFileSync } from "node:child_process";
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { isMade } from "./build/made.mjs";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
 const run = (command, ...args) =>
@@ -28,5 +30,8 @@ function installed() {
 }
 
 if (!installed()) run("npm", "ci", "--no-audit", "--no-fund");
-run(process.execPath, "scripts/generate.mjs");
-run(process.execPath, "scripts/build.mjs");
+for (const stage of ["generate", "build"]) {
+  if (isMade(stage)) continue;
+  if (stage === "build") console.error("Building the program; the next time only if something has changed.");
+  run(process.execPath, `scripts/${stage}.mjs`);
+}
