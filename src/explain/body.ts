@@ -55,6 +55,7 @@ export const organTopics: readonly Topic[] = organs.map((organ) => ({
   aliases: [organ.key, organ.definition.title, ...observationWords(organ)],
   explain: () => ({
     sections: [
+      ...section(null, [organ.definition.where]),
       ...section("Look at", [organ.definition.look]),
       ...section("When it is due", due(organ)),
       ...Object.entries(organ.definition.observations ?? {}).flatMap(([key, observation]) =>
@@ -65,13 +66,8 @@ export const organTopics: readonly Topic[] = organs.map((organ) => ({
   }),
 }));
 
-/** Words of the observations of an organ that no other organ has: parts with and without their side, choices. */
-function observationWords(organ: PlacedOrgan): string[] {
-  const others = new Set(organs.flatMap((other) => (other === organ ? [] : wordsOf(other))));
-  return wordsOf(organ).filter((word) => !others.has(word));
-}
-
-function wordsOf({ definition }: PlacedOrgan): string[] {
+/** Words of the observations of an organ: parts with and without their side, choices. */
+function observationWords({ definition }: PlacedOrgan): string[] {
   const words = Object.values(definition.observations ?? {}).flatMap(({ values = [], parts = {} }) => [
     ...values.map(String),
     ...Object.values(parts).flatMap((part) => [part, part.replace(/^(?:left|right) /i, "")]),
@@ -99,24 +95,34 @@ function due({ id, definition }: PlacedOrgan): string[] {
   ];
 }
 
-function observed({
-  title,
-  look,
-  kind,
-  range,
-  values,
-  parts,
-  required,
-  required_in: where,
-}: Observation): string[] {
-  const unit = kind === "percent" ? "per cent" : kind;
-  const written = range === undefined ? (values ?? []).join(", ") : `${range[0]} to ${range[1]} (${unit})`;
+function observed(observation: Observation): string[] {
+  const { title, look, parts, required, required_in: where } = observation;
   const of = where === undefined ? "" : ` in: ${where.join(", ")}`;
   return [
     `${title}: ${look}`,
-    `Write ${written}.`,
+    ...written(observation),
     ...(parts === undefined ? [] : [`Parts: ${Object.keys(parts).join(", ")}.`]),
     ...(required === "always" ? [`It may not be left out${of}.`] : []),
     ...(required === "unless-normal" ? [`Unless the organ is normal, it may not be left out${of}.`] : []),
   ];
+}
+
+function written({ kind, range, values, figures = {} }: Observation): string[] {
+  switch (kind) {
+    case "length":
+      return ["Write a length in mm or cm, such as 12 mm."];
+    case "signed-length":
+      return ["Write a length in mm or cm, such as 12 mm or -3 mm."];
+    case "measured":
+      return [
+        "carcase measure --write writes it.",
+        ...Object.entries(figures).map(([key, figure]) => `${key}: ${figure.title}. ${figure.look}.`),
+      ];
+    default: {
+      const unit = kind === "percent" ? "per cent" : kind;
+      return [
+        `Write ${range === undefined ? (values ?? ["a number"]).join(", ") : `${range[0]} to ${range[1]} (${unit})`}.`,
+      ];
+    }
+  }
 }

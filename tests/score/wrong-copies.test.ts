@@ -93,7 +93,7 @@ describe("what no scale that ships needs", () => {
       key: "turbinates",
       path: ["respiratory", "turbinates"] as const,
       index: 0,
-      definition: { title: "", look: "", base: [] },
+      definition: { title: "", where: "", look: "", base: [] },
     };
     return scoreOrgan({ ...gap, combine, ...more }, state.organ(organ as Parameters<typeof state.organ>[0]));
   };
