@@ -2,6 +2,7 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { generatedFolder } from "./read.mjs";
+import { wordLists } from "./schemas.mjs";
 import { schemaCompiler } from "./validators.mjs";
 
 /** @param knowledge parsed knowledge by schema definition: one value, or a list for folders of files */
@@ -18,10 +19,10 @@ export function writeKnowledge(knowledge) {
         faults.push(`${name} ${item.id ?? ""} ${e.instancePath} ${e.message} ${JSON.stringify(e.params)}`);
     }
   }
+  faults.push(...vocabularyFaults(knowledge.vocabulary));
   if (faults.length > 0) throw new Error(`knowledge files do not match their schema:\n${faults.join("\n")}`);
   const types = {
     anatomy: "Anatomy",
-    vocabulary: "Vocabulary",
     age_classes: "AgeClasses",
     growth: "Growth",
     description: "Description",
@@ -64,6 +65,22 @@ export const ${name}: ${type} = JSON.parse(${text});
 `,
     );
   }
+  // Linting needs the words, and explaining alone what they mean.
+  writeFileSync(
+    join(folder, "definitions.ts"),
+    `${note}
+import type { Vocabulary } from "../knowledge.types.ts";
+export const definitions: Vocabulary = JSON.parse(${JSON.stringify(JSON.stringify(knowledge.vocabulary))});
+`,
+  );
+  writeFileSync(
+    join(folder, "vocabulary.ts"),
+    `${note}
+import type { Vocabulary } from "../knowledge.types.ts";
+/** The closed word lists, and the families of signs. */
+export const vocabulary: Pick<Vocabulary, "signs"> & Readonly<Record<${wordLists.map((name) => `"${name}"`).join(" | ")}, readonly string[]>> = ${JSON.stringify(listsOf(knowledge.vocabulary))};
+`,
+  );
   writeFileSync(
     join(folder, "recorded_grades.ts"),
     `${note}
@@ -85,6 +102,7 @@ export const scale_ranges: Readonly<Record<string, Pick<Scale, "id" | "organ" | 
   );
   const lines = [
     ...Object.keys(types).filter((name) => name !== "scales"),
+    "vocabulary",
     "recorded_grades",
     "scale_ranges",
   ].map((name) => `export { ${name} } from "./knowledge/${name}.ts";`);
@@ -97,4 +115,27 @@ function recordedGrades(scales) {
   const grades = {};
   for (const { id, organ } of scales) grades[organ] = [...(grades[organ] ?? []), id];
   return grades;
+}
+
+const listsOf = (vocabulary) => ({
+  signs: vocabulary.signs,
+  ...Object.fromEntries(wordLists.map((name) => [name, Object.keys(vocabulary[name])])),
+});
+
+/** What no schema can say: every sign has a family, and no word is told apart that has no definition. */
+function vocabularyFaults({ signs, sign, differ, ...lists }) {
+  const inFamily = new Set(Object.values(signs).flatMap(({ words }) => words));
+  const defined = new Set([sign, ...Object.values(lists)].flatMap((words) => Object.keys(words)));
+  return [
+    ...[...inFamily]
+      .filter((word) => !(word in sign))
+      .map((word) => `vocabulary: the sign ${word} is not defined`),
+    ...Object.keys(sign)
+      .filter((word) => !inFamily.has(word))
+      .map((word) => `vocabulary: no family has the sign ${word}`),
+    ...differ
+      .flatMap(({ words }) => words)
+      .filter((word) => !defined.has(word))
+      .map((word) => `vocabulary: ${word} is told apart and not defined`),
+  ];
 }

@@ -11,25 +11,35 @@ const word = (name) => ({ $ref: `vocabulary.schema.json#/$defs/${name}` });
 const write = (name, schema) =>
   writeFileSync(join(schemaFolder, name), `${JSON.stringify(schema, null, 2)}\n`);
 
-/** Word lists as enums, so that an editor offers them. */
+const titles = {
+  sign: "A sign seen in life",
+  process: "What has happened to the tissue",
+  distribution: "How the lesion lies in the organ",
+  margin: "Border to the tissue around it",
+  contour: "Height against the surface",
+  shape: "Outline of the lesion",
+  colour: "Plain colour, no similes",
+  consistency: "How it feels",
+  exudate: "What comes out of it or lies on it",
+  severity: "Four grades",
+  duration: "peracute: hours; acute: up to 3 days; subacute: 3-10 days; chronic: more (from memory)",
+  certainty: "How sure you are of it",
+};
+/** The closed word lists. */
+export const wordLists = Object.keys(titles);
+
+/** Word lists as enums, so that an editor offers them; it shows what each word means. */
 export function writeVocabularySchema(vocabulary) {
-  const signs = [...new Set(Object.values(vocabulary.signs).flatMap((family) => family.words))].sort();
-  const $defs = { sign: { enum: signs, description: "A sign seen in life" } };
-  const lists = {
-    process: "What has happened to the tissue",
-    distribution: "How the lesion lies in the organ",
-    margin: "Border to the tissue around it",
-    contour: "Height against the surface",
-    shape: "Outline of the lesion",
-    colour: "Plain colour, no similes",
-    consistency: "How it feels",
-    exudate: "What comes out of it or lies on it",
-    severity: "Four grades",
-    duration: "peracute: hours; acute: up to 3 days; subacute: 3-10 days; chronic: more (from memory)",
-    certainty: "How sure you are of it",
-  };
-  for (const [name, description] of Object.entries(lists))
-    $defs[name] = { enum: vocabulary[name], description };
+  const $defs = Object.fromEntries(
+    Object.entries(titles).map(([name, description]) => [
+      name,
+      {
+        enum: Object.keys(vocabulary[name]),
+        description,
+        enumDescriptions: Object.values(vocabulary[name]).map(({ means }) => means),
+      },
+    ]),
+  );
   write("vocabulary.schema.json", {
     $schema: draft,
     $id: "vocabulary.schema.json",

@@ -16,6 +16,8 @@ const rare = ["baseline", "scale"];
 /** An ajv instance that knows all schemas of the project. */
 export function schemaCompiler(options = {}) {
   const ajv = new Ajv2020.default({ allErrors: true, allowUnionTypes: true, ...options });
+  // For editors.
+  ajv.addKeyword("enumDescriptions");
   for (const name of [...parts, ...kinds, ...rare]) ajv.addSchema(readSchema(`${name}.schema.json`));
   return ajv;
 }

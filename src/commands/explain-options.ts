@@ -9,7 +9,7 @@ export function addExplain(program: Command): void {
       .command("explain")
       .argument(
         "[name]",
-        "a rule, scale, protocol, organ, sign, word, indicator, alarm ...; default: list all",
+        "a rule, scale, organ, sign, word ..., or a kind of them, such as rules; default: what kinds there are",
       ),
     "text for people, json for scripts",
   )
@@ -28,4 +28,6 @@ const explainHelp = `
 Examples:
   carcase explain skipped-organ
   carcase explain maff-1978
-  carcase explain lungs`;
+  carcase explain lungs
+  carcase explain consolidation
+  carcase explain processes`;

@@ -3,35 +3,50 @@ import {
   type Explanation,
   explain as explainName,
   houseScaleTopics,
+  type Kind,
+  kindCalled,
   nearestNames,
   type Topic,
   topics,
 } from "../explain/index.ts";
 import { explainJson, explainListJson } from "../formats/explain/json.ts";
-import { explainListText, explainText } from "../formats/explain/text.ts";
+import { explainKindsText, explainListText, explainText } from "../formats/explain/text.ts";
 import { listing } from "../words/listing.ts";
 import type { Run } from "./run.ts";
 import { withCheckedScales } from "./sound-cases.ts";
 import { UsageError } from "./usage-error.ts";
 
 interface Formats {
-  readonly list: (all: readonly Topic[]) => string;
+  readonly kinds: (all: readonly Topic[]) => string;
+  readonly list: (kind: Kind, all: readonly Topic[]) => string;
   readonly one: (explanations: readonly Explanation[]) => string;
 }
 
 export async function explain(run: Run): Promise<number> {
   const written = run.format<Formats>({
-    text: { list: (all) => explainListText(all, run.style), one: (found) => explainText(found, run.style) },
-    json: { list: explainListJson, one: explainJson },
+    text: {
+      kinds: (all) => explainKindsText(all, run.style, run.width),
+      list: (kind, all) => explainListText(kind, all, run.style, run.width),
+      one: (found) => explainText(found, run.style, run.width),
+    },
+    json: {
+      kinds: explainListJson,
+      list: (kind, all) => explainListJson(all.filter((one) => one.kind === kind)),
+      one: explainJson,
+    },
   });
   const own = await ownTopics(run);
+  const all = [...topics, ...own];
   const [name] = run.paths;
-  if (name === undefined) run.write(written.list([...topics, ...own]));
-  else {
-    const explanations = explainName(name, own);
-    if (explanations.length === 0) throw new UsageError(unknown(name, own));
-    run.write(written.one(explanations));
+  if (name === undefined) {
+    run.write(written.kinds(all));
+    return run.end();
   }
+  const explanations = explainName(name, own);
+  const kind = kindCalled(name);
+  if (explanations.length > 0) run.write(written.one(explanations));
+  else if (kind !== undefined) run.write(written.list(kind, all));
+  else throw new UsageError(unknown(name, own));
   return run.end();
 }
 
@@ -45,6 +60,6 @@ async function ownTopics(run: Run): Promise<Topic[]> {
 function unknown(name: string, own: readonly Topic[]): string {
   const near = nearestNames(name, 4, own);
   return near.length === 0
-    ? `nothing is called "${name}"; carcase explain lists what can be explained`
+    ? `nothing is called "${name}"; carcase explain lists the kinds of names that there are`
     : `nothing is called "${name}". Did you mean ${listing(near, "or")}?`;
 }

@@ -1,13 +1,14 @@
 /** `explain`: everything that goes by a name, or the names nearest to it. */
 import { distance } from "fastest-levenshtein";
 import { organTopics, protocolTopics, systemTopics } from "./body.ts";
-import { type Explanation, kinds, type Topic } from "./explanation.ts";
+import { type Explanation, type Kind, kinds, lists, type Topic } from "./explanation.ts";
 import { alarmTopics, indicatorTopics } from "./indicators-and-alarms.ts";
+import { ageClassTopics, deathTopics, factTopics, familyTopics, selectionTopics } from "./record.ts";
 import { ruleTopics } from "./rules.ts";
 import { containerTopics, materialTopics, testTopics } from "./sampling.ts";
 import { scaleTopics } from "./scales.ts";
 import { timeTopics } from "./time-limits.ts";
-import { ageClassTopics, deathTopics, factTopics, selectionTopics, signTopics, wordTopics } from "./words.ts";
+import { wordTopics } from "./words.ts";
 
 /** All that can be explained, by kind. */
 export const topics: readonly Topic[] = [
@@ -22,7 +23,7 @@ export const topics: readonly Topic[] = [
   ...ageClassTopics,
   ...deathTopics,
   ...factTopics,
-  ...signTopics,
+  ...familyTopics,
   ...wordTopics,
   ...materialTopics,
   ...containerTopics,
@@ -53,11 +54,16 @@ export function explain(name: string, own: readonly Topic[] = []): Explanation[]
   return found.map(({ kind, name: id, title, explain: text }) => ({ kind, name: id, title, ...text() }));
 }
 
+/** The kind of which all names are asked for: processes, time-limits; or process, where nothing is called so itself. */
+export const kindCalled = (name: string): Kind | undefined =>
+  kinds.find((kind) => [lists.get(kind), plain(kind)].includes(plain(name)));
+
 /** The names nearest to what was written, the nearest first; none when nothing is near. */
 export function nearestNames(name: string, most = 4, own: readonly Topic[] = []): string[] {
   const written = plain(name);
   if (written === "" || written.length > 100) return [];
-  const words = [...topics, ...own].flatMap((topic) => [topic.name, ...topic.aliases]);
+  const names = [...topics, ...own].flatMap((topic) => [topic.name, ...topic.aliases]);
+  const words = [...names, ...lists.values()];
   return [...new Set(words)]
     .map((word) => ({ word, rank: rank(written, plain(word)) }))
     .filter((one) => one.rank < Number.POSITIVE_INFINITY)

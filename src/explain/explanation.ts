@@ -1,26 +1,46 @@
 /** What can be said about a name: text in sections, who says so, and how sure that is. */
 import type { Source } from "../knowledge/index.ts";
 
-export const kinds = [
-  "rule",
-  "alarm",
-  "protocol",
-  "system",
-  "organ",
-  "scale",
-  "indicator",
-  "selection basis",
-  "age class",
-  "method of death",
-  "fact",
-  "signs",
-  "word list",
-  "sample material",
-  "container",
-  "test",
-  "time limit",
-] as const;
-type Kind = (typeof kinds)[number];
+/** What can be explained, by what it belongs to, in this order: each kind, and the word that lists all of it. */
+export const kindGroups = {
+  "What is asked": { rule: "rules", alarm: "alarms", protocol: "protocols", fact: "facts" },
+  "The pig": {
+    "selection basis": "selection-bases",
+    "age class": "age-classes",
+    "method of death": "methods-of-death",
+  },
+  "The body": { system: "systems", organ: "organs" },
+  "Signs in life": { "sign family": "sign-families", sign: "signs" },
+  Findings: {
+    process: "processes",
+    distribution: "distributions",
+    margin: "margins",
+    contour: "contours",
+    shape: "shapes",
+    colour: "colours",
+    consistency: "consistencies",
+    exudate: "exudates",
+    severity: "severities",
+    duration: "durations",
+    certainty: "certainties",
+  },
+  "Other words": { "record word": "record-words", term: "terms" },
+  "Scores and counts": { scale: "scales", indicator: "indicators" },
+  Samples: {
+    "sample material": "sample-materials",
+    container: "containers",
+    test: "tests",
+    "time limit": "time-limits",
+  },
+} as const;
+type Groups = typeof kindGroups;
+export type Kind = { [Group in keyof Groups]: keyof Groups[Group] }[keyof Groups];
+
+/** By kind, the word that lists all of it. */
+export const lists: ReadonlyMap<Kind, string> = new Map(
+  Object.values(kindGroups).flatMap((group) => Object.entries(group) as [Kind, string][]),
+);
+export const kinds: readonly Kind[] = [...lists.keys()];
 
 export interface Section {
   /** Null for the opening text. */

@@ -1,6 +1,7 @@
 /** Materials, containers and tests of samples: what each spoils, and what to take instead. */
 import type { CaseFile } from "../generated/case.types.ts";
-import { autolysis, sampleRules } from "../knowledge/index.ts";
+import { type Definition, definitions } from "../knowledge/definitions.ts";
+import { autolysis, sampleRules, sourceLine } from "../knowledge/index.ts";
 import { capital, listing } from "../words/listing.ts";
 import { type Section, section, type Topic, yamlSection } from "./explanation.ts";
 
@@ -42,8 +43,18 @@ const tests: Readonly<Record<NonNullable<Sample["for"]>[number], string>> = {
 
 const list = (words: readonly string[], names: Readonly<Record<string, string>>): string =>
   listing(words.map((word) => names[word] ?? word));
-const orNothing = (sections: readonly Section[], otherwise: string): readonly Section[] =>
-  sections.length > 0 ? sections : section(null, [otherwise]);
+/** What the word means, and what spoils it; the definitions have a source of their own. */
+const told = (
+  definition: Definition | undefined,
+  sections: readonly Section[],
+  otherwise: string,
+): readonly Section[] => [
+  ...section(
+    null,
+    definition === undefined ? [] : [`${definition.means} Source: ${sourceLine(definition.source)}.`],
+  ),
+  ...(sections.length > 0 ? sections : section(null, [otherwise])),
+];
 
 /** What a sample comes from, besides organs. */
 export const materialTopics: readonly Topic[] = Object.entries(sampleRules.materials).map(
@@ -72,7 +83,8 @@ export const containerTopics: readonly Topic[] = Object.entries(containers).map(
   title: `Container of a sample: ${title}`,
   aliases: [title, words(id)],
   explain: () => ({
-    sections: orNothing(
+    sections: told(
+      definitions.container[id],
       section(
         "Not for",
         unfit
@@ -92,7 +104,8 @@ export const testTopics: readonly Topic[] = Object.entries(tests).map(([id, titl
   title: `${capital(title)}, asked of a sample`,
   aliases: [title, words(id)],
   explain: () => ({
-    sections: orNothing(
+    sections: told(
+      definitions.test[id],
       [
         ...section(
           "Not from",

@@ -1,112 +1,89 @@
-/** Closed word lists, and the short lists that a case chooses from. */
-import {
-  ageClasses,
-  deathMethods,
-  facts,
-  factsSource,
-  selectionBases,
-  selectionSource,
-  vocabulary,
-} from "../knowledge/index.ts";
-import { section, type Topic } from "./explanation.ts";
+/** What each word of the closed lists means, and how it differs from words that it is easily taken for. */
+import { type Definition, definitions } from "../knowledge/definitions.ts";
+import { description, familiesOfSign, organs, sourceLine } from "../knowledge/index.ts";
+import { listing } from "../words/listing.ts";
+import { kindGroups, type Section, section, type Topic, yamlSection } from "./explanation.ts";
 
-export const signTopics: readonly Topic[] = Object.entries(vocabulary.signs).map(
-  ([name, { title, words }]) => ({
-    kind: "signs",
+const { sign, record, term, differ } = definitions;
+
+type FindingKey = keyof (typeof kindGroups)["Findings"];
+/** The keys of a finding that take a word. */
+const ofFinding = Object.keys(kindGroups.Findings) as FindingKey[];
+
+type Words = Readonly<Record<string, Definition>>;
+
+/** @param more what the lists of the project say of a word, after what it means */
+const topicsOf = (kind: Topic["kind"], words: Words, more: (name: string) => Section[]): Topic[] =>
+  Object.entries(words).map(([name, { means, also = [], write, source }]) => ({
+    kind,
     name,
-    title,
-    aliases: words,
-    explain: () => ({ sections: section("Words", [words.join(", ")]), source: vocabulary.source }),
-  }),
-);
-
-const lists = {
-  process: "What happened to the tissue",
-  distribution: "How a lesion is spread",
-  margin: "How a lesion ends",
-  contour: "How it stands to the surface",
-  shape: "What form it has",
-  colour: "What colour it has",
-  consistency: "How it feels under the finger and the knife",
-  exudate: "What lies on it or runs from it",
-  severity: "How bad it is",
-  duration: "How old it is",
-  certainty: "How sure a diagnosis is",
-} as const;
-type ListName = keyof typeof lists;
-
-export const wordTopics: readonly Topic[] = (Object.keys(lists) as ListName[]).map((name) => ({
-  kind: "word list",
-  name,
-  title: lists[name],
-  aliases: vocabulary[name],
-  explain: () => ({ sections: section("Words", [vocabulary[name].join(", ")]), source: vocabulary.source }),
-}));
-
-export const selectionTopics: readonly Topic[] = Object.entries(selectionBases).map(([name, basis]) => ({
-  kind: "selection basis",
-  name,
-  title: basis.title,
-  aliases: [],
-  explain: () => ({
-    sections: [
-      ...section(null, [`${basis.look}.`]),
-      ...section("What a proportion over such pigs is", [`${basis.wording}.`]),
-    ],
-    source: selectionSource,
-  }),
-}));
-
-export const ageClassTopics: readonly Topic[] = Object.entries(ageClasses.classes).map(
-  ([name, { title, derive, age, weight }]) => ({
-    kind: "age class",
-    name,
-    title,
-    aliases: [],
+    title: means,
+    aliases: also,
     explain: () => ({
-      sections: section(null, [
-        ...(derive === undefined
-          ? ["It is never worked out from the age: write pig.class."]
-          : [`Worked out from an age of ${derive[0]} to ${derive[1]} days.`]),
-        ...(age === undefined ? [] : [`Fits an age of ${age[0]} to ${age[1]} days.`]),
-        ...(weight === undefined ? [] : [`Fits a weight of ${weight[0]} to ${weight[1]} kg.`]),
-      ]),
-      source: ageClasses.source,
-    }),
-  }),
-);
-
-export const deathTopics: readonly Topic[] = Object.entries(deathMethods).map(
-  ([name, { title, brain, source }]) => ({
-    kind: "method of death",
-    name,
-    title,
-    aliases: [],
-    explain: () => ({
-      sections: section(null, [
-        brain === "intact" ? "It leaves the brain to be examined." : "It destroys the brain.",
-        "Licensed practice and local law decide which method may be used.",
-      ]),
+      sections: [
+        ...section("Easily taken for", mixedUp(name, source.cite)),
+        ...more(name),
+        ...yamlSection("Write", write),
+      ],
       source,
     }),
-  }),
-);
+  }));
 
-export const factTopics: readonly Topic[] = [...facts].map(([name, fact]) => ({
-  kind: "fact",
-  name,
-  title: fact.title,
-  aliases: [name.split(".").at(-1) ?? name],
-  explain: () => ({
-    sections: [
-      { heading: "Write", lines: [fact.write], yaml: true },
-      ...section("Asked of", [
-        ...(fact.only === undefined ? [] : [`only ${fact.only.join(", ")}`]),
-        ...(fact.except === undefined ? [] : [`all but ${fact.except.join(", ")}`]),
-        ...(fact.bases === undefined ? [] : [`pigs chosen as ${fact.bases.join(", ")}`]),
-        ...(fact.manners === undefined ? [] : [`pigs that were ${fact.manners.join(", ")}`]),
-      ]),
-    ],
-    source: factsSource,
-  }),
-}));
+/** How it differs from other words; the source is added where it is not that of the definition. */
+const mixedUp = (name: string, cite: string): string[] =>
+  differ
+    .filter(({ words }) => words.includes(name))
+    .map(({ words, how, source }) => {
+      const others = words.filter((word) => word !== name);
+      return `${others.join(", ")}: ${how}${source.cite === cite ? "" : ` Source: ${sourceLine(source)}.`}`;
+    });
+
+const finding = (kind: FindingKey): Topic[] =>
+  topicsOf(kind, definitions[kind], (name) => [
+    ...(kind === "process" ? processSections(name) : []),
+    ...yamlSection("Write", `${kind}: ${name}`),
+  ]);
+
+/** What else is asked of a finding with this process, and what cannot be true of it. */
+function processSections(process: string): Section[] {
+  const asked = Object.entries(description.needs).filter(([, words]) => words.includes(process));
+  const wrong = description.contradictions.filter(({ processes }) => processes.includes(process));
+  return [
+    ...section("Say as well", asked.length === 0 ? [] : [`${listing(asked.map(([key]) => `the ${key}`))}.`]),
+    ...section(
+      "Does not go with",
+      wrong.map(({ field, words, exudates, because }) => {
+        const where = exudates === undefined ? "" : `, where the exudate is ${listing(exudates, "or")}`;
+        return `${field} ${listing(words, "or")}${where}: ${because}.`;
+      }),
+    ),
+  ];
+}
+
+function signSections(name: string): Section[] {
+  const families = familiesOfSign(name);
+  const due = organs.filter(({ definition }) =>
+    definition.when?.some(({ signs }) => signs.every((one) => one === name || families.includes(one))),
+  );
+  return [
+    ...section("Sign families", [`${families.join(", ")}.`]),
+    ...section(
+      "Makes due, where they are not anyway",
+      due.length === 0 ? [] : [`${due.map(({ id }) => id).join(", ")}.`],
+    ),
+    ...yamlSection("Write", `signs: [${name}]`),
+  ];
+}
+
+export const wordTopics: readonly Topic[] = [
+  ...topicsOf("sign", sign, signSections),
+  ...ofFinding.flatMap(finding),
+  ...topicsOf("record word", record, () => []),
+  ...topicsOf("term", term, (name) =>
+    section(null, [
+      term[name]?.write === undefined
+        ? "No case takes this word."
+        : "No case takes this word; what is written stands below.",
+    ]),
+  ),
+];

@@ -13,7 +13,7 @@ import {
 import { readAlarmFiles } from "./alarm-archive.ts";
 
 const folder = new URL("../../src/knowledge/alarms/", import.meta.url);
-const { format: _format, source: _source, signs: _signs, ...words } = vocabulary;
+const { signs: _signs, ...words } = vocabulary;
 const signs = Object.entries(vocabulary.signs).flatMap(([family, list]) => [family, ...list.words]);
 const alarmSigns = ["vesicles", "skin_haemorrhage", "throat_swelling", "bloody_orifices"];
 

@@ -17,7 +17,7 @@ import { readAlarmFiles } from "../alarms/alarm-archive.ts";
 const protection: readonly string[] = caseSchema.$defs.safety.properties.protection.items.enum;
 
 describe("the words that people write", () => {
-  const { format: _, source: __, signs: ___, ...lists } = vocabulary;
+  const { signs: _, ...lists } = vocabulary;
   const known = [
     ...Object.values(lists),
     Object.values(vocabulary.signs).flatMap(({ words }) => words),

@@ -38,7 +38,9 @@ function citesIn(value: unknown): string[] {
   return [...own, ...Object.values(value).flatMap(citesIn)];
 }
 
-const cites = yamlIn("src/knowledge").flatMap((file) => citesIn(parse(readFileSync(file, "utf8"))));
+const cites = yamlIn("src/knowledge").flatMap((file) =>
+  citesIn(parse(readFileSync(file, "utf8"), { maxAliasCount: 1000 })),
+);
 const ofRules = rules.map(
   ({ source }) => `${source.cite}${source.note === undefined ? "" : `. ${source.note}`}`,
 );

@@ -35,7 +35,7 @@ describe("a scale of the practice", () => {
     const told = carcase(["explain", "our-gap"], { cwd });
     expect(told).toMatchObject({ code: 0, err: "" });
     expect(told.out).toContain("A scale of your practice, from scales/our-gap.yaml.");
-    expect(carcase(["explain"], { cwd }).out).toMatch(/^ {2}our-gap {2}/m);
+    expect(carcase(["explain", "scales"], { cwd }).out).toMatch(/^ {2}our-gap {2}/m);
   });
 
   it("unknown names are answered with the nearest, of the practice's own as well", () => {

@@ -1,8 +1,8 @@
 /** Everything that has a name can be explained, with its source; other names are answered with the nearest. */
 import { describe, expect, it } from "vitest";
-import { explain, kinds, nearestNames, topics } from "../../src/explain/index.ts";
+import { explain, kindCalled, kinds, lists, nearestNames, topics } from "../../src/explain/index.ts";
 import { explainJson, explainListJson } from "../../src/formats/explain/json.ts";
-import { explainListText, explainText } from "../../src/formats/explain/text.ts";
+import { explainKindsText, explainListText, explainText } from "../../src/formats/explain/text.ts";
 import { makeStyle } from "../../src/formats/page/style.ts";
 import { alarmPatterns, indicators, organs, protocols } from "../../src/knowledge/index.ts";
 import { scales } from "../../src/knowledge/scales.ts";
@@ -34,7 +34,7 @@ describe("what can be explained", () => {
       expect(found.title.length).toBeGreaterThan(1);
       expect(found.sections.flatMap((section) => section.lines).join("")).not.toBe("");
       expect(text).toContain("Source: ");
-      expect(text).not.toMatch(/undefined|NaN|\[object|\.\.\s/);
+      expect(text).not.toMatch(/undefined|NaN|\[object|\.\.\s|Write \.|\(\)|: *\./);
       if (topic.kind !== "indicator") expect(found.source).not.toBeNull();
       expect(Object.keys(JSON.parse(explainJson([found])).explanations[0])).toEqual([
         "kind",
@@ -47,10 +47,31 @@ describe("what can be explained", () => {
     called,
   );
 
-  it("is listed by kind, one line each", () => {
-    const lines = explainListText(topics, plain).split("\n");
-    for (const { name } of topics) expect(lines.some((line) => line.startsWith(`  ${name}  `))).toBe(true);
-    expect(JSON.parse(explainListJson(topics)).topics).toHaveLength(topics.length);
+  it("is counted by kind on one screen", () => {
+    const lines = explainKindsText(topics, plain, 80).trimEnd().split("\n");
+    expect(lines.length).toBeLessThanOrEqual(22);
+    expect(lines.filter((line) => line.length > 80)).toEqual([]);
+    const page = lines.join(" ").replaceAll(/ +/g, " ");
+    for (const [kind, list] of lists) expect(page).toContain(` ${list} (${names(kind).length})`);
+    expect(page).toContain("carcase explain KIND");
+  });
+
+  it.each([...lists])("is listed by kind, one line each: %s", (kind, list) => {
+    expect([kindCalled(list), kindCalled(kind)]).toEqual([kind, kind]);
+    // The word that lists a kind names nothing else.
+    expect(explain(list)).toEqual([]);
+    const [head, ...lines] = explainListText(kind, topics, plain, 80).trimEnd().split("\n");
+    expect(head).toBe(`${list} (${lines.length})`);
+    expect(lines.map((line) => line.trim().split("  ")[0])).toEqual(names(kind));
+    expect(lines.filter((line) => line.length > 80)).toEqual([]);
+  });
+
+  it("is the same for scripts", () => {
+    const all = JSON.parse(explainListJson(topics));
+    expect(all.topics).toHaveLength(topics.length);
+    expect(all.kinds.map((one: { kind: string }) => one.kind)).toEqual(kinds);
+    for (const { kind, list, count } of all.kinds)
+      expect([lists.get(kind), names(kind).length]).toEqual([list, count]);
   });
 });
 
@@ -69,7 +90,11 @@ describe("a name", () => {
   const found = (name: string): string[] => explain(name).map((one) => `${one.kind} ${one.name}`);
 
   it("may belong to several things", () => {
-    expect(found("respiratory")).toEqual(["protocol respiratory", "system respiratory", "signs respiratory"]);
+    expect(found("respiratory")).toEqual([
+      "protocol respiratory",
+      "system respiratory",
+      "sign family respiratory",
+    ]);
   });
 
   it.each([
@@ -77,8 +102,12 @@ describe("a name", () => {
     ["Lungs", "organ respiratory.lungs"],
     ["SKIPPED_ORGAN", "rule skipped-organ"],
     ["[treated-pig]", "rule treated-pig"],
-    ["cough", "signs respiratory"],
-    ["consolidation", "word list process"],
+    ["cough", "sign cough"],
+    ["consolidation", "process consolidation"],
+    ["Jaundice", "process icterus"],
+    ["livor mortis", "term livor"],
+    ["random", "distribution random"],
+    ["blank", "record word blank"],
     ["foot-and-mouth disease", "alarm vesicles"],
     ["captive bolt", "method of death captive-bolt"],
     ["random", "selection basis random"],
@@ -103,6 +132,7 @@ describe("a name", () => {
     ["lung", "lungs"],
     ["vesikel", "vesicle"],
     ["dottori", "dottori-2007"],
+    ["proceses", "processes"],
   ])("%s is answered with %s first or near the top", (name, expected) => {
     expect(explain(name)).toEqual([]);
     expect(nearestNames(name)).toContain(expected);

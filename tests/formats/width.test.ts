@@ -65,6 +65,10 @@ const commands: readonly (readonly string[])[] = [
   ["plan", "choose", farm, "--groups", "nursery-1", "--pigs", "12", "--reserve", "2", "--seed", "7"],
   ["plan", "choose", "--diagnostic"],
   ["explain"],
+  ["explain", "rules"],
+  ["explain", "processes"],
+  ["explain", "livor"],
+  ["explain", "turbinates"],
 ];
 
 describe("80 columns", () => {

@@ -1,5 +1,5 @@
 /** Explanations for scripts. Field names are stable; docs/json.md describes them. */
-import type { Explanation } from "../../explain/index.ts";
+import { type Explanation, kinds, lists } from "../../explain/index.ts";
 import { toJson } from "../page/json.ts";
 
 export function explainJson(explanations: readonly Explanation[]): string {
@@ -13,8 +13,11 @@ export function explainJson(explanations: readonly Explanation[]): string {
   return toJson({ explanations: list });
 }
 
-/** All that can be explained. */
+/** Names that can be explained, and how many of each kind there are. */
 export function explainListJson(topics: readonly Pick<Explanation, "kind" | "name" | "title">[]): string {
   const list = topics.map(({ kind, name, title }) => ({ kind, name, title }));
-  return toJson({ topics: list });
+  const counts = kinds
+    .map((kind) => ({ kind, list: lists.get(kind), count: topics.filter((one) => one.kind === kind).length }))
+    .filter(({ count }) => count > 0);
+  return toJson({ kinds: counts, topics: list });
 }
