@@ -2,6 +2,7 @@
 // types and validators from the schemas, the knowledge module from its YAML, and the list of rules from their files.
 import { mkdirSync } from "node:fs";
 import { making } from "./build/made.mjs";
+import { writeEditorSchemas } from "./generate/editor-schemas.mjs";
 import { writeKnowledge } from "./generate/knowledge.mjs";
 import { generatedFolder, readYaml, readYamlFolder } from "./generate/read.mjs";
 import { writeRuleIndex } from "./generate/rule-index.mjs";
@@ -44,6 +45,7 @@ const knowledge = {
 };
 writeVocabularySchema(knowledge.vocabulary);
 writeOrgansSchema(knowledge.anatomy);
+writeEditorSchemas();
 writeKnowledge(knowledge);
 writeRuleIndex();
 writeValidators();

@@ -1,6 +1,5 @@
 /** What was probably meant by a word, a text or a value that does not fit the format. */
 import { describe, expect, it } from "vitest";
-import caseSchema from "../../schemas/case.schema.json" with { type: "json" };
 import { suggestion } from "../../src/cases/faults/suggestion.ts";
 import { differing } from "../../src/cases/slips/value.ts";
 import {
@@ -12,6 +11,7 @@ import {
 } from "../../src/cases/slips/word.ts";
 import { vocabulary } from "../../src/generated/knowledge.ts";
 import { ageClasses, slipWords } from "../../src/knowledge/index.ts";
+import caseSchema from "../../src/schemas/case.schema.json" with { type: "json" };
 import { readAlarmFiles } from "../alarms/alarm-archive.ts";
 
 const protection: readonly string[] = caseSchema.$defs.safety.properties.protection.items.enum;
