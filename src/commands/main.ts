@@ -9,6 +9,7 @@ import { addHerd } from "./herd-options.ts";
 import { addLint } from "./lint-options.ts";
 import { addMeasure } from "./measure-options.ts";
 import { addPlan } from "./plan-options.ts";
+import { addSchema } from "./schema-options.ts";
 import { addScore } from "./score-options.ts";
 import { version } from "./version.ts";
 
@@ -26,7 +27,17 @@ function makeProgram(): Command {
     .showHelpAfterError("(carcase --help shows what can be asked)")
     .addHelpText("after", `${afterHelp}\n`)
     .hook("preAction", (_program, command) => checkOutput(command));
-  for (const add of [addLint, addScore, addHerd, addMeasure, addPlan, addAgree, addCompare, addExplain])
+  for (const add of [
+    addLint,
+    addScore,
+    addHerd,
+    addMeasure,
+    addPlan,
+    addAgree,
+    addCompare,
+    addExplain,
+    addSchema,
+  ])
     add(program);
   return program;
 }

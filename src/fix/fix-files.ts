@@ -4,9 +4,9 @@ import { resolve } from "node:path";
 import { find, roleOf } from "../cases/files/find.ts";
 import { readText } from "../cases/files/read-text.ts";
 import type { Archive } from "../cases/index.ts";
+import { leadsNowhere, namedSchema, schemaPlace } from "../schemas/index.ts";
 import { type Fix, fixText } from "./fix-text.ts";
 import type { FixedKind } from "./probe.ts";
-import { schemaPlace } from "./schema-place.ts";
 
 export interface FixedFile {
   readonly file: string;
@@ -40,7 +40,10 @@ function fixFile(file: string, kind: FixedKind): FixedFile | undefined {
   const read = readText(file);
   if (!read.ok) return undefined;
   const bom = readFileSync(file, "utf8").startsWith(mark) ? mark : "";
-  const { text, fixes } = fixText(read.text, { kind, schema: schemaPlace(resolve(file), kind) });
+  const named = namedSchema(read.text)?.schema;
+  const isWanted = named === undefined || leadsNowhere(file, named);
+  const schema = isWanted ? schemaPlace(file, kind) : undefined;
+  const { text, fixes } = fixText(read.text, { kind, schema });
   if (fixes.length === 0) return undefined;
   return { file, before: bom + read.text, after: bom + text, fixes };
 }

@@ -25,7 +25,7 @@ import {
 } from "./completeness.ts";
 import { type Finding, placeFinding } from "./finding.ts";
 import type { GradeCheck } from "./needs-scales.ts";
-import type { FileRule, Level, Report, Rule, VisitRule } from "./rule.ts";
+import type { FileRule, Level, Points, Report, Rule, VisitRule } from "./rule.ts";
 import { checkRulesOf, type NamedRules, ruleNamed } from "./rule-names.ts";
 import { rules } from "./rules/index.ts";
 import { type FindingCounts, findingCounts } from "./summary.ts";
@@ -206,13 +206,7 @@ export class Linter {
     this.#files.set(subject.file, { rules: named, unsound, formatErrorsNotShown, shared });
   }
 
-  readonly #add = (
-    rule: Rule,
-    subject: Subject,
-    message: string,
-    path: Path,
-    points: "key" | "value",
-  ): void => {
+  readonly #add = (rule: Rule, subject: Subject, message: string, path: Path, points: Points): void => {
     const level = levelFor(rule, subject.settings, this.#options);
     if (level !== "off") this.#found.push(placeFinding(rule.id, level, message, subject, path, points));
   };
@@ -244,13 +238,7 @@ class Reporter {
 
   constructor(
     readonly subject: Subject,
-    readonly add: (
-      rule: Rule,
-      subject: Subject,
-      message: string,
-      path: Path,
-      points: "key" | "value",
-    ) => void,
+    readonly add: (rule: Rule, subject: Subject, message: string, path: Path, points: Points) => void,
   ) {}
 
   of(rule: Rule): Report {

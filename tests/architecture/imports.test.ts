@@ -14,6 +14,7 @@ const floors: Record<string, number> = {
   knowledge: 1,
   cases: 2,
   notes: 2,
+  schemas: 2,
   record: 3,
   score: 4,
   measure: 4,

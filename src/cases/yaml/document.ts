@@ -12,6 +12,7 @@ export interface Place {
 }
 
 export interface SourceDocument {
+  readonly text: string;
   /** The plain value of the document. Keys without a value hold null. */
   readonly value: unknown;
   /**

@@ -2,11 +2,11 @@
 import type { Place } from "./document.ts";
 
 export class TextLines {
-  readonly #text: string;
+  readonly text: string;
   readonly #starts: number[] = [0];
 
   constructor(text: string) {
-    this.#text = text;
+    this.text = text;
     for (let i = text.indexOf("\n"); i >= 0; i = text.indexOf("\n", i + 1)) this.#starts.push(i + 1);
   }
 
@@ -33,7 +33,7 @@ export class TextLines {
   line(number: number): string {
     const start = this.#starts[number - 1];
     if (start === undefined) return "";
-    const end = this.#starts[number] ?? this.#text.length + 1;
-    return this.#text.slice(start, end - 1).replace(/\r$/, "");
+    const end = this.#starts[number] ?? this.text.length + 1;
+    return this.text.slice(start, end - 1).replace(/\r$/, "");
   }
 }

@@ -1,0 +1,103 @@
+/** `carcase schema`: the schemas for editors, and the line by which an editor finds them. */
+import { mkdirSync, readFileSync } from "node:fs";
+import { dirname, join, relative, resolve } from "node:path";
+import { schemaListJson } from "../formats/schema/json.ts";
+import { type ListedSchema, schemaListText, type WrittenFolder } from "../formats/schema/text.ts";
+import {
+  asWritten,
+  isSchemaOf,
+  type SchemaKind,
+  schemaFile,
+  schemaKinds,
+  schemaPlace,
+  schemaText,
+} from "../schemas/index.ts";
+import { listing } from "../words/listing.ts";
+import { nearest } from "../words/nearest.ts";
+import { cannotWrite, checkWritable, writeWhole } from "./files.ts";
+import type { CommonOptions } from "./options.ts";
+import type { Run } from "./run.ts";
+import { UsageError } from "./usage-error.ts";
+
+export interface SchemaOptions extends CommonOptions {
+  readonly write?: string;
+}
+
+const kinds = Object.keys(schemaKinds) as SchemaKind[];
+
+/** Where the list takes the schemas to lie. */
+const usual = "schemas";
+
+export function schema(run: Run<SchemaOptions>): number {
+  const list = run.format<(schemas: readonly ListedSchema[], folder?: WrittenFolder) => string>({
+    text: (schemas, folder) => schemaListText(schemas, folder, run.style),
+    json: schemaListJson,
+  });
+  const [name] = run.paths;
+  const { write } = run.options;
+  const kind = name === undefined ? undefined : kindNamed(name);
+  if (write !== undefined) {
+    const written = writeSchemas(kind === undefined ? kinds : [kind], write);
+    const isFound = written.every(
+      ({ kind: one, place, path }) => path !== undefined && schemaPlace(place, one) === path,
+    );
+    run.write(list(written, { isFound }));
+  } else if (kind !== undefined) run.write(schemaText(kind));
+  else run.write(list(kinds.map((one) => listed(one, usual))));
+  return run.end();
+}
+
+function kindNamed(name: string): SchemaKind {
+  const kind = kinds.find((one) => one === name);
+  if (kind !== undefined) return kind;
+  const near = nearest(name, kinds);
+  throw new UsageError(
+    `there is no schema "${name}". ${near === undefined ? `There are ${listing(kinds, "and")}` : `Did you mean ${near}?`}`,
+  );
+}
+
+/** A schema in a folder, seen from where a file of its kind lies. */
+function listed(kind: SchemaKind, folder: string): ListedSchema {
+  const { files, place } = schemaKinds[kind];
+  const file = join(folder, schemaFile(kind));
+  const path = asWritten(relative(resolve(dirname(place)), resolve(file)));
+  return { kind, files, place, file: asWritten(file), path: /\s/.test(path) ? undefined : path };
+}
+
+/** @throws UsageError when something else stands in the way, or a file cannot be written; nothing is written then */
+function writeSchemas(asked: readonly SchemaKind[], folder: string): ListedSchema[] {
+  const files = asked.map((kind) => {
+    const one = listed(kind, folder);
+    const there = textThere(one.file);
+    if (there !== undefined && !isSchemaOf(there, kind))
+      throw new UsageError(
+        `--write: ${one.file} is there and is no schema of carcase; nothing was written. Move it away, or name another folder.`,
+      );
+    return { ...one, text: schemaText(kind), there };
+  });
+  makeFolder(folder);
+  for (const { file } of files) checkWritable(file);
+  return files.map(({ text, there, ...one }) => {
+    if (there !== text) writeWhole(one.file, text);
+    return { ...one, state: there === undefined ? "written" : there === text ? "unchanged" : "renewed" };
+  });
+}
+
+function textThere(file: string): string | undefined {
+  try {
+    return readFileSync(file, "utf8");
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === "ENOENT") return undefined;
+    // A folder, or a path through a file: writing says what is wrong with it.
+    return code === "ENOTDIR" ? undefined : "";
+  }
+}
+
+function makeFolder(folder: string): void {
+  try {
+    mkdirSync(folder, { recursive: true });
+  } catch (error) {
+    throw cannotWrite(`into ${folder}`, error);
+  }
+}
