@@ -140,7 +140,6 @@ const statOf = (file: string): Stats | undefined => statSync(file, { throwIfNoEn
 
 const reasons: Record<string, string> = {
   EISDIR: "it is a folder",
-  EEXIST: "there is a file of that name",
   ENOENT: "its folder does not exist",
   ENOTDIR: "its folder does not exist",
   EACCES: "no permission",

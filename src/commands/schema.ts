@@ -1,6 +1,7 @@
 /** `carcase schema`: the schemas for editors, and the line by which an editor finds them. */
-import { mkdirSync, readFileSync } from "node:fs";
+import { existsSync, mkdirSync } from "node:fs";
 import { dirname, join, relative, resolve } from "node:path";
+import { readText } from "../cases/files/read-text.ts";
 import { schemaListJson } from "../formats/schema/json.ts";
 import { type ListedSchema, schemaListText, type WrittenFolder } from "../formats/schema/text.ts";
 import {
@@ -66,6 +67,7 @@ function listed(kind: SchemaKind, folder: string): ListedSchema {
 
 /** @throws UsageError when something else stands in the way, or a file cannot be written; nothing is written then */
 function writeSchemas(asked: readonly SchemaKind[], folder: string): ListedSchema[] {
+  if (folder.trim() === "") throw new UsageError("--write names no folder; write --write schemas");
   const files = asked.map((kind) => {
     const one = listed(kind, folder);
     const there = textThere(one.file);
@@ -75,7 +77,7 @@ function writeSchemas(asked: readonly SchemaKind[], folder: string): ListedSchem
       );
     return { ...one, text: schemaText(kind), there };
   });
-  makeFolder(folder);
+  makeFolder(resolve(folder));
   for (const { file } of files) checkWritable(file);
   return files.map(({ text, there, ...one }) => {
     if (there !== text) writeWhole(one.file, text);
@@ -83,20 +85,19 @@ function writeSchemas(asked: readonly SchemaKind[], folder: string): ListedSchem
   });
 }
 
+/** What stands there already; the empty text where it is no plain file, and undefined where there is nothing. */
 function textThere(file: string): string | undefined {
-  try {
-    return readFileSync(file, "utf8");
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    if (code === "ENOENT") return undefined;
-    // A folder, or a path through a file: writing says what is wrong with it.
-    return code === "ENOTDIR" ? undefined : "";
-  }
+  if (!existsSync(file)) return undefined;
+  const read = readText(file);
+  return read.ok ? read.text : "";
 }
 
+/** One level after the other: Node's own way to make them all never ends where a file system has none. */
 function makeFolder(folder: string): void {
+  if (existsSync(folder)) return;
+  makeFolder(dirname(folder));
   try {
-    mkdirSync(folder, { recursive: true });
+    mkdirSync(folder);
   } catch (error) {
     throw cannotWrite(`into ${folder}`, error);
   }

@@ -1,5 +1,6 @@
 /** What an editor shows: blanks, completion, hover and mistakes, in the clone and outside it. */
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { execFileSync } from "node:child_process";
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, relative } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
@@ -265,6 +266,22 @@ describe("outside the clone", () => {
     });
     expect(readFileSync(there("visit.schema.json"), "utf8")).toBe("{}\n");
     expect(readFileSync(there("case.schema.json"), "utf8")).toBe(text);
+  });
+
+  it.each([
+    ["", "names no folder"],
+    ["/proc/carcase", "cannot write into /proc/carcase"],
+    ["pipes", "is no schema of carcase"],
+    ["pipes/case.schema.json/schemas", "cannot write"],
+  ])("says why it cannot write into %j, and neither waits nor writes", (into, says) => {
+    mkdirSync(join(folder, "pipes"), { recursive: true });
+    if (!existsSync(join(folder, "pipes/case.schema.json")))
+      execFileSync("mkfifo", [join(folder, "pipes/case.schema.json")]);
+    const { code, err } = carcase(["schema", "--write", into], { cwd: folder });
+    expect(code).toBe(2);
+    expect(err).toMatch(/^carcase: .*\n$/);
+    expect(err).toContain(says);
+    expect(readdirSync(join(folder, "pipes"))).toEqual(["case.schema.json"]);
   });
 
   it("prints one schema, as it writes it", () => {
