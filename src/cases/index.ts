@@ -4,8 +4,7 @@ export type { Fault } from "./faults/fault.ts";
 export {
   ArchiveReader,
   allFaults,
-  type FileOrder,
-  inOrder,
+  byFile,
   type ReadEnd,
   type ReadOptions,
   readCases,

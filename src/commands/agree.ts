@@ -73,7 +73,9 @@ function fromTables(files: readonly string[], run: AgreeRun): Found {
   run.faults([...unreadable, ...scales.flatMap((one) => one.faults)]);
   const own = new Map(scales.flatMap(({ scale }) => (scale === undefined ? [] : [[scale.id, scale]])));
   const known = [...shipped.keys(), ...own.keys()];
-  const readings = files.flatMap((file) => asUsage("agree", () => tableReadings(file, textOf(file), known)));
+  const readings = [...files]
+    .sort()
+    .flatMap((file) => asUsage("agree", () => tableReadings(file, textOf(file), known)));
   return { readings, own };
 }
 

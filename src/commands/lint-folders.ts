@@ -7,9 +7,8 @@ import { type OpenAlarm, openAlarmsOf } from "../alarms/index.ts";
 import {
   ArchiveReader,
   allFaults,
+  byFile,
   type Fault,
-  type FileOrder,
-  inOrder,
   type ReadEnd,
   type ReadOptions,
   readCases,
@@ -42,7 +41,6 @@ export interface LintedFolders {
   readonly alarms: readonly OpenAlarm[];
   readonly unreadable: readonly Fault[];
   readonly pathsWithoutCases: readonly string[];
-  readonly order: FileOrder;
 }
 
 /** Lints the folders of one share. */
@@ -105,7 +103,7 @@ export async function lintFolders(job: LintJob, threads = 1): Promise<LintedFold
   );
   const working = others.map((share) => lintInThread(job, share));
   const done = [await lintRead(reader, job, first), ...(await Promise.all(working))];
-  return withDuplicates(joined(done, reader.order()), job);
+  return withDuplicates(joined(done), job);
 }
 
 /** Folders in their order, cut into so many shares of about as many files. */
@@ -132,14 +130,13 @@ function lintInThread(job: LintJob, share: Share): Promise<LintedShare> {
   });
 }
 
-function joined(done: readonly LintedShare[], order: FileOrder): LintedFolders {
+function joined(done: readonly LintedShare[]): LintedFolders {
   const [first, ...others] = done.map((one) => one.pathsWithoutCases);
   return {
     parts: done.map(({ part }) => part),
-    alarms: done.flatMap((one) => one.alarms).sort(inOrder(order)),
+    alarms: done.flatMap((one) => one.alarms).sort(byFile),
     unreadable: allFaults(done),
     pathsWithoutCases: (first ?? []).filter((path) => others.every((paths) => paths.includes(path))),
-    order,
   };
 }
 
@@ -155,11 +152,9 @@ function withDuplicates(done: LintedFolders, job: LintJob): LintedFolders {
   const ids = new Map<string, (readonly string[])[]>();
   for (const part of done.parts)
     for (const [id, files] of part.ids) ids.set(id, [...(ids.get(id) ?? []), files]);
-  const place = (file: string): number => done.order.get(file) ?? 0;
   const paths = [...ids.values()]
-    .filter((parts) => parts.length > 1 || parts.some((files) => !isAscending(files.map(place))))
-    .flat(2)
-    .sort((a, b) => place(a) - place(b));
+    .filter((parts) => parts.length > 1 || parts.some((files) => !isAscending(files)))
+    .flat(2);
   if (paths.length === 0) return done;
   const linter = new Linter({ ...job.rules, only: [acrossFolders] });
   const { input } = job.read;
@@ -181,8 +176,8 @@ function withDuplicates(done: LintedFolders, job: LintJob): LintedFolders {
   return { ...done, parts: [...parts, { ...nothing, findings, accepted }] };
 }
 
-const isAscending = (numbers: readonly number[]): boolean =>
-  numbers.every((one, index) => index === 0 || (numbers[index - 1] ?? one) <= one);
+const isAscending = (files: readonly string[]): boolean =>
+  files.every((one, index) => index === 0 || (files[index - 1] ?? one) <= one);
 
 const nothing: LintedParts = {
   findings: [],

@@ -37,7 +37,7 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
   }
   const read = await lintFolders({ ...run.reading(), rules: asked.rules }, asked.threads);
   run.wasRead(read, { noticed, again: fix === true });
-  const found = asUsage("", () => lintResult(read.parts, read.unreadable, read.order));
+  const found = asUsage("", () => lintResult(read.parts, read.unreadable));
   const full = !run.failed && asked.everyRule;
   const baseline = openBaseline(full, run.options);
   checkWritables(output, asked);

@@ -1,13 +1,12 @@
 /** Runs the rules over an archive, part by part: what was looked at can be let go, and only what was found is kept. */
 import {
   type Archive,
+  byFile,
   type Case,
   type Farm,
   type Fault,
-  type FileOrder,
   formatPath,
   type HouseScale,
-  inOrder,
   type Path,
   pathsMeet,
   type Settings,
@@ -263,14 +262,12 @@ class Reporter {
  * The result of a run.
  * @param parts in the order in which they were read; what is shared counts once
  * @param unreadable faults of files of which nothing could be made
- * @param order where cases and visits come; as they were read where it is not said
  * @throws UnknownRule when the settings of a case name a rule that does not exist: not before everything was read, so
  *   that no alarm is missed for it
  */
 export function lintResult(
   parts: readonly LintedParts[],
   unreadable: readonly Pick<Fault, "file">[],
-  order: FileOrder = new Map(),
 ): LintResult {
   for (const { settings } of parts) for (const one of settings) checkRulesOf(one);
   const files = new Map<string, LintedFile>();
@@ -286,12 +283,12 @@ export function lintResult(
     .flatMap((part) => part.findings.filter(({ file }) => !part.files.has(file) || partOf.get(file) === part))
     .sort(byPlace);
   const accepted = parts.flatMap((part) => part.accepted).sort(byPlace);
-  const perCase = parts.flatMap((part) => part.completeness).sort(inOrder(order));
+  const perCase = parts.flatMap((part) => part.completeness).sort(byFile);
   return {
     findings,
     accepted,
     completeness: perCase,
-    visits: parts.flatMap((part) => part.visits).sort(inOrder(order)),
+    visits: parts.flatMap((part) => part.visits).sort(byFile),
     summary: {
       cases: perCase.length,
       ...findingCounts(findings),
