@@ -1,6 +1,7 @@
 /** A GeoJSON FeatureCollection to the outlines that are measured: properties.part holds the agreed id. */
 import { parseYaml } from "../cases/yaml/parse-yaml.ts";
 import { type Contour, type Point, polygonal } from "./curve.ts";
+import { jsonFault } from "./json-fault.ts";
 import { inMillimetres, lengthUnits } from "./length.ts";
 import { intendedPart, type Part, partOf } from "./parts.ts";
 import { type Place, TracingError, wholeFile } from "./problem.ts";
@@ -83,9 +84,13 @@ function features(text: string): Feature[] {
   let value: unknown;
   try {
     value = JSON.parse(text);
-  } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
-    throw new TracingError("not-geojson", `the file begins like GeoJSON but cannot be read as JSON: ${why}.`);
+  } catch {
+    const { what, place } = jsonFault(text);
+    throw new TracingError(
+      "not-geojson",
+      `the file begins like GeoJSON but is not JSON: ${what}; save it again from the drawing program.`,
+      place,
+    );
   }
   const { type, features: list } = record(value);
   if (type !== "FeatureCollection" || !Array.isArray(list))
