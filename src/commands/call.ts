@@ -4,6 +4,7 @@ import { visible } from "../words/visible.ts";
 import type { CommonOptions } from "./options.ts";
 import { checkResultFile, isStandardOutput } from "./result-file.ts";
 import type { Run } from "./run.ts";
+import { asStandardInput } from "./standard-input.ts";
 import { UsageError } from "./usage-error.ts";
 
 /** Exit codes: 0 clean, 1 findings at or above the failing level, 2 usage, unreadable input or internal fault. */
@@ -19,7 +20,7 @@ export const call =
     const [runs, started] = await Promise.all([import("./run.ts"), load()]);
     const paths: readonly (string | undefined)[] = command.processedArgs.flat();
     const run = new runs.Run(
-      paths.filter((path) => path !== undefined),
+      paths.filter((path) => path !== undefined).map(asStandardInput),
       command.opts<Options>(),
     );
     current = run;

@@ -1,4 +1,4 @@
-/** Reading standard input to its end, and writing files as a whole or not at all. */
+/** Writing files as a whole or not at all. */
 import {
   accessSync,
   chmodSync,
@@ -6,7 +6,6 @@ import {
   fstatSync,
   lstatSync,
   readlinkSync,
-  readSync,
   realpathSync,
   renameSync,
   rmSync,
@@ -16,27 +15,6 @@ import {
 } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
 import { UsageError } from "./usage-error.ts";
-
-/** How long to wait for a writer that has nothing ready, in milliseconds. */
-const pause = 5;
-
-/** Reads to the end. A pipe that answers "not now" is asked again: the writer is only slower than we are. */
-export function readStandardInput(): Uint8Array {
-  const chunks: Uint8Array[] = [];
-  const chunk = Buffer.alloc(1 << 16);
-  for (;;) {
-    try {
-      const length = readSync(0, chunk);
-      if (length === 0) return Buffer.concat(chunks);
-      chunks.push(Buffer.from(chunk.subarray(0, length)));
-    } catch (error) {
-      const code = (error as NodeJS.ErrnoException).code;
-      if (code === "EOF") return Buffer.concat(chunks);
-      if (code !== "EAGAIN") throw error;
-      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, pause);
-    }
-  }
-}
 
 /** @throws UsageError when it is a file on a disk that is full */
 export function writeStandardOutput(text: string): void {

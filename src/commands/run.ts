@@ -11,9 +11,10 @@ import {
 import { alarmNotice } from "../formats/alarm-notice.ts";
 import { faultsText } from "../formats/faults-text.ts";
 import { makeStyle, type Style } from "../formats/page/style.ts";
-import { readStandardInput, writeStandardOutput, writeWhole } from "./files.ts";
+import { writeStandardOutput, writeWhole } from "./files.ts";
 import type { CommonOptions } from "./options.ts";
 import { type Left, withoutCopies, withoutFormatFaults, withSoundScales } from "./sound-cases.ts";
+import { readStandardInput } from "./standard-input.ts";
 import { pageWidth, showsBars, styleFor } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 

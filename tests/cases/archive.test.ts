@@ -41,7 +41,7 @@ describe("an archive", () => {
       "h.yaml:1: the file holds nothing but comments",
       "i.yaml:3: a second document begins here; write one case a file",
       "k.yaml: it is a folder; a case is a plain file",
-      "l.yaml: it is not a plain file",
+      "l.yaml: it is a pipe, not a plain file",
       "m.yaml: it is a link to a file that does not exist",
       "n.yaml: it is a link that leads back to itself",
       "o: it is a link that leads back to a folder above it; it was not followed",
