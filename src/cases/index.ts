@@ -1,6 +1,6 @@
 /** Case files: found, read, checked and typed. This room knows the format and the anatomy, but no rules. */
 
-export type { Fault } from "./faults/fault.ts";
+export { type Fault, notShown, placedFault } from "./faults/fault.ts";
 export {
   ArchiveReader,
   allFaults,

@@ -1,6 +1,9 @@
 /** The baseline of `carcase lint`: read, written, and shrunk when findings of an old archive are gone. */
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync } from "node:fs";
 import { dirname, relative, resolve, sep } from "node:path";
+import { readInput } from "../cases/files/input.ts";
+import { Repository } from "../cases/files/repository.ts";
+import { notShown } from "../cases/index.ts";
 import {
   againstBaseline,
   type Baseline,
@@ -112,22 +115,20 @@ function writeNew(file: string, result: LintResult, run: BaselineRun): LintResul
 }
 
 function readBaseline(file: string): Baseline {
-  let text: string;
-  try {
-    text = readFileSync(file, "utf8");
-  } catch (error) {
-    const code = (error as NodeJS.ErrnoException).code ?? "unknown reason";
+  const read = readInput(file);
+  if (!read.ok)
     throw new UsageError(
-      code === "ENOENT"
-        ? `there is no baseline ${file}; carcase lint --write-baseline ${file} makes one`
-        : `cannot read the baseline ${file} (${code})`,
+      existsSync(file)
+        ? `cannot read the baseline ${file}: ${read.message}`
+        : `there is no baseline ${file}; carcase lint --write-baseline ${file} makes one`,
+    );
+  const baseline = parseBaseline(read.bytes.toString("utf8"));
+  if (typeof baseline === "string") {
+    const why = new Repository(".", [file]).holds(file) ? baseline.replace(/\.$/, "") : notShown;
+    throw new UsageError(
+      `${file} is not a baseline: ${why}. Put back its last version, or write a new one under another name.`,
     );
   }
-  const baseline = parseBaseline(text);
-  if (typeof baseline === "string")
-    throw new UsageError(
-      `${file} is not a baseline: ${baseline.replace(/\.$/, "")}. Put back its last version, or write a new one under another name.`,
-    );
   return baseline;
 }
 

@@ -35,7 +35,7 @@ export function placeFinding(
   // Where not even the first key is there, the first line of the file shows nothing.
   const shows = path[0] === undefined || valueAt(document.value, path.slice(0, 1)) !== undefined;
   const text = shows ? ownCopy(document.line(place.line)) : "";
-  return { rule, level, message, file, ...place, path: formatPath(path), excerpt: text };
+  return { rule, level, message, file, ...place, path: shownPath(document, path), excerpt: text };
 }
 
 function placeOf(document: SourceDocument, path: Path, points: Points): Place {
@@ -43,3 +43,7 @@ function placeOf(document: SourceDocument, path: Path, points: Points): Place {
   if (named !== undefined) return { line: named.line, column: named.column, length: named.schema.length };
   return points === "key" ? document.whereKey(path) : document.where(path);
 }
+
+/** Keys are content, too. */
+export const shownPath = ({ isHidden }: SourceDocument, path: Path): string =>
+  isHidden ? "" : formatPath(path);

@@ -5,8 +5,8 @@ import {
   type Case,
   type Farm,
   type Fault,
-  formatPath,
   type HouseScale,
+  notShown,
   type Path,
   pathsMeet,
   type Settings,
@@ -22,10 +22,11 @@ import {
   type OrganCounts,
   type VisitCompleteness,
 } from "./completeness.ts";
-import { type Finding, placeFinding } from "./finding.ts";
+import { type Finding, placeFinding, shownPath } from "./finding.ts";
 import type { GradeCheck } from "./needs-scales.ts";
 import type { FileRule, Level, Points, Report, Rule, VisitRule } from "./rule.ts";
 import { checkRulesOf, type NamedRules, ruleNamed } from "./rule-names.ts";
+import { textsOf } from "./rule-texts.ts";
 import { rules } from "./rules/index.ts";
 import { type FindingCounts, findingCounts } from "./summary.ts";
 
@@ -197,7 +198,7 @@ export class Linter {
       if (rule === undefined) formatErrorsNotShown++;
       else {
         const level = levelFor(rule, subject.settings, this.#options);
-        if (level !== "off") this.#found.push(fromFault(rule, level, fault));
+        if (level !== "off") this.#found.push(fromFault(rule, level, fault, subject));
       }
     }
     const { rules: named } = subject.settings;
@@ -207,7 +208,10 @@ export class Linter {
 
   readonly #add = (rule: Rule, subject: Subject, message: string, path: Path, points: Points): void => {
     const level = levelFor(rule, subject.settings, this.#options);
-    if (level !== "off") this.#found.push(placeFinding(rule.id, level, message, subject, path, points));
+    if (level === "off") return;
+    // What a rule says of a file may quote it; what the rule asks does not.
+    const said = subject.document.isHidden ? `${textsOf(rule).summary} (${notShown})` : message;
+    this.#found.push(placeFinding(rule.id, level, said, subject, path, points));
   };
 
   /** Takes out what the files accept, and reports entries that are wrong. */
@@ -322,9 +326,10 @@ const isUnsound = ({ faults, unknownProtocol }: Unsound): boolean =>
 const ruleOfFault = (fault: Fault): string =>
   fault.rule ?? (fault.outOfRange ? "observation-out-of-range" : "case-format");
 
-function fromFault(rule: Rule, level: Level, fault: Fault): Finding {
+function fromFault(rule: Rule, level: Level, fault: Fault, { document }: Subject): Finding {
   const { message, file, line, column, length, excerpt } = fault;
-  return { rule: rule.id, level, message, file, line, column, path: formatPath(fault.path), length, excerpt };
+  const path = shownPath(document, fault.path);
+  return { rule: rule.id, level, message, file, line, column, path, length, excerpt };
 }
 
 /** What is due under a protocol that does not exist cannot be told; one finding says so. */

@@ -51,7 +51,7 @@ export function measureAll(files: readonly string[], cases: readonly Case[]): Me
 
 /** Measures a tracing of a case; one that shows nothing of the organ it stands under is a problem. */
 function measureCaseTracing(one: Case, { organ, tracing, path }: CaseTracing): Measured {
-  const measured = measureTracing(tracing, resolve(dirname(one.file), tracing));
+  const measured = measureTracing(tracing, resolve(dirname(one.file), tracing), one.file);
   if (!measured.ok) return measured;
   const { snout, lungs } = measured.measurement;
   if ((organ === "respiratory.lungs" ? lungs : snout) !== null) return measured;

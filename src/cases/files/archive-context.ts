@@ -3,7 +3,7 @@ import { dirname, join, resolve, sep } from "node:path";
 import type { FarmFile } from "../../generated/farm.types.ts";
 import type { SettingsFile } from "../../generated/settings.types.ts";
 import type { VisitFile } from "../../generated/visit.types.ts";
-import { type Fault, fileFault } from "../faults/fault.ts";
+import { type Fault, placedFault } from "../faults/fault.ts";
 import type { Farm, HouseScale, VisitContext } from "../model/model.ts";
 import type { Path } from "../model/path.ts";
 import { readHouseScales, type ScaleFile } from "../settings/house-scales.ts";
@@ -13,6 +13,7 @@ import { settingsFaults } from "../settings/settings-faults.ts";
 import { asIntended } from "../slips/as-intended.ts";
 import { kindOf } from "./file-kind.ts";
 import { checkDocument, type KeyedDocument, readDocument } from "./read-file.ts";
+import { Repository } from "./repository.ts";
 import { ShownPaths } from "./shown-paths.ts";
 
 const settingsName = "carcase.yaml";
@@ -22,6 +23,7 @@ export class ArchiveContext {
   readonly unreadable: Fault[] = [];
   /** Scale files that the settings name. */
   readonly scales: HouseScale[] = [];
+  readonly repository: Repository;
   readonly #paths: ShownPaths;
   readonly #fixed: Settings | undefined;
   readonly #settings = new Map<string, Settings>();
@@ -33,8 +35,10 @@ export class ArchiveContext {
    * @param from the folder that shown paths start from; @param config a settings file that holds for everything
    * @param asked the paths that were asked about, as written
    */
-  constructor(from: string, config?: string, asked: readonly string[] = []) {
-    this.#paths = new ShownPaths(from, config === undefined ? asked : [...asked, config]);
+  constructor(from: string, config?: string, asked: readonly string[] = ["."]) {
+    const written = config === undefined ? asked : [...asked, config];
+    this.#paths = new ShownPaths(from, written);
+    this.repository = new Repository(from, written);
     if (config === undefined) return;
     const location = resolve(from, config);
     this.#fixed = this.#readSettings(location, this.show(location));
@@ -81,7 +85,7 @@ export class ArchiveContext {
 
   #read(location: string): { file: string; document: KeyedDocument } | undefined {
     const file = this.show(location);
-    const read = readDocument(file, location);
+    const read = readDocument(file, location, this.repository);
     if (read.ok) return { file, document: read.result };
     this.unreadable.push(...read.faults);
     return undefined;
@@ -89,7 +93,7 @@ export class ArchiveContext {
 
   /** Settings with a fault are not used in part: what they change is not known. Whom to call is told all the same. */
   #readSettings(location: string, file: string): Settings {
-    const read = readDocument(file, location);
+    const read = readDocument(file, location, this.repository);
     if (!read.ok) {
       this.unreadable.push(...read.faults);
       return defaultSettings;
@@ -98,15 +102,16 @@ export class ArchiveContext {
     const { placed, record } = checkDocument("settings", file, read.result);
     const value = record as unknown as SettingsFile;
     const faults: Fault[] = placed.map((fault) => ({ ...fault, kind: "unreadable" }));
-    const place = ({ path, message }: { path: Path; message: string }): Fault => {
-      const at = document.where(path);
-      const excerpt = document.line(at.line);
-      return { ...fileFault(file, message), ...at, path, intended: path, excerpt, kind: "unreadable" };
-    };
+    const place = ({ path, message }: { path: Path; message: string }): Fault =>
+      placedFault({ file, document }, path, message, { kind: "unreadable" });
     const house =
       faults.length > 0
         ? undefined
-        : readHouseScales(value, location, { show: (at) => this.show(at), known: this.#scaleFiles });
+        : readHouseScales(value, location, {
+            show: (at) => this.show(at),
+            known: this.#scaleFiles,
+            repository: this.repository,
+          });
     if (house !== undefined) faults.push(...settingsFaults(value, house.names).map(place));
     this.unreadable.push(...faults, ...(house?.unreadable ?? []), ...(house?.missing ?? []).map(place));
     const settings = faults.length > 0 ? legibleSettings(document.value) : buildSettings(value, file, house);

@@ -189,7 +189,10 @@ export class ArchiveReader {
       this.#faults.push(fileFault(file, "its path holds characters that cannot be seen; rename it"));
       return "left out";
     }
-    const read = bytes === undefined ? readDocument(file, location) : keyedDocument(file, decode(bytes));
+    const read =
+      bytes === undefined
+        ? readDocument(file, location, this.#context.repository)
+        : keyedDocument(file, decode(bytes));
     if (!read.ok) {
       this.#faults.push(...read.faults);
       return "unreadable";

@@ -32,5 +32,5 @@ export class ShownPaths {
 }
 
 /** Whether a relative path stays in its folder; a name may begin with two points. */
-const isInside = (path: string): boolean =>
+export const isInside = (path: string): boolean =>
   path !== ".." && !path.startsWith(`..${sep}`) && !isAbsolute(path);
