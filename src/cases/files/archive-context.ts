@@ -12,6 +12,7 @@ import { buildSettings, defaultSettings, type Settings } from "../settings/setti
 import { settingsFaults } from "../settings/settings-faults.ts";
 import { asIntended } from "../slips/as-intended.ts";
 import { kindOf } from "./file-kind.ts";
+import { type Level, levelOf } from "./ignore-rules.ts";
 import { checkDocument, type KeyedDocument, readDocument } from "./read-file.ts";
 import { Repository } from "./repository.ts";
 import { ShownPaths } from "./shown-paths.ts";
@@ -27,6 +28,7 @@ export class ArchiveContext {
   readonly #paths: ShownPaths;
   readonly #fixed: Settings | undefined;
   readonly #settings = new Map<string, Settings>();
+  readonly #excluding = new Map<Settings, Level>();
   readonly #scaleFiles = new Map<string, ScaleFile>();
   readonly #farms = new Map<string, Farm | undefined>();
   readonly #visits = new Map<string, VisitContext | undefined>();
@@ -58,6 +60,11 @@ export class ArchiveContext {
     });
   }
 
+  /** What the settings exclude of the files in a folder. */
+  excluding(folder: string): Level | undefined {
+    return this.#excluding.get(this.settings(folder));
+  }
+
   farm(folder: string): Farm | undefined {
     return cached(this.#farms, folder, () => {
       const location = join(folder, "farm.yaml");
@@ -65,6 +72,11 @@ export class ArchiveContext {
       const stop = isTop(folder) || exists(join(folder, settingsName));
       return stop ? undefined : this.farm(dirname(folder));
     });
+  }
+
+  /** Whether a visit is recorded in a folder, if only in a file that cannot be read. */
+  hasVisit(folder: string): boolean {
+    return exists(join(folder, "visit.yaml"));
   }
 
   /** The visit of a folder, without its cases. */
@@ -115,6 +127,8 @@ export class ArchiveContext {
     if (house !== undefined) faults.push(...settingsFaults(value, house.names).map(place));
     this.unreadable.push(...faults, ...(house?.unreadable ?? []), ...(house?.missing ?? []).map(place));
     const settings = faults.length > 0 ? legibleSettings(document.value) : buildSettings(value, file, house);
+    if (settings.exclude.length > 0)
+      this.#excluding.set(settings, levelOf(dirname(location), settings.exclude));
     for (const one of house?.files ?? [])
       if (!this.scales.some((other) => other.file === one.file)) this.scales.push({ ...one, settings });
     return settings;

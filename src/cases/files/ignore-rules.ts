@@ -3,8 +3,9 @@ import { readdirSync } from "node:fs";
 import { dirname, join, relative, sep } from "node:path";
 import ignore, { type Ignore } from "ignore";
 import { readText } from "./read-text.ts";
+import { isInside } from "./shown-paths.ts";
 
-/** The rules of one .gitignore file and the folder that it lies in. */
+/** The rules of one .gitignore file, or of settings, and the folder that it lies in. */
 export interface Level {
   readonly folder: string;
   readonly rules: Ignore;
@@ -15,6 +16,12 @@ export function levelsIn(folder: string): Level[] {
   const read = readText(join(folder, ".gitignore"));
   return read.ok ? [{ folder, rules: ignore().add(read.text) }] : [];
 }
+
+/** Rules that are written elsewhere than in a .gitignore. */
+export const levelOf = (folder: string, patterns: readonly string[]): Level => ({
+  folder,
+  rules: ignore().add(patterns),
+});
 
 /** The rules of the folders above, up to the one that holds .git; none outside a repository. */
 export function levelsAbove(start: string): Level[] {
@@ -34,6 +41,7 @@ export const levelsAround = (folder: string): Level[] => [...levelsAbove(folder)
 export function isIgnored(path: string, isFolder: boolean, levels: readonly Level[]): boolean {
   return levels.reduce((ignored, { folder, rules }) => {
     const inside = relative(folder, path).split(sep).join("/");
+    if (inside === "" || !isInside(inside)) return ignored;
     const result = rules.test(isFolder ? `${inside}/` : inside);
     return result.ignored || (ignored && !result.unignored);
   }, false);

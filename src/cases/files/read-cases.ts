@@ -90,6 +90,8 @@ export class ArchiveReader {
   readonly #context: ArchiveContext;
   readonly #paths: readonly string[];
   readonly #faults: Fault[] = [];
+  /** By folder, what the settings exclude of its files. */
+  readonly #excluded = new Map<string, string[]>();
   /** Paths that led to something that can be checked, by their index. */
   readonly #met = new Set<number>();
 
@@ -119,11 +121,16 @@ export class ArchiveReader {
         add(index, name, "named", input);
         continue;
       }
-      const found = find(path, from);
+      const found = find(path, from, (folder) => this.#context.excluding(folder));
       for (const { file, message } of found.faults)
         this.#faults.push(fileFault(this.#context.show(resolve(from, file)), message));
       if (found.faults.length > 0) this.#met.add(index);
       for (const { file, how } of found.files) add(index, file, how);
+      for (const file of found.excluded) {
+        const location = resolve(from, file);
+        const others = this.#excluded.get(dirname(location)) ?? [];
+        this.#excluded.set(dirname(location), [...others, this.#context.show(location)]);
+      }
     }
     const folders = grouped([...asked.values()].sort(byFile), ({ location }) => dirname(location));
     this.folders = [...folders].map(([location, files]) => ({ location, files }));
@@ -160,7 +167,10 @@ export class ArchiveReader {
     // A case that could not be read, or whose name could not, is not absent.
     const isNameless = cases.some((one) => one.faults.some(({ path }) => path[0] === "case"));
     const complete = visitIs === "walked" && !isBroken && !isNameless;
-    return { cases, visits: isJoined ? [{ ...visit, cases, complete }] : [], farms: [...farms] };
+    const read = new Set(cases.map(({ file }) => file));
+    const excluded = [...new Set(this.#excluded.get(folder))].filter((file) => !read.has(file)).sort();
+    const visits = isJoined ? [{ ...visit, cases, complete, excluded }] : [];
+    return { cases, visits, farms: [...farms] };
   }
 
   /** Lets go of what was read around the folders, but for what the next one stands in. */

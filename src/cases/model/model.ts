@@ -57,6 +57,8 @@ export interface Visit extends VisitContext {
   readonly cases: readonly Case[];
   /** Whether all files of the visit were looked at and every case could be read, so that absence means something. */
   readonly complete: boolean;
+  /** Files of its folder that the settings exclude. */
+  readonly excluded: readonly string[];
 }
 
 export interface Farm extends Filed<FarmFile> {
