@@ -7,6 +7,7 @@ import { writeKnowledge } from "./generate/knowledge.mjs";
 import { generatedFolder, readYaml, readYamlFolder } from "./generate/read.mjs";
 import { writeRuleIndex } from "./generate/rule-index.mjs";
 import { writeOrgansSchema, writeVocabularySchema } from "./generate/schemas.mjs";
+import { writeSettingsKeys } from "./generate/settings-keys.mjs";
 import { writeTypes } from "./generate/types.mjs";
 import { writeChecks, writeValidators } from "./generate/validators.mjs";
 
@@ -48,6 +49,7 @@ writeOrgansSchema(knowledge.anatomy);
 writeEditorSchemas();
 writeKnowledge(knowledge);
 writeRuleIndex();
+writeSettingsKeys();
 writeValidators();
 writeChecks();
 await writeTypes();
