@@ -40,6 +40,7 @@ export interface LintedFolders {
   readonly parts: readonly LintedParts[];
   readonly alarms: readonly OpenAlarm[];
   readonly unreadable: readonly Fault[];
+  readonly passedOver: readonly string[];
   readonly pathsWithoutCases: readonly string[];
 }
 
@@ -136,6 +137,7 @@ function joined(done: readonly LintedShare[]): LintedFolders {
     parts: done.map(({ part }) => part),
     alarms: done.flatMap((one) => one.alarms).sort(byFile),
     unreadable: allFaults(done),
+    passedOver: done.flatMap((one) => one.passedOver).sort(),
     pathsWithoutCases: (first ?? []).filter((path) => others.every((paths) => paths.includes(path))),
   };
 }

@@ -23,9 +23,10 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
   const { also, failing, named } = asked;
   const inResult = format === "text";
   const noticed = inResult && !dryRun && isSeen(run);
+  const counted = !dryRun && (inResult || format === "github" || format === "json");
   if (fix) {
     // What can be wrong with the options is found out before any file is changed.
-    const archive = run.archive({ noticed });
+    const archive = run.archive({ noticed, counted });
     asUsage("", () => {
       for (const { settings } of archive.cases) checkRulesOf(settings);
     });
@@ -36,7 +37,7 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
     writeFixes(fixed, run);
   }
   const read = await lintFolders({ ...run.reading(), rules: asked.rules }, asked.threads);
-  run.wasRead(read, { noticed, again: fix === true });
+  run.wasRead(read, { noticed, counted, again: fix === true });
   const found = asUsage("", () => lintResult(read.parts, read.unreadable));
   const full = !run.failed && asked.everyRule;
   const baseline = openBaseline(full, run.options);
@@ -45,6 +46,7 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
   const report: LintReport = {
     result,
     unreadable: read.unreadable,
+    passedOver: read.passedOver,
     failing,
     version,
     at: timeOfRun(),

@@ -11,6 +11,7 @@ import {
 import { alarmNotice } from "../formats/alarm-notice.ts";
 import { faultsText } from "../formats/faults-text.ts";
 import { makeStyle, type Style } from "../formats/page/style.ts";
+import { passedOverLines } from "../formats/passed-over.ts";
 import { writeStandardOutput, writeWhole } from "./files.ts";
 import type { CommonOptions } from "./options.ts";
 import { type Left, withoutCopies, withoutFormatFaults, withSoundScales } from "./sound-cases.ts";
@@ -19,7 +20,7 @@ import { pageWidth, showsBars, styleFor } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 
 /** What was read of an archive besides its cases. */
-interface ReadBesides extends Pick<Archive, "unreadable" | "pathsWithoutCases"> {
+interface ReadBesides extends Pick<Archive, "unreadable" | "passedOver" | "pathsWithoutCases"> {
   readonly alarms: readonly OpenAlarm[];
 }
 
@@ -94,11 +95,12 @@ export class Run<Options extends CommonOptions = CommonOptions> {
    * The whole archive under the paths. Open alarms, and what could not be read, are said on standard error.
    * @param how.noticed the result shows the notice of open alarms itself, so that it is not said twice; it is held for
    *   the case that there will be no result
+   * @param how.counted the result counts the files that were passed over
    */
-  archive({ paths = this.paths, noticed = false } = {}): Archive {
+  archive({ paths = this.paths, noticed = false, counted = false } = {}): Archive {
     const reading = this.reading(paths);
     const archive = readCases(reading.paths, reading.read);
-    this.wasRead({ ...archive, alarms: openAlarmsOf(archive) }, { noticed });
+    this.wasRead({ ...archive, alarms: openAlarmsOf(archive) }, { noticed, counted });
     return archive;
   }
 
@@ -111,9 +113,10 @@ export class Run<Options extends CommonOptions = CommonOptions> {
    * Says on standard error what is to be said of an archive that was read: open alarms, and what could not be read.
    * @param how.noticed the result shows the notice of open alarms itself; it is held for the case that there will be
    *   no result
+   * @param how.counted the result counts the files that were passed over
    * @param how.again the archive was read before: what was said of it is not said again, and counts no more
    */
-  wasRead(read: ReadBesides, { noticed = false, again = false } = {}): void {
+  wasRead(read: ReadBesides, { noticed = false, counted = false, again = false } = {}): void {
     const notice = (): string => alarmNotice(read.alarms, this.spoken);
     if (noticed) this.#heldNotice = notice;
     if (again) this.#failed = read.unreadable.length > 0 || read.pathsWithoutCases.length > 0;
@@ -123,6 +126,8 @@ export class Run<Options extends CommonOptions = CommonOptions> {
       for (const path of read.pathsWithoutCases)
         this.say(`no case at "${path}". A case is a .yaml file with keys such as case: and pig:.`);
       if (read.pathsWithoutCases.length > 0) this.#failed = true;
+      if (!counted && !this.options.quiet)
+        for (const line of passedOverLines(read.passedOver)) this.say(line);
     }
   }
 

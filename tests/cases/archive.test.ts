@@ -14,6 +14,7 @@ describe("an archive", () => {
   it("holds what can be read beside what cannot", () => {
     const root = temporaryFolder();
     put(root, {
+      "visit.yaml": "format: 1\nvisit: v\ndate: 2026-04-20\n",
       "a.yaml": smallCase("a"),
       "b.yaml": "pig:\n\tsex: female\n",
       "c.yaml": new Uint8Array([0xff, 0xfe, 1, 0]),

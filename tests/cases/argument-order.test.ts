@@ -42,7 +42,7 @@ function said(asked: readonly string[]): string[] {
   return [
     ...[...cases, ...visits, ...farms, ...unreadable].map(({ file }) => file),
     ...[...pathsWithoutCases].sort(),
-    lintJson(lintCases(archive), unreadable),
+    lintJson({ ...archive, result: lintCases(archive) }),
     scoreJson(scoreCases(archive, { scales: ["maff-1978"] })),
     JSON.stringify(herdEstimates(archive, { by: ["visit"] })),
   ];

@@ -76,7 +76,7 @@ export class ArchiveContext {
 
   /** Whether a visit is recorded in a folder, if only in a file that cannot be read. */
   hasVisit(folder: string): boolean {
-    return exists(join(folder, "visit.yaml"));
+    return this.visit(folder) !== undefined || exists(join(folder, "visit.yaml"));
   }
 
   /** The visit of a folder, without its cases. */

@@ -9,6 +9,8 @@ export type Input =
       /** What it is when it is no plain file, that it is too large, or why else it cannot be read. */
       readonly why: "folder" | "no file" | "too large" | "unreadable";
       readonly message: string;
+      /** What is too large begins so. */
+      readonly start?: Buffer;
     };
 
 /** Tables, tracings and baselines; a tracing may hold the photograph it was drawn on. Beyond this it is something else. */
@@ -33,15 +35,15 @@ export function readInput(location: string, most = mostBytes, { streams = false 
   try {
     const mayStream = streams && ownStream.test(location);
     // A device may act when it is only opened.
-    const before = refusal(statSync(location), most, mayStream);
+    const before = refusal(statSync(location), mayStream);
     if (before !== undefined) return before;
     // A pipe that took its place meanwhile is not waited for.
     descriptor = openSync(location, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
     const opened = fstatSync(descriptor);
-    const after = refusal(opened, most, mayStream);
+    const after = refusal(opened, mayStream);
     if (after !== undefined) return after;
     const bytes = readToEnd(descriptor, most, opened.size + 1);
-    return bytes.length > most ? tooLarge(opened.size, most) : { ok: true, bytes };
+    return bytes.length > most ? tooLarge(opened.size, most, bytes) : { ok: true, bytes };
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
     if (code === undefined) throw error;
@@ -58,17 +60,16 @@ export function readInput(location: string, most = mostBytes, { streams = false 
 /** What a shell makes of `<(…)`. Its other end is open before the program starts, so that its end is always met. */
 const ownStream = /^\/(?:dev|proc\/self)\/fd\/\d+$/;
 
-function refusal(status: Stats, most: number, mayStream: boolean): Input | undefined {
+function refusal(status: Stats, mayStream: boolean): Input | undefined {
   if (status.isDirectory()) return { ok: false, why: "folder", message: "it is a folder" };
-  if (status.isFile()) return status.size > most ? tooLarge(status.size, most) : undefined;
-  if (mayStream && status.isFIFO()) return undefined;
+  if (status.isFile() || (mayStream && status.isFIFO())) return undefined;
   const kind = status.isFIFO() ? "a pipe" : status.isSocket() ? "a socket" : "a device";
   return { ok: false, why: "no file", message: `it is ${kind}, not a plain file` };
 }
 
-function tooLarge(size: number, most: number): Input {
+function tooLarge(size: number, most: number, start: Buffer): Input {
   const has = size > most ? `it has ${(size / 1e6).toFixed(1)} MB` : "it is too large";
-  return { ok: false, why: "too large", message: `${has}; ${most / 1024 / 1024} MB is the limit` };
+  return { ok: false, why: "too large", message: `${has}; ${most / 1024 / 1024} MB is the limit`, start };
 }
 
 /** How long to wait for a writer that has nothing ready, in milliseconds. */

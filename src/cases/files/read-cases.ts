@@ -1,7 +1,6 @@
 /** Reads cases, folder by folder: from paths on the command line to typed cases, with every fault placed. */
 import { dirname, resolve } from "node:path";
 import type { CaseFile } from "../../generated/case.types.ts";
-import { systems } from "../../knowledge/index.ts";
 import { grouped } from "../../words/grouped.ts";
 import { hiddenCharacter } from "../../words/hidden-characters.ts";
 import { visible } from "../../words/visible.ts";
@@ -14,8 +13,10 @@ import { ArchiveContext } from "./archive-context.ts";
 import { kindOf, sameFile } from "./file-kind.ts";
 import { find, roleOf } from "./find.ts";
 import type { FoundFile } from "./found.ts";
+import { readInput } from "./input.ts";
 import { checkDocument, type KeyedDocument, keyedDocument, readDocument } from "./read-file.ts";
-import { decode } from "./read-text.ts";
+import { decode, maxBytes } from "./read-text.ts";
+import { isProbablyOurs, roughText, whoseDocument } from "./whose.ts";
 
 export interface ReadOptions {
   /** Folder that relative paths start from. Default: the current folder. */
@@ -34,13 +35,14 @@ export interface ReadOptions {
 export function readCases(paths: readonly string[], options: ReadOptions = {}): Archive {
   const reader = new ArchiveReader(paths, options);
   const parts = reader.folders.map((folder) => reader.read(folder));
-  const { scales, pathsWithoutCases, ...faults } = reader.end();
+  const { scales, passedOver, pathsWithoutCases, ...faults } = reader.end();
   return {
     cases: parts.flatMap(({ cases }) => cases).sort(byFile),
     visits: parts.flatMap(({ visits }) => visits).sort(byFile),
     farms: [...new Set(parts.flatMap(({ farms }) => farms))].sort(byFile),
     scales,
     unreadable: allFaults([faults]),
+    passedOver: [...passedOver].sort(),
     pathsWithoutCases,
   };
 }
@@ -72,6 +74,8 @@ type ReadFolder = Pick<Archive, "cases" | "visits" | "farms">;
 /** What can be said only when all folders were read. */
 export interface ReadEnd extends ReadFaults {
   readonly scales: readonly HouseScale[];
+  /** YAML files of other tools that were met on the way. */
+  readonly passedOver: readonly string[];
   readonly pathsWithoutCases: readonly string[];
 }
 
@@ -90,6 +94,7 @@ export class ArchiveReader {
   readonly #context: ArchiveContext;
   readonly #paths: readonly string[];
   readonly #faults: Fault[] = [];
+  readonly #passedOver: string[] = [];
   /** By folder, what the settings exclude of its files. */
   readonly #excluded = new Map<string, string[]>();
   /** Paths that led to something that can be checked, by their index. */
@@ -183,8 +188,14 @@ export class ArchiveReader {
       scales: [...this.#context.scales].sort(byFile),
       around: this.#context.unreadable,
       asked: this.#faults,
+      passedOver: this.#passedOver,
       pathsWithoutCases: this.#paths.filter((_, index) => !this.#met.has(index)).map(visible),
     };
+  }
+
+  #passOver(file: string): "no case" {
+    this.#passedOver.push(file);
+    return "no case";
   }
 
   #meet({ paths }: AskedFile): void {
@@ -203,12 +214,25 @@ export class ArchiveReader {
       bytes === undefined
         ? readDocument(file, location, this.#context.repository)
         : keyedDocument(file, decode(bytes));
+    const isAsked = how === "named" || this.#context.hasVisit(folder);
     if (!read.ok) {
+      if (!isAsked && isAnotherTools(location)) return this.#passOver(file);
       this.#faults.push(...read.faults);
       return "unreadable";
     }
-    if (how !== "named" && !looksLikeCase(read.result) && this.#context.visit(folder) === undefined)
-      return "no case";
+    const whose = isAsked ? "a case" : whoseDocument(read.result);
+    if (whose === "another tool's") return this.#passOver(file);
+    if (whose === "ours beside cases") return "no case";
+    if (whose !== "a case") {
+      const name = whose === "a visit" ? "visit.yaml" : "farm.yaml";
+      this.#faults.push(
+        fileFault(
+          file,
+          `by its keys it is ${whose}, which is read only from a file called ${name}; rename it`,
+        ),
+      );
+      return "left out";
+    }
     return toCase(file, folder, read.result, this.#context);
   }
 }
@@ -246,19 +270,11 @@ function toCase(file: string, folder: string, read: KeyedDocument, context: Arch
   );
 }
 
-const caseKeys = [
-  "case",
-  "pig",
-  "selection",
-  "death",
-  "opened",
-  "alarm_check",
-  ...systems.map((system) => system.id),
-];
-
-/** Other YAML files lie in a repository too; a case has at least one of the keys of a case. */
-function looksLikeCase({ value }: KeyedDocument): boolean {
-  return caseKeys.some((key) => Object.hasOwn(value, key));
+/** Whether a file that cannot be read is none of ours. Of one that is empty, or no plain file, nobody can tell. */
+function isAnotherTools(location: string): boolean {
+  const read = readInput(location, maxBytes);
+  const text = read.ok ? roughText(read.bytes) : read.start === undefined ? "" : roughText(read.start);
+  return text.trim() !== "" && !isProbablyOurs(text);
 }
 
 /**

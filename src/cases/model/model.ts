@@ -82,6 +82,8 @@ export interface Archive {
   readonly scales: readonly HouseScale[];
   /** Files of which nothing could be made. */
   readonly unreadable: readonly Fault[];
+  /** YAML files of other tools that were met on the way. */
+  readonly passedOver: readonly string[];
   /** Paths that were asked for and led to no case. */
   readonly pathsWithoutCases: readonly string[];
 }
