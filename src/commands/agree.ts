@@ -8,7 +8,7 @@ import {
   ReadingError,
   tableReadings,
 } from "../agree/index.ts";
-import { mostBytes, readInput } from "../cases/files/input.ts";
+import { isOwnStream, mostBytes, readInput } from "../cases/files/input.ts";
 import { Repository } from "../cases/files/repository.ts";
 import { notShown } from "../cases/index.ts";
 import { agreeCsv } from "../formats/agree/csv.ts";
@@ -58,7 +58,7 @@ export async function agree(run: AgreeRun): Promise<number> {
 }
 
 /** What a shell makes of `<(…)` is a table as well: a case comes by its file, or from standard input. */
-const isTable = (path: string): boolean => /\.csv$|^\/(?:dev|proc\/self)\/fd\/\d+$/i.test(path);
+const isTable = (path: string): boolean => /\.csv$/i.test(path) || isOwnStream(path);
 
 /** Readings of the scales asked for; of all when none was named. */
 function chosen(readings: readonly Reading[], scales: readonly string[] | undefined): readonly Reading[] {
@@ -89,7 +89,8 @@ function readingsIn(file: string, known: readonly string[]): Reading[] {
   try {
     return tableReadings(file, read.bytes.toString("utf8"), known);
   } catch (error) {
-    if (!(error instanceof ReadingError) || new Repository(".", [file]).holds(file)) throw error;
+    const isShown = isOwnStream(file) || new Repository(".", [file]).holds(file);
+    if (isShown || !(error instanceof ReadingError)) throw error;
     throw new ReadingError(`${file}: the table does not fit (${notShown})`);
   }
 }

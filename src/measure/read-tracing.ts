@@ -20,20 +20,28 @@ export type ReadTracing =
  * @param asked what was named on the command line: a tracing outside that repository is measured, and nothing of it shown
  */
 export function readTracing(file: string, location = file, asked = location): ReadTracing {
-  const isHidden = !new Repository(".", [asked]).holds(location);
-  const problem = ({ kind, message, place }: TracingError): Problem =>
-    problemIn(file, new TracingError(kind, isHidden ? `${notShown}.` : message, place));
+  const isHidden = (): boolean => !new Repository(".", [asked]).holds(location);
+  let bytes: Buffer | undefined;
   try {
-    const bytes = readBytes(location);
+    bytes = readBytes(location);
     const { drawing, errors } = drawingIn(bytes);
     const all = [...errors, ...outlineErrors(drawing)];
-    if (all.length > 0) return { ok: false, problems: all.map(problem) };
-    const passedOver = isHidden ? [] : drawing.passedOver;
+    if (all.length > 0) return refused(file, all, isHidden());
+    // What shapes are called is content, too.
+    const passedOver = drawing.passedOver.length > 0 && isHidden() ? [] : drawing.passedOver;
     return { ok: true, drawing: { ...drawing, passedOver }, sha256: sha256(bytes) };
   } catch (error) {
-    if (error instanceof TracingError) return { ok: false, problems: [problem(error)] };
+    if (error instanceof TracingError) return refused(file, [error], bytes !== undefined && isHidden());
     throw error;
   }
+}
+
+function refused(file: string, errors: readonly TracingError[], isHidden: boolean): ReadTracing {
+  const problems = errors.map((error) => problemIn(file, error));
+  return {
+    ok: false,
+    problems: isHidden ? problems.map((one) => ({ ...one, message: `${notShown}.` })) : problems,
+  };
 }
 
 function readBytes(location: string): Buffer {

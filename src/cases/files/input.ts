@@ -33,7 +33,7 @@ const reasons: Record<string, string> = {
 export function readInput(location: string, most = mostBytes, { streams = false } = {}): Input {
   let descriptor: number | undefined;
   try {
-    const mayStream = streams && ownStream.test(location);
+    const mayStream = streams && isOwnStream(location);
     // A device may act when it is only opened.
     const before = refusal(statSync(location), mayStream);
     if (before !== undefined) return before;
@@ -58,7 +58,7 @@ export function readInput(location: string, most = mostBytes, { streams = false 
 }
 
 /** What a shell makes of `<(…)`. Its other end is open before the program starts, so that its end is always met. */
-const ownStream = /^\/(?:dev|proc\/self)\/fd\/\d+$/;
+export const isOwnStream = (path: string): boolean => /^\/(?:dev|proc\/self)\/fd\/\d+$/.test(path);
 
 function refusal(status: Stats, mayStream: boolean): Input | undefined {
   if (status.isDirectory()) return { ok: false, why: "folder", message: "it is a folder" };
