@@ -1,5 +1,5 @@
 /** Where the schemas lie, seen from a file. */
-import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
 import { dirname, join, relative, resolve, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { isSchemaOf, type SchemaKind, schemaFile } from "./kinds.ts";
@@ -53,7 +53,8 @@ function foldersIn(folder: string): string[] {
 
 function textOf(file: string): string {
   try {
-    return readFileSync(file, "utf8");
+    // A pipe would be waited for.
+    return statSync(file).isFile() ? readFileSync(file, "utf8") : "";
   } catch {
     return "";
   }

@@ -75,6 +75,10 @@ class FileDocument implements SourceDocument {
     return this.#document.value;
   }
 
+  get text(): string {
+    return this.#document.text;
+  }
+
   get isHidden(): boolean {
     return this.#hidden.value;
   }
