@@ -1,6 +1,7 @@
 /** Calls a command, which is loaded only then, and says how the call ended. */
 import { type Command, CommanderError } from "commander";
 import { visible } from "../words/visible.ts";
+import { speak } from "./files.ts";
 import type { CommonOptions } from "./options.ts";
 import { checkResultFile, isStandardOutput } from "./result-file.ts";
 import type { Run } from "./run.ts";
@@ -38,15 +39,15 @@ export function checkOutput(command: Command): void {
 /** Says what kept a command from its end, after the notice of alarms that then stands in no result. */
 export function exitCodeOf(error: unknown): number {
   if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : failed;
-  process.stderr.write(current?.heldNotice() ?? "");
-  if (error instanceof UsageError) process.stderr.write(`carcase: ${visible(error.message)}\n`);
+  speak(current?.heldNotice() ?? "");
+  if (error instanceof UsageError) speak(`carcase: ${visible(error.message)}\n`);
   else {
     const message = error instanceof Error ? error.message : String(error);
-    process.stderr.write(
-      `carcase: internal fault: ${message}\nPlease report it with the command that led to it.\n`,
+    speak(
+      `carcase: internal fault: ${visible(message)}\nPlease report it with the command that led to it.\n`,
     );
     if (process.env.CARCASE_DEBUG !== undefined && error instanceof Error)
-      process.stderr.write(`${error.stack}\n`);
+      speak(`${String(error.stack).split("\n").map(visible).join("\n")}\n`);
   }
   return failed;
 }

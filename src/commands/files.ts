@@ -1,4 +1,4 @@
-/** Writing files as a whole or not at all. */
+/** The standard streams, which may be the log of a runner, and writing files as a whole or not at all. */
 import {
   accessSync,
   chmodSync,
@@ -14,11 +14,12 @@ import {
   writeFileSync,
 } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
+import { withoutCommands } from "../words/log-commands.ts";
 import { UsageError } from "./usage-error.ts";
 
 /** @throws UsageError when it is a file on a disk that is full */
 export function writeStandardOutput(text: string): void {
-  if (!isPlainFile(standardOutput)) process.stdout.write(text);
+  if (!isStandardFile()) process.stdout.write(text);
   else
     try {
       // On a disk that fills up the stream of Node would leave out the rest and say nothing.
@@ -30,12 +31,18 @@ export function writeStandardOutput(text: string): void {
 
 const standardOutput = 1;
 
-function isPlainFile(descriptor: number): boolean {
+/** Whether standard output goes into a plain file. */
+export function isStandardFile(): boolean {
   try {
-    return fstatSync(descriptor).isFile();
+    return fstatSync(standardOutput).isFile();
   } catch {
     return false;
   }
+}
+
+/** Says something on standard error, in whole lines. */
+export function speak(text: string): void {
+  process.stderr.write(withoutCommands(text));
 }
 
 /**

@@ -3,7 +3,7 @@ import { resolve } from "node:path";
 import type { Archive } from "../cases/index.ts";
 import { type FixedFile, fixFiles, unifiedDiff } from "../fix/index.ts";
 import { fixReport } from "../formats/fix/report.ts";
-import { writeWhole } from "./files.ts";
+import { speak, writeWhole } from "./files.ts";
 import type { CommonOptions } from "./options.ts";
 import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
@@ -40,7 +40,7 @@ export function fixesOf(archive: Archive, { paths, options: { config } }: Run): 
 export function writeFixes(fixed: readonly FixedFile[], run: Run): void {
   for (const one of fixed) {
     writeWhole(one.file, one.after);
-    if (!run.options.quiet) process.stderr.write(fixReport(one, run.spoken));
+    if (!run.options.quiet) speak(fixReport(one, run.spoken));
   }
 }
 
@@ -53,6 +53,6 @@ export interface Change {
 
 /** Writes a diff instead of the files. @returns the exit code: 1 when there is something to change */
 export function writeDiff(changes: readonly Change[], run: Run): number {
-  run.write(changes.map(({ file, before, after }) => unifiedDiff(file, before, after)).join(""));
+  run.write(changes.map(({ file, before, after }) => unifiedDiff(file, before, after)).join(""), "diff");
   return run.end(changes.length > 0);
 }

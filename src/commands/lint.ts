@@ -6,13 +6,14 @@ import { shownByCodeScanning } from "../formats/lint/sarif.ts";
 import { makeStyle } from "../formats/page/style.ts";
 import { checkRulesOf, type LintResult, lintResult } from "../lint/index.ts";
 import { count } from "../words/listing.ts";
+import { withoutCommands } from "../words/log-commands.ts";
 import { openBaseline, withBaseline } from "./baseline.ts";
 import { checkWritable, writeWhole } from "./files.ts";
 import { fixesOf, writeDiff, writeFixes } from "./fix.ts";
 import { type Asked, askedOf, type LintCommandOptions } from "./lint-asked.ts";
 import { lintFolders } from "./lint-folders.ts";
 import { asUsage } from "./parsers.ts";
-import type { Run } from "./run.ts";
+import { isForPeople, type Run } from "./run.ts";
 import { pageWidth, timeOfRun } from "./terminal.ts";
 import { version } from "./version.ts";
 
@@ -53,7 +54,10 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
     quiet: quiet === true,
     ...(named !== undefined && { only: named }),
   };
-  for (const one of also) writeWhole(one.file, lintReport(one.format, report, makeStyle(false)));
+  for (const one of also) {
+    const text = lintReport(one.format, report, makeStyle(false));
+    writeWhole(one.file, isForPeople(one.format) ? withoutCommands(text) : text);
+  }
   const notice = inResult ? alarmNotice(read.alarms, run.style) : "";
   // Elsewhere than in a terminal a finding stays one line, which can be searched for.
   const width = pageWidth(output !== undefined, Number.POSITIVE_INFINITY);

@@ -1,10 +1,11 @@
 /** The program: parses the command line and hands over to one command, which is loaded only then. */
 import { Command } from "commander";
+import { visible } from "../words/visible.ts";
 import { addAgree } from "./agree-options.ts";
 import { checkOutput, exitCodeOf, failed } from "./call.ts";
 import { addCompare } from "./compare-options.ts";
 import { addExplain } from "./explain-options.ts";
-import { cannotWrite } from "./files.ts";
+import { cannotWrite, speak } from "./files.ts";
 import { addHerd } from "./herd-options.ts";
 import { addLint } from "./lint-options.ts";
 import { addMeasure } from "./measure-options.ts";
@@ -17,6 +18,10 @@ function makeProgram(): Command {
   // Commands take over the settings that stand when they are added, so this comes first.
   const program = new Command("carcase")
     .exitOverride()
+    .configureOutput({
+      writeErr: speak,
+      outputError: (message, write) => write(visibleError(message)),
+    })
     .description(
       "Case toolkit for the veterinarian who opens pigs: plain YAML case files in, completeness, scores and herd prevalence out.",
     )
@@ -40,6 +45,12 @@ function makeProgram(): Command {
   ])
     add(program);
   return program;
+}
+
+/** What was typed is shown as texts from files are; only what is meant instead stands on a line of its own. */
+function visibleError(message: string): string {
+  const [, error = message, meant = ""] = /^(.*?)(\n\(Did you mean [^'"]*\?\))?\n$/s.exec(message) ?? [];
+  return `${visible(error)}${meant}\n`;
 }
 
 const afterHelp = `

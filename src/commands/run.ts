@@ -12,12 +12,21 @@ import { alarmNotice } from "../formats/alarm-notice.ts";
 import { faultsText } from "../formats/faults-text.ts";
 import { makeStyle, type Style } from "../formats/page/style.ts";
 import { passedOverLines } from "../formats/passed-over.ts";
-import { writeStandardOutput, writeWhole } from "./files.ts";
+import { withoutCommands } from "../words/log-commands.ts";
+import { visible } from "../words/visible.ts";
+import { isStandardFile, speak, writeStandardOutput, writeWhole } from "./files.ts";
 import type { CommonOptions } from "./options.ts";
 import { type Left, withoutCopies, withoutFormatFaults, withSoundScales } from "./sound-cases.ts";
 import { readStandardInput } from "./standard-input.ts";
 import { pageWidth, showsBars, styleFor } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
+
+/**
+ * Whether people read a format: no line of it may be a command to the runner in whose log it stands. A diff is for people
+ * in a log only; from a file programs apply it.
+ */
+export const isForPeople = (format: string, inLog = false): boolean =>
+  format === "text" || format === "markdown" || (format === "diff" && inLog);
 
 /** What was read of an archive besides its cases. */
 interface ReadBesides extends Pick<Archive, "unreadable" | "passedOver" | "pathsWithoutCases"> {
@@ -76,14 +85,14 @@ export class Run<Options extends CommonOptions = CommonOptions> {
 
   /** Says a line on standard error. */
   say(message: string): void {
-    process.stderr.write(`carcase: ${message}\n`);
+    speak(`carcase: ${visible(message)}\n`);
   }
 
   /** Says on standard error what is wrong, if anything; what the command was asked for has then failed. */
   complain(text: string): void {
     if (text === "") return;
     this.#failed = true;
-    process.stderr.write(text);
+    speak(text);
   }
 
   /** Complains of files. */
@@ -121,7 +130,7 @@ export class Run<Options extends CommonOptions = CommonOptions> {
     if (noticed) this.#heldNotice = notice;
     if (again) this.#failed = read.unreadable.length > 0 || read.pathsWithoutCases.length > 0;
     else {
-      if (!noticed) process.stderr.write(notice());
+      if (!noticed) speak(notice());
       this.faults(read.unreadable);
       for (const path of read.pathsWithoutCases)
         this.say(`no case at "${path}". A case is a .yaml file with keys such as case: and pig:.`);
@@ -162,11 +171,15 @@ export class Run<Options extends CommonOptions = CommonOptions> {
 
   /**
    * Writes the result to standard output or to `--output`; a file is there as a whole or not at all.
+   * @param format what the text is, where it is not what was asked for
    * @throws UsageError when the file cannot be written
    */
-  write(text: string): void {
-    if (this.options.output === undefined) writeStandardOutput(text);
-    else writeWhole(this.options.output, text);
+  write(text: string, format = this.options.format): void {
+    const { output } = this.options;
+    const inLog = output === undefined && !isStandardFile();
+    const shown = isForPeople(format, inLog) ? withoutCommands(text) : text;
+    if (output === undefined) writeStandardOutput(shown);
+    else writeWhole(output, shown);
   }
 
   /** The exit code: 2 where something failed, 1 where something was `found` that is to be put right, else 0. */

@@ -90,6 +90,13 @@ describe("the house", () => {
     expect(touching).toEqual([]);
   });
 
+  it("writes lines in one place", () => {
+    const writing = written.filter((file) =>
+      /\bprocess\.std(?:out|err)\.write\b/.test(readFileSync(join(source, file), "utf8")),
+    );
+    expect(writing).toEqual(["commands/files.ts"]);
+  });
+
   it("has no way round: no file imports in a circle", () => {
     const graph = new Map<string, string[]>();
     for (const { from, to } of inside) graph.set(from, [...(graph.get(from) ?? []), to]);
