@@ -30,10 +30,17 @@ export const call =
 
 /** Looks at `--output` before anything is read. @throws UsageError when the result must not go there */
 export function checkOutput(command: Command): void {
-  const { output, config, baseline, writeBaseline } = command.opts();
+  const { output, config, baseline, writeBaseline, stdinFilename } = command.opts();
   if (typeof output !== "string") return;
   if (isStandardOutput(output)) command.setOptionValue("output", undefined);
-  else checkResultFile("--output", output, [...command.args, config, baseline, writeBaseline]);
+  else
+    checkResultFile({ option: `--output ${output}`, file: output }, [
+      ...command.args,
+      config,
+      baseline,
+      writeBaseline,
+      stdinFilename,
+    ]);
 }
 
 /** Says what kept a command from its end, after the notice of alarms that then stands in no result. */

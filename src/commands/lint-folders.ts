@@ -14,6 +14,8 @@ import {
   readCases,
 } from "../cases/index.ts";
 import { gradeCheckFor, type LintedParts, Linter, type LintOptions } from "../lint/index.ts";
+import { whyNamed } from "./named-files.ts";
+import type { ResultFile } from "./result-file.ts";
 import { withCheckedScales } from "./sound-cases.ts";
 
 /** What is linted: plain data, as it is handed to a thread. */
@@ -21,6 +23,8 @@ export interface LintJob {
   readonly paths: readonly string[];
   readonly read: ReadOptions;
   readonly rules: LintOptions;
+  /** Files for results, which no case may name. */
+  readonly results?: readonly ResultFile[];
 }
 
 /** Which of the folders a thread takes. */
@@ -33,6 +37,8 @@ export interface Share {
 interface LintedShare extends Omit<ReadEnd, "scales"> {
   readonly part: LintedParts;
   readonly alarms: readonly OpenAlarm[];
+  /** Why nothing may be written. */
+  readonly refused: string | undefined;
 }
 
 /** The same of all folders. */
@@ -42,6 +48,8 @@ export interface LintedFolders {
   readonly unreadable: readonly Fault[];
   readonly passedOver: readonly string[];
   readonly pathsWithoutCases: readonly string[];
+  /** Why nothing may be written: a record names a file for results. */
+  readonly refused: string | undefined;
 }
 
 /** Lints the folders of one share. */
@@ -50,22 +58,25 @@ export const lintShare = (job: LintJob, share: Share): Promise<LintedShare> =>
 
 async function lintRead(
   reader: ArchiveReader,
-  { rules }: LintJob,
+  { rules, results = [] }: LintJob,
   { from, to }: Share,
 ): Promise<LintedShare> {
   const linter = new Linter(rules);
   const alarms: OpenAlarm[] = [];
+  let refused: string | undefined;
   const folders = reader.folders.slice(from, to);
   for (const [index, folder] of folders.entries()) {
     const read = reader.read(folder);
     alarms.push(...openAlarmsOf(read));
     linter.gradeCheck = await gradeCheckFor(read.cases);
     linter.add(read);
+    refused ??= whyNamed({ ...read, scales: [] }, results);
     reader.letGo(folders[index + 1]);
   }
   const { scales, ...end } = await withCheckedScales(reader.end());
   for (const scale of scales) linter.addScale(scale);
-  return { ...end, part: linter.parts(), alarms };
+  refused ??= whyNamed({ cases: [], scales }, results);
+  return { ...end, part: linter.parts(), alarms, refused };
 }
 
 /** Modules of Node that take time to load and that a few files do not need. */
@@ -139,6 +150,7 @@ function joined(done: readonly LintedShare[]): LintedFolders {
     unreadable: allFaults(done),
     passedOver: done.flatMap((one) => one.passedOver).sort(),
     pathsWithoutCases: (first ?? []).filter((path) => others.every((paths) => paths.includes(path))),
+    refused: done.find(({ refused }) => refused !== undefined)?.refused,
   };
 }
 

@@ -1,4 +1,5 @@
 /** One call of a command: what it is asked about, where it says what, and how it ends. */
+
 import { type OpenAlarm, openAlarmsOf } from "../alarms/index.ts";
 import {
   type Archive,
@@ -14,18 +15,34 @@ import { makeStyle, type Style } from "../formats/page/style.ts";
 import { passedOverLines } from "../formats/passed-over.ts";
 import { withoutCommands } from "../words/log-commands.ts";
 import { visible } from "../words/visible.ts";
-import { isStandardFile, speak, writeStandardOutput, writeWhole } from "./files.ts";
+import { unlessEarlier } from "./earlier-result.ts";
+import { isStandardFile, speak, writeStandardOutput } from "./files.ts";
+import { whyNamed } from "./named-files.ts";
 import type { CommonOptions } from "./options.ts";
+import { type ResultFile, resultFiles } from "./result-file.ts";
 import { type Left, withoutCopies, withoutFormatFaults, withSoundScales } from "./sound-cases.ts";
 import { readStandardInput } from "./standard-input.ts";
 import { pageWidth, showsBars, styleFor } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
+import { checkWritable, writeWhole } from "./write-file.ts";
+
+/** The text of a file as it is and as it would be. */
+export interface Change {
+  readonly file: string;
+  readonly before: string;
+  readonly after: string;
+}
+
+interface WrittenAs {
+  readonly sample: string;
+  readonly format: string;
+}
 
 /**
  * Whether people read a format: no line of it may be a command to the runner in whose log it stands. A diff is for people
  * in a log only; from a file programs apply it.
  */
-export const isForPeople = (format: string, inLog = false): boolean =>
+const isForPeople = (format: string, inLog = false): boolean =>
   format === "text" || format === "markdown" || (format === "diff" && inLog);
 
 /** What was read of an archive besides its cases. */
@@ -35,6 +52,8 @@ interface ReadBesides extends Pick<Archive, "unreadable" | "passedOver" | "paths
 
 export class Run<Options extends CommonOptions = CommonOptions> {
   #failed = false;
+  /** Whether a record was left as it is, although it was to be written. */
+  #kept = false;
   #heldNotice = (): string => "";
 
   constructor(
@@ -45,6 +64,11 @@ export class Run<Options extends CommonOptions = CommonOptions> {
   /** Whether something that was asked for could not be read, found or used; the exit code is then 2. */
   get failed(): boolean {
     return this.#failed;
+  }
+
+  /** The file for the result, if it goes to one. */
+  get output(): readonly ResultFile[] {
+    return resultFiles([["--output", this.options.output]]);
   }
 
   /** Style of the result: never coloured in a file. */
@@ -105,10 +129,23 @@ export class Run<Options extends CommonOptions = CommonOptions> {
    * @param how.noticed the result shows the notice of open alarms itself, so that it is not said twice; it is held for
    *   the case that there will be no result
    * @param how.counted the result counts the files that were passed over
+   * @throws UsageError when a record names a file for `results`
    */
-  archive({ paths = this.paths, noticed = false, counted = false } = {}): Archive {
+  archive({
+    paths = this.paths,
+    noticed = false,
+    counted = false,
+    results = this.output,
+  }: {
+    paths?: readonly string[];
+    noticed?: boolean;
+    counted?: boolean;
+    results?: readonly ResultFile[];
+  } = {}): Archive {
     const reading = this.reading(paths);
     const archive = readCases(reading.paths, reading.read);
+    const why = whyNamed(archive, results);
+    if (why !== undefined) throw new UsageError(why);
     this.wasRead({ ...archive, alarms: openAlarmsOf(archive) }, { noticed, counted });
     return archive;
   }
@@ -171,20 +208,47 @@ export class Run<Options extends CommonOptions = CommonOptions> {
 
   /**
    * Writes the result to standard output or to `--output`; a file is there as a whole or not at all.
-   * @param format what the text is, where it is not what was asked for
-   * @throws UsageError when the file cannot be written
+   * @param as.sample what an earlier result is known by, where the text itself does not do
+   * @param as.format what the text is, where it is not what was asked for
+   * @throws UsageError when the file cannot be written, or is no earlier result
    */
-  write(text: string, format = this.options.format): void {
-    const { output } = this.options;
-    const inLog = output === undefined && !isStandardFile();
-    const shown = isForPeople(format, inLog) ? withoutCommands(text) : text;
-    if (output === undefined) writeStandardOutput(shown);
-    else writeWhole(output, shown);
+  write(text: string, { sample = text, format = this.options.format }: Partial<WrittenAs> = {}): void {
+    if (this.output.length === 0)
+      writeStandardOutput(isForPeople(format, !isStandardFile()) ? withoutCommands(text) : text);
+    for (const one of this.output) this.writeResult(one, text, { sample, format });
+  }
+
+  /** Writes a result to a file. @throws UsageError when it cannot be written, or is no earlier result */
+  writeResult({ option, file }: ResultFile, text: string, { sample, format }: WrittenAs): void {
+    writeWhole(file, isForPeople(format) ? withoutCommands(text) : text, unlessEarlier(option, sample));
+  }
+
+  /** Finds out early what would keep a result from being written. @throws UsageError as `writeResult` does */
+  checkResult({ option, file }: ResultFile, sample: string): void {
+    checkWritable(file, unlessEarlier(option, sample));
+  }
+
+  /**
+   * Writes the new text of a record, unless it was changed since it was read. Where it is not written that is said, and
+   * the exit code is then 2.
+   * @returns whether it was written
+   */
+  rewrite({ file, before, after }: Change): boolean {
+    const why = `${file} was changed by somebody else since it was read, and is left as it is; run the command again`;
+    try {
+      writeWhole(file, after, (there) => (there?.equals(Buffer.from(before)) === true ? undefined : why));
+      return true;
+    } catch (error) {
+      if (!(error instanceof UsageError)) throw error;
+      this.#kept = true;
+      this.say(error.message);
+      return false;
+    }
   }
 
   /** The exit code: 2 where something failed, 1 where something was `found` that is to be put right, else 0. */
   end(found = false): number {
-    if (this.#failed) return 2;
+    if (this.#failed || this.#kept) return 2;
     return found ? 1 : 0;
   }
 

@@ -15,10 +15,11 @@ import {
 } from "../schemas/index.ts";
 import { listing } from "../words/listing.ts";
 import { nearest } from "../words/nearest.ts";
-import { cannotWrite, checkWritable, writeWhole } from "./files.ts";
+import { cannotWrite } from "./files.ts";
 import type { CommonOptions } from "./options.ts";
 import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
+import { checkWritable, type Keeps, writeWhole } from "./write-file.ts";
 
 export interface SchemaOptions extends CommonOptions {
   readonly write?: string;
@@ -71,19 +72,24 @@ function writeSchemas(asked: readonly SchemaKind[], folder: string): ListedSchem
   const files = asked.map((kind) => {
     const one = listed(kind, folder);
     const there = textThere(one.file);
-    if (there !== undefined && !isSchemaOf(there, kind))
-      throw new UsageError(
-        `--write: ${one.file} is there and is no schema of carcase; nothing was written. Move it away, or name another folder.`,
-      );
+    if (there !== undefined && !isSchemaOf(there, kind)) throw new UsageError(notSchema(one));
     return { ...one, text: schemaText(kind), there };
   });
   makeFolder(resolve(folder));
-  for (const { file } of files) checkWritable(file);
+  for (const one of files) checkWritable(one.file, unlessSchema(one));
   return files.map(({ text, there, ...one }) => {
-    if (there !== text) writeWhole(one.file, text);
+    if (there !== text) writeWhole(one.file, text, unlessSchema(one));
     return { ...one, state: there === undefined ? "written" : there === text ? "unchanged" : "renewed" };
   });
 }
+
+const notSchema = ({ file }: ListedSchema): string =>
+  `--write: ${file} is there and is no schema of carcase; nothing was written. Move it away, or name another folder.`;
+
+const unlessSchema =
+  (one: ListedSchema): Keeps =>
+  (there) =>
+    there === undefined || isSchemaOf(there.toString("utf8"), one.kind) ? undefined : notSchema(one);
 
 /** What stands there already; the empty text where it is no plain file, and undefined where there is nothing. */
 function textThere(file: string): string | undefined {
