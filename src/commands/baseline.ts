@@ -22,7 +22,7 @@ import type { CommonOptions } from "./options.ts";
 import { checkResultFile, resultFiles } from "./result-file.ts";
 import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
-import { checkWritable, FileKept, type Keeps, writeWhole } from "./write-file.ts";
+import { checkWritable, FileKept, type Keeps } from "./write-file.ts";
 
 export interface BaselineOptions {
   readonly baseline?: string;
@@ -102,7 +102,7 @@ export function withBaseline(
 function writeNew(file: string, result: LintResult, run: BaselineRun): LintResult {
   const key = keyFrom(file);
   const baseline = makeBaseline(result.findings, run.paths, key);
-  writeWhole(file, formatBaseline(baseline), unlessBaseline(file));
+  run.replace(file, formatBaseline(baseline), unlessBaseline(file));
   const compared = againstBaseline(result, baseline, key).result;
   if (!run.options.quiet)
     run.say(
@@ -115,7 +115,7 @@ function writeNew(file: string, result: LintResult, run: BaselineRun): LintResul
 function shrink(file: string, known: Baseline, remaining: Baseline, run: BaselineRun): boolean {
   const why = `${file} was changed by somebody else since it was read, and is left as it is`;
   try {
-    writeWhole(file, formatBaseline(remaining), (there) => {
+    run.replace(file, formatBaseline(remaining), (there) => {
       const now = there === undefined ? "" : baselineIn(there);
       return typeof now !== "string" && formatBaseline(now) === formatBaseline(known) ? undefined : why;
     });

@@ -48,6 +48,8 @@ export interface LintedFolders {
   readonly unreadable: readonly Fault[];
   readonly passedOver: readonly string[];
   readonly pathsWithoutCases: readonly string[];
+  /** Where they lie. */
+  readonly folders: readonly string[];
   /** Why nothing may be written: a record names a file for results. */
   readonly refused: string | undefined;
 }
@@ -115,7 +117,7 @@ export async function lintFolders(job: LintJob, threads = 1): Promise<LintedFold
   );
   const working = others.map((share) => lintInThread(job, share));
   const done = [await lintRead(reader, job, first), ...(await Promise.all(working))];
-  return withDuplicates(joined(done), job);
+  return withDuplicates(joined(done, reader), job);
 }
 
 /** Folders in their order, cut into so many shares of about as many files. */
@@ -142,7 +144,7 @@ function lintInThread(job: LintJob, share: Share): Promise<LintedShare> {
   });
 }
 
-function joined(done: readonly LintedShare[]): LintedFolders {
+function joined(done: readonly LintedShare[], reader: ArchiveReader): LintedFolders {
   const [first, ...others] = done.map((one) => one.pathsWithoutCases);
   return {
     parts: done.map(({ part }) => part),
@@ -150,6 +152,7 @@ function joined(done: readonly LintedShare[]): LintedFolders {
     unreadable: allFaults(done),
     passedOver: done.flatMap((one) => one.passedOver).sort(),
     pathsWithoutCases: (first ?? []).filter((path) => others.every((paths) => paths.includes(path))),
+    folders: reader.folders.map(({ location }) => location),
     refused: done.find(({ refused }) => refused !== undefined)?.refused,
   };
 }

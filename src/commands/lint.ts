@@ -38,6 +38,8 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
   }
   const read = await lintFolders({ ...run.reading(), rules: asked.rules, results }, asked.threads);
   if (read.refused !== undefined) throw new UsageError(read.refused);
+  if (fix) run.clear(read.folders);
+  else run.tellLeftovers(read.folders);
   run.wasRead(read, { noticed, counted, again: fix === true });
   const found = asUsage("", () => lintResult(read.parts, read.unreadable));
   const full = !run.failed && asked.everyRule;

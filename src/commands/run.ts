@@ -1,5 +1,6 @@
 /** One call of a command: what it is asked about, where it says what, and how it ends. */
 
+import { relative } from "node:path";
 import { type OpenAlarm, openAlarmsOf } from "../alarms/index.ts";
 import {
   type Archive,
@@ -13,10 +14,12 @@ import { alarmNotice } from "../formats/alarm-notice.ts";
 import { faultsText } from "../formats/faults-text.ts";
 import { makeStyle, type Style } from "../formats/page/style.ts";
 import { passedOverLines } from "../formats/passed-over.ts";
+import { count } from "../words/listing.ts";
 import { withoutCommands } from "../words/log-commands.ts";
 import { visible } from "../words/visible.ts";
 import { unlessEarlier } from "./earlier-result.ts";
 import { isStandardFile, speak, writeStandardOutput } from "./files.ts";
+import { clearLeftovers, leftoversIn } from "./leftovers.ts";
 import { whyNamed } from "./named-files.ts";
 import type { CommonOptions } from "./options.ts";
 import { type ResultFile, resultFiles } from "./result-file.ts";
@@ -24,7 +27,7 @@ import { type Left, withoutCopies, withoutFormatFaults, withSoundScales } from "
 import { readStandardInput } from "./standard-input.ts";
 import { pageWidth, showsBars, styleFor } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
-import { checkWritable, writeWhole } from "./write-file.ts";
+import { checkWritable, folderOf, type Keeps, writeWhole } from "./write-file.ts";
 
 /** The text of a file as it is and as it would be. */
 export interface Change {
@@ -54,6 +57,7 @@ export class Run<Options extends CommonOptions = CommonOptions> {
   #failed = false;
   /** Whether a record was left as it is, although it was to be written. */
   #kept = false;
+  readonly #cleared = new Set<string>();
   #heldNotice = (): string => "";
 
   constructor(
@@ -220,12 +224,19 @@ export class Run<Options extends CommonOptions = CommonOptions> {
 
   /** Writes a result to a file. @throws UsageError when it cannot be written, or is no earlier result */
   writeResult({ option, file }: ResultFile, text: string, { sample, format }: WrittenAs): void {
-    writeWhole(file, isForPeople(format) ? withoutCommands(text) : text, unlessEarlier(option, sample));
+    this.replace(file, isForPeople(format) ? withoutCommands(text) : text, unlessEarlier(option, sample));
   }
 
   /** Finds out early what would keep a result from being written. @throws UsageError as `writeResult` does */
   checkResult({ option, file }: ResultFile, sample: string): void {
     checkWritable(file, unlessEarlier(option, sample));
+  }
+
+  /** Writes a file, and clears away what earlier runs left in its folder. @throws UsageError as `writeWhole` does */
+  replace(file: string, text: string, keeps: Keeps): void {
+    const folder = folderOf(file);
+    if (folder !== undefined) this.clear([folder]);
+    writeWhole(file, text, keeps);
   }
 
   /**
@@ -236,7 +247,7 @@ export class Run<Options extends CommonOptions = CommonOptions> {
   rewrite({ file, before, after }: Change): boolean {
     const why = `${file} was changed by somebody else since it was read, and is left as it is; run the command again`;
     try {
-      writeWhole(file, after, (there) => (there?.equals(Buffer.from(before)) === true ? undefined : why));
+      this.replace(file, after, (there) => (there?.equals(Buffer.from(before)) === true ? undefined : why));
       return true;
     } catch (error) {
       if (!(error instanceof UsageError)) throw error;
@@ -244,6 +255,27 @@ export class Run<Options extends CommonOptions = CommonOptions> {
       this.say(error.message);
       return false;
     }
+  }
+
+  /** Clears away what runs that were cut off have left, and says so. */
+  clear(folders: readonly string[]): void {
+    const gone = folders
+      .filter((folder) => !this.#cleared.has(folder))
+      .flatMap((folder) => {
+        this.#cleared.add(folder);
+        return clearLeftovers(folder);
+      });
+    if (gone.length > 0 && !this.options.quiet)
+      this.say(`cleared away ${leftovers(gone)}, left over from a run that was cut off`);
+  }
+
+  /** Says what runs that were cut off have left. */
+  tellLeftovers(folders: readonly string[]): void {
+    const left = folders.flatMap(leftoversIn);
+    if (left.length > 0)
+      this.say(
+        `${leftovers(left)}, left over from a run that was cut off; the records are whole. Delete what is left over, or carcase lint --fix does.`,
+      );
   }
 
   /** The exit code: 2 where something failed, 1 where something was `found` that is to be put right, else 0. */
@@ -269,3 +301,10 @@ export class Run<Options extends CommonOptions = CommonOptions> {
 /** Standard input can be read once, however often it is named. */
 const inputOnce = (paths: readonly string[]): readonly string[] =>
   paths.filter((path, index) => path !== "-" || paths.indexOf("-") === index);
+
+/** `2026-03-14/.pig-01.yaml.….tmp`, or `3 files such as …` */
+function leftovers(files: readonly string[]): string {
+  const [first = ""] = files;
+  const shown = relative(".", first);
+  return files.length === 1 ? shown : `${count(files.length, "file")} such as ${shown}`;
+}

@@ -19,7 +19,7 @@ import { cannotWrite } from "./files.ts";
 import type { CommonOptions } from "./options.ts";
 import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
-import { checkWritable, type Keeps, writeWhole } from "./write-file.ts";
+import { checkWritable, type Keeps } from "./write-file.ts";
 
 export interface SchemaOptions extends CommonOptions {
   readonly write?: string;
@@ -39,7 +39,7 @@ export function schema(run: Run<SchemaOptions>): number {
   const { write } = run.options;
   const kind = name === undefined ? undefined : kindNamed(name);
   if (write !== undefined) {
-    const written = writeSchemas(kind === undefined ? kinds : [kind], write);
+    const written = writeSchemas(kind === undefined ? kinds : [kind], write, run);
     const isFound = written.every(
       ({ kind: one, place, path }) => path !== undefined && schemaPlace(place, one) === path,
     );
@@ -67,7 +67,7 @@ function listed(kind: SchemaKind, folder: string): ListedSchema {
 }
 
 /** @throws UsageError when something else stands in the way, or a file cannot be written; nothing is written then */
-function writeSchemas(asked: readonly SchemaKind[], folder: string): ListedSchema[] {
+function writeSchemas(asked: readonly SchemaKind[], folder: string, run: Run): ListedSchema[] {
   if (folder.trim() === "") throw new UsageError("--write names no folder; write --write schemas");
   const files = asked.map((kind) => {
     const one = listed(kind, folder);
@@ -78,7 +78,7 @@ function writeSchemas(asked: readonly SchemaKind[], folder: string): ListedSchem
   makeFolder(resolve(folder));
   for (const one of files) checkWritable(one.file, unlessSchema(one));
   return files.map(({ text, there, ...one }) => {
-    if (there !== text) writeWhole(one.file, text, unlessSchema(one));
+    if (there !== text) run.replace(one.file, text, unlessSchema(one));
     return { ...one, state: there === undefined ? "written" : there === text ? "unchanged" : "renewed" };
   });
 }

@@ -1,8 +1,12 @@
 /** Writing files as a whole or not at all: every file that carcase writes goes through here. */
 import {
   accessSync,
-  chmodSync,
+  closeSync,
   constants,
+  fchmodSync,
+  fstatSync,
+  fsyncSync,
+  openSync,
   readFileSync,
   renameSync,
   rmSync,
@@ -10,9 +14,10 @@ import {
   statSync,
   writeFileSync,
 } from "node:fs";
-import { dirname, resolve } from "node:path";
+import { basename, dirname, join, resolve } from "node:path";
 import { realTarget } from "./file-identity.ts";
 import { cannotWrite } from "./files.ts";
+import { temporaryName } from "./leftovers.ts";
 import { UsageError } from "./usage-error.ts";
 
 /**
@@ -42,17 +47,53 @@ export function writeWhole(file: string, text: string, keeps: Keeps): void {
 }
 
 function replace(target: string, text: string, mode: number | undefined, keeps: Keeps): void {
-  const temporary = `${target}.${process.pid}-${Date.now().toString(36)}.tmp`;
+  const temporary = join(dirname(target), temporaryName(basename(target)));
   try {
     // A rename would replace a file that its owner has protected.
     if (mode !== undefined) accessSync(target, constants.W_OK);
-    writeFileSync(temporary, text, { flag: "wx" });
-    if (mode !== undefined) chmodSync(temporary, mode);
+    writeNew(temporary, text, mode);
     ask(keeps, target);
     renameSync(temporary, target);
   } catch (error) {
     rmSync(temporary, { force: true });
     throw error;
+  }
+  syncFolder(dirname(target));
+}
+
+/** Writes a file that must be new, through to the disk. */
+function writeNew(file: string, text: string, mode = 0o666): void {
+  const open = openSync(file, "wx", mode);
+  try {
+    writeFileSync(open, text);
+    if (mode !== 0o666 && fstatSync(open).mode !== mode) fchmodSync(open, mode);
+    unlessUnknown(() => fsyncSync(open));
+  } finally {
+    closeSync(open);
+  }
+}
+
+/** So that the new name is on the disk as well. Not every system opens folders; the file is whole without. */
+function syncFolder(folder: string): void {
+  try {
+    const open = openSync(folder, "r");
+    try {
+      fsyncSync(open);
+    } finally {
+      closeSync(open);
+    }
+  } catch {
+    // Nothing is lost that was there.
+  }
+}
+
+/** Some file systems know no such call. */
+function unlessUnknown(call: () => void): void {
+  try {
+    call();
+  } catch (error) {
+    if (!["EINVAL", "ENOSYS", "ENOTSUP", "EOPNOTSUPP"].includes((error as NodeJS.ErrnoException).code ?? ""))
+      throw error;
   }
 }
 
@@ -86,6 +127,15 @@ export function checkWritable(file: string, keeps: Keeps): void {
     ask(keeps, target);
   } catch (error) {
     throw error instanceof FileKept ? error : cannotWrite(file, error);
+  }
+}
+
+/** The folder that a file is written in; undefined where it is none that is replaced. */
+export function folderOf(file: string): string | undefined {
+  try {
+    return isStream(file, statOf(file)) ? undefined : dirname(realTarget(file));
+  } catch {
+    return undefined;
   }
 }
 
