@@ -1,11 +1,11 @@
 /** Calls a command, which is loaded only then, and says how the call ended. */
 import { type Command, CommanderError } from "commander";
 import { visible } from "../words/visible.ts";
-import { speak } from "./files.ts";
 import type { CommonOptions } from "./options.ts";
 import { checkResultFile, isStandardOutput } from "./result-file.ts";
 import type { Run } from "./run.ts";
 import { asStandardInput } from "./standard-input.ts";
+import { speak } from "./streams.ts";
 import { UsageError } from "./usage-error.ts";
 
 /** Exit codes: 0 clean, 1 findings at or above the failing level, 2 usage, unreadable input or internal fault. */

@@ -3,9 +3,9 @@ import { resolve } from "node:path";
 import type { Archive } from "../cases/index.ts";
 import { type FixedFile, fixFiles, unifiedDiff } from "../fix/index.ts";
 import { fixReport } from "../formats/fix/report.ts";
-import { speak } from "./files.ts";
 import type { CommonOptions } from "./options.ts";
 import type { Change, Run } from "./run.ts";
+import { speak } from "./streams.ts";
 import { UsageError } from "./usage-error.ts";
 
 export interface FixOptions {

@@ -5,13 +5,13 @@ import { addAgree } from "./agree-options.ts";
 import { checkOutput, exitCodeOf, failed } from "./call.ts";
 import { addCompare } from "./compare-options.ts";
 import { addExplain } from "./explain-options.ts";
-import { cannotWrite, speak } from "./files.ts";
 import { addHerd } from "./herd-options.ts";
 import { addLint } from "./lint-options.ts";
 import { addMeasure } from "./measure-options.ts";
 import { addPlan } from "./plan-options.ts";
 import { addSchema } from "./schema-options.ts";
 import { addScore } from "./score-options.ts";
+import { cannotWrite, speak } from "./streams.ts";
 import { version } from "./version.ts";
 
 function makeProgram(): Command {

@@ -15,9 +15,9 @@ import {
 } from "../schemas/index.ts";
 import { listing } from "../words/listing.ts";
 import { nearest } from "../words/nearest.ts";
-import { cannotWrite } from "./files.ts";
 import type { CommonOptions } from "./options.ts";
 import type { Run } from "./run.ts";
+import { cannotWrite } from "./streams.ts";
 import { UsageError } from "./usage-error.ts";
 import { checkWritable, type Keeps } from "./write-file.ts";
 

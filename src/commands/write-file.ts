@@ -16,8 +16,8 @@ import {
 } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
 import { realTarget } from "./file-identity.ts";
-import { cannotWrite } from "./files.ts";
 import { temporaryName } from "./leftovers.ts";
+import { cannotWrite } from "./streams.ts";
 import { UsageError } from "./usage-error.ts";
 
 /**
