@@ -66,6 +66,10 @@ export function openBaseline(
     throw new UsageError(
       "--write-baseline: not written; a baseline is made by all rules from files that can all be read",
     );
+  // It is read before it is replaced, so that a pipe or a device can be none.
+  const there = readInput(writeBaseline);
+  if (!there.ok && existsSync(writeBaseline))
+    throw new UsageError(`cannot write the baseline ${writeBaseline}: ${there.message}`);
   // A case file given by mistake must not be lost.
   checkWritable(writeBaseline, unlessBaseline(writeBaseline));
   for (const one of resultFiles([["--write-baseline", writeBaseline]])) checkResultFile(one, []);
