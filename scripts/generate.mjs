@@ -4,7 +4,7 @@ import { mkdirSync } from "node:fs";
 import { making } from "./build/made.mjs";
 import { writeEditorSchemas } from "./generate/editor-schemas.mjs";
 import { writeKnowledge } from "./generate/knowledge.mjs";
-import { generatedFolder, readYaml, readYamlFolder } from "./generate/read.mjs";
+import { generatedFolder, readYaml, readYamlFolder, readYamlTable } from "./generate/read.mjs";
 import { writeRuleIndex } from "./generate/rule-index.mjs";
 import { writeOrgansSchema, writeVocabularySchema } from "./generate/schemas.mjs";
 import { writeSettingsKeys } from "./generate/settings-keys.mjs";
@@ -20,6 +20,11 @@ const knowledge = {
   growth: readYaml("growth.yaml"),
   description: readYaml("description.yaml"),
   plausible: readYaml("plausible.yaml"),
+  impossible_findings: readYamlTable("impossible-findings.yaml"),
+  impossible_samples: readYamlTable("impossible-samples.yaml"),
+  impossible_in_life: readYaml("impossible-in-life.yaml"),
+  parts: readYaml("parts.yaml"),
+  diagnosis_limits: readYaml("diagnosis-limits.yaml"),
   death_methods: readYaml("death-methods.yaml"),
   selection_rules: readYaml("selection-rules.yaml"),
   choosing_pigs: readYaml("choosing-pigs.yaml"),

@@ -14,6 +14,16 @@ export function readYaml(name) {
   return parse(readFileSync(join(knowledgeFolder, name), "utf8"), { maxAliasCount: 1000 });
 }
 
+/** The same, with lists inside of lists unpacked: a list may then name other lists by their anchors. */
+export function readYamlTable(name) {
+  const unpacked = (value) => {
+    if (Array.isArray(value)) return value.flat().map(unpacked);
+    if (typeof value !== "object" || value === null) return value;
+    return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, unpacked(one)]));
+  };
+  return unpacked(readYaml(name));
+}
+
 /** All YAML files of a folder below src/knowledge, parsed, in name order. */
 export function readYamlFolder(name) {
   const files = readdirSync(join(knowledgeFolder, name)).filter((file) => file.endsWith(".yaml"));

@@ -8,12 +8,14 @@ import { ruleTopics } from "./rules.ts";
 import { containerTopics, materialTopics, testTopics } from "./sampling.ts";
 import { scaleTopics } from "./scales.ts";
 import { settingsTopics } from "./settings.ts";
+import { tableTopics } from "./tables.ts";
 import { timeTopics } from "./time-limits.ts";
 import { wordTopics } from "./words.ts";
 
 /** All that can be explained, by kind. */
 export const topics: readonly Topic[] = [
   ...ruleTopics,
+  ...tableTopics,
   ...alarmTopics,
   ...protocolTopics,
   ...systemTopics,

@@ -3,7 +3,13 @@ import type { Source } from "../knowledge/index.ts";
 
 /** What can be explained, by what it belongs to, in this order: each kind, and the word that lists all of it. */
 export const kindGroups = {
-  "What is asked": { rule: "rules", alarm: "alarms", protocol: "protocols", fact: "facts" },
+  "What is asked": {
+    rule: "rules",
+    "contradiction table": "contradiction-tables",
+    alarm: "alarms",
+    protocol: "protocols",
+    fact: "facts",
+  },
   "The pig": {
     "selection basis": "selection-bases",
     "age class": "age-classes",

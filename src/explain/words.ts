@@ -1,8 +1,9 @@
 /** What each word of the closed lists means, and how it differs from words that it is easily taken for. */
 import { type Definition, definitions } from "../knowledge/definitions.ts";
-import { description, familiesOfSign, organs, sourceLine } from "../knowledge/index.ts";
+import { description, familiesOfSign, impossibleFindings, organs, sourceLine } from "../knowledge/index.ts";
 import { listing } from "../words/listing.ts";
 import { kindGroups, type Section, section, type Topic, yamlSection } from "./explanation.ts";
+import { placeDenied, wordsDenied } from "./tables.ts";
 
 const { sign, record, term, differ } = definitions;
 
@@ -47,15 +48,16 @@ const finding = (kind: FindingKey): Topic[] =>
 /** What else is asked of a finding with this process, and what cannot be true of it. */
 function processSections(process: string): Section[] {
   const asked = Object.entries(description.needs).filter(([, words]) => words.includes(process));
-  const wrong = description.contradictions.filter(({ processes }) => processes.includes(process));
+  const rows = Object.values(impossibleFindings.rows).filter(({ processes }) => processes.includes(process));
   return [
     ...section("Say as well", asked.length === 0 ? [] : [`${listing(asked.map(([key]) => `the ${key}`))}.`]),
     ...section(
       "Does not go with",
-      wrong.map(({ field, words, exudates, because }) => {
-        const where = exudates === undefined ? "" : `, where the exudate is ${listing(exudates, "or")}`;
-        return `${field} ${listing(words, "or")}${where}: ${because}.`;
-      }),
+      rows.filter((row) => row.with !== undefined).map((row) => `${wordsDenied(row)}: ${row.because}.`),
+    ),
+    ...section(
+      "Cannot be",
+      rows.filter((row) => row.with === undefined).map((row) => `${placeDenied(row)}: ${row.because}.`),
     ),
   ];
 }

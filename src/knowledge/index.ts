@@ -34,11 +34,14 @@ export type {
   Fact,
   HerdExample,
   HerdIndex,
+  ImpossibleFinding,
+  ImpossibleSample,
   Indicator,
   IntervalSource,
   Measure,
   Observation,
   Organ,
+  PartCondition,
   Protocol,
   PublishedAgreement,
   Scale,
@@ -97,6 +100,11 @@ export const growth = data.growth;
 export const description = data.description;
 export const vocabulary = data.vocabulary;
 export const plausible = data.plausible;
+export const impossibleFindings = data.impossible_findings;
+export const impossibleSamples = data.impossible_samples;
+export const impossibleInLife = data.impossible_in_life;
+export const partRules = data.parts;
+export const diagnosisLimits = data.diagnosis_limits;
 export const deathMethods = data.death_methods.methods;
 export const selectionBases = data.selection_bases.bases;
 export const selectionSource: Source = data.selection_bases.source;

@@ -364,7 +364,7 @@ export const contradictions: readonly Contradiction[] = [
   ),
   slip(
     "a crown-rump length of a pig that lived",
-    "crown-rump-of-born-pig",
+    "observation-impossible",
     "pig.crown_rump",
     "pig: {crown_rump: 17 cm}",
   ),
@@ -458,13 +458,13 @@ export const contradictions: readonly Contradiction[] = [
   ),
   slip(
     "stillborn with air in the lungs",
-    "stillborn-breathed",
+    "observation-impossible",
     "respiratory.lungs.float",
     "pig: {age: , class: stillborn}\nrespiratory: {lungs: {state: normal, consolidation: , caudal_cranial_part: , findings: , float: floats}}",
   ),
   slip(
     "stillborn with milk in the stomach",
-    "stillborn-breathed",
+    "observation-impossible",
     "stomach.stomach_content.milk",
     "pig: {age: , class: stillborn}\nstomach: {stomach_content: {state: normal, milk: full}}",
   ),
@@ -507,43 +507,43 @@ export const contradictions: readonly Contradiction[] = [
   ),
   slip(
     "an abscess without pus",
-    "exudate-contradiction",
+    "process-impossible",
     "lymphoid.spleen[0].exudate",
     spleen("process: abscess, distribution: focal, size: 8 mm, exudate: none"),
   ),
   slip(
     "an effusion of nothing",
-    "exudate-contradiction",
+    "process-impossible",
     "cardiovascular.pericardium[0].exudate",
     heartSac("process: effusion, distribution: diffuse, volume: 5 ml, exudate: none"),
   ),
   slip(
     "congestion of unchanged colour",
-    "colour-contradiction",
+    "process-impossible",
     "lymphoid.spleen[0].colour",
     spleen("process: congestion, distribution: diffuse, extent: 90 %, colour: unchanged"),
   ),
   slip(
     "icterus that is red",
-    "colour-contradiction",
+    "process-impossible",
     "external.skin[0].colour",
     "external: {skin: [{process: icterus, distribution: diffuse, extent: 90 %, colour: red}]}",
   ),
   slip(
     "white blood",
-    "colour-contradiction",
+    "process-impossible",
     "cardiovascular.pericardium[0].colour",
     heartSac("process: effusion, distribution: diffuse, volume: 5 ml, exudate: haemorrhagic, colour: white"),
   ),
   slip(
     "a scar of today",
-    "duration-contradiction",
+    "process-impossible",
     "lymphoid.spleen[0].duration",
     spleen("process: scar, distribution: focal, size: 8 mm, duration: peracute"),
   ),
   slip(
     "mineralised tissue that is soft",
-    "consistency-contradiction",
+    "process-impossible",
     "lymphoid.spleen[0].consistency",
     spleen("process: mineralisation, distribution: focal, size: 8 mm, consistency: soft"),
   ),
@@ -641,7 +641,7 @@ export const contradictions: readonly Contradiction[] = [
   // Lungs and pleura
   slip(
     "pneumonia with every lobe at zero",
-    "consolidation-without-lobes",
+    "observation-parts-disagree",
     "respiratory.lungs",
     lungs([0, 0, 0, 0, 0, 0, 0], [0, 0], pneumonia("extent: 12 %")),
   ),
@@ -681,7 +681,7 @@ export const contradictions: readonly Contradiction[] = [
   ),
   slip(
     "soft consolidation",
-    "consistency-contradiction",
+    "process-impossible",
     "respiratory.lungs.findings[0].consistency",
     lungs([20, 30, 0, 30, 40, 5, 10], [0, 10], pneumonia("extent: 12 %, consistency: soft")),
   ),
@@ -717,7 +717,7 @@ export const contradictions: readonly Contradiction[] = [
   ),
   slip(
     "an adhesion without pleurisy",
-    "pleurisy-adhesion-unscored",
+    "observation-parts-disagree",
     "respiratory.pleura.pleurisy",
     "respiratory: {pleura: {state: , pleurisy: {left: none, right: none}, findings: [{process: adhesion, site: right caudal lobe, distribution: focal, size: 30 mm}]}}",
   ),
@@ -725,7 +725,7 @@ export const contradictions: readonly Contradiction[] = [
   // Head
   slip(
     "a straight septum with a deviation",
-    "septum-contradicts-finding",
+    "observation-parts-disagree",
     "respiratory.turbinates.septum",
     snout(
       `${conchae(0, 1)}, septum: straight, findings: [{process: deviation, site: septum, distribution: focal, size: 4 mm}]`,
@@ -919,13 +919,13 @@ export const contradictions: readonly Contradiction[] = [
   ),
   slip(
     "serology of a lung",
-    "serology-from-tissue",
+    "test-impossible",
     "samples[0]",
     sample("from: respiratory.lungs, into: chilled, for: [serology]"),
   ),
   slip(
     "serology of a swab",
-    "serology-from-tissue",
+    "test-impossible",
     "samples[0]",
     sample("from: lymphoid.tonsil, into: dry-swab, for: [serology]"),
   ),
@@ -1114,7 +1114,7 @@ export const contradictions: readonly Contradiction[] = [
   ),
   slip(
     "culture of a mummy",
-    "mummy-cultured",
+    "test-impossible",
     "samples[0]",
     "pig: {class: mummy}\nsamples: [{id: 99-A, from: lymphoid.spleen, into: chilled, for: [culture]}]",
   ),
@@ -1140,7 +1140,7 @@ export const contradictions: readonly Contradiction[] = [
   ),
   slip(
     "mild in the diagnosis, marked on the table",
-    "diagnosis-against-severity",
+    "diagnosis-against-finding",
     "diagnosis",
     'liver_pancreas: {liver: [{process: necrosis, distribution: multifocal, size: 4 mm, colour: white, severity: marked}]}\ndiagnosis: {morphologic: ["Liver: necrosis, multifocal, acute, mild"]}',
   ),

@@ -10,12 +10,18 @@ import { omissionsOf } from "./omissions.ts";
 
 const file = "made/made-1.yaml";
 const unborn: readonly AgeClass[] = ["mummy", "aborted", "stillborn"];
+/** No unborn pig has fits; beside a stillbirth they are those of its dam. */
+const nervous = (ageClass: AgeClass): string[] => [
+  ...(unborn.includes(ageClass) ? ["stillbirth"] : []),
+  "convulsions",
+  "lameness",
+];
 const wishes = [...defaultSettings.protocols.values()].flatMap((protocol) =>
   (Object.keys(ageClasses.classes) as AgeClass[]).map((ageClass) => ({
     protocol,
     ageClass,
     sex: "female" as const,
-    signs: protocol.id === "neurological" ? ["convulsions", "lameness"] : ["none"],
+    signs: protocol.id === "neurological" ? nervous(ageClass) : ["none"],
   })),
 );
 

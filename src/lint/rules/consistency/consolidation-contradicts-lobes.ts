@@ -105,7 +105,7 @@ export const consolidationContradictsLobes: readonly CaseRule[] = rows.map(({ ke
   family: "consistency",
   check(one, report) {
     const regions = lungRegions(one);
-    // Where every lobe is 0, consolidation-without-lobes speaks.
+    // Where every lobe is 0, observation-parts-disagree speaks.
     if (regions === undefined || regions.worst === 0) return;
     const all = consolidations(one);
     for (const lesion of all) {

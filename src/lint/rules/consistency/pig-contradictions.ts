@@ -1,5 +1,4 @@
-import { isUnborn } from "../../../cases/index.ts";
-import { plausible, signFamilies } from "../../../knowledge/index.ts";
+import { plausible } from "../../../knowledge/index.ts";
 import { isIllBeforeBirth } from "../../../record/index.ts";
 import { withArticle } from "../../../words/listing.ts";
 import { type CaseRule, practice } from "../../rule.ts";
@@ -7,21 +6,6 @@ import { placeRules } from "../../shared/rule-rows.ts";
 
 /** What cannot be said of a pig of this class, sex or age. */
 export const pigContradictions: readonly CaseRule[] = placeRules("consistency", [
-  {
-    id: "crown-rump-of-born-pig",
-    level: "error",
-    summary: "Only a fetus or a stillborn piglet has a crown-rump length.",
-    protects:
-      "The length dates a pregnancy; in a pig that lived, it shows that the class is wrong or the line is from another case.",
-    source: practice("common practice: the crown-rump length is measured on fetuses, to tell their age"),
-    bad: { case: "pig: {crown_rump: 27 cm}" },
-    good: { case: "pig: {crown_rump: }" },
-    at: ["pig", "crown_rump"],
-    says: ({ record, ageClass }) =>
-      record.pig?.crown_rump === undefined || ageClass === undefined || isUnborn(ageClass)
-        ? undefined
-        : `measured in a pig of class ${ageClass}. Take it out, or write class: mummy, aborted or stillborn.`,
-  },
   {
     id: "parity-impossible",
     level: "error",
@@ -42,28 +26,6 @@ export const pigContradictions: readonly CaseRule[] = placeRules("consistency", 
       return parity > 0 && isYoung
         ? `${parity} in a pig that is too young to have farrowed. Correct the age or the class, or take the parity out.`
         : undefined;
-    },
-  },
-  {
-    id: "sign-impossible",
-    level: "error",
-    summary: "No male and no weaner shows signs of a failed pregnancy.",
-    protects: "The sign is the sow’s: in the wrong pig it brings the wrong organs into question.",
-    source: practice("meaning of the words: these signs are those of a sow or a gilt"),
-    bad: {
-      case: "pig: {sex: castrate}\nselection: {signs: [return-to-oestrus]}\nendocrine: {thyroid: normal}",
-    },
-    good: { case: "pig: {sex: castrate}\nselection: {signs: [cough]}" },
-    at: ["selection", "signs"],
-    says({ record, ageClass, signs }) {
-      const sex = record.pig?.sex;
-      // Unborn and suckling pigs may be filed under the signs of their dam.
-      if (ageClass === undefined || isUnborn(ageClass) || ageClass === "suckling") return undefined;
-      const who = sex === "male" || sex === "castrate" ? sex : ageClass === "weaner" ? ageClass : undefined;
-      const sign = who === undefined ? undefined : signs.find(isReproductive);
-      return sign === undefined || who === undefined
-        ? undefined
-        : `${sign} in ${withArticle(who)}. Correct the pig, or write the sign in visit.yaml.`;
     },
   },
   {
@@ -98,5 +60,3 @@ export const pigContradictions: readonly CaseRule[] = placeRules("consistency", 
         : undefined,
   },
 ]);
-
-const isReproductive = (sign: string): boolean => signFamilies([sign]).includes("reproductive");

@@ -1,13 +1,22 @@
-import { type Case, formatPath } from "../../../cases/index.ts";
-import { description, type PlacedOrgan, plausible } from "../../../knowledge/index.ts";
-import { findingsOf, type PlacedFinding, sizesMm, volumeMl } from "../../../record/index.ts";
-import type { CaseRule, RuleRow } from "../../rule.ts";
+import { type Case, formatPath, quantity, valueAt } from "../../../cases/index.ts";
+import { impossibleFindings, type PlacedOrgan, plausible } from "../../../knowledge/index.ts";
+import {
+  entriesOf,
+  findingsOf,
+  isAmong,
+  type PlacedFinding,
+  sizesMm,
+  volumeMl,
+} from "../../../record/index.ts";
+import type { CaseRule, Report, RuleRow } from "../../rule.ts";
 
 interface ImpossibleMeasure extends RuleRow {
   readonly key: "size" | "volume";
   /** Why the measure is too much, and what to check. */
   says(placed: PlacedFinding, one: Case): string | undefined;
 }
+
+const { longest } = impossibleFindings;
 
 const rows: readonly ImpossibleMeasure[] = [
   {
@@ -17,18 +26,19 @@ const rows: readonly ImpossibleMeasure[] = [
     summary:
       "A lesion is no larger than the part of the pig that it lies in, and a lymph node no longer than a hand.",
     protects: "Centimetres typed for millimetres make a fist of a pea, in every table that follows.",
-    source: description.source,
+    source: longest.source,
     bad: {
       case: "liver_pancreas: {liver: [{process: nodule, distribution: focal, size: 90 cm, colour: tan}]}",
     },
     good: {
       case: "liver_pancreas: {liver: [{process: nodule, distribution: focal, size: 90 mm, colour: tan}]}",
     },
-    says({ organ, finding }) {
-      if (description.without_limit.includes(organ.system)) return undefined;
-      const limit = description.largest_of[organ.id] ?? description.largest_mm;
+    says({ organ, finding }, { ageClass }) {
+      if (isAmong(organ.id, longest.not_in)) return undefined;
+      const ofClass = ageClass === undefined ? undefined : longest.classes[ageClass];
+      const limit = Math.min(longest.organs[organ.id] ?? longest.anywhere, ofClass ?? longest.anywhere);
       return sizesMm(finding).some((side) => side > limit)
-        ? `${finding.size} is larger than the organ can be (${limit} mm at most). Check mm and cm.`
+        ? `${finding.size} is larger than ${limit === ofClass ? `a pig of class ${ageClass} has room for` : "the organ can be"} (${limit} mm at most). Check mm and cm.`
         : undefined;
     },
   },
@@ -69,8 +79,30 @@ export const impossibleMeasures: readonly CaseRule[] = rows.map(({ key, says, ..
       const at = [...placed.path, key];
       if (text !== undefined) report(`${formatPath(at)}: ${text}`, at);
     }
+    if (key === "size") reportObserved(one, report);
   },
 }));
+
+const observed = Object.entries(longest.observations).map(([name, limit]) => {
+  const [system = "", key = "", ...path] = name.split(".");
+  return { id: `${system}.${key}`, path, limit };
+});
+
+/** Lengths that were measured on an organ itself. */
+function reportObserved(one: Case, report: Report): void {
+  for (const { organ, state, entry } of entriesOf(one))
+    for (const { id, path, limit } of observed) {
+      if (id !== organ.id || state.path.length > 2) continue;
+      const text = valueAt(entry, path);
+      const mm = typeof text === "string" ? Math.abs(quantity("length", text.replace(/^-/, "")) ?? 0) : 0;
+      const at = [...state.path, ...path];
+      if (mm > limit)
+        report(
+          `${formatPath(at)}: ${text} is more than any pig has (${limit} mm at most). Check mm and cm.`,
+          at,
+        );
+    }
+}
 
 /** `in a pig of 12 kg`, and for an organ that holds little its name before it. */
 function where({ record }: Case, { definition }: PlacedOrgan, small: boolean): string {

@@ -2,13 +2,11 @@
 import { quantity } from "../../../cases/index.ts";
 import { sampleRules } from "../../../knowledge/index.ts";
 import {
-  isAmong,
   isFixed,
   isFor,
   isFreshTissue,
   isGut,
   isMaterial,
-  isTissue,
   materialTitle,
   nearestMaterial,
   type Sample,
@@ -29,17 +27,6 @@ const { formalin } = sampleRules;
 
 const inAir = new Set(["transport-medium", "charcoal-medium", "viral-medium", "dry-swab"]);
 const anaerobes = /clostrid|anaerob/i;
-
-const pieces = new Set(["formalin", "ethanol", "chilled", "frozen"]);
-const swabs = new Set([
-  "dry-swab",
-  "transport-medium",
-  "charcoal-medium",
-  "anaerobic-medium",
-  "viral-medium",
-]);
-/** Meat juice, fetal fluid. */
-const juicy = ["locomotor.muscles", "serosa"];
 
 /** Millimetres of a fixed piece; undefined for what is fixed whole or in halves. */
 const thicknessOf = ({ thickness, into, from }: Sample): number | undefined =>
@@ -118,26 +105,6 @@ const rows: readonly Row[] = [
       inAir.has(sample.into ?? "") && isFor(sample, "culture") && anaerobes.test(sample.note ?? ""),
     says: ({ id, into }) =>
       `${id} is for the culture of anaerobes but in ${into?.replace("-", " ")}. Use anaerobic medium, a large chilled piece, or a tied loop of gut.`,
-  },
-  {
-    id: "serology-from-tissue",
-    level: "warning",
-    summary: "Serology is asked of serum or fetal fluid, not of tissue or a swab.",
-    protects:
-      "Antibody is measured in serum, in the thoracic fluid of a fetus or in meat juice; a piece of lung or a swab of the tonsil gives no titre.",
-    source: verified(
-      "Animal Health Laboratory, University of Guelph, and Oregon State (fetal fluid in a plain tube); meat juice from memory",
-    ),
-    bad: { case: "samples: [{id: 01-A, from: respiratory.lungs, into: chilled, for: [serology]}]" },
-    good: { case: "samples: [{id: 01-A, from: serosa.pleural_space, into: plain-tube, for: [serology]}]" },
-    key: "for",
-    isWrong: (sample) =>
-      isFor(sample, "serology") &&
-      isTissue(sample.from) &&
-      (pieces.has(sample.into ?? "") || swabs.has(sample.into ?? "")) &&
-      !isAmong(sample.from, juicy),
-    says: ({ id, into, from }) =>
-      `${id} is ${swabs.has(into ?? "") ? "a swab" : "a piece of tissue"} (${from}) and is meant for serology. Send serum in a plain tube; from a fetus, fluid from the chest or belly.`,
   },
   {
     id: "blood-chilled-before-clotting",
