@@ -147,7 +147,7 @@ export const tableTopics: readonly Topic[] = [
         ),
       ),
       ...section("Longest side of a lesion, mm", [
-        `anywhere but in ${longest.not_in.join(", ")}: ${longest.anywhere}`,
+        `anywhere but in ${longest.not_in.join(", ")}: ${longest.anywhere}, and longer only in class ${listing(longest.long_in, "or")}`,
         ...Object.entries({ ...longest.organs, ...longest.classes, ...longest.observations }).map(
           ([name, mm]) => `${name}: ${mm}`,
         ),

@@ -19,7 +19,6 @@ export const goneRules: Readonly<Record<string, string>> = {
   "pleurisy-adhesion-unscored": "observation-parts-disagree",
   "septum-contradicts-finding": "observation-parts-disagree",
   "serology-from-tissue": "test-impossible",
-  "stillborn-breathed": "observation-impossible",
 };
 
 /** @throws UnknownRule */

@@ -46,6 +46,18 @@ const brainSeen: When = (one) => {
   return brain !== undefined && one.due.includes(brain);
 };
 
+/** A pig of the slaughter line with this observation. */
+const onTheLine =
+  (id: string, observation: string): When =>
+  (one) => {
+    const organ = organById(id);
+    return (
+      one.protocol.observations === "optional" &&
+      organ !== undefined &&
+      one.organ(organ).entry?.[observation] !== undefined
+    );
+  };
+
 const slip = (
   kind: string,
   rules: string | readonly string[],
@@ -458,7 +470,7 @@ export const contradictions: readonly Contradiction[] = [
   ),
   slip(
     "stillborn with air in the lungs",
-    "observation-impossible",
+    "stillborn-breathed",
     "respiratory.lungs.float",
     "pig: {age: , class: stillborn}\nrespiratory: {lungs: {state: normal, consolidation: , caudal_cranial_part: , findings: , float: floats}}",
   ),
@@ -587,7 +599,7 @@ export const contradictions: readonly Contradiction[] = [
     "millimetres typed as centimetres",
     "size-implausible",
     "lymphoid.spleen[0].size",
-    spleen("process: infarct, distribution: focal, size: 80 cm"),
+    spleen("process: infarct, distribution: focal, size: 95 cm"),
   ),
   slip(
     "millilitres typed as litres",
@@ -1199,6 +1211,159 @@ export const contradictions: readonly Contradiction[] = [
     ["alarm-pattern", "alarm-sign-recorded"],
     "",
     "external: {snout: [{process: vesicle, distribution: focal, size: 12 mm, severity: moderate, duration: acute}]}",
+  ),
+
+  // Tables of what cannot be
+  slip(
+    "a prolapse in the line of the thymus",
+    "process-impossible",
+    "lymphoid.thymus",
+    "lymphoid: {thymus: [{process: prolapse, distribution: focal, size: 20 mm}]}",
+  ),
+  slip(
+    "milk spots in the kidneys",
+    "process-impossible",
+    "urinary.kidneys",
+    "urinary: {kidneys: {left: [{process: milk-spots, distribution: multifocal, number: 4}], right: normal}}",
+  ),
+  slip(
+    "a broken lung",
+    "process-impossible",
+    "respiratory.lungs",
+    lungs(
+      [0, 0, 0, 0, 0, 0, 0],
+      [0, 0],
+      ", findings: [{process: fracture, distribution: focal, size: 20 mm}]",
+    ),
+  ),
+  slip(
+    "an ulcer of the liver",
+    "process-impossible",
+    "liver_pancreas.liver",
+    "liver_pancreas: {liver: [{process: ulcer, distribution: focal, size: 9 mm}]}",
+  ),
+  slip(
+    "vesicles that are months old",
+    "process-impossible",
+    "external.feet",
+    "external: {feet: [{process: vesicle, distribution: focal, size: 9 mm, duration: chronic}]}",
+  ),
+  slip(
+    "milk spots on the day of birth",
+    "process-impossible",
+    "liver_pancreas.liver",
+    "pig: {age: 1 d, class: suckling, weight: 1.4 kg}\nliver_pancreas: {liver: [{process: milk-spots, distribution: multifocal, number: 4}]}",
+  ),
+  slip(
+    "an ulcer measured as none",
+    "observation-parts-disagree",
+    "stomach.pars_oesophagea.ulcer",
+    "stomach: {pars_oesophagea: {state: , keratin: 0, erosion: 0, ulcer: 0, findings: [{process: ulcer, distribution: focal, size: 30 mm}]}}",
+  ),
+  slip(
+    "erosion and ulcer of more than the whole",
+    "observation-parts-disagree",
+    "stomach.pars_oesophagea",
+    "stomach: {pars_oesophagea: {state: , findings: , keratin: 0, erosion: 80, ulcer: 60}}",
+  ),
+  slip(
+    "fewer milk spots than were described",
+    "observation-parts-disagree",
+    "liver_pancreas.liver.milk_spots",
+    "liver_pancreas: {liver: {state: , milk_spots: 2, findings: [{process: milk-spots, distribution: multifocal, number: 14}]}}",
+  ),
+  slip(
+    "fibrin in the heart sac, and no pericarditis",
+    "observation-parts-disagree",
+    "cardiovascular.pericardium",
+    "cardiovascular: {pericardium: {state: , pericarditis: none, findings: [{process: fibrin, distribution: diffuse, extent: 90 %}]}}",
+  ),
+  slip(
+    "pleura that adheres, and no pleurisy",
+    "observation-parts-disagree",
+    "respiratory.pleura",
+    "respiratory: {pleura: {state: , findings: , pleurisy: {left: none, right: none}, adhering_area: 30}}",
+  ),
+  slip(
+    "the size of a tail wound that is healed",
+    "observation-parts-disagree",
+    "external.tail",
+    "external: {tail: {state: , findings: , wound: healed, wound_size: 12 mm}}",
+  ),
+  slip(
+    "a total outside its sides",
+    "observation-parts-disagree",
+    "respiratory.turbinates.measured",
+    snout("measured: {perimeter_ratio: {left: 1.1, right: 1.2, total: 2.1}}"),
+  ),
+  slip(
+    "five lobes of a slaughter pig",
+    "list-half-filled",
+    "respiratory.lungs.consolidation",
+    "respiratory: {lungs: {consolidation: {accessory: , left_middle: }}}",
+    onTheLine("respiratory.lungs", "consolidation"),
+  ),
+  slip(
+    "a snout of a slaughter pig without its section",
+    "list-half-filled",
+    "respiratory.turbinates.section",
+    "respiratory: {turbinates: {section: }}",
+    onTheLine("respiratory.turbinates", "section"),
+  ),
+  slip(
+    "a chronic diagnosis of an acute lesion",
+    "diagnosis-against-finding",
+    "diagnosis.morphologic",
+    'liver_pancreas: {liver: [{process: necrosis, distribution: multifocal, size: 4 mm, colour: white, duration: acute}]}\ndiagnosis: {basis: gross, aetiologic: , morphologic: ["Liver: necrosis, multifocal, chronic, mild"]}',
+  ),
+  slip(
+    "the left kidney in the diagnosis, the right on the table",
+    "diagnosis-against-finding",
+    "diagnosis.morphologic",
+    'urinary: {kidneys: {left: normal, right: [{process: infarct, distribution: focal, size: 9 mm}]}}\ndiagnosis: {morphologic: ["Left kidney: infarct, focal, acute, mild"]}',
+  ),
+  slip(
+    "a virus from a bacterial culture",
+    "diagnosis-beyond-basis",
+    "diagnosis.aetiologic",
+    "diagnosis: {aetiologic: [PRRS virus], basis: laboratory, comment: }\nsamples: [{id: 99-A, from: lymphoid.spleen, into: chilled, for: [culture]}]",
+    ({ visit }) => (visit?.record.tests ?? []).length === 0,
+  ),
+  slip(
+    "histology without a slide",
+    "diagnosis-beyond-basis",
+    "diagnosis.basis",
+    "diagnosis: {aetiologic: [Lawsonia intracellularis], basis: histology, comment: }\nsamples: [{id: 99-A, from: lymphoid.spleen, into: chilled, for: [culture]}]",
+  ),
+  slip(
+    "a slide of serum",
+    "test-impossible",
+    "samples[0]",
+    sample("from: serum, into: plain-tube, for: [histology]"),
+  ),
+  slip(
+    "a spleen in a tube",
+    "test-impossible",
+    "samples[0]",
+    sample("from: lymphoid.spleen, into: edta-tube, for: [pcr]"),
+  ),
+  slip(
+    "serum with an anticoagulant",
+    "test-impossible",
+    "samples[0]",
+    sample("from: serum, into: heparin-tube, for: [serology]"),
+  ),
+  slip(
+    "a stillborn piglet that was tail-bitten",
+    "sign-impossible",
+    "selection.signs",
+    "pig: {age: , class: stillborn}\nselection: {signs: [tail-biting]}",
+  ),
+  slip(
+    "the temperature of a stillborn piglet",
+    "observation-impossible",
+    "pig.temperature",
+    "pig: {age: , class: stillborn, temperature: 39.5 °C}",
   ),
 ];
 

@@ -2,8 +2,8 @@ import { type Case, formatPath, valueAt } from "../../../cases/index.ts";
 import { impossibleInLife, organById } from "../../../knowledge/index.ts";
 import type { CaseRule, Report } from "../../rule.ts";
 
-const unborn = (observed: string): string =>
-  `pig: {age: , class: stillborn, crown_rump: 27 cm, weight: 1.1 kg, temperature: }\nselection: {basis: convenience, signs: [none], onset: , typical: }\ndeath: {manner: born-dead, method: }\nexternal: {skin: {state: normal, meconium: none}}\nlymphoid: {bronchial_nodes: normal}\nrespiratory: {turbinates: , lungs: {state: normal, consolidation: , caudal_cranial_part: , float: ${observed}}}\nstomach: {stomach_content: {state: normal, milk: none}}\nplacental: {umbilical_cord: {state: normal, cord: whole}, placenta: normal}\nendocrine: {adrenals: {left: normal, right: normal}, thyroid: normal}\ndiagnosis: `;
+const unborn = (milk: string): string =>
+  `pig: {age: , class: stillborn, crown_rump: 27 cm, weight: 1.1 kg, temperature: }\nselection: {basis: convenience, signs: [none], onset: , typical: }\ndeath: {manner: born-dead, method: }\nexternal: {skin: {state: normal, meconium: none}}\nlymphoid: {bronchial_nodes: normal}\nrespiratory: {turbinates: , lungs: {state: normal, consolidation: , caudal_cranial_part: , float: sinks}}\nstomach: {stomach_content: {state: normal, milk: ${milk}}}\nplacental: {umbilical_cord: {state: normal, cord: whole}, placenta: normal}\nendocrine: {adrenals: {left: normal, right: normal}, thyroid: normal}\ndiagnosis: `;
 
 export const observationImpossible: CaseRule = {
   id: "observation-impossible",
@@ -12,10 +12,10 @@ export const observationImpossible: CaseRule = {
   level: "error",
   summary: "Nothing is measured or observed that a pig of this age cannot have.",
   protects:
-    "Floating lungs or milk in the stomach mean that a piglet was born alive and died on the farm’s watch; a crown-rump length of a weaner is a line from another case.",
+    "Milk in the stomach means that a piglet was born alive and died on the farm’s watch; a crown-rump length of a weaner is a line from another case.",
   source: impossibleInLife.source,
-  bad: { case: unborn("floats") },
-  good: { case: unborn("sinks") },
+  bad: { case: unborn("full") },
+  good: { case: unborn("none") },
   check(one, report) {
     reportFacts(one, report);
     for (const row of Object.values(impossibleInLife.observations)) {
@@ -25,7 +25,7 @@ export const observationImpossible: CaseRule = {
       if (value === undefined || path === undefined || !isOfAge(row, one)) continue;
       const isThere =
         row.is?.includes(String(value)) ?? (typeof value === "number" && value > (row.above ?? 0));
-      if (!isThere || (row.unless_noted === true && entry?.note !== undefined)) continue;
+      if (!isThere) continue;
       const at = [...path, row.read];
       report(`${formatPath(at)}: ${String(value)} in ${nameOf(one)}; ${row.because}. ${row.instead}.`, at);
     }

@@ -36,7 +36,12 @@ const rows: readonly ImpossibleMeasure[] = [
     says({ organ, finding }, { ageClass }) {
       if (isAmong(organ.id, longest.not_in)) return undefined;
       const ofClass = ageClass === undefined ? undefined : longest.classes[ageClass];
-      const limit = Math.min(longest.organs[organ.id] ?? longest.anywhere, ofClass ?? longest.anywhere);
+      const isLong = ageClass === undefined || longest.long_in.includes(ageClass);
+      const ofOrgan = longest.organs[organ.id] ?? longest.anywhere;
+      const limit = Math.min(
+        isLong ? ofOrgan : Math.min(ofOrgan, longest.anywhere),
+        ofClass ?? Number.POSITIVE_INFINITY,
+      );
       return sizesMm(finding).some((side) => side > limit)
         ? `${finding.size} is larger than ${limit === ofClass ? `a pig of class ${ageClass} has room for` : "the organ can be"} (${limit} mm at most). Check mm and cm.`
         : undefined;
