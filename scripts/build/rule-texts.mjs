@@ -8,6 +8,7 @@ import ts from "typescript";
 import { root } from "../generate/read.mjs";
 
 const texts = ["summary", "protects", "source", "bad", "good"];
+const allTexts = [...texts, "lookAlike"];
 
 /** Writes the texts of every rule, by id. */
 export async function writeRuleTexts(folder) {
@@ -26,7 +27,7 @@ export async function writeRuleTexts(folder) {
   });
   const { rules } = await import(pathToFileURL(module).href);
   rmSync(module);
-  const byId = rules.map((rule) => [rule.id, Object.fromEntries(texts.map((key) => [key, rule[key]]))]);
+  const byId = rules.map((rule) => [rule.id, Object.fromEntries(allTexts.map((key) => [key, rule[key]]))]);
   writeFileSync(join(folder, "rule-texts.json"), JSON.stringify(Object.fromEntries(byId)));
 }
 
@@ -53,7 +54,7 @@ function strip(text) {
   const cuts = [];
   const visit = (node) => {
     if (ts.isObjectLiteralExpression(node) && texts.every((key) => property(node, key) !== undefined))
-      for (const key of texts) cuts.push(property(node, key));
+      for (const key of allTexts) cuts.push(...[property(node, key) ?? []].flat());
     else ts.forEachChild(node, visit);
   };
   visit(file);

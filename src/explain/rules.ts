@@ -40,12 +40,16 @@ const checked: readonly Topic[] = rules.map((rule) => ({
 
 export const ruleTopics: readonly Topic[] = [...checked, unreadable];
 
-const explained = (rule: Rule, { protects, source, bad, good }: RuleTexts): ReturnType<Topic["explain"]> => ({
+const explained = (
+  rule: Rule,
+  { protects, lookAlike, source, bad, good }: RuleTexts,
+): ReturnType<Topic["explain"]> => ({
   sections: [
     ...section(null, [
       `Level ${rule.level}, family ${rule.family}, looks at ${looksAt[rule.scope]}.`,
       protects,
     ]),
+    ...section("Looks like it, and is none", lookAlike === undefined ? [] : [lookAlike]),
     ...exampleSections("Found", bad),
     ...exampleSections("Fine", good),
     ...section(null, ["Examples are laid over a complete case; a blank key is an omission."]),

@@ -15,6 +15,8 @@ export const listHalfFilled: CaseRule = {
   summary: "On a slaughter line as well, a list of lobes, conchae or sides that was begun is filled.",
   protects:
     "Six of seven lobes look like a record and give no score: the pig drops out of every table, and nobody misses it.",
+  lookAlike:
+    "A line that scores six lobes because the accessory lobe stays in the carcass: name madec-kobisch-1982-six-lobes under scales in carcase.yaml. A lobe that could not be seen leaves the list incomplete all the same: take the list out, and write not_assessable.",
   source: partRules.source,
   bad: { case: onTheLine("") },
   good: { case: onTheLine("10") },

@@ -13,6 +13,8 @@ export const observationImpossible: CaseRule = {
   summary: "Nothing is measured or observed that a pig of this age cannot have.",
   protects:
     "Milk in the stomach means that a piglet was born alive and died on the farm’s watch; a crown-rump length of a weaner is a line from another case.",
+  lookAlike:
+    "Meconium on the skin of a piglet in its first days, milk in one that lived for an hour: correct the class and nothing is said.",
   source: impossibleInLife.source,
   bad: { case: unborn("full") },
   good: { case: unborn("none") },

@@ -14,6 +14,8 @@ export const observationPartsDisagree: CaseRule = {
     "What was observed on one organ agrees with itself: findings, observations, grades, sides and their total.",
   protects:
     "The adhesion is described and then scored as absent, the ulcer is measured on a stomach graded normal; the score takes one of the two, and it may be the wrong one.",
+  lookAlike:
+    "Fresh fibrin beside no chronic pleurisy, clear fluid in a sac without pericarditis, keratin on most of a stomach with a large ulcer in it, a scar beside ulcer: 0, an estimate some per cent off the tracing: all of these agree.",
   source: partRules.source,
   bad: {
     case: "respiratory: {pleura: {pleurisy: {left: none, right: none}, findings: [{process: adhesion, site: right caudal lobe, distribution: focal, size: 40 mm}]}}",

@@ -9,6 +9,8 @@ export const signImpossible: CaseRule = {
   level: "error",
   summary: "No sign is recorded that a pig of this age and sex cannot show.",
   protects: "The sign is another pig’s: in the wrong one it brings the wrong organs into question.",
+  lookAlike:
+    "Signs of the dam that are written of her aborted or stillborn litter: beside abortion, stillbirth or mummies they are passed, and so is vulval discharge of a young gilt.",
   source: impossibleInLife.source,
   bad: {
     case: "pig: {sex: castrate}\nselection: {signs: [return-to-oestrus]}\nendocrine: {thyroid: normal}",

@@ -26,6 +26,8 @@ const rows: readonly ImpossibleMeasure[] = [
     summary:
       "A lesion is no larger than the part of the pig that it lies in, and a lymph node no longer than a hand.",
     protects: "Centimetres typed for millimetres make a fist of a pea, in every table that follows.",
+    lookAlike:
+      "Gut and placenta are longer and have no limit; skin, womb, ureters, spinal cord and a big spleen have wider ones.",
     source: longest.source,
     bad: {
       case: "liver_pancreas: {liver: [{process: nodule, distribution: focal, size: 90 cm, colour: tan}]}",

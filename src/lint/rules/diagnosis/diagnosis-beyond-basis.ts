@@ -14,6 +14,8 @@ export const diagnosisBeyondBasis: CaseRule = {
     "A diagnosis goes no further than its samples, the answers that came back, and the age of the pig.",
   protects:
     "A virus that was shown in a bacterial culture was shown nowhere: the herd is vaccinated against a word in a file.",
+  lookAlike:
+    "A result that came from another pig of the visit: name it under diagnosis.comment. Histology shows viruses, bacteria and poisons too where the lesion is their own.",
   source: diagnosisLimits.source,
   bad: {
     case: "diagnosis: {aetiologic: [Mycoplasma hyopneumoniae], basis: laboratory}\nsamples: [{id: 01-A, from: respiratory.lungs, into: frozen, for: [toxicology]}, {id: 01-S, from: stomach.stomach_content, into: frozen, for: [archive]}]",
