@@ -1,10 +1,10 @@
 /** The alarms of a case or a visit, from recorded findings and facts; a diagnosis is never asked. */
-import type { Archive, Case } from "../cases/index.ts";
+import type { Archive, AuthorityEntry, Case } from "../cases/index.ts";
 import { type AlarmPattern, alarmPatterns } from "../knowledge/index.ts";
 import { fact } from "../record/index.ts";
 import { ownCopy } from "../words/own-copy.ts";
-import type { Alarm, AlarmSubject, OpenAlarm } from "./alarm.ts";
-import { isLifted } from "./lifted.ts";
+import type { Alarm, AlarmSubject, OpenAlarm, Said } from "./alarm.ts";
+import { liftedBy, standing } from "./lifted.ts";
 import { type Match, matchCondition } from "./match-condition.ts";
 import { callWhom } from "./notice.ts";
 
@@ -12,26 +12,31 @@ const ownAlarms = fact((subject: AlarmSubject): readonly Alarm[] =>
   alarmPatterns.flatMap((pattern) => findAlarm(pattern, subject) ?? []),
 );
 
-/** Every alarm of a case, or of a visit and then of its cases; answered ones are marked as lifted. */
+/** Every alarm of a case, or of a visit and then of its cases; those that the authority lifted say by which entry. */
 export const findAlarms = (subject: AlarmSubject): readonly Alarm[] =>
   "cases" in subject ? [...ownAlarms(subject), ...subject.cases.flatMap(ownAlarms)] : ownAlarms(subject);
 
-/** The alarms that no dated call to the authority answers. */
-export const openAlarms = (subject: AlarmSubject): Alarm[] =>
-  findAlarms(subject).filter(({ lifted }) => !lifted);
+/** The alarms that the authority neither released nor excluded. */
+export const openAlarms = (subject: AlarmSubject): Alarm[] => findAlarms(subject).filter(isOpen);
+
+const isOpen = ({ liftedBy: entries }: Alarm): boolean => entries.length === 0;
 
 /** The open alarms of everything that was read, visits before cases. */
 export const openAlarmsOf = ({ visits, cases }: Pick<Archive, "visits" | "cases">): OpenAlarm[] =>
   [...visits, ...cases]
     .flatMap(ownAlarms)
-    .filter(({ lifted }) => !lifted)
-    .map(({ pattern, subject }) => ({
+    .filter(isOpen)
+    .map(({ pattern, subject, evidence }) => ({
       pattern,
       of: "cases" in subject ? "visit" : "case",
       id: ownCopy(subject.id),
       file: subject.file,
+      said: saidOf(standing(pattern.id, subject, evidence)),
       whom: callWhom(subject.settings),
     }));
+
+const saidOf = (entry: AuthorityEntry | undefined): Said | undefined =>
+  entry && { stands: entry.stands, at: ownCopy(entry.at) };
 
 function findAlarm(pattern: AlarmPattern, subject: AlarmSubject): Alarm | undefined {
   if (pattern.scope !== ("cases" in subject ? "visit" : "case")) return undefined;
@@ -44,7 +49,7 @@ function findAlarm(pattern: AlarmPattern, subject: AlarmSubject): Alarm | undefi
     const place = `${one.subject.file} ${one.path.join(".")}`;
     return !seen.has(place) && seen.add(place);
   });
-  return { pattern, subject, evidence, lifted: isLifted(subject, evidence) };
+  return { pattern, subject, evidence, liftedBy: liftedBy(pattern.id, subject, evidence) };
 }
 
 /** The evidence of what was meant stands in the files as they were written. */

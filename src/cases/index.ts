@@ -1,5 +1,6 @@
 /** Case files: found, read, checked and typed. This room knows the format and the anatomy, but no rules. */
 
+export type { AuthorityEntry } from "../generated/case.types.ts";
 export type { Fault } from "./faults/fault.ts";
 export {
   ArchiveReader,
@@ -23,4 +24,4 @@ export { leaveOutFaultyScales } from "./settings/leave-out-scales.ts";
 export { type ReadSettings, readSettings } from "./settings/read-settings.ts";
 export type { Settings } from "./settings/settings.ts";
 export { allShipped, unknownName } from "./settings/settings-faults.ts";
-export { isNoDecision, saysNothing } from "./slips/word.ts";
+export { saysNothing } from "./slips/word.ts";

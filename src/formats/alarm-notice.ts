@@ -15,7 +15,7 @@ export function alarmNotice(alarms: readonly OpenAlarm[], style: Style): string 
   return [
     ...part(
       stopping,
-      "STOP: this may be a notifiable disease, and no later call to the authority is recorded.",
+      "STOP: this may be a notifiable disease, and the authority has neither released nor excluded it.",
       "Do not cut on. Close the carcass. No pig, person, vehicle or sample leaves. Call",
       style,
     ),
@@ -34,15 +34,24 @@ function part(alarms: readonly OpenAlarm[], head: string, order: string, style: 
   if (alarms.length === 0) return [];
   const call = [...new Set(alarms.map(({ whom }) => whom))];
   const lines = alarms.map(
-    ({ id, pattern }) =>
-      `  ${visible(id)}: ${pattern.title} (may be ${listing(pattern.diseases, "or")}) [${pattern.id}]`,
+    ({ id, pattern, said }) =>
+      `  ${visible(id)}: ${pattern.title} (may be ${listing(pattern.diseases, "or")}) [${pattern.id}]${saidOf(said)}`,
   );
   const more = lines.length - longest;
   return [
     style.level("error", head),
     ...(more > 1 ? [...lines.slice(0, longest), `  and ${more} more`] : lines),
-    style.heading(`${order} ${visible(listing(call, "or"))} now.`),
-    "Then record the call under authority: {contacted: …, answer: …} in the case, or in visit.yaml for all of its cases.",
+    ...(alarms.every(({ said }) => said !== undefined)
+      ? [style.heading(`${order.slice(0, order.lastIndexOf("."))}.`)]
+      : [
+          style.heading(`${order} ${visible(listing(call, "or"))} now.`),
+          "Then record it in the case, or in visit.yaml for all of its cases:",
+          "  authority: [{at: …, reached: …, stands: reported}]",
+        ]),
     "",
   ];
 }
+
+/** What the authority said last. */
+const saidOf = (said: OpenAlarm["said"]): string =>
+  said === undefined ? "" : `, ${said.stands} ${visible(said.at)}`;

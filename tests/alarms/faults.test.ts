@@ -111,25 +111,27 @@ describe("settings with a fault", () => {
 
 describe("the entry of a visit", () => {
   const feet = [vesicle({})];
-  const authority = (contacted: string): object => ({ contacted, answer: "official veterinarian comes" });
+  const authority = (at: string): object => [{ at, stands: "reported" }];
 
   it.each([
-    ["2026-04-20T06:00", ["authority-before-visit authority.contacted"]],
-    ["2036-04-20T10:00", ["authority-before-visit authority.contacted"]],
+    ["2026-04-19T18:00", ["authority-before-visit authority[0].at"]],
+    ["2036-04-20T10:00", ["authority-before-visit authority[0].at"]],
     ["2026-04-20T10:00", []],
-  ])("that cannot answer the alarm of a pig is reported: %s", (contacted, expected) => {
-    const files = { visit: { authority: authority(contacted) }, cases: [{ external: { feet } }] };
+  ])("that cannot answer the alarm of a pig is reported: %s", (at, expected) => {
+    const files = { visit: { authority: authority(at) }, cases: [{ external: { feet } }] };
     expect(lint(files, ["authority-before-visit"])).toEqual(expected);
   });
 });
 
 describe("an alarm of the level exclude", () => {
-  it("fails like the others until the call is recorded", () => {
+  it("fails like the others until the disease is excluded", () => {
     const node = { process: "necrosis", exudate: "caseous", distribution: "focal", size: "8 mm" };
     const one = { lymphoid: { submandibular_nodes: [node] } };
     const { findings } = lintCases(readAlarmFiles({ cases: [one] }), { only: ["alarm-exclude"] });
     expect(findings.map(({ rule, level }) => [rule, level])).toEqual([["alarm-exclude", "error"]]);
-    const authority = { contacted: "2026-04-20T10:00", answer: "node goes to the authority" };
+    const authority = [
+      { at: "2026-04-20T10:00", stands: "excluded", for: ["caseous-nodes"], sample: "culture of the node" },
+    ];
     expect(lint({ cases: [{ ...one, authority }] }, ["alarm-exclude"])).toEqual([]);
   });
 });

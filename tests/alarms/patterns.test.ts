@@ -89,7 +89,7 @@ describe.each(alarmPatterns.map((pattern) => [pattern.id, pattern] as const))("%
       const alike = pattern.look_alikes.find(({ name }) => name === one.look_alike);
       expect(alike === undefined).toBe(one.look_alike === undefined);
       for (const alarm of alarms) {
-        expect(alarm.lifted).toBe(false);
+        expect(alarm.liftedBy).toEqual([]);
         const text = alarmText(alarm);
         expect(text).toContain("the competent veterinary authority");
         expect(text).toContain(pattern.exclude);

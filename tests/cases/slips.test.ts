@@ -3,13 +3,7 @@ import { describe, expect, it } from "vitest";
 import caseSchema from "../../schemas/case.schema.json" with { type: "json" };
 import { suggestion } from "../../src/cases/faults/suggestion.ts";
 import { differing } from "../../src/cases/slips/value.ts";
-import {
-  intendedWord,
-  isDenial,
-  isNoDecision,
-  saysNothing,
-  wordsWithin,
-} from "../../src/cases/slips/word.ts";
+import { intendedWord, isDenial, saysNothing, wordsWithin } from "../../src/cases/slips/word.ts";
 import { vocabulary } from "../../src/generated/knowledge.ts";
 import { ageClasses, slipWords } from "../../src/knowledge/index.ts";
 import { readAlarmFiles } from "../alarms/alarm-archive.ts";
@@ -104,7 +98,6 @@ describe("a text", () => {
     "%j says nothing",
     (text) => {
       expect(saysNothing(text)).toBe(true);
-      expect(isNoDecision(text)).toBe(true);
     },
   );
 
@@ -112,15 +105,6 @@ describe("a text", () => {
     "%j says something",
     (text) => {
       expect(saysNothing(text)).toBe(false);
-      expect(isNoDecision(text)).toBe(false);
-    },
-  );
-
-  it.each(["no reply until 11:00", "rang twice, voicemail", "Office: NOT REACHED"])(
-    "%j is a reason, and no decision of an authority",
-    (text) => {
-      expect(saysNothing(text)).toBe(false);
-      expect(isNoDecision(text)).toBe(true);
     },
   );
 });

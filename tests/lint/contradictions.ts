@@ -123,7 +123,7 @@ export const contradictions: readonly Contradiction[] = [
     "the authority called before the pig died",
     "authority-before-death",
     "authority",
-    "authority: {contacted: 2019-01-01T10:00, answer: no suspicion}",
+    "authority: [{at: 2019-01-01T10:00, stands: reported}]",
     ({ record }) => record.death?.at !== undefined,
   ),
 
@@ -1420,7 +1420,7 @@ export const visitContradictions: readonly VisitContradiction[] = [
   {
     kind: "the authority called before the visit",
     rules: ["authority-before-visit"],
-    over: () => ({ visit: "authority: {contacted: 2020-01-01T10:00, answer: no suspicion}" }),
+    over: () => ({ visit: "authority: [{at: 2020-01-01T10:00, stands: reported}]" }),
   },
   {
     kind: "loss put down to the air, and no reading of the air",

@@ -161,7 +161,7 @@ describe("alarm words", () => {
     "external: {feet: {not_examined: cut off by the renderer before the visit}}",
     "external: {feet: [{process: vesicle, site: coronary band, distribution: multifocal, size: 15 mm, note: intact blisters}]}",
     "alarm_check: {vesicles: suspected}\nnote: blisters on the snout",
-    "note: blisters on the snout\nauthority: {contacted: 2026-04-20T10:20, answer: official veterinarian on the way}",
+    "note: blisters on the snout\nauthority: [{at: 2026-04-22, stands: excluded, for: [vesicles], sample: PCR of vesicle skin}]",
     "lymphoid: {spleen: {state: normal, note: dark red}}",
     "note: 'spleen dark and full of blood, enlarged after barbiturate'",
     "note: spleen normal; lungs dark red and friable",

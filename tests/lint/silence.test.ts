@@ -4,7 +4,7 @@ import { rules } from "../../src/lint/index.ts";
 import { lintExample } from "./lay-example.ts";
 
 const alarm = "alarm_check: {vesicles: suspected}";
-const called = "authority: {contacted: 2026-04-20T09:00, answer: go on}";
+const called = "authority: [{at: 2026-04-20T09:00, stands: reported}]";
 
 /** Whether a rule speaks of its own bad example, with more in the case. */
 const speaks = (id: string, more: string): boolean => {

@@ -10,7 +10,7 @@ export const lockedRules: readonly string[] = [
   "alarm-sign-recorded",
   "authority-before-death",
   "authority-before-visit",
-  "authority-without-answer",
+  "authority-entry-incomplete",
   "case-format",
   "parcel-during-alarm",
   "scale-example",

@@ -64,24 +64,10 @@ export const isDenial = (text: string): boolean => (plain(text).match(/\p{L}+/gu
 const bare = (text: string): string => plain(text).replaceAll(/^[^\p{L}\p{N}]+|[^\p{L}\p{N}]+$/gu, "");
 
 /**
- * Whether a text says nothing where a reason or an answer is asked for: no two letters, one letter over and over,
+ * Whether a text says nothing where a reason is asked for: no two letters, one letter over and over,
  * `n/a`, `pending`. The words are data.
  */
 export function saysNothing(text: string): boolean {
   const words = bare(text);
-  return (
-    !/\p{L}.*\p{L}/su.test(words) || slipWords.no_answers.whole.includes(words) || /^(.)\1+$/u.test(words)
-  );
-}
-
-/**
- * Whether an answer of the authority decides nothing: it says nothing, or that nobody answered, or is a single word that
- * is no decision. The last part of it counts: `no reply at 9; at 10 Dr Hall: no suspicion`.
- */
-export function isNoDecision(answer: string): boolean {
-  const last = answer.split(/[;:,]|\.(?=\s|$)/u).findLast((part) => /\p{L}.*\p{L}/su.test(part)) ?? "";
-  const words = bare(last).replaceAll(/[^\p{L}\p{N}']+/gu, " ");
-  if (saysNothing(answer) || saysNothing(last)) return true;
-  if (!/\s/u.test(bare(answer))) return !slipWords.decisions.includes(words);
-  return slipWords.no_answers.within.some((one) => ` ${words} `.includes(` ${one} `));
+  return !/\p{L}.*\p{L}/su.test(words) || slipWords.no_answers.includes(words) || /^(.)\1+$/u.test(words);
 }

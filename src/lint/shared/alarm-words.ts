@@ -1,5 +1,5 @@
 /** What alarm patterns look for, where it stands in words only and no finding, check or call says it. */
-import { callWhom, findAlarms, isLifted, recordedFinding } from "../../alarms/index.ts";
+import { callWhom, findAlarms, liftedBy, recordedFinding } from "../../alarms/index.ts";
 import { type Case, formatPath, type Path, type Visit } from "../../cases/index.ts";
 import { type AlarmSign, alarmPatterns, alarmSigns, organById } from "../../knowledge/index.ts";
 import { isElsewhere } from "../../notes/another-sense.ts";
@@ -31,7 +31,8 @@ export const unrecordedWords = fact((one: Case): readonly AlarmWords[] =>
 /** The alarm words of a text of the visit that no case of it says either. */
 export function unrecordedInVisit(visit: Visit, text: FreeText): AlarmWords | undefined {
   return wordsOf(text, visit.record.date).find(
-    ({ sign }) => !visit.cases.some((one) => isRecorded(one, sign)) && !isLifted(visit, []),
+    ({ sign }) =>
+      !visit.cases.some((one) => isRecorded(one, sign)) && liftedBy(sign.alarm, visit, []).length === 0,
   );
 }
 
@@ -119,8 +120,9 @@ const isBeside = (one: Case, { beside, part, at }: AlarmSign, { path, organ }: F
       (formatPath(path).startsWith(`${formatPath(where)}.`) || (part === true && organ === id)),
   );
 
-const isAnswered = (one: Case, { outside }: AlarmSign, path: Path): boolean =>
-  isLifted(one, [{ subject: one, path, text: formatPath(path), beforeKnife: outside === true }]);
+const isAnswered = (one: Case, { alarm, outside }: AlarmSign, path: Path): boolean =>
+  liftedBy(alarm, one, [{ subject: one, path, text: formatPath(path), beforeKnife: outside === true }])
+    .length > 0;
 
 /** What to say of alarm words: where, what it may be, and what to write. */
 export function wordsText(

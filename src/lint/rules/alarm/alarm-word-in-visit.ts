@@ -16,7 +16,7 @@ export const alarmWordInVisit: VisitRule = {
   bad: { visit: "complaint: coughing, and blisters on some snouts" },
   good: {
     visit:
-      "complaint: coughing, and blisters on some snouts\nauthority: {contacted: 2026-04-20T10:20, answer: official veterinarian on the way}",
+      "complaint: coughing, and blisters on some snouts\nauthority: [{at: 2026-04-22, stands: excluded, for: [vesicles], sample: PCR of vesicle skin}]",
   },
   check(visit, reportVisit) {
     // The case that shows it may be one that was not read.

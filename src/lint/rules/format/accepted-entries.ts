@@ -54,7 +54,7 @@ export const acceptedEntries: readonly FormatRule[] = reportedElsewhere([
       case: "accepted: [{rule: alarm-sign-recorded, at: alarm_check.vesicles, because: looked like sunburn}]",
     },
     good: {
-      case: "alarm_check: {vesicles: suspected}\nauthority: {contacted: 2026-04-20T10:20, answer: official veterinarian on the way; suspicion lifted 2026-04-22}",
+      case: "alarm_check: {vesicles: suspected}\nauthority: [{at: 2026-04-22, stands: excluded, for: [vesicles], sample: PCR of vesicle skin}]",
     },
   },
 ]);
