@@ -2,6 +2,7 @@
 
 export type { AuthorityEntry } from "../generated/case.types.ts";
 export type { Fault } from "./faults/fault.ts";
+export { saysNothing } from "./faults/intended-word.ts";
 export {
   ArchiveReader,
   allFaults,
@@ -24,4 +25,3 @@ export { leaveOutFaultyScales } from "./settings/leave-out-scales.ts";
 export { type ReadSettings, readSettings } from "./settings/read-settings.ts";
 export type { Settings } from "./settings/settings.ts";
 export { allShipped, unknownName } from "./settings/settings-faults.ts";
-export { saysNothing } from "./slips/word.ts";

@@ -1,4 +1,6 @@
 /** Runs the rules over an archive, part by part: what was looked at can be let go, and only what was found is kept. */
+
+import { isUntold } from "../alarms/index.ts";
 import {
   type Archive,
   type Case,
@@ -335,10 +337,17 @@ const isUnsound = ({ faults, unknownProtocol }: Unsound): boolean =>
   faults.length > 0 || unknownProtocol !== undefined;
 
 const ruleOfFault = (fault: Fault): string =>
-  fault.rule ?? (fault.outOfRange ? "observation-out-of-range" : "case-format");
+  fault.rule ??
+  (fault.outOfRange ? "observation-out-of-range" : isUntold(fault) ? untoldRule : "case-format");
+
+const untoldRule = "alarm-cannot-be-told";
 
 function fromFault(rule: Rule, level: Level, fault: Fault): Finding {
-  const { message, file, line, column, length, excerpt } = fault;
+  const { file, line, column, length, excerpt } = fault;
+  const message =
+    rule.id === untoldRule
+      ? `${fault.message} An alarm looks here and cannot be told: put this right before you go on.`
+      : fault.message;
   return { rule: rule.id, level, message, file, line, column, path: formatPath(fault.path), length, excerpt };
 }
 

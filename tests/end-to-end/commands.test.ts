@@ -135,7 +135,7 @@ describe("lint", () => {
   it("no setting silences an alarm", () => {
     const folder = join(temporary, "alarm");
     mkdirSync(folder);
-    writeFileSync(join(folder, "pig.yaml"), model.replace("vesicles: none", "vesicles: present"));
+    writeFileSync(join(folder, "pig.yaml"), model.replace("vesicles: none", "vesicles: seen"));
     writeFileSync(join(folder, "carcase.yaml"), "format: 1\nrules: {alarm-sign-recorded: off}\n");
     const { code, out, err } = carcase(["lint", folder]);
     expect(code).toBe(2);

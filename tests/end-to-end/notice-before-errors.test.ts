@@ -10,7 +10,7 @@ const model = readFileSync(join(root, "tests/fixtures/birch-farm/2026-04-20/pig-
 
 function alarmed(files: Readonly<Record<string, string>> = {}): string {
   const folder = temporaryFolder();
-  writeFileSync(join(folder, "pig.yaml"), model.replace("vesicles: none", "vesicles: suspected"));
+  writeFileSync(join(folder, "pig.yaml"), model.replace("vesicles: none", "vesicles: seen"));
   for (const [name, text] of Object.entries(files)) writeFileSync(join(folder, name), text);
   return folder;
 }

@@ -110,11 +110,12 @@ describe("an entry that is wrong", () => {
 
   it("cannot accept a sign of alarm, whatever the reason", () => {
     const { rules, accepted } = lint(
-      `alarm_check: {vesicles: present}\naccepted: [{rule: alarm-sign-recorded, because: sunburn}]`,
+      `alarm_check: {before_knife: {vesicles: seen}}\naccepted: [{rule: alarm-sign-recorded, because: sunburn}]`,
     );
     expect(rules.sort()).toEqual([
       "accepted-locked-rule accepted[0].rule",
-      "alarm-sign-recorded alarm_check.vesicles",
+      "alarm-check-contradicted alarm_check.before_knife.vesicles",
+      "alarm-sign-recorded alarm_check.before_knife.vesicles",
     ]);
     expect(accepted).toEqual([]);
   });

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { rules } from "../../src/lint/index.ts";
 import { lintExample } from "./lay-example.ts";
 
-const alarm = "alarm_check: {vesicles: suspected}";
+const alarm = "alarm_check: {before_knife: {vesicles: seen}}";
 const called = "authority: [{at: 2026-04-20T09:00, stands: reported}]";
 
 /** Whether a rule speaks of its own bad example, with more in the case. */

@@ -1,7 +1,7 @@
 /** What is wrong with a value, and what to write instead. */
 import type { ErrorObject } from "ajv";
 import { listing } from "../../words/listing.ts";
-import { intendedWord } from "../slips/word.ts";
+import { intendedWord } from "./intended-word.ts";
 import { organShape } from "./organ-shape.ts";
 import { longText, shown } from "./shown.ts";
 import { suggestion } from "./suggestion.ts";

@@ -21,7 +21,6 @@ export interface CaseParts {
   readonly settings: Settings;
   readonly visit: VisitContext | undefined;
   readonly farm: Farm | undefined;
-  readonly asIntended: Case | undefined;
 }
 
 export function buildCase({ raw, ...parts }: CaseParts): Case {

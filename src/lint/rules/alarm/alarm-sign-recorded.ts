@@ -15,9 +15,11 @@ export const alarmSignRecorded: CaseRule = {
   source: verified(
     "duty to report on suspicion: GB guidance on submitting farm animals for post-mortem; Decision 2000/428/EC (vesicular diseases); local law rules",
   ),
-  bad: { case: "alarm_check: {vesicles: suspected}" },
+  bad: {
+    case: "alarm_check: {before_knife: {throat_swelling: seen}}\nexternal: {subcutis: {not_examined: left closed on suspicion}}",
+  },
   good: {
-    case: "alarm_check: {vesicles: suspected}\nauthority: [{at: 2026-04-22, stands: excluded, for: [vesicles], sample: PCR of vesicle skin}]",
+    case: "alarm_check: {before_knife: {throat_swelling: seen}}\nexternal: {subcutis: {not_examined: left closed on suspicion}}\nauthority: [{at: 2026-04-22, stands: excluded, for: [throat-oedema-or-bloody-orifices], sample: culture of the neck node}]",
   },
   check(one, report) {
     const told = new Set<string>();
@@ -28,7 +30,7 @@ export const alarmSignRecorded: CaseRule = {
         if (told.has(text)) continue;
         told.add(text);
         report(
-          `${formatPath(path)} is ${text.split(" ").at(-1)}: this may be a notifiable disease. STOP: do not cut on, move no pigs, people or samples, close the carcass, and call ${callWhom(one.settings)} now. Record the call under authority: [{at: …, reached: …, stands: reported}].`,
+          `${formatPath(path)}: ${text.slice("seen: ".length)} was seen. This may be a notifiable disease. STOP: do not cut on, move no pigs, people or samples, close the carcass, and call ${callWhom(one.settings)} now. Record the call under authority: [{at: …, reached: …, stands: reported}].`,
           path,
         );
       }

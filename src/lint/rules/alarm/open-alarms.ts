@@ -20,10 +20,10 @@ const inCase: readonly OfLevels[] = [
     protects: "Herds, people and a country are at stake; the first hours decide how far a disease gets.",
     source: dutyToReport,
     bad: {
-      case: "lymphoid:\n  spleen:\n    - {process: enlargement, distribution: diffuse, size: 300 mm, colour: black, consistency: friable, severity: moderate, duration: acute}\n  gastrohepatic_nodes:\n    - {process: haemorrhage, distribution: diffuse, size: 25 mm, colour: dark-red, severity: moderate, duration: acute}\nsamples:",
+      case: "alarm_check: {at_knife: {dark_spleen: seen, bloody_nodes: seen}}\nlymphoid:\n  spleen:\n    - {process: enlargement, distribution: diffuse, size: 300 mm, colour: black, consistency: friable, severity: moderate, duration: acute}\n  gastrohepatic_nodes:\n    - {process: haemorrhage, distribution: diffuse, size: 25 mm, colour: dark-red, severity: moderate, duration: acute}\nsamples:",
     },
     good: {
-      case: "lymphoid:\n  spleen:\n    - {process: enlargement, distribution: diffuse, size: 300 mm, colour: black, consistency: friable, severity: moderate, duration: acute}\n  gastrohepatic_nodes:\n    - {process: haemorrhage, distribution: diffuse, size: 25 mm, colour: dark-red, severity: moderate, duration: acute}\nsamples:\nauthority: [{at: 2026-04-22, stands: excluded, for: [dark-spleen-and-haemorrhagic-nodes], sample: PCR of blood}]",
+      case: "alarm_check: {at_knife: {dark_spleen: seen, bloody_nodes: seen}}\nlymphoid:\n  spleen:\n    - {process: enlargement, distribution: diffuse, size: 300 mm, colour: black, consistency: friable, severity: moderate, duration: acute}\n  gastrohepatic_nodes:\n    - {process: haemorrhage, distribution: diffuse, size: 25 mm, colour: dark-red, severity: moderate, duration: acute}\nsamples:\nauthority: [{at: 2026-04-22, stands: excluded, for: [dark-spleen-and-haemorrhagic-nodes], sample: PCR of blood}]",
     },
     levels: ["stop", "call"],
   },

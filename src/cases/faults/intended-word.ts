@@ -1,5 +1,5 @@
 /** The word of the format that somebody meant who wrote another: Vesicle, blisters, hemorrhage. */
-import { denial, slipWords } from "../../knowledge/index.ts";
+import { slipWords } from "../../knowledge/index.ts";
 import { nearest } from "../../words/nearest.ts";
 
 const plain = (text: string): string =>
@@ -36,29 +36,6 @@ export function intendedKey(written: string, known: readonly string[]): string |
   const same = keys.get(plain(written));
   return same !== undefined && known.includes(same) ? same : nearest(written, known);
 }
-
-/**
- * The allowed words that a longer text names: `ruptured vesicles of the snout`.
- * @returns none for a text that names none of them, or denies what it names
- */
-export function wordsWithin(text: string, allowed: readonly string[]): string[] {
-  if (text.length > longest || isDenial(text)) return [];
-  const words = plain(text).match(/[\p{L}\d]+/gu) ?? [];
-  const parts = [...words.map((word, at) => `${word} ${words[at + 1]}`), ...words];
-  const found = parts.flatMap((part) => allowed.find((one) => plain(one) === part) ?? others.get(part) ?? []);
-  return [...new Set(found)].filter((word) => allowed.includes(word));
-}
-
-/** Nobody names a lesion in a longer text where one word must stand. */
-const longest = 500;
-
-/** Words that say no (denial-words.yaml), those of one word alone; `*` stands for the rest of one. */
-const noes = [...denial.before, ...denial.after, "free"].filter((word) => !word.includes(" "));
-const isNo = (word: string): boolean =>
-  noes.some((no) => (no.endsWith("*") ? word.startsWith(no.slice(0, -1)) : word === no));
-
-/** Whether one of the words of a text says no, wherever it stands: a lesion is not guessed from such a text. */
-export const isDenial = (text: string): boolean => (plain(text).match(/\p{L}+/gu) ?? []).some(isNo);
 
 /** A text in small letters without the signs round it. */
 const bare = (text: string): string => plain(text).replaceAll(/^[^\p{L}\p{N}]+|[^\p{L}\p{N}]+$/gu, "");
