@@ -19,7 +19,7 @@ describe("the notice of an open alarm", () => {
     writeFileSync(file, model.replace("vesicles: none", "vesicles: seen"));
     return file;
   };
-  const notice = "STOP: this may be a notifiable disease, and no later call";
+  const notice = "STOP: this may be a notifiable disease, and the authority";
 
   it("stands once, on top of the findings as text", () => {
     const { code, out, err } = carcase(["lint", alarmed()]);

@@ -5,7 +5,7 @@ import { describe, expect, it } from "vitest";
 import { temporaryFolder } from "../cases/temporary.ts";
 import { carcase, root } from "./run.ts";
 
-const notice = "STOP: this may be a notifiable disease, and no later call";
+const notice = "STOP: this may be a notifiable disease, and the authority";
 const model = readFileSync(join(root, "tests/fixtures/birch-farm/2026-04-20/pig-01.yaml"), "utf8");
 
 function alarmed(files: Readonly<Record<string, string>> = {}): string {
