@@ -25,7 +25,11 @@ const outbreaks = readdirSync(root, { withFileTypes: true })
 const pictures = [...new Set(outbreaks.map(({ source }) => source.picture))].sort();
 const halves = ["work", "untouched"];
 const cell = (found) => `${found.filter(({ alarms }) => alarms.length > 0).length} of ${found.length}`;
-const row = (cells) => cells.map((text, at) => text.padEnd(at === 0 ? 30 : 22)).join("").trimEnd();
+const row = (cells) =>
+  cells
+    .map((text, at) => text.padEnd(at === 0 ? 30 : 22))
+    .join("")
+    .trimEnd();
 
 for (const [title, expected] of [
   ["Must alarm: alarms raised", "yes"],
@@ -45,4 +49,6 @@ for (const [title, expected] of [
 const named = process.argv.includes("--all") ? halves : ["work"];
 const wrong = outbreaks.filter(({ source, right }) => !right && named.includes(source.half));
 for (const { name, source, alarms } of wrong)
-  console.log(`${source.half} ${name}: expected ${source.expected.alarm}, found ${alarms.join(", ") || "none"}`);
+  console.log(
+    `${source.half} ${name}: expected ${source.expected.alarm}, found ${alarms.join(", ") || "none"}`,
+  );
