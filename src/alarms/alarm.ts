@@ -32,7 +32,8 @@ export interface Said {
 
 /** What a notice says of an alarm that no call answers; it keeps nothing of the record. */
 export interface OpenAlarm {
-  readonly pattern: AlarmPattern;
+  /** Undefined where a file cannot be read where alarms look, so that none can be told. */
+  readonly pattern: AlarmPattern | undefined;
   readonly of: "visit" | "case";
   /** Of the visit or case. */
   readonly id: string;

@@ -8,6 +8,7 @@ import { looksOf } from "./alarm-check.ts";
 import { liftedBy, standing } from "./lifted.ts";
 import { matchCondition } from "./match-condition.ts";
 import { callWhom } from "./notice.ts";
+import { isUntold } from "./untold.ts";
 
 const ownAlarms = fact((subject: AlarmSubject): readonly Alarm[] =>
   alarmPatterns.flatMap((pattern) => findAlarm(pattern, subject) ?? []),
@@ -22,19 +23,24 @@ export const openAlarms = (subject: AlarmSubject): Alarm[] => findAlarms(subject
 
 const isOpen = ({ liftedBy: entries }: Alarm): boolean => entries.length === 0;
 
-/** The open alarms of everything that was read, visits before cases. */
+/** The open alarms of everything that was read, visits before cases, and the files of which none can be told. */
 export const openAlarmsOf = ({ visits, cases }: Pick<Archive, "visits" | "cases">): OpenAlarm[] =>
-  [...visits, ...cases]
-    .flatMap(ownAlarms)
-    .filter(isOpen)
-    .map(({ pattern, subject, evidence }) => ({
+  [...visits, ...cases].flatMap((subject) => {
+    const told = (pattern: AlarmPattern | undefined, said: Said | undefined): OpenAlarm => ({
       pattern,
       of: "cases" in subject ? "visit" : "case",
       id: ownCopy(subject.id),
       file: subject.file,
-      said: saidOf(standing(pattern.id, subject, evidence)),
+      said,
       whom: callWhom(subject.settings),
-    }));
+    });
+    return [
+      ...ownAlarms(subject)
+        .filter(isOpen)
+        .map(({ pattern, evidence }) => told(pattern, saidOf(standing(pattern.id, subject, evidence)))),
+      ...(subject.faults.some(isUntold) ? [told(undefined, undefined)] : []),
+    ];
+  });
 
 const saidOf = (entry: AuthorityEntry | undefined): Said | undefined =>
   entry && { stands: entry.stands, at: ownCopy(entry.at) };

@@ -10,8 +10,9 @@ const longest = 8;
 /** The notice, of visits before cases; empty without an open alarm. */
 export function alarmNotice(alarms: readonly OpenAlarm[], style: Style): string {
   const open = [...alarms.filter(({ of }) => of === "visit"), ...alarms.filter(({ of }) => of === "case")];
-  const stopping = open.filter(({ pattern }) => pattern.level !== "exclude");
-  const excluding = open.filter(({ pattern }) => pattern.level === "exclude");
+  const stopping = open.filter(({ pattern }) => pattern !== undefined && pattern.level !== "exclude");
+  const excluding = open.filter(({ pattern }) => pattern?.level === "exclude");
+  const untold = open.filter(({ pattern }) => pattern === undefined);
   return [
     ...part(
       stopping,
@@ -25,6 +26,14 @@ export function alarmNotice(alarms: readonly OpenAlarm[], style: Style): string 
       "Send nothing on your own. Call",
       style,
     ),
+    ...(untold.length === 0
+      ? []
+      : [
+          style.level("error", "CANNOT BE TOLD: where an alarm looks, a value cannot be read."),
+          ...listed(untold.map(({ id, file }) => `  ${visible(id)} (${visible(file)})`)),
+          style.heading("Put it right before you go on; carcase lint says where."),
+          "",
+        ]),
   ]
     .map((line) => `${line}\n`)
     .join("");
@@ -33,14 +42,14 @@ export function alarmNotice(alarms: readonly OpenAlarm[], style: Style): string 
 function part(alarms: readonly OpenAlarm[], head: string, order: string, style: Style): string[] {
   if (alarms.length === 0) return [];
   const call = [...new Set(alarms.map(({ whom }) => whom))];
-  const lines = alarms.map(
-    ({ id, pattern, said }) =>
-      `  ${visible(id)}: ${pattern.title} (may be ${listing(pattern.diseases, "or")}) [${pattern.id}]${saidOf(said)}`,
+  const lines = alarms.map(({ id, pattern, said }) =>
+    pattern === undefined
+      ? ""
+      : `  ${visible(id)}: ${pattern.title} (may be ${listing(pattern.diseases, "or")}) [${pattern.id}]${saidOf(said)}`,
   );
-  const more = lines.length - longest;
   return [
     style.level("error", head),
-    ...(more > 1 ? [...lines.slice(0, longest), `  and ${more} more`] : lines),
+    ...listed(lines),
     ...(alarms.every(({ said }) => said !== undefined)
       ? [style.heading(`${order.slice(0, order.lastIndexOf("."))}.`)]
       : [
@@ -50,6 +59,11 @@ function part(alarms: readonly OpenAlarm[], head: string, order: string, style: 
         ]),
     "",
   ];
+}
+
+function listed(lines: readonly string[]): readonly string[] {
+  const more = lines.length - longest;
+  return more > 1 ? [...lines.slice(0, longest), `  and ${more} more`] : lines;
 }
 
 /** What the authority said last. */

@@ -74,11 +74,11 @@ describe("settings with a fault", () => {
     },
     cases: [{ selection: { signs: ["diarrhoea"] } }],
   };
-  const told = (settings: object): { whom: string[]; open: string[]; faults: number } => {
+  const told = (settings: object): { whom: string[]; open: (string | undefined)[]; faults: number } => {
     const archive = readAlarmFiles({ settings, ...scour });
     return {
       whom: [...new Set(archive.visits.map((one) => callWhom(one.settings)))],
-      open: openAlarmsOf(archive).map(({ pattern }) => pattern.id),
+      open: openAlarmsOf(archive).map(({ pattern }) => pattern?.id),
       faults: archive.unreadable.length,
     };
   };

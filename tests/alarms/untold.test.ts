@@ -1,5 +1,8 @@
 /** Where an alarm looks and the file cannot be read, that itself is a locked error. */
 import { describe, expect, it } from "vitest";
+import { openAlarmsOf } from "../../src/alarms/index.ts";
+import { alarmNotice } from "../../src/formats/alarm-notice.ts";
+import { makeStyle } from "../../src/formats/page/style.ts";
 import { alarmPatterns } from "../../src/knowledge/index.ts";
 import { lintCases } from "../../src/lint/index.ts";
 import { readAlarmFiles } from "./alarm-archive.ts";
@@ -61,5 +64,11 @@ describe("a slip where an alarm looks", () => {
       if (["alarm_check", "selection"].includes(system)) continue;
       expect([id, untold({ [system]: { [organ]: 3 } }).length]).toEqual([id, 1]);
     }
+  });
+
+  it("is said by every other command as well", () => {
+    const archive = readAlarmFiles({ cases: [{ external: { feet: [{ process: "vesicel" }] } }] });
+    expect(alarmNotice(openAlarmsOf(archive), makeStyle(false))).toContain("CANNOT BE TOLD");
+    expect(alarmNotice(openAlarmsOf(readAlarmFiles({ cases: [{}] })), makeStyle(false))).toBe("");
   });
 });
