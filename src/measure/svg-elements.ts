@@ -115,8 +115,3 @@ export function svgElements(text: string): SvgFile {
   parser.write(text).close();
   return { elements, styles };
 }
-
-/** The elements that an element stands in, from the inside out, itself first. */
-export function* outwards(element: SvgElement): Generator<SvgElement> {
-  for (let one: SvgElement | undefined = element; one !== undefined; one = one.parent) yield one;
-}
