@@ -49,7 +49,8 @@ function muchFluid(note: string, organ: PlacedOrgan, ageClass: AgeClass | undefi
     return undefined;
   return affirmed(note, fluid.words).find(({ clauses }) => {
     if (clauses.some((clause) => hasAny(clause, fluid.unless))) return false;
-    const [, number, unit] = /(\d+(?:[.,]\d+)?)\s*(ml|cl|dl|l)(?!\p{L})/iu.exec(clauses.join(", ")) ?? [];
+    const [, number, unit] =
+      /(?<!\d)(\d+(?:[.,]\d+)?)\s*(ml|cl|dl|l)(?!\p{L})/iu.exec(clauses.join(", ")) ?? [];
     const ml = Number(number?.replace(",", ".")) * (inMl[unit?.toLowerCase() ?? ""] ?? Number.NaN);
     return ml >= fluid.ml;
   });

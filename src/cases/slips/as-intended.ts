@@ -53,7 +53,7 @@ const livingRange = [
 ];
 
 /** `41.2 °C rectal`, `> 41`, `41-42 °C`, `106 F`: the first number, with words round it. */
-const writtenDegrees = /^[^\d-]*(\d{2,3}(?:[.,]\d+)?)(?!\d)[^\d]*(?:\d{2,3}(?:[.,]\d+)?)?[^\d]*$/u;
+const writtenDegrees = /^[^\d-]*(\d{2,3}(?:[.,]\d+)?)(?!\d)[^\d]*(?:\d{2,3}(?:[.,]\d+(?!\d))?[^\d]*)?$/u;
 
 /** A body temperature without its unit, or with words: no pig lives where Celsius and Fahrenheit could be mistaken. */
 function putTemperatureRight(document: Keyed): void {

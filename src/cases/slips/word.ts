@@ -61,7 +61,7 @@ const isNo = (word: string): boolean =>
 export const isDenial = (text: string): boolean => (plain(text).match(/\p{L}+/gu) ?? []).some(isNo);
 
 /** A text in small letters without the signs round it. */
-const bare = (text: string): string => plain(text).replaceAll(/^[^\p{L}\p{N}]+|[^\p{L}\p{N}]+$/gu, "");
+const bare = (text: string): string => /[\p{L}\p{N}](?:.*[\p{L}\p{N}])?/su.exec(plain(text))?.[0] ?? "";
 
 /**
  * Whether a text says nothing where a reason or an answer is asked for: no two letters, one letter over and over,
