@@ -5,12 +5,20 @@ import { hasAny, type Occurrence, occurrences, patternIn } from "./words-in.ts";
 export interface Affirmed {
   /** The word as it stands in the text. */
   readonly text: string;
-  /** The part of the sentence it stands in. */
+  /** The part of the sentence it stands in; of a very long one what stands near the word. */
   readonly clause: string;
-  /** The sentence, as a number and in its parts. */
+  /** The sentence, as a number and in its parts, as far as they stand near the word. */
   readonly sentence: number;
   readonly clauses: readonly string[];
+  /** The part of the sentence, as a number. */
+  readonly part: number;
 }
+
+/**
+ * What stands further from a word than so many characters says nothing of it, so that the time for a word does not grow
+ * with its sentence. No sentence of a note is as long.
+ */
+const reach = 500;
 
 /** The words of the list that the text affirms, in its order. A word in doubt is affirmed. */
 export function affirmed(text: string | undefined, words: readonly string[]): Affirmed[] {
@@ -18,23 +26,73 @@ export function affirmed(text: string | undefined, words: readonly string[]): Af
   if (text === undefined || !hasAny(text.normalize("NFC"), words)) return [];
   const sentences = sentencesOf(text);
   const denied = sentences.findLastIndex(({ clauses }) => clauses.some(deniesAll));
-  return sentences.flatMap(({ clauses, question }, sentence) =>
-    clauses.flatMap((clause, at) =>
-      occurrences(clause, words)
-        .filter(() => sentence > denied && !(question && onlyAsks(clauses)))
-        .filter(
-          (word) =>
-            !isDenied(word, words, {
-              clauses,
-              at,
-              question,
-              following: sentences[sentence + 1]?.clauses ?? [],
-            }),
-        )
-        .map(({ text: found }) => ({ text: found, clause, sentence, clauses })),
-    ),
-  );
+  return sentences.flatMap(({ clauses, question }, sentence) => {
+    if (sentence <= denied || (question && onlyAsks(clauses))) return [];
+    const following = withinReach(sentences[sentence + 1]?.clauses ?? []);
+    return clauses.flatMap((clause, part) =>
+      occurrences(clause, words).flatMap((word) => {
+        const near = nearTo(word, clauses, part);
+        const place = { ...near, question, following };
+        if (isDenied(near.word, words, place)) return [];
+        return [
+          {
+            text: word.text,
+            clause: near.clauses[near.at] ?? clause,
+            sentence,
+            clauses: near.clauses,
+            part,
+          },
+        ];
+      }),
+    );
+  });
 }
+
+/** The first parts of a sentence, as far as they are within reach of its beginning. */
+function withinReach(clauses: Iterable<string>): string[] {
+  const near: string[] = [];
+  let left = reach;
+  for (const clause of clauses) {
+    if (left <= 0) break;
+    near.push(clause.slice(0, wordEnd(clause, left)));
+    left -= clause.length;
+  }
+  return near;
+}
+
+/** What stands around a word: its part of the sentence and those before and after, as far as they are within reach. */
+function nearTo(
+  word: Occurrence,
+  clauses: readonly string[],
+  part: number,
+): { readonly word: Occurrence; readonly clauses: readonly string[]; readonly at: number } {
+  const clause = clauses[part] ?? "";
+  const start = wordEnd(clause, word.index - reach);
+  const before: string[] = [];
+  for (let at = part - 1, left = reach; at >= 0 && left > 0; at--) {
+    const earlier = clauses[at] ?? "";
+    before.unshift(earlier.slice(wordEnd(earlier, earlier.length - left)));
+    left -= earlier.length;
+  }
+  return {
+    word: { ...word, index: word.index - start, end: word.end - start },
+    clauses: [
+      ...before,
+      clause.slice(start, wordEnd(clause, word.end + reach)),
+      ...withinReach(clauses.slice(part + 1, part + 1 + reach)),
+    ],
+    at: before.length,
+  };
+}
+
+/** Where the word ends that stands at a place; no word is cut in two. */
+function wordEnd(text: string, at: number): number {
+  if (at <= 0) return 0;
+  noLetter.lastIndex = at;
+  return at >= text.length ? text.length : (noLetter.exec(text)?.index ?? text.length);
+}
+
+const noLetter = /[^\p{L}\p{M}\d]/gu;
 
 interface Sentence {
   readonly clauses: readonly string[];

@@ -71,13 +71,13 @@ function inOneSentence(sign: AlarmSign, { text, own, organ, date }: Read): reado
     ),
   );
   const [first = [], ...others] = groups;
+  const isTogether = sign.together === true && !own;
+  const where = ({ sentence, part }: Affirmed): string =>
+    isTogether ? `${sentence}.${part}` : `${sentence}`;
+  // Of several words in one place the first counts.
+  const byPlace = others.map((group) => new Map([...group].reverse().map((word) => [where(word), word])));
   for (const word of first) {
-    const beside = others.map((group) =>
-      group.find(
-        ({ sentence, clause }) =>
-          sentence === word.sentence && (own || sign.together !== true || clause === word.clause),
-      ),
-    );
+    const beside = byPlace.map((words) => words.get(where(word)));
     const all = [word, ...beside].filter((one) => one !== undefined);
     const placed =
       own || (sign.anywhere === true && organ === undefined) || all.some((one) => hasPlace(sign, one));
