@@ -18,7 +18,7 @@ export interface Affirmed {
  * What stands further from a word than so many characters says nothing of it, so that the time for a word does not grow
  * with its sentence. No sentence of a note is as long.
  */
-const reach = 500;
+const reach = 300;
 
 /** The words of the list that the text affirms, in its order. A word in doubt is affirmed. */
 export function affirmed(text: string | undefined, words: readonly string[]): Affirmed[] {

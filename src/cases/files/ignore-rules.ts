@@ -14,14 +14,25 @@ export interface Level {
 /** The rules of a folder's own .gitignore; none when there is no such file that can be read. */
 export function levelsIn(folder: string): Level[] {
   const read = readText(join(folder, ".gitignore"));
-  return read.ok ? [{ folder, rules: ignore().add(read.text) }] : [];
+  return read.ok ? [{ folder, rules: ignore().add(read.text.split(/\r?\n/).filter(isShort)) }] : [];
 }
 
 /** Rules that are written elsewhere than in a .gitignore. */
 export const levelOf = (folder: string, patterns: readonly string[]): Level => ({
   folder,
-  rules: ignore().add(patterns),
+  rules: ignore().add(patterns.filter(isShort)),
 });
+
+/**
+ * Every `*` of a part of a path is tried against every beginning of a name, and each further one at every place again:
+ * lines with many are passed over, and so are those that are longer than any path.
+ */
+const isShort = (line: string): boolean =>
+  line.length <= longest && line.split("**").length <= mostStars && line.split("/").every(hasFewStars);
+const hasFewStars = (part: string): boolean => part.split(/\*+/).length <= mostStars;
+
+const longest = 1000;
+const mostStars = 4;
 
 /** The rules of the folders above, up to the one that holds .git; none outside a repository. */
 export function levelsAbove(start: string): Level[] {
