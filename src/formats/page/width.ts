@@ -8,9 +8,19 @@ const simple = /^[ -~\u00a1-\u02ff\u2010-\u2027]*$/;
 
 /** Made when it is needed: most runs show simple texts alone. */
 let graphemes: Intl.Segmenter | undefined;
+/** V8 copies the whole text for every piece of it, so it is given some of the text at a time. */
+const atATime = 200;
+
 function* piecesOf(text: string): Generator<string> {
   graphemes ??= new Intl.Segmenter("en", { granularity: "grapheme" });
-  for (const { segment } of graphemes.segment(text)) yield segment;
+  for (let at = 0; at < text.length; ) {
+    const some = text.slice(at, at + atATime);
+    const pieces = [...graphemes.segment(some)].map(({ segment }) => segment);
+    // The last may go on behind what was given.
+    const last = at + some.length < text.length && pieces.length > 1 ? pieces.pop() : undefined;
+    yield* pieces;
+    at += some.length - (last?.length ?? 0);
+  }
 }
 const cellsOf = (piece: string): number => (wide.test(piece) ? 2 : /^\p{M}+$/u.test(piece) ? 0 : 1);
 
