@@ -33,6 +33,16 @@ describe("a note affirms", () => {
     expect(said(text)).toEqual(found);
   });
 
+  it("in a long sentence every word, and a denial counts for what stands near it", () => {
+    const denied = "no vesicles, ".repeat(300);
+    expect(said(denied)).toEqual([]);
+    expect(said(`${denied}but blisters on the snout`)).toEqual(["blisters"]);
+    expect(said(`blisters on the snout, ${denied}`)).toEqual(["blisters"]);
+    expect(said("no vesicles or blisters or froth or blood ".repeat(100))).toEqual([]);
+    expect(said(`not ${"swollen ".repeat(100)}black`)).toEqual(["black"]);
+    expect(said(`not seen: vesicles${" on the snout".repeat(100)}`)).toEqual([]);
+  });
+
   it.each([
     "no vesicles",
     "vesicles absent",
