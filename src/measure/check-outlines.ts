@@ -107,6 +107,8 @@ function beyondBounds(shapes: readonly Shape[]): TracingError | undefined {
         shape,
       );
     const size = sizeOf(shape);
+    // What has no extent is named as that later.
+    if (size === 0) continue;
     const step = id === "septum" ? septumStep(size) : size * handShare;
     for (const contour of contours) corners += cornerCount(contour, step) + cornerCount(contour);
     if (corners > maxCorners)

@@ -47,9 +47,9 @@ describe("changed files", () => {
         if (found.cpu > worst.cpu) [worst.cpu, worst.at] = [found.cpu, first];
         worst.share = Math.max(worst.share, found.share);
         // Of files that were read together, which one was it?
-        const single = found.faults.length === 0 || numbers.length === 1 ? [] : numbers;
+        const suspects = found.faults.length === 0 || numbers.length === 1 ? [] : numbers;
         const alone: string[] = [];
-        for (const number of single)
+        for (const number of suspects)
           alone.push(
             ...(await tried(kind, [number], true, inTurns)).faults.map((fault) => told(kind, number, fault)),
           );
