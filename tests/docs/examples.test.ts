@@ -4,7 +4,7 @@
  * for the installed package are run in tests/package. `npm run docs` writes what the commands print today.
  */
 import { spawnSync } from "node:child_process";
-import { existsSync, readdirSync, writeFileSync } from "node:fs";
+import { readdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
@@ -63,14 +63,5 @@ describe("the documentation", () => {
           body,
         ).toEqual([]);
     }
-  });
-
-  every("links to files that exist", pages, (page) => {
-    const text = textOf(page).replaceAll(fence, "");
-    const links = [...text.matchAll(/\]\(([^)#\s]+)(?:#[^)]*)?\)/g)].map((match) => match[1] ?? "");
-    const broken = links.filter(
-      (link) => !/^https?:/.test(link) && !existsSync(join(root, page, "..", link)),
-    );
-    expect(broken).toEqual([]);
   });
 });

@@ -4,7 +4,7 @@
  * files that JSON names must be there; `text` holds no commands. There is no other kind, so that nothing is passed over.
  * The section that starts from a clone is run in clone.test.ts.
  */
-import { cpSync, existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import { parse } from "yaml";
@@ -158,7 +158,7 @@ describe("from a repository of cases", () => {
 
   it("runs library code of all pages as printed", () => {
     const place = desk.place();
-    cpSync(join(farm, "node_modules"), join(place, "node_modules"), { recursive: true });
+    symlinkSync(join(farm, "node_modules"), join(place, "node_modules"));
     cpSync(join(root, "cases-example"), join(place, "cases-example"), { recursive: true });
     const blocks = readdirSync(join(root, "docs"), { recursive: true, encoding: "utf8" })
       .filter((name) => name.endsWith(".md"))
