@@ -1,7 +1,8 @@
 /**
  * The pages on installing, library, editors and CI, run as printed from the packed file, on a machine that has Node and no
  * network. `sh` and `js run` are run, `console` is run and compared; the commands of YAML jobs are run in a fresh clone;
- * files that JSON names must be there; `text` holds no commands. There is no other kind, so that nothing is passed over.
+ * files that JSON names must be there; `text` holds no commands, nor does a case. There is no other kind, so that nothing
+ * is passed over.
  * The section that starts from a clone is run in clone.test.ts.
  */
 import { cpSync, existsSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
@@ -62,6 +63,9 @@ function runJob({ steps, script = [], artifacts }: Job, desk: Machine, repositor
 const kinds: Readonly<Record<string, (body: string, desk: Machine, place: string) => void>> = {
   text: () => {
     // Holds no command.
+  },
+  "yaml case": () => {
+    // Is held against the format in tests/docs.
   },
   sh: (body, desk, place) => desk.runs(body, place),
   console: (body, desk, place) =>
@@ -141,6 +145,7 @@ describe("from a repository of cases", () => {
   const desk = machine();
   let farm = "";
   beforeAll(() => {
+    for (const block of section("From a packed file")) runBlock(block, desk, desk.place());
     farm = repository(desk);
   });
 
@@ -159,7 +164,8 @@ describe("from a repository of cases", () => {
   it("runs library code of all pages as printed", () => {
     const place = desk.place();
     symlinkSync(join(farm, "node_modules"), join(place, "node_modules"));
-    cpSync(join(root, "cases-example"), join(place, "cases-example"), { recursive: true });
+    for (const name of ["cases-example", "schemas"])
+      cpSync(join(root, name), join(place, name), { recursive: true });
     const blocks = readdirSync(join(root, "docs"), { recursive: true, encoding: "utf8" })
       .filter((name) => name.endsWith(".md"))
       .flatMap((name) => blocksOf(`docs/${name}`))
