@@ -1,14 +1,19 @@
 /** The .gitignore files that hold for a folder. */
 import { readdirSync } from "node:fs";
 import { dirname, join, relative, sep } from "node:path";
-import ignore, { type Ignore } from "ignore";
+import ignore from "ignore";
 import { readText } from "./read-text.ts";
 import { isInside } from "./shown-paths.ts";
+
+/** What is asked of a set of patterns. */
+interface Rules {
+  test(path: string): { readonly ignored: boolean; readonly unignored: boolean };
+}
 
 /** The rules of one .gitignore file, or of settings, and the folder that it lies in. */
 export interface Level {
   readonly folder: string;
-  readonly rules: Ignore;
+  readonly rules: Rules;
 }
 
 /** The rules of a folder's own .gitignore; none when there is no such file that can be read. */
