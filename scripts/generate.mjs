@@ -2,10 +2,12 @@
 // types and validators from the schemas, the knowledge module from its YAML, and the list of rules from their files.
 import { mkdirSync } from "node:fs";
 import { making } from "./build/made.mjs";
+import { writeEditorSchemas } from "./generate/editor-schemas.mjs";
 import { writeKnowledge } from "./generate/knowledge.mjs";
 import { generatedFolder, readYaml, readYamlFolder } from "./generate/read.mjs";
 import { writeRuleIndex } from "./generate/rule-index.mjs";
 import { writeOrgansSchema, writeVocabularySchema } from "./generate/schemas.mjs";
+import { writeSettingsKeys } from "./generate/settings-keys.mjs";
 import { writeTypes } from "./generate/types.mjs";
 import { writeChecks, writeValidators } from "./generate/validators.mjs";
 
@@ -43,8 +45,10 @@ const knowledge = {
 };
 writeVocabularySchema(knowledge.vocabulary);
 writeOrgansSchema(knowledge.anatomy);
+writeEditorSchemas();
 writeKnowledge(knowledge);
 writeRuleIndex();
+writeSettingsKeys();
 writeValidators();
 writeChecks();
 await writeTypes();

@@ -19,12 +19,13 @@ const kept = join(root, "node_modules/.cache/carcase-made.json");
 
 const stages = {
   generate: {
-    from: ["package-lock.json", "schemas", "scripts", "src/knowledge", "src/lint/rules"],
+    from: ["package-lock.json", "scripts", "src/knowledge", "src/lint/rules", "src/schemas"],
     makes: [
+      "schemas",
       "src/generated",
       "src/lint/rules/index.ts",
-      "schemas/organs.schema.json",
-      "schemas/vocabulary.schema.json",
+      "src/schemas/organs.schema.json",
+      "src/schemas/vocabulary.schema.json",
     ],
   },
   build: {
@@ -32,7 +33,6 @@ const stages = {
       "bin",
       "package.json",
       "package-lock.json",
-      "schemas",
       "scripts",
       "src",
       "tsconfig.json",

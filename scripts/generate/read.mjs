@@ -6,7 +6,7 @@ import { parse } from "yaml";
 
 export const root = fileURLToPath(new URL("../..", import.meta.url));
 const knowledgeFolder = join(root, "src/knowledge");
-export const schemaFolder = join(root, "schemas");
+export const schemaFolder = join(root, "src/schemas");
 export const generatedFolder = join(root, "src/generated");
 
 /** Parses a YAML file below src/knowledge, anchors resolved. */

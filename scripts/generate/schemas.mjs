@@ -1,4 +1,4 @@
-// Makes schemas/organs.schema.json and schemas/vocabulary.schema.json from the knowledge files, so that an
+// Makes src/schemas/organs.schema.json and src/schemas/vocabulary.schema.json from the knowledge files, so that an
 // organ or a word is written down once.
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";

@@ -43,7 +43,10 @@ export function writeValidators() {
   }
 }
 
-/** Writes src/generated/fits.js: one function a kind of file that says whether it fits its schema, and nothing more. */
+/**
+ * Writes src/generated/fits.js: one function a kind of file that says whether it fits its schema, and nothing more. Keys
+ * that are left blank may be in it.
+ */
 export function writeChecks() {
   const ajv = schemaCompiler({
     allErrors: false,

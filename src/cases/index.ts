@@ -1,13 +1,12 @@
 /** Case files: found, read, checked and typed. This room knows the format and the anatomy, but no rules. */
 
 export type { AuthorityEntry } from "../generated/case.types.ts";
-export type { Fault } from "./faults/fault.ts";
+export { type Fault, notShown, placedFault } from "./faults/fault.ts";
 export { saysNothing } from "./faults/intended-word.ts";
 export {
   ArchiveReader,
   allFaults,
-  type FileOrder,
-  inOrder,
+  byFile,
   type ReadEnd,
   type ReadOptions,
   readCases,

@@ -1,12 +1,16 @@
 /** `carcase agree`: do two readers score alike? */
-import { readFileSync } from "node:fs";
+import { isUtf8 } from "node:buffer";
 import {
   type AgreeReport,
   agree as agreeOf,
   caseReadings,
   type Reading,
+  ReadingError,
   tableReadings,
 } from "../agree/index.ts";
+import { isOwnStream, mostBytes, readInput } from "../cases/files/input.ts";
+import { Repository } from "../cases/files/repository.ts";
+import { notShown } from "../cases/index.ts";
 import { agreeCsv } from "../formats/agree/csv.ts";
 import { agreeJson } from "../formats/agree/json.ts";
 import { agreeText } from "../formats/agree/text.ts";
@@ -53,7 +57,8 @@ export async function agree(run: AgreeRun): Promise<number> {
   return run.end();
 }
 
-const isTable = (path: string): boolean => /\.csv$/i.test(path);
+/** What a shell makes of `<(…)` is a table as well: a case comes by its file, or from standard input. */
+const isTable = (path: string): boolean => /\.csv$/i.test(path) || isOwnStream(path);
 
 /** Readings of the scales asked for; of all when none was named. */
 function chosen(readings: readonly Reading[], scales: readonly string[] | undefined): readonly Reading[] {
@@ -73,24 +78,20 @@ function fromTables(files: readonly string[], run: AgreeRun): Found {
   run.faults([...unreadable, ...scales.flatMap((one) => one.faults)]);
   const own = new Map(scales.flatMap(({ scale }) => (scale === undefined ? [] : [[scale.id, scale]])));
   const known = [...shipped.keys(), ...own.keys()];
-  const readings = files.flatMap((file) => asUsage("agree", () => tableReadings(file, textOf(file), known)));
+  const readings = [...files].sort().flatMap((file) => asUsage("agree", () => readingsIn(file, known)));
   return { readings, own };
 }
 
-function textOf(file: string): string {
-  let bytes: Uint8Array;
+function readingsIn(file: string, known: readonly string[]): Reading[] {
+  const read = readInput(file, mostBytes, { streams: true });
+  if (!read.ok) throw new UsageError(`"${file}" cannot be read: ${read.message}`);
+  if (!isUtf8(read.bytes)) throw new UsageError(`"${file}" is no UTF-8 text; save the table as CSV UTF-8`);
   try {
-    bytes = readFileSync(file);
-  } catch (fault) {
-    const code = (fault as NodeJS.ErrnoException).code;
-    throw new UsageError(
-      code === "ENOENT" ? `there is no file "${file}"` : `"${file}" cannot be read (${code ?? fault})`,
-    );
-  }
-  try {
-    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
-  } catch {
-    throw new UsageError(`"${file}" is no UTF-8 text; save the table as CSV UTF-8`);
+    return tableReadings(file, read.bytes.toString("utf8"), known);
+  } catch (error) {
+    const isShown = isOwnStream(file) || new Repository(".", [file]).holds(file);
+    if (isShown || !(error instanceof ReadingError)) throw error;
+    throw new ReadingError(`${file}: the table does not fit (${notShown})`);
   }
 }
 

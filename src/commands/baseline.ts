@@ -1,6 +1,9 @@
 /** The baseline of `carcase lint`: read, written, and shrunk when findings of an old archive are gone. */
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync } from "node:fs";
 import { dirname, relative, resolve, sep } from "node:path";
+import { readInput } from "../cases/files/input.ts";
+import { Repository } from "../cases/files/repository.ts";
+import { notShown } from "../cases/index.ts";
 import {
   againstBaseline,
   type Baseline,
@@ -15,11 +18,11 @@ import {
   unaskedEntries,
 } from "../lint/index.ts";
 import { count } from "../words/listing.ts";
-import { checkWritable, writeWhole } from "./files.ts";
 import type { CommonOptions } from "./options.ts";
-import { checkResultFile } from "./result-file.ts";
+import { checkResultFile, resultFiles } from "./result-file.ts";
 import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
+import { checkWritable, FileKept, type Keeps } from "./write-file.ts";
 
 export interface BaselineOptions {
   readonly baseline?: string;
@@ -63,10 +66,13 @@ export function openBaseline(
     throw new UsageError(
       "--write-baseline: not written; a baseline is made by all rules from files that can all be read",
     );
+  // It is read before it is replaced, so that a pipe or a device can be none.
+  const there = readInput(writeBaseline);
+  if (!there.ok && existsSync(writeBaseline))
+    throw new UsageError(`cannot write the baseline ${writeBaseline}: ${there.message}`);
   // A case file given by mistake must not be lost.
-  if (existsSync(writeBaseline)) readBaseline(writeBaseline);
-  else checkResultFile("--write-baseline", writeBaseline, []);
-  checkWritable(writeBaseline);
+  checkWritable(writeBaseline, unlessBaseline(writeBaseline));
+  for (const one of resultFiles([["--write-baseline", writeBaseline]])) checkResultFile(one, []);
   return undefined;
 }
 
@@ -91,10 +97,8 @@ export function withBaseline(
     const gone = `${count(compared.stale, "finding")} of ${file} no longer ${compared.stale === 1 ? "occurs" : "occur"}`;
     if (frozenBaseline || isContinuousIntegration())
       run.say(`${gone}; run with --baseline outside CI to take them out.`);
-    else {
-      writeWhole(file, formatBaseline(compared.remaining));
-      if (!quiet) run.say(`${gone}; taken out of the baseline.`);
-    }
+    else if (shrink(file, baseline, compared.remaining, run) && !quiet)
+      run.say(`${gone}; taken out of the baseline.`);
   }
   return compared.result;
 }
@@ -102,7 +106,7 @@ export function withBaseline(
 function writeNew(file: string, result: LintResult, run: BaselineRun): LintResult {
   const key = keyFrom(file);
   const baseline = makeBaseline(result.findings, run.paths, key);
-  writeWhole(file, formatBaseline(baseline));
+  run.replace(file, formatBaseline(baseline), unlessBaseline(file));
   const compared = againstBaseline(result, baseline, key).result;
   if (!run.options.quiet)
     run.say(
@@ -111,23 +115,48 @@ function writeNew(file: string, result: LintResult, run: BaselineRun): LintResul
   return compared;
 }
 
-function readBaseline(file: string): Baseline {
-  let text: string;
+/** @returns whether it was written: what somebody put into it since it was read is not taken out again */
+function shrink(file: string, known: Baseline, remaining: Baseline, run: BaselineRun): boolean {
+  const why = `${file} was changed by somebody else since it was read, and is left as it is`;
   try {
-    text = readFileSync(file, "utf8");
+    run.replace(file, formatBaseline(remaining), (there) => {
+      const now = there === undefined ? "" : baselineIn(there);
+      return typeof now !== "string" && formatBaseline(now) === formatBaseline(known) ? undefined : why;
+    });
+    return true;
   } catch (error) {
-    const code = (error as NodeJS.ErrnoException).code ?? "unknown reason";
-    throw new UsageError(
-      code === "ENOENT"
-        ? `there is no baseline ${file}; carcase lint --write-baseline ${file} makes one`
-        : `cannot read the baseline ${file} (${code})`,
-    );
+    if (!(error instanceof FileKept)) throw error;
+    run.say(why);
+    return false;
   }
-  const baseline = parseBaseline(text);
-  if (typeof baseline === "string")
+}
+
+const baselineIn = (bytes: Buffer): Baseline | string => parseBaseline(bytes.toString("utf8"));
+
+/** A new baseline replaces another one, and no other file. */
+const unlessBaseline =
+  (file: string): Keeps =>
+  (there) => {
+    const baseline = there === undefined || there.length === 0 ? undefined : baselineIn(there);
+    return typeof baseline === "string" ? notBaseline(file, baseline) : undefined;
+  };
+
+const notBaseline = (file: string, why: string): string =>
+  `${file} is not a baseline: ${why.replace(/\.$/, "")}. Put back its last version, or write a new one under another name.`;
+
+function readBaseline(file: string): Baseline {
+  const read = readInput(file);
+  if (!read.ok)
     throw new UsageError(
-      `${file} is not a baseline: ${baseline.replace(/\.$/, "")}. Put back its last version, or write a new one under another name.`,
+      existsSync(file)
+        ? `cannot read the baseline ${file}: ${read.message}`
+        : `there is no baseline ${file}; carcase lint --write-baseline ${file} makes one`,
     );
+  const baseline = parseBaseline(read.bytes.toString("utf8"));
+  if (typeof baseline === "string") {
+    const why = new Repository(".", [file]).holds(file) ? baseline : notShown;
+    throw new UsageError(notBaseline(file, why));
+  }
   return baseline;
 }
 

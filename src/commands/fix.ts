@@ -3,9 +3,9 @@ import { resolve } from "node:path";
 import type { Archive } from "../cases/index.ts";
 import { type FixedFile, fixFiles, unifiedDiff } from "../fix/index.ts";
 import { fixReport } from "../formats/fix/report.ts";
-import { writeWhole } from "./files.ts";
 import type { CommonOptions } from "./options.ts";
-import type { Run } from "./run.ts";
+import type { Change, Run } from "./run.ts";
+import { speak } from "./streams.ts";
 import { UsageError } from "./usage-error.ts";
 
 export interface FixOptions {
@@ -33,26 +33,14 @@ export function fixesOf(archive: Archive, { paths, options: { config } }: Run): 
   return fixFiles(archive, paths);
 }
 
-/**
- * Writes the fixed files and says what was put right.
- * @throws UsageError when a file cannot be written
- */
+/** Writes the fixed files and says what was put right. */
 export function writeFixes(fixed: readonly FixedFile[], run: Run): void {
-  for (const one of fixed) {
-    writeWhole(one.file, one.after);
-    if (!run.options.quiet) process.stderr.write(fixReport(one, run.spoken));
-  }
-}
-
-/** The text of a file as it is and as it would be. */
-export interface Change {
-  readonly file: string;
-  readonly before: string;
-  readonly after: string;
+  for (const one of fixed) if (run.rewrite(one) && !run.options.quiet) speak(fixReport(one, run.spoken));
 }
 
 /** Writes a diff instead of the files. @returns the exit code: 1 when there is something to change */
 export function writeDiff(changes: readonly Change[], run: Run): number {
-  run.write(changes.map(({ file, before, after }) => unifiedDiff(file, before, after)).join(""));
+  const diff = changes.map(({ file, before, after }) => unifiedDiff(file, before, after)).join("");
+  run.write(diff, { sample: "--- a/", format: "diff" });
   return run.end(changes.length > 0);
 }

@@ -5,7 +5,13 @@ import { type BaselineOptions, checkBaselineOptions } from "./baseline.ts";
 import { checkFixOptions, type FixOptions } from "./fix.ts";
 import type { CommonOptions } from "./options.ts";
 import { asUsage, oneOf, partsOf, whole } from "./parsers.ts";
-import { checkApart, checkResultFile, isStandardOutput } from "./result-file.ts";
+import {
+  checkApart,
+  checkResultFile,
+  isStandardOutput,
+  type ResultFile,
+  resultFiles,
+} from "./result-file.ts";
 import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
 
@@ -24,6 +30,8 @@ export interface Asked {
   readonly mostWarnings: number;
   /** Further formats of the same run, each in a file. */
   readonly also: readonly Also[];
+  /** All files that are to be written, the baseline among them. */
+  readonly results: readonly ResultFile[];
   readonly rules: LintOptions;
   /** The rules that `--only` names, without the alarms, which are asked all the same. */
   readonly named: readonly string[] | undefined;
@@ -33,35 +41,35 @@ export interface Asked {
   readonly everyRule: boolean;
 }
 
-interface Also {
+interface Also extends ResultFile {
   readonly format: LintFormat;
-  readonly file: string;
-  /** As written, for messages. */
-  readonly option: string;
 }
 
 /** @throws UsageError for values that mean nothing, and for options that contradict each other */
 export function askedOf(run: Run<LintCommandOptions>): Asked {
   const { options, paths } = run;
-  const { output, config, baseline, writeBaseline } = options;
+  const { output, config, baseline, writeBaseline, stdinFilename } = options;
   const failing = levels.slice(0, levels.indexOf(oneOf("--fail-on", options.failOn, levels, "level")) + 1);
   const mostWarnings = warningsAllowed(options.maxWarnings);
-  const inputs = [...paths, config, baseline, writeBaseline];
+  const inputs = [...paths, config, baseline, writeBaseline, stdinFilename];
   const also = (options.also ?? []).map((text) => alsoOf(text, inputs));
   const changed = Object.fromEntries((options.rule ?? []).map(ruleLevel));
   const named = options.only === undefined ? undefined : onlyRules(options.only.join(","));
   checkBaselineOptions(options, paths);
   checkFixOptions(run);
-  checkApart([
-    { option: `--baseline ${baseline}`, file: baseline },
-    { option: `--write-baseline ${writeBaseline}`, file: writeBaseline },
-    { option: `--output ${output}`, file: output },
+  const results = [
+    ...resultFiles([
+      ["--write-baseline", writeBaseline],
+      ["--output", output],
+    ]),
     ...also,
-  ]);
+  ];
+  checkApart([...resultFiles([["--baseline", baseline]]), ...results]);
   return {
     failing,
     mostWarnings,
     also,
+    results,
     rules: { levels: changed, ...(named !== undefined && { only: [...named, ...alarmRules()] }) },
     named,
     threads: options.threads === undefined ? undefined : whole("--threads", options.threads, 1, 16),
@@ -88,8 +96,9 @@ function alsoOf(text: string, inputs: readonly (string | undefined)[]): Also {
     throw new UsageError(
       `--also ${text}: standard output is for the result itself; write --format ${format}, and --also text=FILE for the text`,
     );
-  checkResultFile("--also", file, inputs);
-  return { format, file, option: `--also ${text}` };
+  const also = { format, file, option: `--also ${text}` };
+  checkResultFile(also, inputs);
+  return also;
 }
 
 /** Alarms are asked whatever was chosen: no option silences them. */

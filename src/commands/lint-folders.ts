@@ -7,14 +7,15 @@ import { type OpenAlarm, openAlarmsOf } from "../alarms/index.ts";
 import {
   ArchiveReader,
   allFaults,
+  byFile,
   type Fault,
-  type FileOrder,
-  inOrder,
   type ReadEnd,
   type ReadOptions,
   readCases,
 } from "../cases/index.ts";
 import { gradeCheckFor, type LintedParts, Linter, type LintOptions } from "../lint/index.ts";
+import { whyNamed } from "./named-files.ts";
+import type { ResultFile } from "./result-file.ts";
 import { withCheckedScales } from "./sound-cases.ts";
 
 /** What is linted: plain data, as it is handed to a thread. */
@@ -22,6 +23,8 @@ export interface LintJob {
   readonly paths: readonly string[];
   readonly read: ReadOptions;
   readonly rules: LintOptions;
+  /** Files for results, which no case may name. */
+  readonly results?: readonly ResultFile[];
 }
 
 /** Which of the folders a thread takes. */
@@ -34,6 +37,8 @@ export interface Share {
 interface LintedShare extends Omit<ReadEnd, "scales"> {
   readonly part: LintedParts;
   readonly alarms: readonly OpenAlarm[];
+  /** Why nothing may be written. */
+  readonly refused: string | undefined;
 }
 
 /** The same of all folders. */
@@ -41,8 +46,12 @@ export interface LintedFolders {
   readonly parts: readonly LintedParts[];
   readonly alarms: readonly OpenAlarm[];
   readonly unreadable: readonly Fault[];
+  readonly passedOver: readonly string[];
   readonly pathsWithoutCases: readonly string[];
-  readonly order: FileOrder;
+  /** Where they lie. */
+  readonly folders: readonly string[];
+  /** Why nothing may be written: a record names a file for results. */
+  readonly refused: string | undefined;
 }
 
 /** Lints the folders of one share. */
@@ -51,11 +60,12 @@ export const lintShare = (job: LintJob, share: Share): Promise<LintedShare> =>
 
 async function lintRead(
   reader: ArchiveReader,
-  { rules }: LintJob,
+  { rules, results = [] }: LintJob,
   { from, to }: Share,
 ): Promise<LintedShare> {
   const linter = new Linter(rules);
   const alarms: OpenAlarm[] = [];
+  let refused: string | undefined;
   const folders = reader.folders.slice(from, to);
   for (const [index, folder] of folders.entries()) {
     const read = reader.read(folder);
@@ -63,11 +73,13 @@ async function lintRead(
     alarms.push(...openAlarmsOf(read).filter(({ pattern }) => pattern !== undefined));
     linter.gradeCheck = await gradeCheckFor(read.cases);
     linter.add(read);
+    refused ??= whyNamed({ ...read, scales: [] }, results);
     reader.letGo(folders[index + 1]);
   }
   const { scales, ...end } = await withCheckedScales(reader.end());
   for (const scale of scales) linter.addScale(scale);
-  return { ...end, part: linter.parts(), alarms };
+  refused ??= whyNamed({ cases: [], scales }, results);
+  return { ...end, part: linter.parts(), alarms, refused };
 }
 
 /** Modules of Node that take time to load and that a few files do not need. */
@@ -106,7 +118,7 @@ export async function lintFolders(job: LintJob, threads = 1): Promise<LintedFold
   );
   const working = others.map((share) => lintInThread(job, share));
   const done = [await lintRead(reader, job, first), ...(await Promise.all(working))];
-  return withDuplicates(joined(done, reader.order()), job);
+  return withDuplicates(joined(done, reader), job);
 }
 
 /** Folders in their order, cut into so many shares of about as many files. */
@@ -133,14 +145,16 @@ function lintInThread(job: LintJob, share: Share): Promise<LintedShare> {
   });
 }
 
-function joined(done: readonly LintedShare[], order: FileOrder): LintedFolders {
+function joined(done: readonly LintedShare[], reader: ArchiveReader): LintedFolders {
   const [first, ...others] = done.map((one) => one.pathsWithoutCases);
   return {
     parts: done.map(({ part }) => part),
-    alarms: done.flatMap((one) => one.alarms).sort(inOrder(order)),
+    alarms: done.flatMap((one) => one.alarms).sort(byFile),
     unreadable: allFaults(done),
+    passedOver: done.flatMap((one) => one.passedOver).sort(),
     pathsWithoutCases: (first ?? []).filter((path) => others.every((paths) => paths.includes(path))),
-    order,
+    folders: reader.folders.map(({ location }) => location),
+    refused: done.find(({ refused }) => refused !== undefined)?.refused,
   };
 }
 
@@ -156,11 +170,9 @@ function withDuplicates(done: LintedFolders, job: LintJob): LintedFolders {
   const ids = new Map<string, (readonly string[])[]>();
   for (const part of done.parts)
     for (const [id, files] of part.ids) ids.set(id, [...(ids.get(id) ?? []), files]);
-  const place = (file: string): number => done.order.get(file) ?? 0;
   const paths = [...ids.values()]
-    .filter((parts) => parts.length > 1 || parts.some((files) => !isAscending(files.map(place))))
-    .flat(2)
-    .sort((a, b) => place(a) - place(b));
+    .filter((parts) => parts.length > 1 || parts.some((files) => !isAscending(files)))
+    .flat(2);
   if (paths.length === 0) return done;
   const linter = new Linter({ ...job.rules, only: [acrossFolders] });
   const { input } = job.read;
@@ -182,8 +194,8 @@ function withDuplicates(done: LintedFolders, job: LintJob): LintedFolders {
   return { ...done, parts: [...parts, { ...nothing, findings, accepted }] };
 }
 
-const isAscending = (numbers: readonly number[]): boolean =>
-  numbers.every((one, index) => index === 0 || (numbers[index - 1] ?? one) <= one);
+const isAscending = (files: readonly string[]): boolean =>
+  files.every((one, index) => index === 0 || (files[index - 1] ?? one) <= one);
 
 const nothing: LintedParts = {
   findings: [],

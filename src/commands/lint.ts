@@ -7,55 +7,64 @@ import { makeStyle } from "../formats/page/style.ts";
 import { checkRulesOf, type LintResult, lintResult } from "../lint/index.ts";
 import { count } from "../words/listing.ts";
 import { openBaseline, withBaseline } from "./baseline.ts";
-import { checkWritable, writeWhole } from "./files.ts";
 import { fixesOf, writeDiff, writeFixes } from "./fix.ts";
 import { type Asked, askedOf, type LintCommandOptions } from "./lint-asked.ts";
 import { lintFolders } from "./lint-folders.ts";
 import { asUsage } from "./parsers.ts";
 import type { Run } from "./run.ts";
 import { pageWidth, timeOfRun } from "./terminal.ts";
+import { UsageError } from "./usage-error.ts";
 import { version } from "./version.ts";
 
 export async function lint(run: Run<LintCommandOptions>): Promise<number> {
-  const { output, fix, dryRun, quiet } = run.options;
+  const { fix, dryRun, quiet } = run.options;
   const format = run.format<LintFormat>(formats);
   const asked = askedOf(run);
-  const { also, failing, named } = asked;
+  const { also, failing, named, results } = asked;
   const inResult = format === "text";
   const noticed = inResult && !dryRun && isSeen(run);
+  const counted = !dryRun && (inResult || format === "github" || format === "json");
   if (fix) {
     // What can be wrong with the options is found out before any file is changed.
-    const archive = run.archive({ noticed });
+    const archive = run.archive({ noticed, counted, results });
     asUsage("", () => {
       for (const { settings } of archive.cases) checkRulesOf(settings);
     });
     openBaseline(!run.failed && asked.everyRule, run.options);
-    checkWritables(output, asked);
     const fixed = fixesOf(archive, run);
     if (dryRun) return writeDiff(fixed, run);
+    checkResults(format, asked, run);
     writeFixes(fixed, run);
   }
-  const read = await lintFolders({ ...run.reading(), rules: asked.rules }, asked.threads);
-  run.wasRead(read, { noticed, again: fix === true });
-  const found = asUsage("", () => lintResult(read.parts, read.unreadable, read.order));
+  const read = await lintFolders({ ...run.reading(), rules: asked.rules, results }, asked.threads);
+  if (read.refused !== undefined) throw new UsageError(read.refused);
+  if (fix) run.clear(read.folders);
+  else run.tellLeftovers(read.folders);
+  run.wasRead(read, { noticed, counted, again: fix === true });
+  const found = asUsage("", () => lintResult(read.parts, read.unreadable));
   const full = !run.failed && asked.everyRule;
   const baseline = openBaseline(full, run.options);
-  checkWritables(output, asked);
+  checkResults(format, asked, run);
   const result = withBaseline(found, baseline, { parts: read.parts, options: asked.rules, full }, run);
   const report: LintReport = {
     result,
     unreadable: read.unreadable,
+    passedOver: read.passedOver,
     failing,
     version,
     at: timeOfRun(),
     quiet: quiet === true,
     ...(named !== undefined && { only: named }),
   };
-  for (const one of also) writeWhole(one.file, lintReport(one.format, report, makeStyle(false)));
+  for (const one of also)
+    run.writeResult(one, lintReport(one.format, report, makeStyle(false)), {
+      sample: samples[one.format],
+      format: one.format,
+    });
   const notice = inResult ? alarmNotice(read.alarms, run.style) : "";
   // Elsewhere than in a terminal a finding stays one line, which can be searched for.
-  const width = pageWidth(output !== undefined, Number.POSITIVE_INFINITY);
-  run.write(notice + lintReport(format, report, run.style, width));
+  const width = pageWidth(run.output.length > 0, Number.POSITIVE_INFINITY);
+  run.write(notice + lintReport(format, report, run.style, width), { sample: samples[format] });
   noteLimits(result, [format, ...also.map((one) => one.format)], run);
   if (run.failed) return run.end();
   return run.end(
@@ -64,8 +73,19 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
   );
 }
 
-function checkWritables(output: string | undefined, { also }: Asked): void {
-  for (const file of [output, ...also.map((one) => one.file)]) if (file !== undefined) checkWritable(file);
+/** What an earlier result of a format is known by, before there is one to compare it with. */
+const samples: Record<LintFormat, string> = {
+  text: "no case was read",
+  json: '{"findings"',
+  sarif: '{"$schema": "https://json.schemastore.org/sarif-2.1.0.json"',
+  junit: "<testsuites>",
+  github: "no case was read",
+  gitlab: '[{"description"',
+};
+
+function checkResults(format: LintFormat, { also }: Asked, run: Run): void {
+  for (const one of run.output) run.checkResult(one, samples[format]);
+  for (const one of also) run.checkResult(one, samples[one.format]);
 }
 
 const formats = Object.fromEntries(lintFormats.map((format) => [format, format]));

@@ -7,10 +7,9 @@ import { measureJson } from "../formats/measure/json.ts";
 import { measureProblems } from "../formats/measure/problems.ts";
 import { measureText } from "../formats/measure/text.ts";
 import { type Measurements, measureAll, measuredRecord } from "../measure/index.ts";
-import { checkWritable, writeWhole } from "./files.ts";
-import { type Change, writeDiff } from "./fix.ts";
+import { writeDiff } from "./fix.ts";
 import type { CommonOptions } from "./options.ts";
-import type { Run } from "./run.ts";
+import type { Change, Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
 
 export interface MeasureOptions extends CommonOptions {
@@ -22,7 +21,7 @@ export interface MeasureOptions extends CommonOptions {
 const tracingFile = /\.(svg|svgz|json|geojson|png|jpe?g|tiff?|gif|bmp|webp|heic|pdf)$/i;
 
 export function measure(run: Run<MeasureOptions>): number {
-  const { format, output, quiet, write, dryRun } = run.options;
+  const { format, quiet, write, dryRun } = run.options;
   const written = run.format<(measured: Measurements) => string>({
     text: (measured) => measureText(measured, run.style, quiet !== true),
     json: measureJson,
@@ -39,14 +38,15 @@ export function measure(run: Run<MeasureOptions>): number {
     run.say(
       "no case here names a tracing; write respiratory.turbinates.tracing or respiratory.lungs.tracing",
     );
+  const result = written(measured);
   if (write) {
     const changed = changedCases(measured);
     if (dryRun) return writeDiff(changed, run);
-    if (output !== undefined) checkWritable(output);
-    for (const { file, after } of changed) writeWhole(file, after);
-    if (!quiet) for (const { file } of changed) run.say(`wrote what was measured into ${file}`);
+    for (const one of run.output) run.checkResult(one, result);
+    for (const one of changed)
+      if (run.rewrite(one) && !quiet) run.say(`wrote what was measured into ${one.file}`);
   }
-  if (!nothing || format !== "text") run.write(written(measured));
+  if (!nothing || format !== "text") run.write(result);
   return run.end();
 }
 

@@ -5,11 +5,11 @@ import { join } from "node:path";
 import { decode, readText, type TextResult } from "../cases/files/read-text.ts";
 import { type Fault, readCases } from "../cases/index.ts";
 import { farmFrame, planChoose, planDiagnostic, tagsFrame, type Unit } from "../plan/index.ts";
-import { readStandardInput } from "./files.ts";
 import type { CommonOptions } from "./options.ts";
 import { asUsage, ids, whole } from "./parsers.ts";
 import { writePlan } from "./plan.ts";
 import type { Run } from "./run.ts";
+import { readStandardInput } from "./standard-input.ts";
 import { UsageError } from "./usage-error.ts";
 
 export interface ChooseOptions extends CommonOptions {
@@ -82,7 +82,7 @@ function frameOf(from: string, unit: "pigs" | "pens", run: Run<ChooseOptions>): 
 }
 
 function textOf(file: string): string {
-  const read: TextResult = file === "-" ? decode(readStandardInput()) : readText(file);
+  const read: TextResult = file === "-" ? decode(readStandardInput()) : readText(file, true);
   if (read.ok) return read.text;
   const [fault] = read.faults;
   const line = fault?.place === undefined ? "" : `line ${fault.place.line}: `;

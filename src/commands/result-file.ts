@@ -1,7 +1,14 @@
-/** Where a result may go: never over a file that it was made from, nor over any record, nor where it would be taken for one. */
-import { existsSync, realpathSync, statSync } from "node:fs";
-import { realTarget } from "./files.ts";
+/** Where a result may go: never over a file that it was made from, nor where it would be taken for a record. */
+import { existsSync, fstatSync, statSync } from "node:fs";
+import { identity, numberOf, realTarget } from "./file-identity.ts";
 import { UsageError } from "./usage-error.ts";
+
+/** A file for a result. */
+export interface ResultFile {
+  /** The option with its file, as written. */
+  readonly option: string;
+  readonly file: string;
+}
 
 /** Names of the standard output. */
 export const isStandardOutput = (file: string): boolean =>
@@ -10,42 +17,35 @@ export const isStandardOutput = (file: string): boolean =>
 /**
  * Refuses a file for results that is one of the inputs, or that has the name of a record: cases, visits, farms,
  * settings and scales are YAML, and no result is.
- * @param option as written, for the message; @param inputs paths that were asked about
+ * @param inputs what the command reads, as named on the command line
  * @throws UsageError when the file must not be written
  */
-export function checkResultFile(option: string, file: string, inputs: readonly (string | undefined)[]): void {
-  const target = realTarget(file);
+export function checkResultFile({ option, file }: ResultFile, inputs: readonly (string | undefined)[]): void {
   const there = existsSync(file);
-  const isInput = inputs.some(
-    (input) => input !== undefined && existsSync(input) && realpathSync(input) === target,
-  );
-  if (there && isInput)
+  if (there && inputs.some((input) => input !== undefined && inputIdentity(input) === identity(file)))
     throw new UsageError(
-      `${option} ${file}: that file is read by this very command; nothing was written. Give the result a name of its own.`,
+      `${option}: that file is read by this very command; nothing was written. Give the result a name of its own.`,
     );
-  if (isYaml(target) || isYaml(file))
+  if (isYaml(realTarget(file)) || isYaml(file))
     throw new UsageError(
       there
-        ? `${option} ${file}: that YAML file is already there and would be lost, and no result is YAML; nothing was written. Give the result a name of its own.`
-        : `${option} ${file}: no result is YAML, and a file of that name would be read as a record; nothing was written. Give it another ending, such as .txt or .json.`,
-    );
-  if (there && (isPicture(target) || isPicture(file)))
-    throw new UsageError(
-      `${option} ${file}: that picture is already there and would be lost, and no result is a picture; nothing was written. Give the result a name of its own.`,
+        ? `${option}: that YAML file is already there and would be lost, and no result is YAML; nothing was written. Give the result a name of its own.`
+        : `${option}: no result is YAML, and a file of that name would be read as a record; nothing was written. Give it another ending, such as .txt or .json.`,
     );
 }
 
+const inputIdentity = (input: string): string | undefined =>
+  input === "-" ? numberOf(fstatSync(0, { bigint: true })) : identity(input);
+
 /**
  * Refuses two results for one file, whether it is there or not. Pipes and devices take all they are given.
- * @param results options as written, each with its file
+ * @throws UsageError
  */
-export function checkApart(
-  results: readonly { readonly option: string; readonly file: string | undefined }[],
-): void {
+export function checkApart(results: readonly ResultFile[]): void {
   const taken = new Map<string, string>();
   for (const { option, file } of results) {
-    if (file === undefined || (existsSync(file) && !statSync(file).isFile())) continue;
-    const target = realTarget(file);
+    if (existsSync(file) && !statSync(file).isFile()) continue;
+    const target = identity(file);
     const other = taken.get(target);
     if (other !== undefined)
       throw new UsageError(
@@ -55,7 +55,10 @@ export function checkApart(
   }
 }
 
-const isYaml = (file: string): boolean => /\.ya?ml$/i.test(file);
+/** The files that were asked for, each with its option. */
+export const resultFiles = (
+  options: readonly (readonly [option: string, file: string | undefined])[],
+): ResultFile[] =>
+  options.flatMap(([option, file]) => (file === undefined ? [] : [{ option: `${option} ${file}`, file }]));
 
-/** Tracings and photographs belong to cases, and no result has their form. */
-const isPicture = (file: string): boolean => /\.(?:svg|geojson|jpe?g|png|tiff?|heic|webp)$/i.test(file);
+const isYaml = (file: string): boolean => /\.ya?ml$/i.test(file);

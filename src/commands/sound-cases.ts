@@ -5,6 +5,7 @@ import {
   type Fault,
   type HouseScale,
   leaveOutFaultyScales,
+  placedFault,
 } from "../cases/index.ts";
 
 /** What is left of an archive, and why the rest is left out. */
@@ -51,16 +52,9 @@ export function withoutCopies(archive: Archive): Left {
 export const withSoundScales = async (archive: Archive): Promise<Archive> =>
   leaveOutFaultyScales(await withCheckedScales(archive));
 
-function copyFault({ file, id, document }: Case, other: Case): Fault {
-  const place = document.where(["case"]);
-  return {
-    file,
-    ...place,
-    path: ["case"],
-    intended: ["case"],
-    message: `case: "${id}" is already the case of ${other.file}, and no pig is counted twice. Take out the copy, or give one of the two pigs an id of its own.`,
-    excerpt: document.line(place.line),
-    kind: "format",
-    outOfRange: false,
-  };
-}
+const copyFault = (one: Case, other: Case): Fault =>
+  placedFault(
+    one,
+    ["case"],
+    `case: "${one.id}" is already the case of ${other.file}, and no pig is counted twice. Take out the copy, or give one of the two pigs an id of its own.`,
+  );

@@ -7,6 +7,7 @@ import { ageClassTopics, deathTopics, factTopics, familyTopics, selectionTopics 
 import { ruleTopics } from "./rules.ts";
 import { containerTopics, materialTopics, testTopics } from "./sampling.ts";
 import { scaleTopics } from "./scales.ts";
+import { settingsTopics } from "./settings.ts";
 import { timeTopics } from "./time-limits.ts";
 import { wordTopics } from "./words.ts";
 
@@ -29,6 +30,7 @@ export const topics: readonly Topic[] = [
   ...containerTopics,
   ...testTopics,
   ...timeTopics,
+  ...settingsTopics,
 ].sort((a, b) => kinds.indexOf(a.kind) - kinds.indexOf(b.kind));
 
 /** Letter case, blanks and brackets do not matter. */

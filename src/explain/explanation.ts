@@ -32,6 +32,7 @@ export const kindGroups = {
     test: "tests",
     "time limit": "time-limits",
   },
+  Settings: { setting: "settings" },
 } as const;
 type Groups = typeof kindGroups;
 export type Kind = { [Group in keyof Groups]: keyof Groups[Group] }[keyof Groups];

@@ -3,10 +3,10 @@ import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { find, roleOf } from "../cases/files/find.ts";
 import { readText } from "../cases/files/read-text.ts";
-import type { Archive } from "../cases/index.ts";
+import type { Archive, Case } from "../cases/index.ts";
+import { leadsNowhere, namedSchema, schemaPlace } from "../schemas/index.ts";
 import { type Fix, fixText } from "./fix-text.ts";
 import type { FixedKind } from "./probe.ts";
-import { schemaPlace } from "./schema-place.ts";
 
 export interface FixedFile {
   readonly file: string;
@@ -22,8 +22,8 @@ export interface FixedFile {
  */
 export function fixFiles(archive: Archive, paths: readonly string[]): FixedFile[] {
   const asked = new Set(paths.flatMap((path) => find(path, ".").files.map(({ file }) => resolve(file))));
-  const files = new Map<string, FixedKind>(archive.cases.map(({ file }) => [file, "case"]));
-  for (const { file } of [...archive.visits, ...archive.farms]) {
+  const files = new Map<string, FixedKind>(archive.cases.filter(isInside).map(({ file }) => [file, "case"]));
+  for (const { file } of [...archive.visits, ...archive.farms].filter(isInside)) {
     const role = roleOf(file);
     if ((role === "visit" || role === "farm") && asked.has(resolve(file))) files.set(file, role);
   }
@@ -33,6 +33,9 @@ export function fixFiles(archive: Archive, paths: readonly string[]): FixedFile[
     .filter((fixed) => fixed !== undefined);
 }
 
+/** Nothing is written through a link that leads out of the repository, nor shown as a difference. */
+const isInside = ({ document }: Pick<Case, "document">): boolean => document.isHidden !== true;
+
 /** The byte order mark of a file stays. */
 const mark = "\ufeff";
 
@@ -40,7 +43,10 @@ function fixFile(file: string, kind: FixedKind): FixedFile | undefined {
   const read = readText(file);
   if (!read.ok) return undefined;
   const bom = readFileSync(file, "utf8").startsWith(mark) ? mark : "";
-  const { text, fixes } = fixText(read.text, { kind, schema: schemaPlace(resolve(file), kind) });
+  const named = namedSchema(read.text)?.schema;
+  const isWanted = named === undefined || leadsNowhere(file, named);
+  const schema = isWanted ? schemaPlace(file, kind) : undefined;
+  const { text, fixes } = fixText(read.text, { kind, schema });
   if (fixes.length === 0) return undefined;
   return { file, before: bom + read.text, after: bom + text, fixes };
 }

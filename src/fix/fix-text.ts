@@ -3,10 +3,10 @@ import { isDeepStrictEqual } from "node:util";
 import { valueAt } from "../cases/index.ts";
 import type { SourceDocument } from "../cases/yaml/document.ts";
 import { parseYaml } from "../cases/yaml/parse-yaml.ts";
+import { withSchema } from "../schemas/index.ts";
 import { hiddenCharacter } from "../words/hidden-characters.ts";
 import { inKeyOrder } from "./key-order.ts";
 import { type FixedKind, keyOrder } from "./probe.ts";
-import { withModeline } from "./schema-place.ts";
 import { applyEdits } from "./text-edit.ts";
 import { type ValueEdit, valueEdits } from "./value-edits.ts";
 
@@ -24,7 +24,7 @@ export interface FixedText {
 
 export interface FixTextOptions {
   readonly kind: FixedKind;
-  /** The path to the schema for the editor's line, if there is one. */
+  /** The path for the editor's line, where it is missing or leads nowhere and there is a schema. */
   readonly schema?: string | undefined;
 }
 
@@ -61,7 +61,7 @@ export function fixText(text: string, { kind, schema }: FixTextOptions): FixedTe
   const document = read(current)?.document;
   if (document !== undefined)
     whole(inKeyOrder(current, document, order), "keys put into the order of the format");
-  if (schema !== undefined) whole(withModeline(current, schema), `line for the editor added: ${schema}`);
+  if (schema !== undefined) whole(withSchema(current, schema), `line for the editor: ${schema}`);
   return { text: current, fixes };
 }
 

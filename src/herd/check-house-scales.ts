@@ -1,5 +1,5 @@
 /** Scale files of the practice: their worked examples are worked out before anybody relies on them. */
-import type { Archive, Fault, HouseScale, Path } from "../cases/index.ts";
+import { type Archive, type Fault, type HouseScale, type Path, placedFault } from "../cases/index.ts";
 import type { HerdExample, Scale } from "../knowledge/index.ts";
 import { classOf, type ExampleFault, exampleFaults, rounded } from "../score/index.ts";
 import { indexValue } from "./herd-index.ts";
@@ -14,22 +14,11 @@ export const checkHouseScales = <Read extends Pick<Archive, "scales">>(archive: 
 });
 
 function faultsOf(file: HouseScale): Fault[] {
-  const { scale, document } = file;
+  const { scale } = file;
   if (scale === undefined) return [];
-  return [...exampleFaults(scale), ...herdFaults(scale)].map(({ path, message }) => {
-    const place = document.where(path);
-    return {
-      file: file.file,
-      ...place,
-      path,
-      intended: path,
-      message,
-      excerpt: document.line(place.line),
-      kind: "format",
-      outOfRange: false,
-      rule: "scale-example",
-    };
-  });
+  return [...exampleFaults(scale), ...herdFaults(scale)].map(({ path, message }) =>
+    placedFault(file, path, message, { rule: "scale-example" }),
+  );
 }
 
 const herdFaults = (scale: Scale): ExampleFault[] =>

@@ -1,8 +1,9 @@
 /** A finding of the linter, with its place. The first seven fields are an interface that scripts rely on. */
 import { formatPath, type Path, valueAt } from "../cases/index.ts";
-import type { SourceDocument } from "../cases/yaml/document.ts";
+import type { Place, SourceDocument } from "../cases/yaml/document.ts";
+import { namedSchema } from "../schemas/index.ts";
 import { ownCopy } from "../words/own-copy.ts";
-import type { Level } from "./rule.ts";
+import type { Level, Points } from "./rule.ts";
 
 export interface Finding {
   readonly rule: string;
@@ -27,12 +28,22 @@ export function placeFinding(
   message: string,
   subject: { readonly file: string; readonly document: SourceDocument },
   path: Path,
-  points: "key" | "value",
+  points: Points,
 ): Finding {
   const { document, file } = subject;
-  const place = points === "key" ? document.whereKey(path) : document.where(path);
+  const place = placeOf(document, path, points);
   // Where not even the first key is there, the first line of the file shows nothing.
   const shows = path[0] === undefined || valueAt(document.value, path.slice(0, 1)) !== undefined;
   const text = shows ? ownCopy(document.line(place.line)) : "";
-  return { rule, level, message, file, ...place, path: formatPath(path), excerpt: text };
+  return { rule, level, message, file, ...place, path: shownPath(document, path), excerpt: text };
 }
+
+function placeOf(document: SourceDocument, path: Path, points: Points): Place {
+  const named = points === "schema line" ? namedSchema(document.text) : undefined;
+  if (named !== undefined) return { line: named.line, column: named.column, length: named.schema.length };
+  return points === "key" ? document.whereKey(path) : document.where(path);
+}
+
+/** Keys are content, too. */
+export const shownPath = ({ isHidden }: SourceDocument, path: Path): string =>
+  isHidden ? "" : formatPath(path);

@@ -3,13 +3,12 @@
 import { isUntold } from "../alarms/index.ts";
 import {
   type Archive,
+  byFile,
   type Case,
   type Farm,
   type Fault,
-  type FileOrder,
-  formatPath,
   type HouseScale,
-  inOrder,
+  notShown,
   type Path,
   pathsMeet,
   type Settings,
@@ -25,10 +24,11 @@ import {
   type OrganCounts,
   type VisitCompleteness,
 } from "./completeness.ts";
-import { type Finding, placeFinding } from "./finding.ts";
+import { type Finding, placeFinding, shownPath } from "./finding.ts";
 import type { GradeCheck } from "./needs-scales.ts";
-import type { FileRule, Level, Report, Rule, VisitRule } from "./rule.ts";
+import type { FileRule, Level, Points, Report, Rule, VisitRule } from "./rule.ts";
 import { checkRulesOf, type NamedRules, ruleNamed } from "./rule-names.ts";
+import { textsOf } from "./rule-texts.ts";
 import { rules } from "./rules/index.ts";
 import { type FindingCounts, findingCounts } from "./summary.ts";
 
@@ -200,7 +200,7 @@ export class Linter {
       if (rule === undefined) formatErrorsNotShown++;
       else {
         const level = levelFor(rule, subject.settings, this.#options);
-        if (level !== "off") this.#found.push(fromFault(rule, level, fault));
+        if (level !== "off") this.#found.push(fromFault(rule, level, fault, subject));
       }
     }
     const { rules: named } = subject.settings;
@@ -208,15 +208,12 @@ export class Linter {
     this.#files.set(subject.file, { rules: named, unsound, formatErrorsNotShown, shared });
   }
 
-  readonly #add = (
-    rule: Rule,
-    subject: Subject,
-    message: string,
-    path: Path,
-    points: "key" | "value",
-  ): void => {
+  readonly #add = (rule: Rule, subject: Subject, message: string, path: Path, points: Points): void => {
     const level = levelFor(rule, subject.settings, this.#options);
-    if (level !== "off") this.#found.push(placeFinding(rule.id, level, message, subject, path, points));
+    if (level === "off") return;
+    // What a rule says of a file may quote it; what the rule asks does not.
+    const said = subject.document.isHidden ? `${textsOf(rule).summary} (${notShown})` : message;
+    this.#found.push(placeFinding(rule.id, level, said, subject, path, points));
   };
 
   /** Takes out what the files accept, and reports entries that are wrong. */
@@ -246,13 +243,7 @@ class Reporter {
 
   constructor(
     readonly subject: Subject,
-    readonly add: (
-      rule: Rule,
-      subject: Subject,
-      message: string,
-      path: Path,
-      points: "key" | "value",
-    ) => void,
+    readonly add: (rule: Rule, subject: Subject, message: string, path: Path, points: Points) => void,
   ) {}
 
   of(rule: Rule): Report {
@@ -277,14 +268,12 @@ class Reporter {
  * The result of a run.
  * @param parts in the order in which they were read; what is shared counts once
  * @param unreadable faults of files of which nothing could be made
- * @param order where cases and visits come; as they were read where it is not said
  * @throws UnknownRule when the settings of a case name a rule that does not exist: not before everything was read, so
  *   that no alarm is missed for it
  */
 export function lintResult(
   parts: readonly LintedParts[],
   unreadable: readonly Pick<Fault, "file">[],
-  order: FileOrder = new Map(),
 ): LintResult {
   for (const { settings } of parts) for (const one of settings) checkRulesOf(one);
   const files = new Map<string, LintedFile>();
@@ -300,12 +289,12 @@ export function lintResult(
     .flatMap((part) => part.findings.filter(({ file }) => !part.files.has(file) || partOf.get(file) === part))
     .sort(byPlace);
   const accepted = parts.flatMap((part) => part.accepted).sort(byPlace);
-  const perCase = parts.flatMap((part) => part.completeness).sort(inOrder(order));
+  const perCase = parts.flatMap((part) => part.completeness).sort(byFile);
   return {
     findings,
     accepted,
     completeness: perCase,
-    visits: parts.flatMap((part) => part.visits).sort(inOrder(order)),
+    visits: parts.flatMap((part) => part.visits).sort(byFile),
     summary: {
       cases: perCase.length,
       ...findingCounts(findings),
@@ -342,13 +331,14 @@ const ruleOfFault = (fault: Fault): string =>
 
 const untoldRule = "alarm-cannot-be-told";
 
-function fromFault(rule: Rule, level: Level, fault: Fault): Finding {
+function fromFault(rule: Rule, level: Level, fault: Fault, { document }: Subject): Finding {
   const { file, line, column, length, excerpt } = fault;
+  const path = shownPath(document, fault.path);
   const message =
     rule.id === untoldRule
       ? `${fault.message} An alarm looks here and cannot be told: put this right before you go on.`
       : fault.message;
-  return { rule: rule.id, level, message, file, line, column, path: formatPath(fault.path), length, excerpt };
+  return { rule: rule.id, level, message, file, line, column, path, length, excerpt };
 }
 
 /** What is due under a protocol that does not exist cannot be told; one finding says so. */

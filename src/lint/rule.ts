@@ -24,8 +24,11 @@ export const families = [
 ] as const;
 export type Family = (typeof families)[number];
 
+/** What of a path is meant: its key, its value, or of the whole file the comment that names its schema. */
+export type Points = "key" | "value" | "schema line";
+
 /** A finding of a rule, before it has a place in a file. */
-export type Report = (message: string, path: Path, points?: "key" | "value") => void;
+export type Report = (message: string, path: Path, points?: Points) => void;
 
 /**
  * An example: YAML laid over a complete base case (a blank key takes an entry out). `others` are further cases of
@@ -42,6 +45,8 @@ export interface Example {
   readonly scale?: string;
   /** Empty files that lie beside the cases, such as photographs. */
   readonly files?: readonly string[];
+  /** The schema that a comment at the top of the case names. */
+  readonly schema?: string;
 }
 
 interface RuleText {

@@ -1,6 +1,7 @@
 /** A GeoJSON FeatureCollection to the outlines that are measured: properties.part holds the agreed id. */
 import { parseYaml } from "../cases/yaml/parse-yaml.ts";
 import { type Contour, type Point, polygonal } from "./curve.ts";
+import { jsonFault } from "./json-fault.ts";
 import { inMillimetres, lengthUnits } from "./length.ts";
 import { intendedPart, type Part, partOf } from "./parts.ts";
 import { type Place, TracingError, wholeFile } from "./problem.ts";
@@ -15,7 +16,7 @@ interface Feature {
   readonly place: Place;
 }
 
-const maxPositions = 100_000;
+const maxPositions = 20_000;
 
 /**
  * Reads the collection; what is wrong with single features is collected, so that one run names everything.
@@ -65,9 +66,10 @@ function drawingOf(all: readonly Feature[], report: Report): Drawing {
       report(error);
     }
   }
+  const isPassedOver = new Set(passedOver);
   const anyPart = all.some(
     ({ properties: { part } }) =>
-      typeof part === "string" && !passedOver.includes(part) && partOf(part)?.kind !== "scale-bar",
+      typeof part === "string" && !isPassedOver.has(part) && partOf(part)?.kind !== "scale-bar",
   );
   if (!anyPart)
     report(
@@ -83,9 +85,13 @@ function features(text: string): Feature[] {
   let value: unknown;
   try {
     value = JSON.parse(text);
-  } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
-    throw new TracingError("not-geojson", `the file begins like GeoJSON but cannot be read as JSON: ${why}.`);
+  } catch {
+    const { what, place } = jsonFault(text);
+    throw new TracingError(
+      "not-geojson",
+      `the file begins like GeoJSON but is not JSON: ${what}; save it again from the drawing program.`,
+      place,
+    );
   }
   const { type, features: list } = record(value);
   if (type !== "FeatureCollection" || !Array.isArray(list))
@@ -165,7 +171,11 @@ function positions(value: unknown, place: Place): Point[] {
     );
   });
   if (points.length > maxPositions)
-    throw new TracingError("too-many-points", `the outline has ${points.length} points; simplify it.`, place);
+    throw new TracingError(
+      "too-many-points",
+      `the outline has ${points.length} points, more than ${maxPositions}; simplify it.`,
+      place,
+    );
   return points;
 }
 

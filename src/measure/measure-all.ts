@@ -30,7 +30,7 @@ export interface Measurements {
 }
 
 /**
- * @param files tracings, SVG or GeoJSON
+ * @param files tracings, SVG or GeoJSON, measured in the order of their names
  * @param cases whose turbinates and lungs may name tracings
  */
 export function measureAll(files: readonly string[], cases: readonly Case[]): Measurements {
@@ -40,7 +40,7 @@ export function measureAll(files: readonly string[], cases: readonly Case[]): Me
     if (measured.ok) measurements.push({ ...measured.measurement, owner });
     else problems.push(...measured.problems.map((problem) => ({ ...problem, owner })));
   };
-  for (const file of files) add(measureTracing(file), null);
+  for (const file of [...files].sort()) add(measureTracing(file), null);
   for (const one of cases)
     for (const named of caseTracings(one)) {
       const { organ, path } = named;
@@ -51,7 +51,7 @@ export function measureAll(files: readonly string[], cases: readonly Case[]): Me
 
 /** Measures a tracing of a case; one that shows nothing of the organ it stands under is a problem. */
 function measureCaseTracing(one: Case, { organ, tracing, path }: CaseTracing): Measured {
-  const measured = measureTracing(tracing, resolve(dirname(one.file), tracing));
+  const measured = measureTracing(tracing, resolve(dirname(one.file), tracing), one.file);
   if (!measured.ok) return measured;
   const { snout, lungs } = measured.measurement;
   if ((organ === "respiratory.lungs" ? lungs : snout) !== null) return measured;

@@ -38,10 +38,11 @@ export type Measured =
  * 1e-11 of each curve; elliptical arcs are followed to 2e-11 of their radius.
  * @param file as shown to people
  * @param location where it lies; default: `file`
+ * @param asked the file whose repository it must lie in for its content to be shown; default: `location`
  * @returns the measurement, or everything that keeps it from being made; nothing is thrown for a bad file
  */
-export function measureTracing(file: string, location = file): Measured {
-  const read = readTracing(file, location);
+export function measureTracing(file: string, location = file, asked = location): Measured {
+  const read = readTracing(file, location, asked);
   if (!read.ok) return read;
   try {
     return { ok: true, measurement: { tracing: file, sha256: read.sha256, ...measured(read.drawing) } };

@@ -1,15 +1,14 @@
 /** Reads the file of a tracing: what kind it is, by its content, and every reason why it cannot be measured. */
 import { isUtf8 } from "node:buffer";
-import { readFileSync, statSync } from "node:fs";
+import { readInput } from "../cases/files/input.ts";
+import { Repository } from "../cases/files/repository.ts";
+import { notShown } from "../cases/index.ts";
 import { outlineErrors, problemIn } from "./check-outlines.ts";
 import { geojsonDrawing } from "./geojson-tracing.ts";
 import { type Problem, TracingError } from "./problem.ts";
 import { sha256 } from "./sha256.ts";
 import { svgDrawing } from "./svg-tracing.ts";
 import type { Drawing } from "./tracing.ts";
-
-/** A tracing may hold the photograph it was drawn on; beyond this it is something else. */
-const maxBytes = 20 * 1024 * 1024;
 
 export type ReadTracing =
   | { readonly ok: true; readonly drawing: Drawing; readonly sha256: string }
@@ -18,39 +17,41 @@ export type ReadTracing =
 /**
  * @param file as shown to people
  * @param location where it lies
+ * @param asked what was named on the command line: a tracing outside that repository is measured, and nothing of it shown
  */
-export function readTracing(file: string, location = file): ReadTracing {
+export function readTracing(file: string, location = file, asked = location): ReadTracing {
+  const isHidden = (): boolean => !new Repository(".", [asked]).holds(location);
+  let bytes: Buffer | undefined;
   try {
-    const bytes = readBytes(location);
+    bytes = readBytes(location);
     const { drawing, errors } = drawingIn(bytes);
     const all = [...errors, ...outlineErrors(drawing)];
-    if (all.length > 0) return { ok: false, problems: all.map((error) => problemIn(file, error)) };
-    return { ok: true, drawing, sha256: sha256(bytes) };
+    if (all.length > 0) return refused(file, all, isHidden());
+    // What shapes are called is content, too.
+    const passedOver = drawing.passedOver.length > 0 && isHidden() ? [] : drawing.passedOver;
+    return { ok: true, drawing: { ...drawing, passedOver }, sha256: sha256(bytes) };
   } catch (error) {
-    if (error instanceof TracingError) return { ok: false, problems: [problemIn(file, error)] };
+    if (error instanceof TracingError) return refused(file, [error], bytes !== undefined && isHidden());
     throw error;
   }
 }
 
+function refused(file: string, errors: readonly TracingError[], isHidden: boolean): ReadTracing {
+  const problems = errors.map((error) => problemIn(file, error));
+  return {
+    ok: false,
+    problems: isHidden ? problems.map((one) => ({ ...one, message: `${notShown}.` })) : problems,
+  };
+}
+
 function readBytes(location: string): Buffer {
-  try {
-    const status = statSync(location);
-    if (!status.isFile())
-      throw new TracingError("file-unreadable", "it is no file; a tracing is an SVG or GeoJSON file.");
-    if (status.size > maxBytes)
-      throw new TracingError(
-        "file-too-large",
-        `the file has ${(status.size / 1e6).toFixed(1)} MB, and ${maxBytes / 1024 / 1024} MB is the limit; link the photograph instead of embedding it.`,
-      );
-    return readFileSync(location);
-  } catch (error) {
-    if (error instanceof TracingError) throw error;
-    const { code } = error as NodeJS.ErrnoException;
-    if (code === undefined) throw error;
-    const why =
-      code === "ENOENT" || code === "ENOTDIR" ? "there is no such file" : `it cannot be read (${code})`;
-    throw new TracingError("file-unreadable", `${why}.`);
-  }
+  const read = readInput(location);
+  if (read.ok) return read.bytes;
+  const { why, message } = read;
+  if (why === "too large")
+    throw new TracingError("file-too-large", `${message}; link the photograph instead of embedding it.`);
+  const help = why === "unreadable" ? "" : "; a tracing is an SVG or GeoJSON file";
+  throw new TracingError("file-unreadable", `${message}${help}.`);
 }
 
 /** First bytes of files that hold a picture and no outline. */

@@ -74,14 +74,17 @@ export const clausesOf = (text: string): string[] =>
     .split(/[;!?\n()]|\.(?=\s|$)|\s[-–—]\s|\b(?:but|except|however|aber|jedoch|sondern)\b/iu)
     .filter((clause) => clause.trim() !== "");
 
+/** Nobody denies a word over more than this; a longer look at each of many words would never end. */
+const reach = 300;
+
 function isDenied({ index, end }: Occurrence, clause: string): boolean {
-  const [head, tail] = [clause.slice(0, index), clause.slice(end)];
+  const [head, tail] = [clause.slice(Math.max(0, index - reach), index), clause.slice(end, end + reach)];
   if (hasAny(head, supposed)) return true;
   const denial = occurrences(head, before).at(-1);
   if (denial !== undefined) {
     const between = head.slice(denial.end);
     // A denial goes on through a list, "no froth, blood or pus", and not to what comes next.
-    if (!between.includes(",") || hasAny(clause.slice(denial.end), or)) return true;
+    if (!between.includes(",") || hasAny(`${between}${tail}`, or)) return true;
   }
   const [own = "", next = ""] = tail.split(",");
   return hasAny(own, after) || isNo(next.trim());

@@ -6,7 +6,7 @@ export function namedOrgans(text: string): PlacedOrgan[] {
   const words = plain(text);
   const written = ` ${words} `;
   const ids = new Set<string>();
-  for (const word of words.split(" "))
+  for (const word of new Set(words.split(" ")))
     for (const { name, organs: named } of namesByFirstWord().get(word) ?? [])
       if (written.includes(` ${name} `)) for (const id of named) ids.add(id);
   return ids.size === 0 ? [] : organs.filter(({ id }) => ids.has(id));

@@ -1,6 +1,6 @@
 /** The photographs that a case names, wherever it names them, and the files that lie beside a case. */
-import { existsSync } from "node:fs";
 import { basename, dirname, extname, resolve } from "node:path";
+import { isPlainFile } from "../cases/files/file-kind.ts";
 import type { Case, Path } from "../cases/index.ts";
 import { organById, organs, type PlacedOrgan } from "../knowledge/index.ts";
 import { fact } from "./fact.ts";
@@ -70,6 +70,6 @@ export const isElsewhere = (file: string): boolean => /^([a-z]:|[/\\~]|[a-z]+:\/
 /** A file as a path from the folder of the case. */
 export const besideCase = (one: Case, file: string): string => resolve(dirname(one.file), file);
 
-/** Whether a file that a case names is missing from its place. */
+/** Whether a file that a case names is missing from its place; a folder or a pipe is no file. */
 export const isAbsent = (one: Case, file: string): boolean =>
-  !isElsewhere(file) && !existsSync(besideCase(one, file));
+  !isElsewhere(file) && !isPlainFile(besideCase(one, file));

@@ -14,6 +14,7 @@ const floors: Record<string, number> = {
   knowledge: 1,
   cases: 2,
   notes: 2,
+  schemas: 2,
   record: 3,
   score: 4,
   measure: 4,
@@ -87,6 +88,16 @@ describe("the house", () => {
       );
     });
     expect(touching).toEqual([]);
+  });
+
+  it("writes files in one place, and lines in another", () => {
+    const calling = (call: RegExp): string[] =>
+      written.filter((file) => call.test(readFileSync(join(source, file), "utf8")));
+    expect(calling(/\bprocess\.std(?:out|err)\.write\b/)).toEqual(["commands/streams.ts"]);
+    expect(calling(/\b(?:renameSync|appendFile|createWriteStream|copyFile)/)).toEqual([
+      "commands/write-file.ts",
+    ]);
+    expect(calling(/\bwriteFile/).sort()).toEqual(["commands/streams.ts", "commands/write-file.ts"]);
   });
 
   it("has no way round: no file imports in a circle", () => {

@@ -46,7 +46,12 @@ describe("find", () => {
   it("takes a file that is named, whatever it looks like", () => {
     const root = farm();
     for (const name of ["notes.txt", "alder/.pig.yaml", "alder/node_modules/x/pig.yaml"])
-      expect(find(name, root)).toEqual({ path: name, files: [{ file: name, how: "named" }], faults: [] });
+      expect(find(name, root)).toEqual({
+        path: name,
+        files: [{ file: name, how: "named" }],
+        excluded: [],
+        faults: [],
+      });
   });
 
   it("follows patterns", () => {
@@ -74,7 +79,7 @@ describe("find", () => {
     "a".repeat(5000),
     "farm.yaml/x",
   ])("finds nothing at %j", (path) => {
-    expect(find(path, farm())).toEqual({ path, files: [], faults: [] });
+    expect(find(path, farm())).toEqual({ path, files: [], excluded: [], faults: [] });
   });
 
   it("prefers a file to the pattern that its name would be", () => {
@@ -201,6 +206,7 @@ describe("links and other things", () => {
     expect(find(".", root)).toEqual({
       path: ".",
       files: ["b-outside/pig.yaml", "real/pig.yaml"].map((file) => ({ file, how: "walked" })),
+      excluded: [],
       faults: [],
     });
     expect(files("a-link", root)).toEqual(["a-link/pig.yaml"]);

@@ -1,10 +1,10 @@
 /** What was probably meant by a word, a text or a value that does not fit the format. */
 import { describe, expect, it } from "vitest";
-import caseSchema from "../../schemas/case.schema.json" with { type: "json" };
 import { intendedWord, saysNothing } from "../../src/cases/faults/intended-word.ts";
 import { suggestion } from "../../src/cases/faults/suggestion.ts";
 import { vocabulary } from "../../src/generated/knowledge.ts";
 import { ageClasses, slipWords } from "../../src/knowledge/index.ts";
+import caseSchema from "../../src/schemas/case.schema.json" with { type: "json" };
 import { readAlarmFiles } from "../alarms/alarm-archive.ts";
 
 const protection: readonly string[] = caseSchema.$defs.safety.properties.protection.items.enum;

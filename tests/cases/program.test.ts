@@ -196,8 +196,8 @@ describe("things that are no files", () => {
       "2026-04-20/folder.yaml: not read: it is a folder; a case is a plain file",
       "2026-04-20/loop.yaml: not read: it is a link that leads back to itself",
       "2026-04-20/nowhere.yaml: not read: it is a link to a file that does not exist",
-      "2026-04-20/pipe.yaml: not read: it is not a plain file",
-      "2026-04-20/socket.yaml: not read: it is not a plain file",
+      "2026-04-20/pipe.yaml: not read: it is a pipe, not a plain file",
+      "2026-04-20/socket.yaml: not read: it is a socket, not a plain file",
       "2026-04-20/up: not read: it is a link that leads back to a folder above it; it was not followed",
     ]);
     expect(run.out).toMatch(modelWasRead);
@@ -219,7 +219,7 @@ describe("things that are no files", () => {
     const run = carcase(["lint", "."], { cwd: folder });
     isPlain(run);
     expect(run.code).toBe(2);
-    expect(run.err).toBe("carcase.yaml: not read: it is not a plain file\n");
+    expect(run.err).toBe("carcase.yaml: not read: it is a pipe, not a plain file\n");
     expect(run.out).toMatch(modelWasRead);
   });
 

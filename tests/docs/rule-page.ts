@@ -47,7 +47,8 @@ ${rule.locked ? "" : `\n## Another level\n\nIn \`carcase.yaml\`:\n\n\`\`\`yaml s
 
 function exampleBlocks(example: Example): string {
   const blocks: string[] = [];
-  if (example.case !== undefined) blocks.push(block(example.case));
+  const line = example.schema === undefined ? "" : `# yaml-language-server: $schema=${example.schema}\n`;
+  if (example.case !== undefined) blocks.push(block(line + example.case));
   if (example.visit !== undefined) blocks.push(`In the visit file:\n\n${block(example.visit)}`);
   if (example.settings !== undefined) blocks.push(`In \`carcase.yaml\`:\n\n${block(example.settings)}`);
   if (example.scale !== undefined) blocks.push(`In a scale file of the practice:\n\n${block(example.scale)}`);

@@ -78,7 +78,7 @@ describe("carcase agree", () => {
 
   it.each([
     [["readings.csv", "--format", "xml"], 'there is no format "xml"; there are text, json, csv'],
-    [["absent.csv"], 'there is no file "absent.csv"'],
+    [["absent.csv"], '"absent.csv" cannot be read: there is no such file'],
     [["latin.csv"], '"latin.csv" is no UTF-8 text; save the table as CSV UTF-8'],
     [["readings.csv", "--scale", "dottori-2007"], '--scale: there is no reading on a scale "dottori-2007"'],
     [["readings.csv", "--scale", "dottori-2007"], "there are readings on maff-1978"],

@@ -83,7 +83,14 @@ describe("lint", () => {
     const { out, code } = carcase(["lint", "--format", "json", "cases-example"]);
     expect(code).toBe(1);
     const result = JSON.parse(out);
-    expect(Object.keys(result)).toEqual(["findings", "accepted", "completeness", "visits", "summary"]);
+    expect(Object.keys(result)).toEqual([
+      "findings",
+      "accepted",
+      "completeness",
+      "visits",
+      "passed_over",
+      "summary",
+    ]);
     expect(result.findings.length).toBeGreaterThan(25);
     for (const finding of result.findings)
       expect(Object.keys(finding)).toEqual(["rule", "level", "message", "file", "line", "column", "path"]);

@@ -64,13 +64,3 @@ describe.each(hooks.map((hook) => [hook.id, hook] as const))("hook %s", (_, hook
     expect(bad.out).toContain("[skipped-organ]");
   });
 });
-
-describe("packing, as a hook runner installs from git", () => {
-  it("builds before it packs, and prints nothing but the name of the package", () => {
-    const { scripts } = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
-    expect(scripts.prepack).toContain("build");
-    // Runners take all that `npm pack` prints for the name.
-    expect(readFileSync(join(root, ".npmrc"), "utf8")).toContain("foreground-scripts=false");
-    expect(scripts.prepare).toBeUndefined();
-  });
-});

@@ -31,13 +31,6 @@ describe("results", () => {
     for (const name of ["pig-01.yaml", "pig.txt"])
       expect(readFileSync(join(cwd, name))).toEqual(readFileSync(join(day, "pig-01.yaml")));
   });
-
-  it("may replace an earlier result", () => {
-    const cwd = folder();
-    writeFileSync(join(cwd, "out.csv"), "old");
-    expect(carcase(["score", "--format", "csv", "-o", "out.csv", "."], { cwd }).code).toBe(0);
-    expect(readFileSync(join(cwd, "out.csv"), "utf8")).not.toBe("old");
-  });
 });
 
 describe("a copied case", () => {

@@ -1,8 +1,9 @@
-/** A result never replaces a record, a tracing or a photograph, nor a pipe, a device or a link. */
+/** A result replaces an earlier one and no other file: no record, tracing, photograph or table, no pipe, device or link. */
 import { spawnSync } from "node:child_process";
 import {
   cpSync,
   existsSync,
+  linkSync,
   lstatSync,
   mkdirSync,
   readdirSync,
@@ -12,7 +13,9 @@ import {
 } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { temporaryFolder } from "../cases/temporary.ts";
+import { unlessEarlier } from "../../src/commands/earlier-result.ts";
+import { put, temporaryFolder } from "../cases/temporary.ts";
+import { every } from "../every.ts";
 import { carcase, root } from "./run.ts";
 
 const day = join(root, "tests/fixtures/birch-farm/2026-04-20");
@@ -75,7 +78,7 @@ describe("a file for results", () => {
 
   it("may be behind a link, which stays, whether the file is there or not", () => {
     const cwd = temporaryFolder();
-    writeFileSync(join(cwd, "there.txt"), "old");
+    writeFileSync(join(cwd, "there.txt"), "3 cases: 2 errors in 1 file\n");
     symlinkSync("there.txt", join(cwd, "a.txt"));
     symlinkSync("later.txt", join(cwd, "b.txt"));
     for (const [link, file] of [
@@ -103,6 +106,204 @@ describe("a file for results", () => {
     expect(readFileSync(join(cwd, "got"), "utf8")).toMatch(/^1 case: /m);
     expect(lstatSync(join(cwd, "pipe")).isFIFO()).toBe(true);
     expect(readdirSync(cwd).sort()).toEqual(["got", "pipe"]);
+  });
+});
+
+describe("a file that a case names", () => {
+  /** A case that names tracing and photograph, which are JSON and not there yet. */
+  const farm = (): string => {
+    const cwd = temporaryFolder();
+    put(cwd, {
+      "day/pig.yaml":
+        "format: 1\ncase: x-1\nrespiratory:\n  turbinates: {section: premolar-1, tracing: ../drawn/t.json}\nphotos:\n  - {file: p.json}\n",
+      "drawn/t.json": '{"findings": "drawn by hand"}',
+      "day/p.json": "",
+      "plain.txt": "format: 1\ncase: x-2\n",
+      "carcase.yaml": "format: 1\nscales: [shipped, ./our.txt]\n",
+    });
+    const page = readFileSync(join(root, "docs/scales/house-scales.md"), "utf8");
+    const scale = [...page.matchAll(/```yaml[^\n]*\n([\s\S]*?)```/g)].find(([text]) =>
+      text.includes("id: our-gap"),
+    );
+    put(cwd, { "our.txt": scale?.[1] ?? expect.fail() });
+    linkSync(join(cwd, "drawn/t.json"), join(cwd, "hard.json"));
+    symlinkSync("drawn/t.json", join(cwd, "soft.json"));
+    symlinkSync("drawn", join(cwd, "linked"));
+    return cwd;
+  };
+  const contents = (cwd: string): string[] =>
+    readdirSync(cwd, { recursive: true, encoding: "utf8" })
+      .sort()
+      .map((name) =>
+        lstatSync(join(cwd, name)).isFile() ? `${name}: ${readFileSync(join(cwd, name), "utf8")}` : name,
+      );
+  const tracing = "day/pig.yaml names that file in line 4; nothing was written";
+
+  every(
+    "is refused for every result and under every name",
+    [
+      [["measure", "-o", "drawn/t.json", "day"], tracing],
+      [["measure", "--write", "-o", "./drawn/../drawn/t.json", "day/pig.yaml"], tracing],
+      [["lint", "-o", "hard.json", "."], tracing],
+      [["lint", "--format", "json", "--fix", "-o", "soft.json", "."], tracing],
+      [["lint", "--threads", "2", "--also", "json=linked/t.json", "."], tracing],
+      [["lint", "--write-baseline", "drawn/t.json", "."], "drawn/t.json"],
+      [["score", "--format", "json", "-o", "day/p.json", "."], "day/pig.yaml names that file in line 6"],
+      [["herd", "--format", "csv", "-o", "day/p.json", "day"], "day/pig.yaml names that file in line 6"],
+      [["compare", "-o", "soft.json", "."], tracing],
+      [["agree", "-o", "soft.json", "."], tracing],
+      [["lint", "--also", "text=our.txt", "."], "that file is a scale of the settings"],
+      [["score", "-o", "our.txt", "."], "that file is a scale of the settings"],
+      [["lint", "-o", "plain.txt", "plain.txt"], "read by this very command"],
+      [["lint", "-o", "plain.txt", "--stdin-filename", "plain.txt", "-"], "read by this very command"],
+    ] as const,
+    ([args, says]) => {
+      const cwd = farm();
+      const before = contents(cwd);
+      const { code, out, err } = carcase(args, { cwd, input: "format: 1\ncase: x-3\n" });
+      expect(err).toContain(says);
+      expect({ code, out }).toEqual({ code: 2, out: "" });
+      expect(contents(cwd)).toEqual(before);
+    },
+    ([args]) => args.join(" "),
+  );
+
+  it("is refused before it is there, too", () => {
+    const cwd = farm();
+    put(cwd, { "day/pig.yaml": "format: 1\ncase: x-1\nphotos: [later.txt]\n" });
+    const { code, err } = carcase(["lint", "-o", "day/later.txt", "day"], { cwd });
+    expect({ code, err }).toEqual({ code: 2, err: expect.stringContaining("names that file in line 3") });
+    expect(existsSync(join(cwd, "day/later.txt"))).toBe(false);
+  });
+
+  it.skipIf(process.platform === "win32")("is refused where it comes in by standard input", () => {
+    const cwd = farm();
+    const program = join(root, "bin/carcase.js");
+    const { status, stderr } = spawnSync(
+      "sh",
+      ["-c", '"$0" "$@" < plain.txt', process.execPath, program, "lint", "-o", "plain.txt", "-"],
+      { cwd, encoding: "utf8" },
+    );
+    expect({ status, stderr }).toEqual({
+      status: 2,
+      stderr: expect.stringContaining("read by this very command"),
+    });
+    expect(readFileSync(join(cwd, "plain.txt"), "utf8")).toBe("format: 1\ncase: x-2\n");
+  });
+});
+
+describe("a file that is there", () => {
+  const farm = join(root, "cases-example/alder-farm");
+  const readers = join(root, "cases-example/two-readers.csv");
+  const tracing = join(farm, "2026-03-14/tracings/pig-14.svg");
+  /** Every command in every format, asked twice for results that differ. */
+  const asked: readonly (readonly [formats: readonly string[], first: string[], second: string[]])[] = [
+    [
+      ["text", "json", "csv"],
+      ["score", day],
+      ["score", join(farm, "2026-09-19")],
+    ],
+    [
+      ["text", "json", "csv", "markdown"],
+      ["herd", day],
+      ["herd", "--level", "90%", day],
+    ],
+    [
+      ["text", "json", "csv", "markdown"],
+      ["compare", farm],
+      ["compare", "--level", "90%", farm],
+    ],
+    [
+      ["text", "json", "csv"],
+      ["agree", readers],
+      ["agree", "--level", "90%", readers],
+    ],
+    [
+      ["text", "json", "csv"],
+      ["measure", join(farm, "2026-03-14")],
+      ["measure", tracing],
+    ],
+    [
+      ["text", "json"],
+      ["explain", "lungs"],
+      ["explain", "liver"],
+    ],
+    [
+      ["text", "json", "csv", "markdown"],
+      ["plan", "say", "--pigs", "12"],
+      ["plan", "say", "--pigs", "30"],
+    ],
+  ];
+  const others = {
+    readings: readFileSync(readers, "utf8"),
+    tags: "1201\n1202\n1203\n",
+    notes: "Called the farm on Tuesday.\nTwo pigs are worse: look at the lungs.\n",
+    collection: '{"type": "FeatureCollection", "features": []}\n',
+    package: '{\n  "name": "farm-reports",\n  "version": "1.0.0"\n}\n',
+    settings: '{"$schema": "https://example.org/other.json", "version": "2.1.0"}\n',
+    list: '["12", "13"]\n',
+    drawing: '<?xml version="1.0" encoding="UTF-8"?>\n<svg/>\n',
+    picture: "\u0089PNG\r\n\u001a\n",
+  };
+
+  every(
+    "is known as an earlier result by its form, or empty, and anything else stays",
+    asked.flatMap(([formats, first, second]) => formats.map((format) => ({ format, first, second }))),
+    ({ format, first, second }) => {
+      const [before, now] = [first, second].map((args) => carcase([...args, "--format", format]).out);
+      expect(before).not.toBe(now);
+      const keeps = unlessEarlier("-o result", now ?? "");
+      for (const text of [before, now, ""]) expect(keeps(Buffer.from(text ?? ""))).toBeUndefined();
+      for (const [name, text] of Object.entries(others))
+        expect([name, keeps(Buffer.from(text))]).toEqual([
+          name,
+          expect.stringContaining("nothing was written"),
+        ]);
+    },
+    ({ format, first }) => `${first[0]} --format ${format}`,
+  );
+
+  every(
+    "is replaced by lint as well, in every format, and stays where it is something else",
+    ["text", "json", "sarif", "junit", "github", "gitlab"],
+    (format) => {
+      const file = join(temporaryFolder(), "result.out");
+      const lint = (...paths: string[]) => carcase(["lint", "--format", format, "-o", file, ...paths]);
+      writeFileSync(file, "");
+      expect(lint(join(farm, "2026-03-14/pig-01.yaml")).code).toBe(0);
+      const before = readFileSync(file, "utf8");
+      expect(lint("-q", join(root, "cases-example/incomplete/skipped-organ.yaml")).code).toBe(1);
+      expect(readFileSync(file, "utf8")).not.toBe(before);
+      for (const text of [others.notes, others.collection]) {
+        writeFileSync(file, text);
+        const { code, err } = lint(day);
+        expect({ code, err }).toEqual({ code: 2, err: expect.stringContaining("nothing was written") });
+        expect(readFileSync(file, "utf8")).toBe(text);
+      }
+    },
+  );
+
+  it("stops lint before it fixes anything", () => {
+    const cwd = temporaryFolder();
+    put(cwd, { "a.yaml": "format: 1\ncase: x-1", "notes.txt": "Called the farm.", "n.json": "{}" });
+    for (const also of [[], ["--also", "text=notes.txt"]]) {
+      const result = also.length === 0 ? "notes.txt" : "new.txt";
+      const { code, err } = carcase(["lint", "--fix", "-o", result, ...also, "."], { cwd });
+      expect({ code, err }).toEqual({ code: 2, err: expect.stringContaining("notes.txt") });
+      expect(readFileSync(join(cwd, "a.yaml"), "utf8")).toBe("format: 1\ncase: x-1");
+      expect(readdirSync(cwd).sort()).toEqual(["a.yaml", "n.json", "notes.txt"]);
+    }
+  });
+
+  it("is an earlier diff, also where nothing is left to change", () => {
+    const cwd = temporaryFolder();
+    put(cwd, { "a.yaml": "format: 1\ncase: x-1" });
+    const args = ["lint", "--fix", "--dry-run", "-o", "fix.diff", "."];
+    expect(carcase(args, { cwd }).code).toBe(1);
+    expect(readFileSync(join(cwd, "fix.diff"), "utf8")).toMatch(/^--- a\/a\.yaml\n/);
+    put(cwd, { "a.yaml": "format: 1\ncase: x-1\n" });
+    expect(carcase(args, { cwd }).code).toBe(0);
+    expect(readFileSync(join(cwd, "fix.diff"), "utf8")).toBe("");
   });
 });
 

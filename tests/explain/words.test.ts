@@ -1,10 +1,6 @@
 /** Every word that a case can hold is defined, as the table uses it, with who says so. */
 import { spawnSync } from "node:child_process";
 import { describe, expect, it } from "vitest";
-import caseSchema from "../../schemas/case.schema.json" with { type: "json" };
-import organsSchema from "../../schemas/organs.schema.json" with { type: "json" };
-import visitSchema from "../../schemas/visit.schema.json" with { type: "json" };
-import vocabularySchema from "../../schemas/vocabulary.schema.json" with { type: "json" };
 import { validate } from "../../src/cases/faults/validate.ts";
 import { parseYaml } from "../../src/cases/yaml/parse-yaml.ts";
 import { explain } from "../../src/explain/index.ts";
@@ -12,6 +8,10 @@ import { explainText } from "../../src/formats/explain/text.ts";
 import { makeStyle } from "../../src/formats/page/style.ts";
 import { definitions } from "../../src/knowledge/definitions.ts";
 import { organs, vocabulary } from "../../src/knowledge/index.ts";
+import caseSchema from "../../src/schemas/case.schema.json" with { type: "json" };
+import organsSchema from "../../src/schemas/organs.schema.json" with { type: "json" };
+import visitSchema from "../../src/schemas/visit.schema.json" with { type: "json" };
+import vocabularySchema from "../../src/schemas/vocabulary.schema.json" with { type: "json" };
 import { root } from "../end-to-end/run.ts";
 import { every } from "../every.ts";
 

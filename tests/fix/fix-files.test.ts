@@ -83,6 +83,22 @@ describe("carcase lint --fix", () => {
     expect(read("farm.yaml")).toMatch(/^# yaml-language-server: \$schema=schemas\/farm\.schema\.json\n/);
   });
 
+  it("puts a line right that leads nowhere, and no other", () => {
+    mkdirSync(join(folder, ".git"));
+    mkdirSync(join(folder, "for-editors"));
+    cpSync(join(root, "schemas/case.schema.json"), join(folder, "for-editors/case.schema.json"));
+    const line = "# yaml-language-server: $schema=";
+    const text = read(pig).replace("sex: Female", "sex: female");
+    write(pig, `${line}../../old/case.schema.json\n${text}`);
+    expect(lint("--fix").err).toContain("line for the editor: ../for-editors/case.schema.json");
+    expect(read(pig)).toBe(`${line}../for-editors/case.schema.json\n${text}`);
+    for (const schema of ["https://example.org/case.schema.json", "pig-01.yaml"]) {
+      write(pig, `${line}${schema}\n${text}`);
+      lint("--fix");
+      expect(read(pig)).toBe(`${line}${schema}\n${text}`);
+    }
+  });
+
   it("takes no schemas that are not of this format", () => {
     mkdirSync(join(folder, "schemas"));
     write("schemas/case.schema.json", "{}");

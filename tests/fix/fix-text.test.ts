@@ -178,7 +178,15 @@ describe("the line for the editor and the last line end", () => {
 
   it("are left alone where they are", () => {
     const text = "# yaml-language-server: $schema=elsewhere.json\nformat: 1\ncase: a\n";
-    expect(fixed(text, "../schemas/case.schema.json")).toBe(text);
+    expect(fixed(text)).toBe(text);
+  });
+
+  it("change in nothing but the path", () => {
+    const text =
+      "# my first pig\r\n  # yaml-language-server: a $schema: elsewhere.json b\r\nformat: 1\r\ncase: a\r\n";
+    expect(fixed(text, "../schemas/case.schema.json")).toBe(
+      text.replace("elsewhere.json", "../schemas/case.schema.json"),
+    );
   });
 });
 

@@ -57,7 +57,15 @@ export function report(findings: readonly Finding[], unreadable: readonly Fault[
       format_errors_not_shown: 0,
     },
   };
-  return { result, unreadable, failing: ["error"], version: "1.2.3", at: new Date(0), quiet: false };
+  return {
+    result,
+    unreadable,
+    passedOver: [],
+    failing: ["error"],
+    version: "1.2.3",
+    at: new Date(0),
+    quiet: false,
+  };
 }
 
 /** The result of all incomplete examples, and of a file that cannot be read. */

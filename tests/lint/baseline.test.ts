@@ -33,6 +33,7 @@ const empty = lintCases({
   farms: [],
   scales: [],
   unreadable: [],
+  passedOver: [],
   pathsWithoutCases: [],
 });
 const result = (findings: readonly Finding[]): LintResult => ({ ...empty, findings });

@@ -1,8 +1,8 @@
 /** The edges of the rules on description and consistency, and the words in their data. */
 import { describe, expect, it } from "vitest";
-import vocabulary from "../../schemas/vocabulary.schema.json" with { type: "json" };
 import { description, organById, plausible } from "../../src/knowledge/index.ts";
 import { scales } from "../../src/knowledge/scales.ts";
+import vocabulary from "../../src/schemas/vocabulary.schema.json" with { type: "json" };
 import { lintExample } from "./lay-example.ts";
 
 /** The rules that speak of a case, laid over the base visit. */

@@ -51,6 +51,9 @@ function furtherPig(number: number): Record<string, unknown> {
   return further;
 }
 
+const schemaOf = ({ schema }: Example): string =>
+  schema === undefined ? "" : `# yaml-language-server: $schema=${schema}\n`;
+
 /** Lints the base visit with an example over it. */
 export function lintExample(example: Example, options: LintOptions = {}): LintResult {
   const over = (base: Record<string, unknown>, text = "{}"): string => {
@@ -64,7 +67,7 @@ export function lintExample(example: Example, options: LintOptions = {}): LintRe
     "carcase.yaml": over({ format: 1, ...named }, example.settings),
     "farm.yaml": written(farm),
     "2026-04-20/visit.yaml": over(visit, example.visit),
-    "2026-04-20/pig-01.yaml": over(pig, example.case),
+    "2026-04-20/pig-01.yaml": schemaOf(example) + over(pig, example.case),
   };
   if (example.scale !== undefined) files["scales/house.yaml"] = example.scale;
   for (const name of example.files ?? []) files[posix.join("2026-04-20", name)] = "";

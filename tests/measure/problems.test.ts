@@ -199,7 +199,7 @@ const wrong: readonly (readonly [what: string, content: string | Uint8Array, pro
       ["units-mixed 2"],
     ],
     ["a shape in centimetres", svg('<rect id="cavity-left" width="3cm" height="20"/>'), ["units-mixed 2"]],
-    ["JSON that is none", "{ part: cavity }", ["not-geojson 0"]],
+    ["JSON that is none", "{ part: cavity }", ["not-geojson 1"]],
     ["other JSON", '{"type": "Feature"}', ["not-geojson 0"]],
     ["GeoJSON points", geo(feature({ part: "cavity-left", unit: "mm" }, [0, 0], "Point")), ["not-geojson 1"]],
     [

@@ -72,7 +72,7 @@ describe("the example of the documentation", () => {
 
   it("names all keys that it explains in the schema", () => {
     const schema = JSON.parse(
-      readFileSync(new URL("../../schemas/knowledge.schema.json", import.meta.url), "utf8"),
+      readFileSync(new URL("../../src/schemas/knowledge.schema.json", import.meta.url), "utf8"),
     );
     const known = Object.keys(schema.$defs.scale.properties);
     const table = page.slice(page.indexOf("## What to write"));

@@ -1,5 +1,6 @@
 /** Something wrong with a file itself, before any rule is asked. */
 import type { Path } from "../model/path.ts";
+import type { SourceDocument } from "../yaml/document.ts";
 
 export interface Fault {
   readonly file: string;
@@ -34,5 +35,28 @@ export function fileFault(file: string, message: string): Fault {
     excerpt: "",
     kind: "unreadable",
     outOfRange: false,
+  };
+}
+
+/** Stands in place of what a file outside the repository holds. */
+export const notShown = "content not shown: the file lies outside the repository";
+
+/** What is wrong at a path of a file that was read; of a file that must not be shown, no more than where. */
+export function placedFault(
+  { file, document }: { readonly file: string; readonly document: SourceDocument },
+  path: Path,
+  message: string,
+  more: Partial<Fault> & { readonly points?: "key" | "value" } = {},
+): Fault {
+  const { points = "value", ...rest } = more;
+  const place = points === "key" ? document.whereKey(path) : document.where(path);
+  return {
+    ...fileFault(file, document.isHidden ? `something here does not fit (${notShown})` : message),
+    kind: "format",
+    intended: path,
+    ...rest,
+    ...place,
+    path,
+    excerpt: document.line(place.line),
   };
 }

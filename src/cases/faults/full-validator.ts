@@ -5,13 +5,13 @@ import type { ErrorObject } from "ajv";
 export type ValidatedKind = "case" | "visit" | "farm" | "settings" | "baseline" | "scale";
 
 /** Whether a value fits; if not, `errors` says every reason. */
-export interface Validator {
+interface Validator {
   (value: unknown): boolean;
   errors?: readonly ErrorObject[] | null;
 }
 
 /** The validator of one kind of file, as the build keeps it; `package.json` says where. */
-export function fullValidator(kind: ValidatedKind): Validator {
+function fullValidator(kind: ValidatedKind): Validator {
   const module = createRequire(import.meta.url)(`#validators/${kind}-validator.cjs`);
   return (module as Record<string, Validator>)[`${kind}File`] as Validator;
 }

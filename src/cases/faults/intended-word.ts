@@ -38,7 +38,7 @@ export function intendedKey(written: string, known: readonly string[]): string |
 }
 
 /** A text in small letters without the signs round it. */
-const bare = (text: string): string => plain(text).replaceAll(/^[^\p{L}\p{N}]+|[^\p{L}\p{N}]+$/gu, "");
+const bare = (text: string): string => /[\p{L}\p{N}](?:.*[\p{L}\p{N}])?/su.exec(plain(text))?.[0] ?? "";
 
 /**
  * Whether a text says nothing where a reason is asked for: no two letters, one letter over and over,

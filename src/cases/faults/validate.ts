@@ -1,11 +1,15 @@
 /** Checks a document against its schema and keeps the part of it that is valid. */
+import type { ErrorObject } from "ajv";
 import { caseFits, farmFits, settingsFits, visitFits } from "../../generated/fits.js";
 import { withoutBlanks } from "../model/blanks.ts";
 import { type Path, put, remove, valueAt } from "../model/path.ts";
 import { errorsOf } from "./full-validator.ts";
 import { type SchemaFault, schemaFaults } from "./schema-faults.ts";
 
-/** Nearly all files fit, so this is asked first; what is wrong with the others is told by what is loaded then. */
+/**
+ * Nearly all files fit, with keys left blank or without, so this is asked first; what is wrong with the others is told by
+ * what is loaded then. A blank under a free name, such as that of a scale, is left to it as well.
+ */
 const fits = { case: caseFits, visit: visitFits, farm: farmFits, settings: settingsFits } as const;
 
 export type FileKind = keyof typeof fits | "scale";
@@ -80,15 +84,17 @@ function faultsIn(
   value: Record<string, unknown>,
   plain: Record<string, unknown>,
 ): SchemaFault[] {
-  const errors = kind !== "scale" && fits[kind](plain) ? [] : errorsOf(kind, plain);
+  if (kind !== "scale" && fits[kind](value)) return [];
+  const errors = errorsOf(kind, plain);
   const unknown = plain === value ? [] : errorsOf(kind, value);
-  const blank = unknown.filter(
-    ({ keyword, params, data }) =>
-      keyword === "additionalProperties" &&
-      (data as Record<string, unknown>)[String(params.additionalProperty)] === null,
-  );
+  const blank = unknown.filter(isBlankUnknown);
   return schemaFaults([...errors, ...blank], value);
 }
+
+/** A key that does not exist and is left blank; of a document with its blanks the other errors are about them. */
+export const isBlankUnknown = ({ keyword, params, data }: ErrorObject): boolean =>
+  keyword === "additionalProperties" &&
+  (data as Record<string, unknown>)[String(params.additionalProperty)] === null;
 
 /** A key that an entry of a list must have. */
 const isLackingEntry = ({ kind, path }: SchemaFault): boolean =>

@@ -144,7 +144,7 @@ function numberHelp(value: unknown, type: string, { minimum, maximum }: Schema):
   const range = minimum !== undefined && maximum !== undefined ? `, ${minimum} to ${maximum}` : "";
   const match =
     typeof value === "string" && value.length <= longText
-      ? /^(-?\d+)(?:[.,](\d+))?(.*)$/.exec(value.trim())
+      ? /^(-?\d+)(?:[.,](\d+))?(?!\d)(.*)$/.exec(value.trim())
       : null;
   const [, whole, decimals, rest] = match ?? [];
   const number = `${whole}${decimals === undefined ? "" : `.${decimals}`}`;

@@ -3,7 +3,7 @@ import { dirname, join, resolve, sep } from "node:path";
 import type { FarmFile } from "../../generated/farm.types.ts";
 import type { SettingsFile } from "../../generated/settings.types.ts";
 import type { VisitFile } from "../../generated/visit.types.ts";
-import { type Fault, fileFault } from "../faults/fault.ts";
+import { type Fault, placedFault } from "../faults/fault.ts";
 import type { Farm, HouseScale, VisitContext } from "../model/model.ts";
 import type { Path } from "../model/path.ts";
 import { readHouseScales, type ScaleFile } from "../settings/house-scales.ts";
@@ -11,7 +11,9 @@ import { legibleSettings } from "../settings/legible-settings.ts";
 import { buildSettings, defaultSettings, type Settings } from "../settings/settings.ts";
 import { settingsFaults } from "../settings/settings-faults.ts";
 import { kindOf } from "./file-kind.ts";
+import { type Level, levelOf } from "./ignore-rules.ts";
 import { checkDocument, type KeyedDocument, readDocument } from "./read-file.ts";
+import { Repository } from "./repository.ts";
 import { ShownPaths } from "./shown-paths.ts";
 
 const settingsName = "carcase.yaml";
@@ -21,9 +23,11 @@ export class ArchiveContext {
   readonly unreadable: Fault[] = [];
   /** Scale files that the settings name. */
   readonly scales: HouseScale[] = [];
+  readonly repository: Repository;
   readonly #paths: ShownPaths;
   readonly #fixed: Settings | undefined;
   readonly #settings = new Map<string, Settings>();
+  readonly #excluding = new Map<Settings, Level>();
   readonly #scaleFiles = new Map<string, ScaleFile>();
   readonly #farms = new Map<string, Farm | undefined>();
   readonly #visits = new Map<string, VisitContext | undefined>();
@@ -32,8 +36,10 @@ export class ArchiveContext {
    * @param from the folder that shown paths start from; @param config a settings file that holds for everything
    * @param asked the paths that were asked about, as written
    */
-  constructor(from: string, config?: string, asked: readonly string[] = []) {
-    this.#paths = new ShownPaths(from, config === undefined ? asked : [...asked, config]);
+  constructor(from: string, config?: string, asked: readonly string[] = ["."]) {
+    const written = config === undefined ? asked : [...asked, config];
+    this.#paths = new ShownPaths(from, written);
+    this.repository = new Repository(from, written);
     if (config === undefined) return;
     const location = resolve(from, config);
     this.#fixed = this.#readSettings(location, this.show(location));
@@ -53,6 +59,11 @@ export class ArchiveContext {
     });
   }
 
+  /** What the settings exclude of the files in a folder. */
+  excluding(folder: string): Level | undefined {
+    return this.#excluding.get(this.settings(folder));
+  }
+
   farm(folder: string): Farm | undefined {
     return cached(this.#farms, folder, () => {
       const location = join(folder, "farm.yaml");
@@ -60,6 +71,11 @@ export class ArchiveContext {
       const stop = isTop(folder) || exists(join(folder, settingsName));
       return stop ? undefined : this.farm(dirname(folder));
     });
+  }
+
+  /** Whether a visit is recorded in a folder, if only in a file that cannot be read. */
+  hasVisit(folder: string): boolean {
+    return this.visit(folder) !== undefined || exists(join(folder, "visit.yaml"));
   }
 
   /** The visit of a folder, without its cases. */
@@ -80,7 +96,7 @@ export class ArchiveContext {
 
   #read(location: string): { file: string; document: KeyedDocument } | undefined {
     const file = this.show(location);
-    const read = readDocument(file, location);
+    const read = readDocument(file, location, this.repository);
     if (read.ok) return { file, document: read.result };
     this.unreadable.push(...read.faults);
     return undefined;
@@ -88,7 +104,7 @@ export class ArchiveContext {
 
   /** Settings with a fault are not used in part: what they change is not known. Whom to call is told all the same. */
   #readSettings(location: string, file: string): Settings {
-    const read = readDocument(file, location);
+    const read = readDocument(file, location, this.repository);
     if (!read.ok) {
       this.unreadable.push(...read.faults);
       return defaultSettings;
@@ -97,18 +113,21 @@ export class ArchiveContext {
     const { placed, record } = checkDocument("settings", file, read.result);
     const value = record as unknown as SettingsFile;
     const faults: Fault[] = placed.map((fault) => ({ ...fault, kind: "unreadable" }));
-    const place = ({ path, message }: { path: Path; message: string }): Fault => {
-      const at = document.where(path);
-      const excerpt = document.line(at.line);
-      return { ...fileFault(file, message), ...at, path, intended: path, excerpt, kind: "unreadable" };
-    };
+    const place = ({ path, message }: { path: Path; message: string }): Fault =>
+      placedFault({ file, document }, path, message, { kind: "unreadable" });
     const house =
       faults.length > 0
         ? undefined
-        : readHouseScales(value, location, { show: (at) => this.show(at), known: this.#scaleFiles });
+        : readHouseScales(value, location, {
+            show: (at) => this.show(at),
+            known: this.#scaleFiles,
+            repository: this.repository,
+          });
     if (house !== undefined) faults.push(...settingsFaults(value, house.names).map(place));
     this.unreadable.push(...faults, ...(house?.unreadable ?? []), ...(house?.missing ?? []).map(place));
     const settings = faults.length > 0 ? legibleSettings(document.value) : buildSettings(value, file, house);
+    if (settings.exclude.length > 0)
+      this.#excluding.set(settings, levelOf(dirname(location), settings.exclude));
     for (const one of house?.files ?? [])
       if (!this.scales.some((other) => other.file === one.file)) this.scales.push({ ...one, settings });
     return settings;

@@ -15,6 +15,15 @@ export function kindOf(path: string): FileKind {
   }
 }
 
+/** Whether a plain file stands at a path, or at the end of its links. */
+export function isPlainFile(path: string): boolean {
+  try {
+    return statSync(path).isFile();
+  } catch {
+    return false;
+  }
+}
+
 /** Whether the path itself is a link. */
 export function isLink(path: string): boolean {
   return lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink() === true;

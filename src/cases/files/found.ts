@@ -1,10 +1,16 @@
 /** What a path on the command line led to. */
+import type { Level } from "./ignore-rules.ts";
 
 export interface Found {
   readonly path: string;
   readonly files: readonly FoundFile[];
+  /** YAML files that the settings exclude, but for those in folders that they exclude. */
+  readonly excluded: readonly string[];
   readonly faults: readonly { readonly file: string; readonly message: string }[];
 }
+
+/** The rules by which settings exclude files that are found in a folder. */
+export type Excluding = (folder: string) => Level | undefined;
 
 export interface FoundFile {
   readonly file: string;

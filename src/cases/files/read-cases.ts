@@ -1,7 +1,7 @@
 /** Reads cases, folder by folder: from paths on the command line to typed cases, with every fault placed. */
-import { dirname, join, resolve } from "node:path";
+import { dirname, resolve } from "node:path";
 import type { CaseFile } from "../../generated/case.types.ts";
-import { systems } from "../../knowledge/index.ts";
+import { grouped } from "../../words/grouped.ts";
 import { hiddenCharacter } from "../../words/hidden-characters.ts";
 import { visible } from "../../words/visible.ts";
 import { type Fault, fileFault } from "../faults/fault.ts";
@@ -11,8 +11,10 @@ import { ArchiveContext } from "./archive-context.ts";
 import { kindOf, sameFile } from "./file-kind.ts";
 import { find, roleOf } from "./find.ts";
 import type { FoundFile } from "./found.ts";
+import { readInput } from "./input.ts";
 import { checkDocument, type KeyedDocument, keyedDocument, readDocument } from "./read-file.ts";
-import { decode } from "./read-text.ts";
+import { decode, maxBytes } from "./read-text.ts";
+import { isProbablyOurs, roughText, whoseDocument } from "./whose.ts";
 
 export interface ReadOptions {
   /** Folder that relative paths start from. Default: the current folder. */
@@ -31,26 +33,21 @@ export interface ReadOptions {
 export function readCases(paths: readonly string[], options: ReadOptions = {}): Archive {
   const reader = new ArchiveReader(paths, options);
   const parts = reader.folders.map((folder) => reader.read(folder));
-  const { scales, pathsWithoutCases, ...faults } = reader.end();
-  const asAsked = inOrder(reader.order());
+  const { scales, passedOver, pathsWithoutCases, ...faults } = reader.end();
   return {
-    cases: parts.flatMap(({ cases }) => cases).sort(asAsked),
-    visits: parts.flatMap(({ visits }) => visits).sort(asAsked),
-    farms: [...new Set(parts.flatMap(({ farms }) => farms))],
+    cases: parts.flatMap(({ cases }) => cases).sort(byFile),
+    visits: parts.flatMap(({ visits }) => visits).sort(byFile),
+    farms: [...new Set(parts.flatMap(({ farms }) => farms))].sort(byFile),
     scales,
     unreadable: allFaults([faults]),
+    passedOver: [...passedOver].sort(),
     pathsWithoutCases,
   };
 }
 
-/** Where files come in what is said of an archive. */
-export type FileOrder = ReadonlyMap<string, number>;
-
-/** Sorts what is said of files into their order. */
-export const inOrder =
-  (order: FileOrder) =>
-  (a: { readonly file: string }, b: { readonly file: string }): number =>
-    (order.get(a.file) ?? 0) - (order.get(b.file) ?? 0);
+/** The one order of files, the same on every machine: by the path that is shown, whatever was asked for first. */
+export const byFile = (a: { readonly file: string }, b: { readonly file: string }): number =>
+  a.file < b.file ? -1 : a.file > b.file ? 1 : 0;
 
 /** The files of one folder that were asked for: a visit, if it is one, stands in one folder with its cases. */
 export interface AskedFolder {
@@ -60,13 +57,13 @@ export interface AskedFolder {
 
 interface AskedFile {
   readonly location: string;
+  /** As shown to people. */
+  readonly file: string;
   readonly how: FoundFile["how"];
-  /** Where it comes among all files that were asked for. */
-  readonly place: number;
-  /** The path that led to it, by its index. */
-  readonly path: number;
+  /** The paths that led to it, by their index. */
+  readonly paths: readonly number[];
   /** Bytes in place of a file that is read. */
-  readonly bytes?: Uint8Array;
+  readonly bytes: Uint8Array | undefined;
 }
 
 /** What was read of one folder: its visit, if there is one, with the cases, and the farms around them. */
@@ -75,6 +72,8 @@ type ReadFolder = Pick<Archive, "cases" | "visits" | "farms">;
 /** What can be said only when all folders were read. */
 export interface ReadEnd extends ReadFaults {
   readonly scales: readonly HouseScale[];
+  /** YAML files of other tools that were met on the way. */
+  readonly passedOver: readonly string[];
   readonly pathsWithoutCases: readonly string[];
 }
 
@@ -82,59 +81,61 @@ export interface ReadEnd extends ReadFaults {
 export interface ReadFaults {
   /** Of settings, farms, visits and scales. */
   readonly around: readonly Fault[];
-  /** Of the files that were asked for, and where each comes among them. */
-  readonly asked: readonly { readonly fault: Fault; readonly place: number }[];
+  /** Of the files that were asked for. */
+  readonly asked: readonly Fault[];
 }
 
 /** Reads an archive folder by folder, so that what was read can be let go. */
 export class ArchiveReader {
-  /** In the order in which they were asked for. */
+  /** In the order of their files. */
   readonly folders: readonly AskedFolder[];
   readonly #context: ArchiveContext;
   readonly #paths: readonly string[];
-  readonly #faults: { readonly fault: Fault; readonly place: number }[] = [];
+  readonly #faults: Fault[] = [];
+  readonly #passedOver: string[] = [];
+  /** By folder, what the settings exclude of its files. */
+  readonly #excluded = new Map<string, string[]>();
   /** Paths that led to something that can be checked, by their index. */
   readonly #met = new Set<number>();
-  #count = 0;
 
   constructor(paths: readonly string[], options: ReadOptions = {}) {
     const from = options.from ?? ".";
-    const { bytes, name } = options.input ?? { bytes: new Uint8Array(), name: "standard input" };
+    const { bytes: input, name } = options.input ?? { bytes: new Uint8Array(), name: "standard input" };
     this.#paths = paths;
     this.#context = new ArchiveContext(
       from,
       options.config,
       paths.map((path) => (path === "-" ? dirname(name) : path)),
     );
-    const folders = new Map<string, AskedFile[]>();
-    const done = new Set<string>();
-    const add = (location: string, rest: Pick<AskedFile, "how" | "path" | "bytes">): void => {
-      // One path leads to each file once.
-      if (paths.length > 1 && rest.bytes === undefined && roleOf(location) === "other") {
-        const same = sameFile(location);
-        if (done.has(same)) {
-          this.#met.add(rest.path);
-          return;
-        }
-        done.add(same);
-      }
-      const folder = dirname(location);
-      const files = folders.get(folder) ?? [];
-      files.push({ location, place: this.#count++, ...rest });
-      folders.set(folder, files);
+    const asked = new Map<string, AskedFile>();
+    const add = (path: number, found: string, how: FoundFile["how"], bytes?: Uint8Array): void => {
+      const location = resolve(from, found);
+      // Several paths may lead to a case, each under a name of its own; all else is what it is by its name.
+      const isCase = bytes !== undefined || roleOf(location) === "other";
+      const real =
+        isCase && paths.length > 1 ? sameFile(location) : isCase ? location : `${path} ${location}`;
+      const one = { location, file: this.#context.show(location), how, paths: [path], bytes };
+      const other = asked.get(real);
+      asked.set(real, other === undefined ? one : oneOfTwo(one, other, real));
     };
     for (const [index, path] of paths.entries()) {
       if (path === "-") {
         this.#met.add(index);
-        add(resolve(from, name), { how: "named", path: index, bytes });
+        add(index, name, "named", input);
         continue;
       }
-      const found = find(path, from);
+      const found = find(path, from, (folder) => this.#context.excluding(folder));
       for (const { file, message } of found.faults)
-        this.#fault(fileFault(this.#context.show(resolve(from, file)), message), this.#count);
+        this.#faults.push(fileFault(this.#context.show(resolve(from, file)), message));
       if (found.faults.length > 0) this.#met.add(index);
-      for (const { file, how } of found.files) add(resolve(from, file), { how, path: index });
+      for (const { file, how } of found.files) add(index, file, how);
+      for (const file of found.excluded) {
+        const location = resolve(from, file);
+        const others = this.#excluded.get(dirname(location)) ?? [];
+        this.#excluded.set(dirname(location), [...others, this.#context.show(location)]);
+      }
     }
+    const folders = grouped([...asked.values()].sort(byFile), ({ location }) => dirname(location));
     this.folders = [...folders].map(([location, files]) => ({ location, files }));
   }
 
@@ -152,13 +153,12 @@ export class ArchiveReader {
       if (farm !== undefined) farms.add(farm);
       if (role === "settings" && how === "named") this.#context.settings(folder);
       if (role !== "other") {
-        if (how === "named" && role !== "results" && kindOf(location) !== "nothing")
-          this.#met.add(asked.path);
+        if (how === "named" && role !== "results" && kindOf(location) !== "nothing") this.#meet(asked);
         continue;
       }
       const result = this.#readCase(asked, folder);
       if (result === "no case") continue;
-      this.#met.add(asked.path);
+      this.#meet(asked);
       if (result === "unreadable") isBroken = true;
       else if (result !== "left out") {
         cases.push(result);
@@ -170,7 +170,10 @@ export class ArchiveReader {
     // A case that could not be read, or whose name could not, is not absent.
     const isNameless = cases.some((one) => one.faults.some(({ path }) => path[0] === "case"));
     const complete = visitIs === "walked" && !isBroken && !isNameless;
-    return { cases, visits: isJoined ? [{ ...visit, cases, complete }] : [], farms: [...farms] };
+    const read = new Set(cases.map(({ file }) => file));
+    const excluded = [...new Set(this.#excluded.get(folder))].filter((file) => !read.has(file)).sort();
+    const visits = isJoined ? [{ ...visit, cases, complete, excluded }] : [];
+    return { cases, visits, farms: [...farms] };
   }
 
   /** Lets go of what was read around the folders, but for what the next one stands in. */
@@ -178,57 +181,70 @@ export class ArchiveReader {
     this.#context.letGo(next?.location);
   }
 
-  /**
-   * Where each case and each visit comes in what is said: cases as they were asked for; visits whose whole folder was
-   * first, then those named, then those that a case led to.
-   */
-  order(): FileOrder {
-    const order = new Map<string, number>();
-    for (const { location: folder, files } of this.folders) {
-      let ofVisit = Number.POSITIVE_INFINITY;
-      for (const { location, how, place, bytes } of files) {
-        const isVisit = bytes === undefined && roleOf(location) === "visit";
-        const later = !isVisit ? 2 : how === "walked" ? 0 : 1;
-        ofVisit = Math.min(ofVisit, later * this.#count + place);
-        const file = this.#context.show(location);
-        if (!isVisit && !order.has(file)) order.set(file, place);
-      }
-      order.set(this.#context.show(join(folder, "visit.yaml")), ofVisit);
-    }
-    return order;
-  }
-
   end(): ReadEnd {
     return {
-      scales: this.#context.scales,
+      scales: [...this.#context.scales].sort(byFile),
       around: this.#context.unreadable,
       asked: this.#faults,
+      passedOver: this.#passedOver,
       pathsWithoutCases: this.#paths.filter((_, index) => !this.#met.has(index)).map(visible),
     };
   }
 
-  #fault(fault: Fault, place: number): void {
-    this.#faults.push({ fault, place });
+  #passOver(file: string): "no case" {
+    this.#passedOver.push(file);
+    return "no case";
+  }
+
+  #meet({ paths }: AskedFile): void {
+    for (const path of paths) this.#met.add(path);
   }
 
   #readCase(
-    { location, how, place, bytes }: AskedFile,
+    { location, file, how, bytes }: AskedFile,
     folder: string,
   ): Case | "no case" | "unreadable" | "left out" {
-    const file = this.#context.show(location);
     if (bytes === undefined && (hiddenCharacter.test(file) || /[\n\t]/.test(file))) {
-      this.#fault(fileFault(file, "its path holds characters that cannot be seen; rename it"), place);
+      this.#faults.push(fileFault(file, "its path holds characters that cannot be seen; rename it"));
       return "left out";
     }
-    const read = bytes === undefined ? readDocument(file, location) : keyedDocument(file, decode(bytes));
+    const read =
+      bytes === undefined
+        ? readDocument(file, location, this.#context.repository)
+        : keyedDocument(file, decode(bytes));
+    const isAsked = how === "named" || this.#context.hasVisit(folder);
     if (!read.ok) {
-      for (const fault of read.faults) this.#fault(fault, place);
+      if (!isAsked && isAnotherTools(location)) return this.#passOver(file);
+      this.#faults.push(...read.faults);
       return "unreadable";
     }
-    if (how !== "named" && !looksLikeCase(read.result) && this.#context.visit(folder) === undefined)
-      return "no case";
+    const whose = isAsked ? "a case" : whoseDocument(read.result);
+    if (whose === "another tool's") return this.#passOver(file);
+    if (whose === "ours beside cases") return "no case";
+    if (whose !== "a case") {
+      const name = whose === "a visit" ? "visit.yaml" : "farm.yaml";
+      this.#faults.push(
+        fileFault(
+          file,
+          `by its keys it is ${whose}, which is read only from a file called ${name}; rename it`,
+        ),
+      );
+      return "left out";
+    }
     return toCase(file, folder, read.result, this.#context);
   }
+}
+
+/**
+ * A file that two paths led to: standard input stands for the file of its name, then what was found by its own path goes
+ * before what was found by a link.
+ */
+function oneOfTwo(one: AskedFile, other: AskedFile, real: string): AskedFile {
+  const rank = ({ bytes, location }: AskedFile): number =>
+    bytes !== undefined ? 0 : location === real ? 1 : 2;
+  const [first] = [one, other].sort((a, b) => rank(a) - rank(b) || byFile(a, b));
+  const how = (["named", "walked", "matched"] as const).find((way) => [one.how, other.how].includes(way));
+  return { ...one, ...first, how: how ?? one.how, paths: [...other.paths, ...one.paths] };
 }
 
 function toCase(file: string, folder: string, read: KeyedDocument, context: ArchiveContext): Case {
@@ -246,28 +262,24 @@ function toCase(file: string, folder: string, read: KeyedDocument, context: Arch
   });
 }
 
-const caseKeys = [
-  "case",
-  "pig",
-  "selection",
-  "death",
-  "opened",
-  "alarm_check",
-  ...systems.map((system) => system.id),
-];
-
-/** Other YAML files lie in a repository too; a case has at least one of the keys of a case. */
-function looksLikeCase({ value }: KeyedDocument): boolean {
-  return caseKeys.some((key) => Object.hasOwn(value, key));
+/** Whether a file that cannot be read is none of ours. Of one that is empty, or no plain file, nobody can tell. */
+function isAnotherTools(location: string): boolean {
+  const read = readInput(location, maxBytes);
+  const text = read.ok ? roughText(read.bytes) : read.start === undefined ? "" : roughText(read.start);
+  return text.trim() !== "" && !isProbablyOurs(text);
 }
 
 /**
- * All faults of what was read, in order. Each comes once: a broken scale file is met by the settings that name it, and
- * again on the way through its folder.
+ * All faults of what was read, in the order of files. Each comes once: a broken scale file is met by the settings that
+ * name it, and again on the way through its folder.
  */
 export function allFaults(read: readonly ReadFaults[]): Fault[] {
-  const asked = read.flatMap((one) => one.asked).sort((a, b) => a.place - b.place);
-  const faults = [...read.flatMap(({ around }) => around), ...asked.map(({ fault }) => fault)];
+  const inOrder = (faults: Fault[]): Fault[] =>
+    faults.sort((a, b) => byFile(a, b) || a.line - b.line || a.column - b.column);
+  const faults = [
+    ...inOrder(read.flatMap(({ around }) => around)),
+    ...inOrder(read.flatMap(({ asked }) => asked)),
+  ];
   const known = new Map(
     faults.map((fault) => [JSON.stringify([fault.file, fault.line, fault.column, fault.message]), fault]),
   );

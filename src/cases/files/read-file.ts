@@ -1,10 +1,11 @@
 /** Reads one file of a known kind: text, document, valid content, faults. */
-import { type Fault, fileFault } from "../faults/fault.ts";
+import { type Fault, fileFault, notShown, placedFault } from "../faults/fault.ts";
 import { type FileKind, type Validated, validate } from "../faults/validate.ts";
-import { isKeyed } from "../model/path.ts";
-import type { SourceDocument } from "../yaml/document.ts";
+import { isKeyed, type Path } from "../model/path.ts";
+import type { Place, SourceDocument } from "../yaml/document.ts";
 import { parseYaml } from "../yaml/parse-yaml.ts";
 import { readText, type TextResult } from "./read-text.ts";
+import type { Repository } from "./repository.ts";
 
 /** A document whose top is a set of keys. */
 export interface KeyedDocument {
@@ -19,41 +20,95 @@ export type ReadResult<T> =
 /**
  * Reads a file as YAML whose top is a set of keys.
  * @param file the path to show; @param location the path to open
+ * @param repository what lies outside of it is read and not shown
  */
-export function readDocument(file: string, location: string): ReadResult<KeyedDocument> {
-  return keyedDocument(file, readText(location));
-}
+export const readDocument = (
+  file: string,
+  location: string,
+  repository: Repository,
+): ReadResult<KeyedDocument> =>
+  keyedDocument(file, readText(location), new Lazy(() => !repository.holds(location)));
 
-/** The same from text that is already there. */
-export function keyedDocument(file: string, text: TextResult): ReadResult<KeyedDocument> {
+/** The same from text that is already there. @param hidden whether the text must not be shown */
+export function keyedDocument(
+  file: string,
+  text: TextResult,
+  hidden = new Lazy(() => false),
+): ReadResult<KeyedDocument> {
   if (!text.ok)
-    return {
-      ok: false,
-      faults: text.faults.map(({ message, place, excerpt = "" }) => ({
+    return unread(
+      text.faults.map(({ message, place, excerpt = "" }) => ({
         ...fileFault(file, message),
         ...place,
-        excerpt,
+        excerpt: place !== undefined && hidden.value ? "" : excerpt,
       })),
-    };
+    );
   const parsed = parseYaml(text.text);
   if (!parsed.ok)
-    return {
-      ok: false,
-      faults: parsed.faults.map(({ message, place }) => ({
-        ...fileFault(file, message),
+    return unread(
+      parsed.faults.map(({ message, place }) => ({
+        ...fileFault(file, hidden.value ? `it is no YAML from here on (${notShown})` : message),
         ...place,
-        excerpt: parsed.line(place.line),
+        excerpt: hidden.value ? "" : parsed.line(place.line),
       })),
-    };
-  const { document } = parsed;
+    );
+  const document = new FileDocument(parsed.document, hidden);
   const { value } = document;
   if (isKeyed(value)) return { ok: true, result: { document, value } };
-  const place = { ...document.where([]), length: 1 };
   const message = `the file begins with ${Array.isArray(value) ? "a list" : "text"}; it must begin with keys, such as format: 1`;
-  return {
-    ok: false,
-    faults: [{ ...fileFault(file, message), ...place, excerpt: document.line(place.line) }],
-  };
+  return unread([placedFault({ file, document }, [], message, { kind: "unreadable", points: "key" })]);
+}
+
+const unread = (faults: readonly Fault[]) => ({ ok: false as const, faults });
+
+/** A document with what is known of its file. */
+class FileDocument implements SourceDocument {
+  readonly #document: SourceDocument;
+  readonly #hidden: Lazy;
+
+  constructor(document: SourceDocument, hidden: Lazy) {
+    this.#document = document;
+    this.#hidden = hidden;
+  }
+
+  get value(): unknown {
+    return this.#document.value;
+  }
+
+  get text(): string {
+    return this.#document.text;
+  }
+
+  get isHidden(): boolean {
+    return this.#hidden.value;
+  }
+
+  where(path: Path): Place {
+    return this.#document.where(path);
+  }
+
+  whereKey(path: Path): Place {
+    return this.#document.whereKey(path);
+  }
+
+  line(number: number): string {
+    return this.isHidden ? "" : this.#document.line(number);
+  }
+}
+
+/** Asked only when something is to be shown, and once. */
+class Lazy {
+  readonly #ask: () => boolean;
+  #answer: boolean | undefined;
+
+  constructor(ask: () => boolean) {
+    this.#ask = ask;
+  }
+
+  get value(): boolean {
+    this.#answer ??= this.#ask();
+    return this.#answer;
+  }
 }
 
 /** Validates a document and places its faults in the text. */
@@ -63,18 +118,12 @@ export function checkDocument(
   { document, value }: KeyedDocument,
 ): Validated & { placed: Fault[] } {
   const validated = validate(kind, value);
-  const placed = validated.faults.map((fault) => {
-    const place = fault.points === "key" ? document.whereKey(fault.path) : document.where(fault.path);
-    return {
-      file,
-      ...place,
-      path: fault.path,
-      intended: fault.intended,
-      message: fault.message,
-      excerpt: document.line(place.line),
-      kind: "format" as const,
-      outOfRange: fault.kind === "out-of-range",
-    };
-  });
+  const placed = validated.faults.map(({ path, message, points, intended, kind: fault }) =>
+    placedFault({ file, document }, path, message, {
+      points,
+      intended,
+      outOfRange: fault === "out-of-range",
+    }),
+  );
   return { ...validated, placed };
 }

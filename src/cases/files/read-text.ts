@@ -1,10 +1,9 @@
 /** Reads a file as text, and says plainly why it cannot be read. */
 import { isUtf8 } from "node:buffer";
-import { readFileSync, statSync } from "node:fs";
 import { hiddenCharacter, hiddenName } from "../../words/hidden-characters.ts";
 import type { Place } from "../yaml/document.ts";
 import { TextLines } from "../yaml/text-lines.ts";
-import { isLink } from "./file-kind.ts";
+import { readInput } from "./input.ts";
 
 /** A case file has a few kilobytes; beyond this it is something else. */
 export const maxBytes = 2 * 1024 * 1024;
@@ -22,37 +21,19 @@ export type TextResult =
   | { readonly ok: true; readonly text: string }
   | { readonly ok: false; readonly faults: readonly TextFault[] };
 
-const refusals: Record<string, string> = {
-  ENOENT: "there is no such file",
-  EACCES: "no permission to read it",
-  EPERM: "no permission to read it",
-  ELOOP: "it is a link that leads back to itself",
-  EISDIR: "it is a folder",
-  ENOTDIR: "there is no such file",
-  ENAMETOOLONG: "its name is too long",
-};
-
 /**
  * Reads one file.
+ * @param streams see `readInput`
  * @returns the text without byte order mark, or the reason in plain words
  */
-export function readText(file: string): TextResult {
-  try {
-    // A pipe or device would be waited for, perhaps for ever.
-    const status = statSync(file);
-    if (status.isDirectory()) return refused("it is a folder; a case is a plain file");
-    if (!status.isFile()) return refused("it is not a plain file");
-    if (status.size > maxBytes)
-      return refused(
-        `it has ${(status.size / 1e6).toFixed(1)} MB; a case file has a few kilobytes, and 2 MB is the limit`,
-      );
-    return decode(readFileSync(file));
-  } catch (error) {
-    const code = (error as NodeJS.ErrnoException).code;
-    if (code === undefined) throw error;
-    if (code === "ENOENT" && isLink(file)) return refused("it is a link to a file that does not exist");
-    return refused(refusals[code] ?? `it cannot be read (${code})`);
-  }
+export function readText(file: string, streams = false): TextResult {
+  const read = readInput(file, maxBytes, { streams });
+  if (read.ok) return decode(read.bytes);
+  const { why, message } = read;
+  if (why === "folder") return refused(`${message}; a case is a plain file`);
+  return refused(
+    why === "too large" ? message.replace("; ", "; a case file has a few kilobytes, and ") : message,
+  );
 }
 
 /** Decodes UTF-8, with or without byte order mark, and refuses what is not text. */

@@ -13,8 +13,9 @@ export class ShownPaths {
   /** @param from the folder that the run started from; @param asked paths as they were written */
   constructor(from: string, asked: readonly string[]) {
     this.#from = resolve(from);
-    // The nearest of several paths that lead to a file comes first.
-    this.#asked = asked
+    // The nearest of several paths that lead to a file comes first, whatever was asked for first.
+    this.#asked = [...asked]
+      .sort()
       .map((written) => ({ written, location: resolve(from, written) }))
       .sort((a, b) => b.location.length - a.location.length);
   }
@@ -31,5 +32,5 @@ export class ShownPaths {
 }
 
 /** Whether a relative path stays in its folder; a name may begin with two points. */
-const isInside = (path: string): boolean =>
+export const isInside = (path: string): boolean =>
   path !== ".." && !path.startsWith(`..${sep}`) && !isAbsolute(path);

@@ -1,8 +1,8 @@
 /** Looks through a folder for YAML files; honours .gitignore; looks into each folder once, however many links lead there. */
 import { type Dirent, readdirSync, realpathSync } from "node:fs";
-import { join, resolve } from "node:path";
+import { dirname, join, resolve } from "node:path";
 import { kindOf, sameFile } from "./file-kind.ts";
-import type { Found, FoundFile } from "./found.ts";
+import type { Excluding, Found, FoundFile } from "./found.ts";
 import { isIgnored, type Level, levelsAbove, levelsIn } from "./ignore-rules.ts";
 
 export const skippedFolders: ReadonlySet<string> = new Set(["node_modules"]);
@@ -18,14 +18,16 @@ interface Task {
 }
 
 /** @param start the folder, as it is shown; relative to `from` */
-export function walk(start: string, from: string): Found {
+export function walk(start: string, from: string, excluding: Excluding): Found {
   const top = resolve(from, start);
   const files: FoundFile[] = [];
+  const excluded: string[] = [];
   const faults: { file: string; message: string }[] = [];
   const seen = new Set<string>();
   const plain = new Set<string>();
   const linked = new Map<string, string>();
   const links: Task[] = [];
+  let overruled: Level | undefined;
   const show = (inside: string): string => (start === "." ? inside || start : join(start, inside));
 
   const look = ({ inside, levels, parents }: Task): void => {
@@ -46,6 +48,8 @@ export function walk(start: string, from: string): Found {
     const here = inFolder.some(({ name }) => name === ".gitignore")
       ? [...levels, ...levelsIn(folder)]
       : levels;
+    const settings = excluding(folder);
+    const excludes = settings === undefined || settings === overruled ? [] : [settings];
     for (const entry of inFolder) {
       const { name } = entry;
       if (name.startsWith(".") || skippedFolders.has(name)) continue;
@@ -54,6 +58,10 @@ export function walk(start: string, from: string): Found {
       const link = entry.isSymbolicLink();
       const kind = link ? kindOf(location) : entry.isDirectory() ? "folder" : "file";
       if (isIgnored(location, kind === "folder", here)) continue;
+      if (isIgnored(location, kind === "folder", excludes)) {
+        if (kind !== "folder" && isYaml(name)) excluded.push(show(path));
+        continue;
+      }
       const task = { inside: path, levels: here, parents: [...parents, real] };
       if (kind === "folder" && !isYaml(name)) {
         // Links come last, so that a file is known by its own path and not by that of a link.
@@ -72,13 +80,15 @@ export function walk(start: string, from: string): Found {
     }
   };
 
+  // A folder that is asked for by name is looked into although git ignores it, or the settings exclude it.
   const above = levelsAbove(top);
-  // A folder that is asked for by name is looked into although git ignores it.
+  const around = excluding(dirname(top));
+  overruled = around !== undefined && isIgnored(top, true, [around]) ? around : undefined;
   look({ inside: "", levels: isIgnored(top, true, above) ? [] : above, parents: [] });
   for (let link = links.shift(); link !== undefined; link = links.shift()) look(link);
   for (const [target, file] of linked) if (!plain.has(target)) files.push({ file, how: "walked" });
   files.sort((a, b) => (a.file < b.file ? -1 : 1));
-  return { path: start, files, faults };
+  return { path: start, files, excluded, faults };
 }
 
 /** What lies in a folder, in a stable order, and its path without links; undefined when it cannot be read. */

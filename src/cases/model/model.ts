@@ -53,6 +53,8 @@ export interface Visit extends VisitContext {
   readonly cases: readonly Case[];
   /** Whether all files of the visit were looked at and every case could be read, so that absence means something. */
   readonly complete: boolean;
+  /** Files of its folder that the settings exclude. */
+  readonly excluded: readonly string[];
 }
 
 export interface Farm extends Filed<FarmFile> {
@@ -76,6 +78,8 @@ export interface Archive {
   readonly scales: readonly HouseScale[];
   /** Files of which nothing could be made. */
   readonly unreadable: readonly Fault[];
+  /** YAML files of other tools that were met on the way. */
+  readonly passedOver: readonly string[];
   /** Paths that were asked for and led to no case. */
   readonly pathsWithoutCases: readonly string[];
 }

@@ -3,9 +3,10 @@ import { readdirSync } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
 import type { SettingsFile } from "../../generated/settings.types.ts";
 import type { Scale } from "../../knowledge/index.ts";
-import { type Fault, fileFault } from "../faults/fault.ts";
+import { type Fault, placedFault } from "../faults/fault.ts";
 import { kindOf, sameFile } from "../files/file-kind.ts";
 import { checkDocument, readDocument } from "../files/read-file.ts";
+import type { Repository } from "../files/repository.ts";
 import { isYaml } from "../files/walk.ts";
 import type { HouseScale } from "../model/model.ts";
 import type { Path } from "../model/path.ts";
@@ -29,6 +30,7 @@ export interface HouseScaleOptions {
   show(location: string): string;
   /** Scale files that were read before, by real path; those read now are added. */
   readonly known: Map<string, ScaleFile>;
+  readonly repository: Repository;
 }
 
 /** The rule of the linter that reports scale files. */
@@ -41,7 +43,7 @@ const scaleRule = "scale-format";
 export function readHouseScales(
   settings: SettingsFile,
   location: string,
-  { show, known }: HouseScaleOptions,
+  { show, known, repository }: HouseScaleOptions,
 ): HouseScales {
   const files = new Map<string, ScaleFile>();
   const scales = new Map<string, Scale>();
@@ -63,7 +65,9 @@ export function readHouseScales(
         const others = [...files.values()].map(({ id }) => id);
         const before = known.get(key);
         const read =
-          before === undefined || others.includes(before.id) ? readScale(one, show(one), others) : before;
+          before === undefined || others.includes(before.id)
+            ? readScale(one, show(one), others, repository)
+            : before;
         if (!isRead(read)) {
           unreadable.push(...read.faults);
           continue;
@@ -107,26 +111,17 @@ function readScale(
   location: string,
   file: string,
   others: readonly string[],
+  repository: Repository,
 ): ScaleFile | { readonly faults: readonly Fault[] } {
-  const read = readDocument(file, location);
+  const read = readDocument(file, location, repository);
   if (!read.ok) return { faults: read.faults };
   const { document } = read.result;
   const { placed, record } = checkDocument("scale", file, read.result);
   const written = record as Partial<Scale>;
   const faults = placed.map((fault) => ({ ...fault, message: withHint(fault), rule: scaleRule }));
   if (faults.length === 0)
-    for (const { path, message } of scaleFaults(written as Scale, others)) {
-      const place = document.where(path);
-      faults.push({
-        ...fileFault(file, message),
-        ...place,
-        path,
-        intended: path,
-        excerpt: document.line(place.line),
-        kind: "format",
-        rule: scaleRule,
-      });
-    }
+    for (const { path, message } of scaleFaults(written as Scale, others))
+      faults.push({ ...placedFault({ file, document }, path, message), rule: scaleRule });
   return {
     file,
     document,
@@ -148,5 +143,5 @@ const hints: Readonly<Record<string, string>> = {
 
 function withHint({ message, path }: Fault): string {
   const hint = hints[String(path.at(-1))];
-  return hint === undefined ? message : message.replace(/( is missing\.| is left blank\.).*$/, `$1 ${hint}`);
+  return hint === undefined ? message : message.replace(/( is (?:missing|left blank)\.)[^\n]*/, `$1 ${hint}`);
 }

@@ -16,6 +16,7 @@ import { listing } from "../../words/listing.ts";
 import { nearest } from "../../words/nearest.ts";
 import type { Path } from "../model/path.ts";
 import { formatPath } from "../model/path.ts";
+import { excludeFaults } from "./exclude-faults.ts";
 import { lockedRules } from "./locked-rules.ts";
 
 export interface SettingsFault {
@@ -56,6 +57,7 @@ export function settingsFaults(
     ...(value.scales ?? []).flatMap((id, index) =>
       isScalePath(id) || id === allShipped ? [] : checkScale(["scales", index], id, scales),
     ),
+    ...excludeFaults(value.exclude),
     ...(value.notifiable ?? []).flatMap((id, index) =>
       checkName(
         ["notifiable", index],

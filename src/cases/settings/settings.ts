@@ -29,6 +29,8 @@ export interface Settings {
   readonly authority: { readonly name: string; readonly telephone: string | undefined } | undefined;
   /** Alarm patterns that the country's list adds to those that always alarm. */
   readonly notifiable: readonly string[];
+  /** Files that are not read when they are found by looking through a folder, in the way of .gitignore. */
+  readonly exclude: readonly string[];
   /** Own limits of autolysis in hours, by temperature band and kind of test. */
   readonly autolysis: Readonly<Record<string, Readonly<Record<string, number>>>>;
 }
@@ -72,6 +74,7 @@ export function buildSettings(value: SettingsFile, file: string | undefined, hou
     level: value.level ?? 0.95,
     authority: value.authority,
     notifiable: value.notifiable ?? [],
+    exclude: value.exclude ?? [],
     autolysis: value.autolysis ?? {},
   };
 }

@@ -12,8 +12,11 @@ export interface Place {
 }
 
 export interface SourceDocument {
+  readonly text: string;
   /** The plain value of the document. Keys without a value hold null. */
   readonly value: unknown;
+  /** Set where nothing that is written in it may be shown. */
+  readonly isHidden?: boolean;
   /**
    * The place of a path. A path that does not exist has the place of its nearest parent's key, which is where a
    * person would add what is missing.

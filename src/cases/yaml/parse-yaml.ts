@@ -21,11 +21,11 @@ export function parseYaml(text: string): Parsed {
 /** A text that was read without its places: they are looked for when the first is asked. */
 class QuickDocument implements SourceDocument {
   readonly value: unknown;
-  readonly #text: string;
+  readonly text: string;
   #placed: SourceDocument | undefined;
 
   constructor(text: string, value: unknown) {
-    this.#text = text;
+    this.text = text;
     this.value = value;
   }
 
@@ -43,7 +43,7 @@ class QuickDocument implements SourceDocument {
 
   #places(): SourceDocument {
     if (this.#placed !== undefined) return this.#placed;
-    this.#placed = new PlacedDocument(quickTree(this.#text), new TextLines(this.#text));
+    this.#placed = new PlacedDocument(quickTree(this.text), new TextLines(this.text));
     return this.#placed;
   }
 }

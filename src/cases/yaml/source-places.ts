@@ -18,6 +18,10 @@ export class PlacedDocument implements SourceDocument {
     this.value = plainValue(root);
   }
 
+  get text(): string {
+    return this.#lines.text;
+  }
+
   where(path: Path): Place {
     return this.#find(path, "value");
   }

@@ -12,9 +12,9 @@ export const lintFormats = ["text", "json", "sarif", "junit", "github", "gitlab"
 export type LintFormat = (typeof lintFormats)[number];
 
 const writers: Record<LintFormat, (report: LintReport, style: Style, width: number) => string> = {
-  text: ({ result, quiet, only }, style, width) =>
-    lintText(result, { style, width, quiet, ...(only && { only }) }),
-  json: ({ result, unreadable }) => lintJson(result, unreadable),
+  text: ({ result, passedOver, quiet, only }, style, width) =>
+    lintText(result, { style, width, quiet, passedOver, ...(only && { only }) }),
+  json: lintJson,
   sarif: lintSarif,
   junit: lintJunit,
   github: lintGithub,

@@ -3,18 +3,21 @@ import type { Finding } from "../../lint/index.ts";
 import { visible } from "../../words/visible.ts";
 import { portablePath } from "../page/portable-path.ts";
 import { makeStyle } from "../page/style.ts";
+import { passedOverLines } from "../passed-over.ts";
 import { type LintReport, reported } from "./report.ts";
 import { summaryLine } from "./text.ts";
 
 const commands = { error: "error", warning: "warning", note: "notice" } as const;
 
 /** One line a finding, then the last line of the text, which stands in the log. */
-export function lintGithub({ result, unreadable, only }: LintReport): string {
+export function lintGithub({ result, unreadable, passedOver, only }: LintReport): string {
   const lines = reported(result, unreadable).map(
     (finding) =>
       `::${commands[finding.level]} ${properties(finding)}::${escapeData(visible(finding.message))}`,
   );
-  return [...lines, summaryLine(result, makeStyle(false), only)].map((line) => `${line}\n`).join("");
+  return [...lines, summaryLine(result, makeStyle(false), only), ...passedOverLines(passedOver)]
+    .map((line) => `${line}\n`)
+    .join("");
 }
 
 function properties({ file, line, column, length, rule }: Finding): string {

@@ -1,11 +1,13 @@
 /** The linter's result for scripts. Field names are stable; docs/json.md describes them. */
-import type { Fault } from "../../cases/index.ts";
-import type { LintResult } from "../../lint/index.ts";
 import { toJson } from "../page/json.ts";
-import { reported } from "./report.ts";
+import { type LintReport, reported } from "./report.ts";
 
 /** Files that could not be read stand among the findings as rule `unreadable`, so that no consumer overlooks them. */
-export function lintJson(result: LintResult, unreadable: readonly Fault[]): string {
+export function lintJson({
+  result,
+  unreadable,
+  passedOver,
+}: Pick<LintReport, "result" | "unreadable" | "passedOver">): string {
   const { accepted, completeness, visits, summary } = result;
   const findings = reported(result, unreadable).map(({ rule, level, message, file, line, column, path }) => ({
     rule,
@@ -17,5 +19,5 @@ export function lintJson(result: LintResult, unreadable: readonly Fault[]): stri
     path,
   }));
   const set = accepted.map(({ rule, file, line, path, because }) => ({ rule, file, line, path, because }));
-  return toJson({ findings, accepted: set, completeness, visits, summary });
+  return toJson({ findings, accepted: set, completeness, visits, passed_over: passedOver, summary });
 }

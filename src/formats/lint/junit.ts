@@ -100,4 +100,6 @@ const xmlText = (text: string): string =>
     .replaceAll("&", "&amp;")
     .replaceAll("<", "&lt;")
     .replaceAll(">", "&gt;")
-    .replaceAll('"', "&quot;");
+    .replaceAll('"', "&quot;")
+    // `##[name]` is a command in some logs.
+    .replaceAll(/(##\w*)\[/g, "$1&#91;");

@@ -5,6 +5,8 @@ import type { Finding, Level, LintResult } from "../../lint/index.ts";
 export interface LintReport {
   readonly result: LintResult;
   readonly unreadable: readonly Fault[];
+  /** YAML files of other tools. */
+  readonly passedOver: readonly string[];
   /** Levels that make the exit code 1. */
   readonly failing: readonly Level[];
   /** Of this program. */

@@ -5,6 +5,7 @@ import { count, listing } from "../../words/listing.ts";
 import { visible } from "../../words/visible.ts";
 import type { Style } from "../page/style.ts";
 import { displayWidth, wrapped } from "../page/width.ts";
+import { passedOverLines } from "../passed-over.ts";
 import { excerpt } from "./excerpt.ts";
 
 export interface LintTextOptions {
@@ -13,6 +14,8 @@ export interface LintTextOptions {
   readonly width: number;
   /** Only the findings and the last line. */
   readonly quiet: boolean;
+  /** YAML files of other tools. */
+  readonly passedOver: readonly string[];
   /** The rules that were asked beside the alarms, where not all were. */
   readonly only?: readonly string[];
 }
@@ -24,12 +27,16 @@ const rulesShown = 15;
 /** With more cases than this, only those in which something was skipped are listed. */
 const manyCases = 30;
 
-export function lintText(result: LintResult, { style, width, quiet, only }: LintTextOptions): string {
+export function lintText(
+  result: LintResult,
+  { style, width, quiet, passedOver, only }: LintTextOptions,
+): string {
   return [
     ...findingLines(result.findings, style, width),
     ...(quiet ? [] : completenessLines(result, style, width)),
     ...(quiet ? [] : ruleLines(result.findings, style)),
     summaryLine(result, style, only),
+    ...(quiet ? [] : passedOverLines(passedOver)),
   ]
     .map((line) => `${line}\n`)
     .join("");

@@ -1,6 +1,7 @@
 /**
  * Tables as comma-separated values: RFC 4180, with CRLF line ends and quotes where they are needed. A text that a
  * spreadsheet would take for a formula (it begins with = + - or @) gets an apostrophe in front; numbers are left alone.
+ * One that begins like a command in a log (::) gets quotes.
  */
 import { visible } from "../../words/visible.ts";
 
@@ -15,5 +16,5 @@ function cell(value: CsvCell): string {
   if (typeof value === "number") return String(value);
   const shown = visible(value);
   const safe = /^\s*[=+\-@]/.test(shown) ? `'${shown}` : shown;
-  return /[",\r\n]|^\s|\s$/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+  return /[",\r\n]|^\s|\s$|^::/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

@@ -1,6 +1,7 @@
 /** Files that a case names and that do not lie where it says. */
+import { kindOf } from "../../../cases/files/file-kind.ts";
 import type { Case, Path } from "../../../cases/index.ts";
-import { isAbsent, photographs, tracings } from "../../../record/index.ts";
+import { besideCase, isAbsent, photographs, tracings } from "../../../record/index.ts";
 import { type CaseRule, practice, type RuleRow } from "../../rule.ts";
 
 interface FilesOfCase extends RuleRow {
@@ -45,10 +46,15 @@ export const fileAbsentRules: readonly CaseRule[] = rows.map(({ noun, files, ...
   family: "photographs",
   check(one, report) {
     for (const { file, path } of files(one))
-      if (isAbsent(one, file))
+      if (isAbsent(one, file)) {
+        const isThere = ["file", "folder"].includes(kindOf(besideCase(one, file)));
+        const what = isThere
+          ? `${file} beside this case is no plain file and can be no ${noun}`
+          : `there is no ${noun} ${file} beside this case`;
         report(
-          `there is no ${noun} ${file} beside this case. Copy it there, or correct the name; the path starts from the folder of the case.`,
+          `${what}. Copy it there, or correct the name; the path starts from the folder of the case.`,
           path,
         );
+      }
   },
 }));

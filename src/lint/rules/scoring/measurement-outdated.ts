@@ -1,4 +1,4 @@
-import { readFileSync, statSync } from "node:fs";
+import { readInput } from "../../../cases/files/input.ts";
 import { formatPath, valueAt } from "../../../cases/index.ts";
 import { caseTracings } from "../../../measure/case-tracings.ts";
 import { sha256 } from "../../../measure/sha256.ts";
@@ -49,11 +49,8 @@ export const measurementOutdated: CaseRule = {
   },
 };
 
-/** @returns undefined for what cannot be read or is no plain file (a device would be read for ever): it fits no measurement */
+/** @returns undefined for what cannot be read or is no plain file: it fits no measurement */
 function fingerprint(file: string): string | undefined {
-  try {
-    return statSync(file).isFile() ? sha256(readFileSync(file)) : undefined;
-  } catch {
-    return undefined;
-  }
+  const read = readInput(file);
+  return read.ok ? sha256(read.bytes) : undefined;
 }

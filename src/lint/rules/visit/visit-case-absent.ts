@@ -1,3 +1,5 @@
+import { basename } from "node:path";
+import { count } from "../../../words/listing.ts";
 import { practice, type VisitRule } from "../../rule.ts";
 
 export const visitCaseAbsent: VisitRule = {
@@ -16,9 +18,19 @@ export const visitCaseAbsent: VisitRule = {
     const present = new Set(visit.cases.map((one) => one.id));
     for (const [index, id] of listed.entries())
       if (!present.has(id))
-        reportVisit(
-          `cases: ${id} is listed here but has no file in this folder. Write up the case, or take it off the list.`,
-          ["cases", index],
-        );
+        reportVisit(`cases: ${id} is listed here but ${why(id, visit.excluded)}, or take it off the list.`, [
+          "cases",
+          index,
+        ]);
   },
 };
+
+/** A file that settings exclude was not read, so what it is called must do. */
+function why(id: string, excluded: readonly string[]): string {
+  const named = excluded.find((file) => basename(file).replace(/\.ya?ml$/i, "") === id);
+  if (named !== undefined)
+    return `its file ${named} is excluded by exclude: in carcase.yaml. Take it out of the patterns there`;
+  return excluded.length === 0
+    ? "has no file in this folder. Write up the case"
+    : `no file of it was read; exclude: in carcase.yaml leaves out ${count(excluded.length, "file")} of this folder (${excluded[0]}${excluded.length > 1 ? " …" : ""}). Take the case out of the patterns there`;
+}

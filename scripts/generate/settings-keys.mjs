@@ -1,0 +1,20 @@
+// The keys of settings as a module, for `carcase explain`: what their schema says of them.
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { generatedFolder, readSchema } from "./read.mjs";
+
+export function writeSettingsKeys() {
+  const keys = Object.entries(readSchema("settings.schema.json").properties)
+    .filter(([name]) => name !== "format")
+    .map(([name, { description, examples = [] }]) => ({ name, description, examples }));
+  writeFileSync(
+    join(generatedFolder, "settings-keys.ts"),
+    `// Made from schemas/settings.schema.json by npm run generate. Not edited by hand.
+export const settingsKeys: readonly {
+  readonly name: string;
+  readonly description: string;
+  readonly examples: readonly unknown[];
+}[] = ${JSON.stringify(keys)};
+`,
+  );
+}

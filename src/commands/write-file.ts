@@ -1,0 +1,148 @@
+/** Writing files as a whole or not at all: every file that carcase writes goes through here. */
+import {
+  accessSync,
+  closeSync,
+  constants,
+  fchmodSync,
+  fstatSync,
+  fsyncSync,
+  openSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  type Stats,
+  statSync,
+  writeFileSync,
+} from "node:fs";
+import { basename, dirname, join, resolve } from "node:path";
+import { realTarget } from "./file-identity.ts";
+import { temporaryName } from "./leftovers.ts";
+import { cannotWrite } from "./streams.ts";
+import { UsageError } from "./usage-error.ts";
+
+/**
+ * Whether what is there now may be replaced.
+ * @param there the bytes of the file; undefined where there is none
+ * @returns why it must stay, in a sentence; undefined where it may go
+ */
+export type Keeps = (there: Buffer | undefined) => string | undefined;
+
+/** A file was left as it is. */
+export class FileKept extends UsageError {}
+
+/**
+ * Writes a text: beside its place first, then renamed. A link keeps pointing where it points, and a file that was there
+ * keeps its permissions. A pipe or a device stays what it is and is written into.
+ * @param keeps is asked at the last moment
+ * @throws FileKept when what is there must stay; @throws UsageError when the file cannot be written
+ */
+export function writeWhole(file: string, text: string, keeps: Keeps): void {
+  try {
+    const status = statOf(file);
+    if (isStream(file, status)) writeFileSync(file, text, { flag: "a" });
+    else replace(realTarget(file), text, status?.mode, keeps);
+  } catch (error) {
+    throw error instanceof FileKept ? error : cannotWrite(file, error);
+  }
+}
+
+function replace(target: string, text: string, mode: number | undefined, keeps: Keeps): void {
+  const temporary = join(dirname(target), temporaryName(basename(target)));
+  try {
+    // A rename would replace a file that its owner has protected.
+    if (mode !== undefined) accessSync(target, constants.W_OK);
+    writeNew(temporary, text, mode);
+    ask(keeps, target);
+    renameSync(temporary, target);
+  } catch (error) {
+    rmSync(temporary, { force: true });
+    throw error;
+  }
+  syncFolder(dirname(target));
+}
+
+/** Writes a file that must be new, through to the disk. */
+function writeNew(file: string, text: string, mode = 0o666): void {
+  const open = openSync(file, "wx", mode);
+  try {
+    writeFileSync(open, text);
+    if (mode !== 0o666 && fstatSync(open).mode !== mode) fchmodSync(open, mode);
+    unlessUnknown(() => fsyncSync(open));
+  } finally {
+    closeSync(open);
+  }
+}
+
+/** So that the new name is on the disk as well. Not every system opens folders; the file is whole without. */
+function syncFolder(folder: string): void {
+  try {
+    const open = openSync(folder, "r");
+    try {
+      fsyncSync(open);
+    } finally {
+      closeSync(open);
+    }
+  } catch {
+    // Nothing is lost that was there.
+  }
+}
+
+/** Some file systems know no such call. */
+function unlessUnknown(call: () => void): void {
+  try {
+    call();
+  } catch (error) {
+    if (!["EINVAL", "ENOSYS", "ENOTSUP", "EOPNOTSUPP"].includes((error as NodeJS.ErrnoException).code ?? ""))
+      throw error;
+  }
+}
+
+function ask(keeps: Keeps, target: string): void {
+  const why = keeps(bytesOf(target));
+  if (why !== undefined) throw new FileKept(why);
+}
+
+function bytesOf(file: string): Buffer | undefined {
+  try {
+    return readFileSync(file);
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === "ENOENT") return undefined;
+    throw error;
+  }
+}
+
+/**
+ * Finds out early what would keep a file from being written, where something else must not be done then.
+ * @throws FileKept when what is there must stay; @throws UsageError when the file or its folder cannot be written
+ */
+export function checkWritable(file: string, keeps: Keeps): void {
+  try {
+    const status = statOf(file);
+    if (status !== undefined) accessSync(file, constants.W_OK);
+    if (isStream(file, status)) return;
+    const target = realTarget(file);
+    const folder = dirname(target);
+    if (!statSync(folder).isDirectory()) throw Object.assign(new Error(), { code: "ENOTDIR" });
+    accessSync(folder, constants.W_OK);
+    ask(keeps, target);
+  } catch (error) {
+    throw error instanceof FileKept ? error : cannotWrite(file, error);
+  }
+}
+
+/** The folder that a file is written in; undefined where it is none that is replaced. */
+export function folderOf(file: string): string | undefined {
+  try {
+    return isStream(file, statOf(file)) ? undefined : dirname(realTarget(file));
+  } catch {
+    return undefined;
+  }
+}
+
+/** Whether a path is a pipe, a device, or one of the names under which a program's own streams go. */
+function isStream(file: string, status: Stats | undefined): boolean {
+  if (status?.isDirectory()) throw Object.assign(new Error(), { code: "EISDIR" });
+  return /^\/(?:dev\/(?:fd\/|std(?:out|err)$)|proc\/)/.test(resolve(file)) || status?.isFile() === false;
+}
+
+const statOf = (file: string): Stats | undefined => statSync(file, { throwIfNoEntry: false });
