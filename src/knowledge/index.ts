@@ -39,6 +39,7 @@ export type {
   Measure,
   Observation,
   Organ,
+  Process,
   Protocol,
   PublishedAgreement,
   Scale,

@@ -6,10 +6,19 @@ import { rules } from "./rules/index.ts";
 /** A rule was named that does not exist. The message says where it stands and which name is near. */
 export class UnknownRule extends RangeError {}
 
+/** Ids of rules that are gone, and the rule that asks instead; none is ever given to another rule. */
+export const goneRules: Readonly<Record<string, string>> = {
+  "enlargement-unmeasured": "finding-without-size",
+  "fluid-without-volume": "finding-without-size",
+};
+
 /** @throws UnknownRule */
 export function ruleNamed(id: string, where = ""): Rule {
   const rule = rules.find((one) => one.id === id);
   if (rule !== undefined) return rule;
+  const instead = Object.hasOwn(goneRules, id) ? goneRules[id] : undefined;
+  if (instead !== undefined)
+    throw new UnknownRule(`${where}the rule "${id}" is gone; ${instead} asks instead.`);
   const ids = rules.map((one) => one.id);
   throw new UnknownRule(`${where}${unknownName(id, ids, "rule")}`);
 }

@@ -38,7 +38,7 @@ export {
   nearestMaterial,
   type Sample,
 } from "./materials.ts";
-export { extentPercent, hasMeasure, sizesMm, volumeMl } from "./measures.ts";
+export { extentPercent, processOf, saysHowMuch, sizesMm, volumeMl } from "./measures.ts";
 export { closedOrgans, namedOrgans, namedSide, namesBoth } from "./named-organs.ts";
 export { exampleOf, type MissingObservation, missingObservations, missingTitle } from "./observations.ts";
 export {

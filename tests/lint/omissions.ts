@@ -1,5 +1,6 @@
 /** Every single thing that a complete case must not lack: the paths whose removal the linter has to find. */
 import { type Case, type Path, pathOf } from "../../src/cases/index.ts";
+import { description } from "../../src/knowledge/index.ts";
 import { requiredFacts } from "../../src/lint/rules/history/fact-missing.ts";
 
 export interface Omission {
@@ -56,18 +57,28 @@ function organOmissions(one: Case): Omission[] {
     }
     for (const part of [state, ...state.sides.map((side) => side.state)])
       for (const { path: at, finding } of part.findings) {
-        omissions.push(
-          omit("description", [...at, "process"]),
-          omit("description", [...at, "distribution"], dotted(at)),
-        );
-        const measures = (["extent", "size", "number", "volume"] as const).filter(
+        omissions.push(omit("description", [...at, "process"]));
+        const process = description.processes[finding.process];
+        if (process?.distribution !== "no")
+          omissions.push(omit("description", [...at, "distribution"], dotted(at)));
+        const entry = state.entry ?? {};
+        const isAnswered =
+          (process?.observed ?? []).some((key) => key in entry) || "weight" in entry || "size" in entry;
+        // Without the word `diffuse`, the distribution is missing and not how much.
+        const measures = (["extent", "size", "number", "volume", "severity"] as const).filter(
           (key) => finding[key] !== undefined,
         );
-        omissions.push({
-          what: "description",
-          paths: measures.map((key) => [...at, key]),
-          names: [dotted(at)],
-        });
+        const means = process?.how_much ?? [];
+        if (
+          means.length > 0 &&
+          !isAnswered &&
+          !(means.includes("diffuse") && finding.distribution === "diffuse")
+        )
+          omissions.push({
+            what: "description",
+            paths: measures.map((key) => [...at, key]),
+            names: [dotted(at)],
+          });
       }
     if (one.protocol.observations === "optional") continue;
     for (const [key, definition] of Object.entries(organ.definition.observations ?? {})) {
