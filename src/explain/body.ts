@@ -96,7 +96,7 @@ function due({ id, definition }: PlacedOrgan): string[] {
 }
 
 function observed(observation: Observation): string[] {
-  const { title, look, parts, required, required_in: where } = observation;
+  const { title, look, parts, required, required_in: where, asked_by: lesions } = observation;
   const of = where === undefined ? "" : ` in: ${where.join(", ")}`;
   return [
     `${title}: ${look}`,
@@ -104,6 +104,9 @@ function observed(observation: Observation): string[] {
     ...(parts === undefined ? [] : [`Parts: ${Object.keys(parts).join(", ")}.`]),
     ...(required === "always" ? [`It may not be left out${of}.`] : []),
     ...(required === "unless-normal" ? [`Unless the organ is normal, it may not be left out${of}.`] : []),
+    ...(lesions === undefined
+      ? []
+      : [`Where lesions are described, it is asked for beside: ${lesions.join(", ")}.`]),
   ];
 }
 

@@ -85,9 +85,14 @@ function organOmissions(one: Case): Omission[] {
       const value = state.entry?.[key];
       if (value === undefined || value === null) continue;
       const classes = definition.required_in;
+      const asks = definition.asked_by;
       const needed =
         definition.required === "always" ||
-        (definition.required !== undefined && state.status === "recorded");
+        (definition.required !== undefined &&
+          state.status === "recorded" &&
+          (asks === undefined ||
+            state.findings.length === 0 ||
+            state.findings.some(({ finding }) => asks.includes(finding.process))));
       const required = needed && (classes === undefined || classes.some((c) => c === one.ageClass));
       if (required) omissions.push(omit("observation", [...path, key], organ.id));
       for (const part of Object.keys(definition.parts ?? {}))
