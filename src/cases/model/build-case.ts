@@ -45,7 +45,7 @@ export function buildCase({ raw, ...parts }: CaseParts): Case {
     ageClass,
     weightKg: quantity("mass", record.pig?.weight),
     signs,
-    due: organsDue({ protocol, ageClass, sex: record.pig?.sex, signs }),
+    ...organsDue({ protocol, ageClass, sex: record.pig?.sex, signs, manner: record.death?.manner }),
     organ(organ: PlacedOrgan): OrganState {
       const known = states[organ.index];
       if (known !== undefined) return known;

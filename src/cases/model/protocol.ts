@@ -30,6 +30,7 @@ export function resolveProtocols(settings: SettingsFile): Map<string, ResolvedPr
       title: changes.title ?? (from === name ? base.title : name),
       purpose: changes.purpose ?? base.purpose,
       due: [...base.due, ...(changes.add ?? [])],
+      wanted: [...(base.wanted ?? []), ...(changes.wanted ?? [])],
       leave_out: [...base.leave_out, ...(changes.leave_out ?? [])],
       follow_signs: changes.follow_signs ?? base.follow_signs,
       observations: changes.observations ?? base.observations,
