@@ -87,6 +87,7 @@ export {
   hoursBetween,
   hoursIll,
   isIllBeforeBirth,
+  isLongStanding,
   isSampledAfter,
   isUntreated,
   openedAt,

@@ -1,5 +1,5 @@
 import { selectionRules } from "../../../knowledge/index.ts";
-import { acuteHours, clinicalPigs, hoursIll, isUntreated } from "../../../record/index.ts";
+import { acuteHours, clinicalPigs, hoursIll, isLongStanding, isUntreated } from "../../../record/index.ts";
 import type { VisitRule } from "../../rule.ts";
 
 export const noAcuteUntreatedPig: VisitRule = {
@@ -23,12 +23,12 @@ export const noAcuteUntreatedPig: VisitRule = {
   },
   check(visit, reportVisit) {
     const pigs = clinicalPigs(visit);
-    if (!visit.complete || pigs.length < 2) return;
+    if (!visit.complete || pigs.length < 2 || visit.record.pigs?.few !== undefined) return;
     // What is not recorded may be the acute pig; other rules ask for it.
     const mayBe = pigs.some((one) => {
       const hours = hoursIll(one);
       const isTreated = one.record.selection?.treated !== undefined && !isUntreated(one);
-      return !isTreated && (hours === undefined || hours <= acuteHours);
+      return !isTreated && (hours === undefined || hours <= acuteHours || isLongStanding(one));
     });
     if (!mayBe)
       reportVisit(
