@@ -1,6 +1,7 @@
-/** No private advice on samples while an alarm is open, and none on what to take once the authority was called. */
+/** One voice while an alarm is open: nothing more is asked for. After the call, no advice on samples. */
 import { describe, expect, it } from "vitest";
 import { rules } from "../../src/lint/index.ts";
+import { asking } from "../../src/lint/rule.ts";
 import { lintExample } from "./lay-example.ts";
 
 const alarm = "alarm_check: {vesicles: suspected}";
@@ -33,6 +34,13 @@ const sets = [
   "toxicology-without-source",
 ];
 const answers = ["toxin-test-material", "toxin-test-misdated"];
+/** Across the archive, and what the reader finds. */
+const archive = rules
+  .filter(({ scope, family }) => scope === "archive" && asking.has(family))
+  .map(({ id }) => id);
+const formats = rules
+  .filter(({ scope, family }) => scope === "format" && asking.has(family))
+  .map(({ id }) => id);
 
 describe("rules on samples", () => {
   it("are silent while an alarm is open, but for those on answers that came back", () => {
@@ -42,5 +50,35 @@ describe("rules on samples", () => {
 
   it("speak after the call, but for those that ask for more samples", () => {
     expect(onSamples.filter((id) => !speaks(id, called)).sort()).toEqual([...sets].sort());
+  });
+});
+
+const asked = rules.filter(({ family }) => asking.has(family)).map(({ id }) => id);
+
+describe("rules that ask for more", () => {
+  it("are silent while an alarm is open, but for those that find two names for one thing", () => {
+    expect(asked.length).toBeGreaterThan(150);
+    expect(asked.filter((id) => speaks(id, alarm)).sort()).toEqual(
+      [...answers, ...archive, "duplicate-tag", ...formats].sort(),
+    );
+  });
+
+  it("ask for no organ, pig, brain or sample of a bare carcass with a vesicle", () => {
+    const { findings } = lintExample({
+      case: `${alarm}\nexternal: {ears: , snout: [{process: vesicle}]}\nlymphoid: \nnervous: \nsamples: \nopened: \nselection: \ndiagnosis: `,
+      visit: "pigs: {few: }\ncomplaint: \nenvironment: ",
+    });
+    expect([...new Set(findings.map(({ rule }) => rule.split("-")[0]))]).toEqual(["alarm"]);
+  });
+
+  it("are silent about the other pigs of the visit, too, and their accepted entries are not called unused", () => {
+    const { findings } = lintExample({
+      case: alarm,
+      others: [
+        "case: birch-2026-04-20-02\npig: {tag: '902'}\nlymphoid: {spleen: }\naccepted: [{rule: treated-pig, because: the whole room is on it}]",
+      ],
+      visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
+    });
+    expect(findings.filter(({ file }) => file.endsWith("pig-02.yaml"))).toEqual([]);
   });
 });

@@ -124,6 +124,7 @@ export const missingFields: readonly CaseRule[] = rows.map(({ lacks, asks, ...ru
   ...rule,
   scope: "case",
   family: "description",
+  silent: "alarm",
   check(one, report) {
     for (const placed of findingsOf(one))
       if (lacks(placed)) report(`${formatPath(placed.path)}: ${asks(placed.finding)}`, placed.path);

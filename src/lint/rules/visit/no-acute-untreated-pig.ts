@@ -13,13 +13,21 @@ export const noAcuteUntreatedPig: VisitRule = {
   source: selectionRules.source,
   bad: {
     case: "selection: {onset: 6 d, note: worst of the pen}",
-    others: ["case: birch-2026-04-20-02\npig: {tag: '902'}\nselection: {onset: 5 d, note: thin}"],
-    visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
+    others: [
+      "case: birch-2026-04-20-02\npig: {tag: '902', pen: 5}\nselection: {onset: 5 d, note: thin}",
+      "case: birch-2026-04-20-03\npig: {tag: '903', pen: 6}\nselection: {onset: 5 d, note: thin}",
+    ],
+    visit:
+      "cases: [birch-2026-04-20-01, birch-2026-04-20-02, birch-2026-04-20-03]\npigs: {few: , comparison: none well}",
   },
   good: {
     case: "selection: {onset: 6 d, note: worst of the pen}",
-    others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],
-    visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
+    others: [
+      "case: birch-2026-04-20-02\npig: {tag: '902', pen: 5}",
+      "case: birch-2026-04-20-03\npig: {tag: '903', pen: 6}\nselection: {onset: 5 d, note: thin}",
+    ],
+    visit:
+      "cases: [birch-2026-04-20-01, birch-2026-04-20-02, birch-2026-04-20-03]\npigs: {few: , comparison: none well}",
   },
   check(visit, reportVisit) {
     const pigs = clinicalPigs(visit);

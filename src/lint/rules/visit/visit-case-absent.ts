@@ -24,7 +24,7 @@ export const visitCaseAbsent: VisitRule = {
       const single = ids.length === 1;
       reportVisit(
         `cases: ${listing(ids)} ${single ? "is" : "are"} listed here but ${single ? reason : reason.replace(/^has /, "have ").replace("the case", "the cases")}, or take ${single ? "it" : "them"} off the list.`,
-        ["cases", listed.indexOf(ids[0] ?? "")],
+        ["cases", listed.indexOf(ids[0])],
       );
     }
   },

@@ -1,0 +1,38 @@
+/** Where a rule says nothing: while an alarm is open one voice is heard, and after the call the samples are the authority's. */
+import { openAlarms } from "../alarms/index.ts";
+import type { Case, Farm, Visit } from "../cases/index.ts";
+import { asking, type Rule } from "./rule.ts";
+
+/** When a rule says nothing, where it does not say so itself: whoever asks for more is silent while an alarm is open. */
+export const silenceOf = ({ silent, family }: Pick<Rule, "silent" | "family">): NonNullable<Rule["silent"]> =>
+  silent ?? (asking.has(family) ? "alarm" : "never");
+
+/** The visits and cases for which a stop stands. It stands for every pig of its visit: nobody is asked to open another. */
+export function stopped({
+  visits,
+  cases,
+}: {
+  visits: readonly Visit[];
+  cases: readonly Case[];
+}): ReadonlySet<Case | Visit> {
+  const ofVisits = visits.filter((visit) => openAlarms(visit).length > 0);
+  return new Set<Case | Visit>([
+    ...ofVisits,
+    ...ofVisits.flatMap((visit) => visit.cases),
+    ...cases.filter((one) => openAlarms(one).length > 0),
+  ]);
+}
+
+/** Whether the rule says nothing about this file. A rule across the archive must see every case, and speaks. */
+export function isSilent(rule: Rule, subject: Case | Visit | Farm, stop: ReadonlySet<object>): boolean {
+  const silent = silenceOf(rule);
+  if (silent === "never" || rule.scope === "archive") return false;
+  return stop.has(subject) || (silent === "authority" && wasCalled(subject));
+}
+
+const wasCalled = (subject: Case | Visit | Farm): boolean =>
+  isCalled(subject) ||
+  ("cases" in subject ? subject.cases.some(isCalled) : "visit" in subject && isCalled(subject.visit));
+
+const isCalled = (subject: Case | Farm | Case["visit"]): boolean =>
+  subject !== undefined && "authority" in subject.record && subject.record.authority !== undefined;
