@@ -21,12 +21,16 @@ export interface OrganCounts {
 export interface Completeness extends OrganCounts {
   readonly case: string;
   readonly file: string;
+  /** The carcass was closed on suspicion: no organ was due. */
+  readonly closed?: true;
 }
 
 export interface VisitCompleteness extends OrganCounts {
   readonly visit: string;
   readonly file: string;
   readonly cases: number;
+  /** How many of them were closed on suspicion; no organ of them was due. */
+  readonly closed?: number;
 }
 
 /** Counts the organs due of one case. */
@@ -43,7 +47,8 @@ export function completeness(one: Case): Completeness {
     else counts.skipped++;
     if (state.bySystem) counts.by_system++;
   }
-  return { case: ownCopy(one.id), file: one.file, ...counts };
+  const closed = one.record.closed === undefined ? {} : { closed: true as const };
+  return { case: ownCopy(one.id), file: one.file, ...counts, ...closed };
 }
 
 /** The sum over cases. */

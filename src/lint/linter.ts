@@ -146,7 +146,14 @@ export class Linter {
     this.#completeness.push(...counts.values());
     for (const { id, file, cases: ofVisit } of visits) {
       const examined = ofVisit.map((one) => counts.get(one)).filter((one) => one !== undefined);
-      this.#visits.push({ visit: ownCopy(id), file, cases: ofVisit.length, ...addCounts(examined) });
+      const closed = examined.filter((one) => one.closed).length;
+      this.#visits.push({
+        visit: ownCopy(id),
+        file,
+        cases: ofVisit.length,
+        ...addCounts(examined),
+        ...(closed > 0 && { closed }),
+      });
     }
     this.#settle(part);
   }

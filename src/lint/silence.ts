@@ -27,8 +27,14 @@ export function stopped({
 export function isSilent(rule: Rule, subject: Case | Visit | Farm, stop: ReadonlySet<object>): boolean {
   const silent = silenceOf(rule);
   if (silent === "never" || rule.scope === "archive") return false;
+  if ("closed" in subject.record && subject.record.closed !== undefined && isLater(rule)) return true;
   return stop.has(subject) || (silent === "authority" && wasCalled(subject));
 }
+
+/** Whether the rule asks for what comes after a carcass was closed: organs, sets of samples, a diagnosis. */
+const isLater = ({ family, silent }: Rule): boolean =>
+  ["completeness", "scoring", "diagnosis", "photographs"].includes(family) ||
+  (silent !== undefined && silent !== "never");
 
 const wasCalled = (subject: Case | Visit | Farm): boolean =>
   isCalled(subject) ||

@@ -9,6 +9,7 @@ import { classOfAge } from "./age-class.ts";
 import { organsDue } from "./due.ts";
 import type { Case, Farm, VisitContext } from "./model.ts";
 import { type OrganState, organState } from "./organ-state.ts";
+import { untilClosed } from "./protocol.ts";
 import { quantity } from "./quantity.ts";
 
 export interface CaseParts {
@@ -27,11 +28,12 @@ export interface CaseParts {
 export function buildCase({ raw, ...parts }: CaseParts): Case {
   const { record, settings, file } = parts;
   const named = record.protocol ?? settings.protocol;
-  const protocol =
+  const whole =
     settings.protocols.get(named) ??
     settings.protocols.get(settings.protocol) ??
     settings.protocols.get("full");
-  if (protocol === undefined) throw new Error("the full protocol is not among the knowledge files");
+  if (whole === undefined) throw new Error("the full protocol is not among the knowledge files");
+  const protocol = record.closed === undefined ? whole : untilClosed(whole);
   const ageDays = quantity("age", record.pig?.age);
   const ageClass = record.pig?.class ?? classOfAge(ageDays);
   const signs = record.selection?.signs ?? [];
