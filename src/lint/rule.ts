@@ -73,7 +73,7 @@ interface RuleText {
   /** Guards the alarms or the format: settings cannot lower its level or switch it off. */
   readonly locked?: true;
   /**
-   * Says nothing while an alarm is open, in this pig or another of its visit; `authority`: nor after the call, since the samples are then its own. Rules of the
+   * Says nothing while an alarm is open; `authority`: nor after the call, since the samples are then its own. Rules of the
    * asking families say nothing while an alarm is open unless this says `never`.
    */
   readonly silent?: "alarm" | "authority" | "never";

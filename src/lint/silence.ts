@@ -7,18 +7,22 @@ import { asking, type Rule } from "./rule.ts";
 export const silenceOf = ({ silent, family }: Pick<Rule, "silent" | "family">): NonNullable<Rule["silent"]> =>
   silent ?? (asking.has(family) ? "alarm" : "never");
 
-/** The visits and cases for which a stop stands. It stands for every pig of its visit: nobody is asked to open another. */
+/**
+ * The visits and cases for which a stop stands. Of a visit it is enough that one of its pigs is alarmed; the other pigs,
+ * which lie open already, are silent only where the alarm is one of the visit as a whole.
+ */
 export function stopped({
   visits,
   cases,
 }: {
-  visits: readonly Visit[];
-  cases: readonly Case[];
+  readonly visits: readonly Visit[];
+  readonly cases: readonly Case[];
 }): ReadonlySet<Case | Visit> {
-  const ofVisits = visits.filter((visit) => openAlarms(visit).length > 0);
+  const alarmed = visits.filter((visit) => openAlarms(visit).length > 0);
+  const whole = alarmed.filter((visit) => openAlarms(visit).some(({ subject }) => subject === visit));
   return new Set<Case | Visit>([
-    ...ofVisits,
-    ...ofVisits.flatMap((visit) => visit.cases),
+    ...alarmed,
+    ...whole.flatMap((visit) => visit.cases),
     ...cases.filter((one) => openAlarms(one).length > 0),
   ]);
 }

@@ -1,6 +1,6 @@
 /** One voice while an alarm is open: nothing more is asked for. After the call, no advice on samples. */
 import { describe, expect, it } from "vitest";
-import { rules } from "../../src/lint/index.ts";
+import { type Example, rules } from "../../src/lint/index.ts";
 import { asking } from "../../src/lint/rule.ts";
 import { lintExample } from "./lay-example.ts";
 
@@ -53,6 +53,7 @@ describe("rules on samples", () => {
   });
 });
 
+const ofVisit = rules.find(({ id }) => id === "alarm-in-herd");
 const asked = rules.filter(({ family }) => asking.has(family)).map(({ id }) => id);
 
 describe("rules that ask for more", () => {
@@ -71,14 +72,24 @@ describe("rules that ask for more", () => {
     expect([...new Set(findings.map(({ rule }) => rule.split("-")[0]))]).toEqual(["alarm"]);
   });
 
-  it("are silent about the other pigs of the visit, too, and their accepted entries are not called unused", () => {
+  it("ask the visit for no further pig, and do not call an accepted entry unused", () => {
     const { findings } = lintExample({
-      case: alarm,
-      others: [
-        "case: birch-2026-04-20-02\npig: {tag: '902'}\nlymphoid: {spleen: }\naccepted: [{rule: treated-pig, because: the whole room is on it}]",
-      ],
-      visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
+      case: `${alarm}\naccepted: [{rule: treated-pig, because: the whole room is on it}]`,
+      visit: "pigs: {few: }\ncomplaint: ",
     });
-    expect(findings.filter(({ file }) => file.endsWith("pig-02.yaml"))).toEqual([]);
+    expect(findings.filter(({ rule }) => !rule.startsWith("alarm-"))).toEqual([]);
+  });
+
+  it("speak of the other pigs of the visit, unless the alarm is one of the visit as a whole", () => {
+    const other = "case: birch-2026-04-20-02\npig: {tag: '902'}\nlymphoid: {spleen: }";
+    const cases = "cases: [birch-2026-04-20-01, birch-2026-04-20-02]";
+    const ofOther = (example: Example) =>
+      lintExample(example)
+        .findings.filter(({ file }) => file.endsWith("pig-02.yaml"))
+        .map(({ rule }) => rule);
+    expect(ofOther({ case: alarm, others: [other], visit: cases })).toEqual(["skipped-organ"]);
+    const alarms = ofVisit?.bad;
+    expect(alarms).toBeDefined();
+    expect(ofOther({ ...alarms, others: [...(alarms?.others ?? []), other] })).not.toContain("skipped-organ");
   });
 });
