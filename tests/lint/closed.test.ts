@@ -64,9 +64,9 @@ describe("a carcass that was closed on suspicion", () => {
   it("has a line of its own in place of the count", () => {
     const result = lint(head);
     expect(result.completeness[0]).toMatchObject({ due: 0, closed: true });
-    expect(lintText(result, { style: makeStyle(false), quiet: false })).toContain(
-      "closed-1  closed on suspicion\n",
-    );
+    expect(
+      lintText(result, { style: makeStyle(false), quiet: false, width: Number.POSITIVE_INFINITY }),
+    ).toContain("closed-1  closed on suspicion\n");
   });
 
   it("counts in the herd as not examined, and its scores say why", () => {
