@@ -53,6 +53,8 @@ describe("rules on samples", () => {
   });
 });
 
+/** Which pigs a visit has is no question of more of them. */
+const pigsOfVisit = ["case-not-in-visit", "duplicate-tag", "visit-case-absent"];
 const ofVisit = rules.find(({ id }) => id === "alarm-in-herd");
 const asked = rules.filter(({ family }) => asking.has(family)).map(({ id }) => id);
 
@@ -60,7 +62,7 @@ describe("rules that ask for more", () => {
   it("are silent while an alarm is open, but for those that find two names for one thing", () => {
     expect(asked.length).toBeGreaterThan(150);
     expect(asked.filter((id) => speaks(id, alarm)).sort()).toEqual(
-      [...answers, ...archive, "duplicate-tag", ...formats].sort(),
+      [...answers, ...archive, ...pigsOfVisit, ...formats].sort(),
     );
   });
 

@@ -7,6 +7,7 @@ export const visitCaseAbsent: VisitRule = {
   id: "visit-case-absent",
   scope: "visit",
   family: "visit",
+  silent: "never",
   level: "error",
   summary: "Every case that the visit lists has its file.",
   protects: "A pig that was opened and never written up drops out of every count without trace.",
