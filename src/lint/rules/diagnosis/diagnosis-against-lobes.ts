@@ -7,6 +7,7 @@ export const diagnosisAgainstLobes: CaseRule = {
   id: "diagnosis-against-lobes",
   scope: "case",
   family: "diagnosis",
+  silent: "never",
   level: "warning",
   summary: "A pneumonia is called caudodorsal or cranioventral in keeping with its lobes and findings.",
   protects:
