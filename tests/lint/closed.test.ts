@@ -65,7 +65,12 @@ describe("a carcass that was closed on suspicion", () => {
     const result = lint(head);
     expect(result.completeness[0]).toMatchObject({ due: 0, closed: true });
     expect(
-      lintText(result, { style: makeStyle(false), quiet: false, width: Number.POSITIVE_INFINITY }),
+      lintText(result, {
+        style: makeStyle(false),
+        quiet: false,
+        width: Number.POSITIVE_INFINITY,
+        passedOver: [],
+      }),
     ).toContain("closed-1  closed on suspicion\n");
   });
 
