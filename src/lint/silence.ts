@@ -4,7 +4,7 @@ import type { Case, Farm, Visit } from "../cases/index.ts";
 import { asking, type Rule } from "./rule.ts";
 
 /** When a rule says nothing, where it does not say so itself: whoever asks for more is silent while an alarm is open. */
-export const silenceOf = ({ silent, family }: Pick<Rule, "silent" | "family">): NonNullable<Rule["silent"]> =>
+const silenceOf = ({ silent, family }: Pick<Rule, "silent" | "family">): NonNullable<Rule["silent"]> =>
   silent ?? (asking.has(family) ? "alarm" : "never");
 
 /**

@@ -40,7 +40,7 @@ export const morphologicDiagnoses = fact((one: Case): readonly MorphologicDiagno
 
 const isDenial = (clause: string): boolean =>
   /^\s*(?:no|not|without|free of|negative for|kein|keine|keinen|ohne)\b/i.test(clause) ||
-  /\b(?:absent|ruled out|excluded|not seen|not found)\s*$/i.test(clause);
+  /\b(?:absent|ruled out|excluded|not seen|not found)$/i.test(clause.trimEnd());
 
 /** Causes that are named: everything under aetiologic but pending, unknown and the like. */
 export function namedCauses(one: Case): { readonly text: string; readonly path: Path }[] {
