@@ -38,6 +38,7 @@ export type {
   Measure,
   Observation,
   Organ,
+  Process,
   Protocol,
   PublishedAgreement,
   Scale,
@@ -98,7 +99,13 @@ export const facts: ReadonlyMap<string, Fact> = new Map([
   ...Object.entries(data.facts.facts),
   ...[...alarmSigns].map(([name, { look, asks, except, due_with }]): [string, Fact] => [
     `alarm_check.${look}.${name}`,
-    { title: `whether you saw ${asks}`, write: `${name}: none`, due_with, ...(except && { except }) },
+    {
+      title: `whether you saw ${asks}`,
+      write: `${name}: none`,
+      due_with,
+      later: look === "at_knife",
+      ...(except && { except }),
+    },
   ]),
 ]);
 export const ageClasses = data.age_classes;

@@ -9,6 +9,8 @@ export class UnknownRule extends RangeError {}
 /** Ids of rules that are gone, and the rule that asks instead; none is ever given to another rule. */
 export const goneRules: Readonly<Record<string, string>> = {
   "authority-without-answer": "authority-entry-incomplete",
+  "enlargement-unmeasured": "finding-without-size",
+  "fluid-without-volume": "finding-without-size",
 };
 
 /** @throws UnknownRule */

@@ -9,24 +9,38 @@ export interface MorphologicDiagnosis {
   readonly path: Path;
   /** What stands before the colon; undefined without a colon. */
   readonly place: string | undefined;
-  /** What stands behind it, or the whole. */
+  /** What stands behind it, or the whole, without what it denies. */
   readonly rest: string;
+  /** The whole, without what it denies. */
+  readonly said: string;
   readonly organs: readonly PlacedOrgan[];
 }
 
-export const morphologicDiagnoses = fact((one: Case): readonly MorphologicDiagnosis[] => {
-  return (one.record.diagnosis?.morphologic ?? []).map((text, index) => {
+/** One that says what is not there, and nothing else, is none: `no pneumonia`. */
+export const morphologicDiagnoses = fact((one: Case): readonly MorphologicDiagnosis[] =>
+  (one.record.diagnosis?.morphologic ?? []).flatMap((text, index) => {
     const colon = text.indexOf(":");
     const place = colon < 0 ? undefined : text.slice(0, colon).trim();
+    const clauses = text.slice(colon + 1).split(/[,;]/);
+    const rest = clauses
+      .filter((clause) => !isDenial(clause))
+      .join(",")
+      .trim();
+    if (rest === "" && clauses.some(isDenial)) return [];
     return {
       text,
       path: ["diagnosis", "morphologic", index],
       place,
-      rest: text.slice(colon + 1).trim(),
+      rest,
+      said: place === undefined ? rest : `${place}: ${rest}`,
       organs: place === undefined ? [] : namedOrgans(place),
     };
-  });
-});
+  }),
+);
+
+const isDenial = (clause: string): boolean =>
+  /^\s*(?:no|not|without|free of|negative for|kein|keine|keinen|ohne)\b/i.test(clause) ||
+  /\b(?:absent|ruled out|excluded|not seen|not found)$/i.test(clause.trimEnd());
 
 /** Causes that are named: everything under aetiologic but pending, unknown and the like. */
 export function namedCauses(one: Case): { readonly text: string; readonly path: Path }[] {

@@ -1,4 +1,5 @@
 /** What a case says: each fact a question to the case or its visit, answered once. Knows no rules, scores or alarms. */
+export { type BlankSystem, blankSystems, isExcused } from "./blank-organs.ts";
 export {
   isCalledProgressive,
   isPending,
@@ -38,7 +39,7 @@ export {
   nearestMaterial,
   type Sample,
 } from "./materials.ts";
-export { extentPercent, hasMeasure, sizesMm, volumeMl } from "./measures.ts";
+export { extentPercent, processOf, saysHowMuch, sizesMm, volumeMl } from "./measures.ts";
 export { closedOrgans, namedOrgans, namedSide, namesBoth } from "./named-organs.ts";
 export { exampleOf, type MissingObservation, missingObservations, missingTitle } from "./observations.ts";
 export {
@@ -86,6 +87,7 @@ export {
   hoursBetween,
   hoursIll,
   isIllBeforeBirth,
+  isLongStanding,
   isSampledAfter,
   isUntreated,
   openedAt,

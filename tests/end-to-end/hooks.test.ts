@@ -59,7 +59,7 @@ describe.each(hooks.map((hook) => [hook.id, hook] as const))("hook %s", (_, hook
 
   it("passes a complete case and stops an incomplete one", () => {
     expect(runHook(hook, repository(`${hook.id}-good`, model))).toMatchObject({ code: 0, err: "" });
-    const bad = runHook(hook, repository(`${hook.id}-bad`, model.replace("  pancreas: normal\n", "")));
+    const bad = runHook(hook, repository(`${hook.id}-bad`, model.replace("  spleen: normal\n", "")));
     expect(bad.code).toBe(1);
     expect(bad.out).toContain("[skipped-organ]");
   });

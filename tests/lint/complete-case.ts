@@ -31,7 +31,7 @@ const weight: Record<AgeClass, string> = {
 
 export function completeCase({ protocol, ageClass, sex, signs }: CaseWish): string {
   const systems: Record<string, Record<string, unknown>> = {};
-  for (const organ of organsDue({ protocol, ageClass, sex, signs })) {
+  for (const organ of organsDue({ protocol, ageClass, sex, signs }).due) {
     const required = Object.entries(organ.definition.observations ?? {}).filter(([, observation]) =>
       isRequired(observation, ageClass),
     );

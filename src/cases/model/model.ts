@@ -34,6 +34,8 @@ export interface Case extends Filed<CaseFile> {
   readonly signs: readonly string[];
   /** The organs that this examination had to cover. */
   readonly due: readonly PlacedOrgan[];
+  /** Those of them that may not be left out; the others are wanted. */
+  readonly must: ReadonlySet<PlacedOrgan>;
   /** The state of any organ, due or not. */
   organ(organ: PlacedOrgan): OrganState;
   /** The visit and farm the case belongs to. */

@@ -6,6 +6,7 @@ export const consolidationWithoutLobes: CaseRule = {
   id: "consolidation-without-lobes",
   scope: "case",
   family: "consistency",
+  silent: "alarm",
   level: "error",
   summary: "A lung with consolidation has at least one lobe above zero.",
   protects: "The finding says pneumonia and the score says none; the herd table believes the score.",

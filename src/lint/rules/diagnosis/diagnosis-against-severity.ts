@@ -9,6 +9,7 @@ export const diagnosisAgainstSeverity: CaseRule = {
   id: "diagnosis-against-severity",
   scope: "case",
   family: "diagnosis",
+  silent: "never",
   level: "warning",
   summary: "A diagnosis is as severe as the lesion that it names.",
   protects: "The table takes the one, and the report to the farmer the other.",
