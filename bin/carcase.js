@@ -1,2 +1,9 @@
 #!/usr/bin/env node
-require("./load-program").loadProgram();
+const { loadProgram, missing } = require("./load-program");
+
+const lack = missing();
+if (lack === undefined) loadProgram();
+else {
+  process.stderr.write(`${lack}\n`);
+  process.exitCode = 2;
+}

@@ -1,11 +1,12 @@
 // Loads the built program with what V8 kept of compiling it at build time (docs/performance.md has the figures). Another
 // Node than the one that built refuses what was kept, and then simply compiles.
-const { readFileSync } = require("node:fs");
+const { existsSync, readFileSync } = require("node:fs");
 const { createRequire } = require("node:module");
 const { join } = require("node:path");
 const { Script } = require("node:vm");
 
-const program = join(__dirname, "..", "dist", "program");
+const root = join(__dirname, "..");
+const program = join(root, "dist", "program");
 
 /**
  * Runs a piece of the built program.
@@ -48,4 +49,16 @@ function keptBeside(file) {
   }
 }
 
-module.exports = { loadProgram };
+/** Why the program cannot be run here, and what to do; undefined when it can. */
+function missing() {
+  const [major, minor] = process.versions.node.split(".").map(Number);
+  if (major < 20 || (major === 20 && minor < 19))
+    return `carcase needs Node 20.19 or later; this is Node ${process.versions.node}. Get a newer one: https://nodejs.org`;
+  if (existsSync(join(program, "main.cjs"))) return undefined;
+  const folder = JSON.stringify(root);
+  return existsSync(join(root, "scripts", "setup.mjs"))
+    ? `carcase is not built yet. Run this once: npm --prefix ${folder} run setup`
+    : `carcase is not whole in ${folder}. Install it anew from a packed file, as docs/install.md says.`;
+}
+
+module.exports = { loadProgram, missing };

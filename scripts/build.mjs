@@ -4,6 +4,7 @@ import { cpSync, existsSync, readFileSync, renameSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { build } from "esbuild";
 import { clearLeftovers } from "./build/leftovers.mjs";
+import { notesPackages, writeLicences } from "./build/licences.mjs";
 import { lightNode } from "./build/light-node.mjs";
 import { making } from "./build/made.mjs";
 import { buildProgram, keepCompiled } from "./build/program.mjs";
@@ -25,7 +26,7 @@ const settings = {
   platform: "node",
   target: "node20",
   minify: true,
-  legalComments: "linked",
+  legalComments: "none",
   define: { __VERSION__: JSON.stringify(version) },
   // Commander would load what starts other programs; carcase starts none.
   alias: {
@@ -33,7 +34,7 @@ const settings = {
     // Of its two builds this one reads events two and a half times faster (docs/performance.md).
     "js-yaml": join(root, "node_modules/js-yaml/dist/js-yaml.cjs.js"),
   },
-  plugins: [withoutRuleTexts, lightNode],
+  plugins: [withoutRuleTexts, lightNode, notesPackages],
   logLevel: "warning",
 };
 await buildProgram(next, settings);
@@ -48,6 +49,7 @@ await build({
   },
 });
 await writeRuleTexts(next);
+writeLicences(next);
 
 // Read only for files that do not fit their schema.
 cpSync(join(root, "src/generated"), join(next, "generated"), {

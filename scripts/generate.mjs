@@ -46,8 +46,7 @@ const knowledge = {
   sample_rules: readYaml("sample-rules.yaml"),
   morphometry: readYaml("morphometry.yaml"),
   snout_reading: readYaml("snout-reading.yaml"),
-  denial: readYaml("denial-words.yaml"),
-  alarm_sign_words: readYaml("alarm-words.yaml"),
+  alarm_signs: readYaml("alarm-signs.yaml"),
 };
 writeVocabularySchema(knowledge.vocabulary);
 writeOrgansSchema(knowledge.anatomy);

@@ -29,7 +29,9 @@ function installed() {
   return versions(lock) === versions(copy);
 }
 
-if (!installed()) run("npm", "ci", "--no-audit", "--no-fund");
+// What npm was told about the command that led here is not meant for this one; no package needs a script of its own.
+if (!installed())
+  run("npm", "ci", "--no-audit", "--no-fund", "--ignore-scripts", "--global=false", "--dry-run=false");
 for (const stage of ["generate", "build"]) {
   if (isMade(stage)) continue;
   if (stage === "build") console.error("Building the program; the next time only if something has changed.");

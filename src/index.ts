@@ -51,6 +51,8 @@ export {
   type Stratum,
   type TestAccuracy,
 } from "./herd/index.ts";
+export type { Scale } from "./knowledge/index.ts";
+export { scales } from "./knowledge/scales.ts";
 export { type GradeFault, gradeFaults } from "./lint/grade-faults.ts";
 export {
   type AcceptedFinding,

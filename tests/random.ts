@@ -6,6 +6,8 @@ import fc from "fast-check";
 
 export const seedName = "CARCASE_TEST_SEED";
 export const shareName = "CARCASE_TEST_SHARE";
+/** One changed file of tests/hostile. */
+export const singleName = "CARCASE_TEST_FILE";
 
 function numberOf(name: string, otherwise: number): number {
   const value = Number(process.env[name] ?? otherwise);
@@ -13,7 +15,7 @@ function numberOf(name: string, otherwise: number): number {
   return value;
 }
 
-const seed = Math.trunc(numberOf(seedName, 1));
+export const seed = Math.trunc(numberOf(seedName, 1));
 
 /** How many of so many runs are made; a share leaves a search a hundred, if it asks for as many. */
 export const runs = (asked: number): number =>

@@ -31,7 +31,8 @@ show(
 );
 console.log(`
 # Where to look next
+  npm run install:global      puts carcase on the path (docs/install.md)
   docs/guide.md               your own first visit, step by step
   cases-example/alder-farm    the farm that was shown, one file a pig
   carcase explain             rules, scales, organs and words, and who says so
-  carcase --help              all commands (in this folder: node bin/carcase.js)`);
+  carcase --help              all commands`);

@@ -53,8 +53,7 @@ export function writeKnowledge(knowledge) {
     sample_rules: "SampleRules",
     morphometry: "Morphometry",
     snout_reading: "SnoutReadingRules",
-    denial: "Denial",
-    alarm_sign_words: "AlarmSigns",
+    alarm_signs: "AlarmSigns",
   };
   // A module each: a command that does not ask for one of them does not load it.
   const folder = join(generatedFolder, "knowledge");

@@ -229,6 +229,13 @@ export function writeOrgansSchema(anatomy) {
       ...sides,
       ...sharedKeys(Object.keys(shared)),
     }),
+    rest: {
+      description: "All organs of the system that have no entry of their own",
+      anyOf: [
+        { const: "normal" },
+        { type: "object", additionalProperties: false, properties: sharedKeys(["not_examined"]) },
+      ],
+    },
     organ: {
       title: "OrganEntry",
       description: "What every organ can carry; single organs add sides and observations of their own",
@@ -245,9 +252,10 @@ export function writeOrgansSchema(anatomy) {
         {
           type: "object",
           additionalProperties: false,
-          properties: Object.fromEntries(
-            Object.entries(system.organs).map(([key, o]) => [key, organSchema(o)]),
-          ),
+          properties: {
+            ...Object.fromEntries(Object.entries(system.organs).map(([key, o]) => [key, organSchema(o)])),
+            rest: { $ref: "#/$defs/rest" },
+          },
         },
       ],
     };

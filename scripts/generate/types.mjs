@@ -49,8 +49,7 @@ function knowledgeRoot() {
     "sample_rules",
     "morphometry",
     "snout_reading",
-    "denial",
-    "alarm_sign_words",
+    "alarm_signs",
   ];
   return {
     ...schema,

@@ -31,6 +31,9 @@ export interface AgreeReport {
 /** Up to so many steps above the lowest, the values of a scale are grades: a 0-10 scale has eleven. */
 const mostSteps = 10;
 
+/** More readers than these do not meet round one table. */
+const mostReaders = 50;
+
 /**
  * Compares readers, scale by scale, in the order in which the scales occur.
  * @param readings one a pig, reader and scale
@@ -82,6 +85,10 @@ function scaleAgreement(
   level: number,
 ): ScaleAgreement {
   const readers = [...byReader];
+  if (readers.length > mostReaders)
+    throw new ReadingError(
+      `${scale.id} was read by ${readers.length} readers, and at most ${mostReaders} are compared, each with each; is the column reader the right one?`,
+    );
   const values = readers.flatMap(([, byPig]) => [...byPig.values()]);
   const grades = gradesOf(scale, values);
   const nominal = scale.nominal === true;

@@ -1,82 +1,63 @@
 /** The alarms of a case or a visit, from recorded findings and facts; a diagnosis is never asked. */
-import type { Archive, Case } from "../cases/index.ts";
+import type { Archive, AuthorityEntry } from "../cases/index.ts";
 import { type AlarmPattern, alarmPatterns } from "../knowledge/index.ts";
 import { fact } from "../record/index.ts";
 import { ownCopy } from "../words/own-copy.ts";
-import type { Alarm, AlarmSubject, OpenAlarm } from "./alarm.ts";
-import { isLifted } from "./lifted.ts";
-import { type Match, matchCondition } from "./match-condition.ts";
+import type { Alarm, AlarmSubject, OpenAlarm, Said } from "./alarm.ts";
+import { looksOf } from "./alarm-check.ts";
+import { liftedBy, standing } from "./lifted.ts";
+import { matchCondition } from "./match-condition.ts";
 import { callWhom } from "./notice.ts";
+import { isUntold } from "./untold.ts";
 
 const ownAlarms = fact((subject: AlarmSubject): readonly Alarm[] =>
   alarmPatterns.flatMap((pattern) => findAlarm(pattern, subject) ?? []),
 );
 
-/** Every alarm of a case, or of a visit and then of its cases; answered ones are marked as lifted. */
+/** Every alarm of a case, or of a visit and then of its cases; those that the authority lifted say by which entry. */
 export const findAlarms = (subject: AlarmSubject): readonly Alarm[] =>
   "cases" in subject ? [...ownAlarms(subject), ...subject.cases.flatMap(ownAlarms)] : ownAlarms(subject);
 
-/** The alarms that no dated call to the authority answers. */
-export const openAlarms = (subject: AlarmSubject): Alarm[] =>
-  findAlarms(subject).filter(({ lifted }) => !lifted);
+/** The alarms that the authority neither released nor excluded. */
+export const openAlarms = (subject: AlarmSubject): Alarm[] => findAlarms(subject).filter(isOpen);
 
-/** The open alarms of everything that was read, visits before cases. */
+const isOpen = ({ liftedBy: entries }: Alarm): boolean => entries.length === 0;
+
+/** The open alarms of everything that was read, visits before cases, and the files of which none can be told. */
 export const openAlarmsOf = ({ visits, cases }: Pick<Archive, "visits" | "cases">): OpenAlarm[] =>
-  [...visits, ...cases]
-    .flatMap(ownAlarms)
-    .filter(({ lifted }) => !lifted)
-    .map(({ pattern, subject }) => ({
+  [...visits, ...cases].flatMap((subject) => {
+    const told = (pattern: AlarmPattern | undefined, said: Said | undefined): OpenAlarm => ({
       pattern,
       of: "cases" in subject ? "visit" : "case",
       id: ownCopy(subject.id),
       file: subject.file,
+      said,
       whom: callWhom(subject.settings),
-    }));
+    });
+    return [
+      ...ownAlarms(subject)
+        .filter(isOpen)
+        .map(({ pattern, evidence }) => told(pattern, saidOf(standing(pattern.id, subject, evidence)))),
+      ...(subject.faults.some(isUntold) ? [told(undefined, undefined)] : []),
+    ];
+  });
+
+const saidOf = (entry: AuthorityEntry | undefined): Said | undefined =>
+  entry && { stands: entry.stands, at: ownCopy(entry.at) };
 
 function findAlarm(pattern: AlarmPattern, subject: AlarmSubject): Alarm | undefined {
-  if (pattern.scope !== ("cases" in subject ? "visit" : "case")) return undefined;
+  // What was seen on the live pigs of a visit is a sign as it is on a carcass.
+  if ("cases" in subject ? pattern.scope === "case" && !sawAny(subject) : pattern.scope === "visit")
+    return undefined;
   if (pattern.fires === "when-listed" && !subject.settings.notifiable.includes(pattern.id)) return undefined;
-  const intended = intendedReading(subject);
-  const found = (intended && matchIntended(pattern, intended)) ?? matchCondition(pattern.pattern, subject);
+  const found = matchCondition(pattern.pattern, subject);
   if (found === undefined) return undefined;
   const seen = new Set<string>();
   const evidence = found.filter((one) => {
     const place = `${one.subject.file} ${one.path.join(".")}`;
     return !seen.has(place) && seen.add(place);
   });
-  return { pattern, subject, evidence, lifted: isLifted(subject, evidence) };
+  return { pattern, subject, evidence, liftedBy: liftedBy(pattern.id, subject, evidence) };
 }
 
-/** The evidence of what was meant stands in the files as they were written. */
-const matchIntended = ({ pattern }: AlarmPattern, { subject, written }: IntendedReading): Match =>
-  matchCondition(pattern, subject)?.map((one) => ({
-    ...one,
-    subject: written.get(one.subject) ?? one.subject,
-  }));
-
-/** A record at fault as it was probably meant: a slip in the word of a lesion must not silence its alarm. */
-interface IntendedReading {
-  readonly subject: AlarmSubject;
-  /** The record as written of each one as meant. */
-  readonly written: ReadonlyMap<AlarmSubject, AlarmSubject>;
-}
-
-/** @returns undefined when everything fits the format, so that there is nothing to guess */
-function intendedReading(subject: AlarmSubject): IntendedReading | undefined {
-  const cases = "cases" in subject ? subject.cases : [subject];
-  const visit = "cases" in subject ? subject : subject.visit;
-  if (visit?.asIntended === undefined && cases.every((one) => one.asIntended === undefined)) return undefined;
-  const record = visit?.asIntended ?? visit?.record;
-  const read = cases.map((one) => caseAsIntended(one, record));
-  const written = new Map<AlarmSubject, AlarmSubject>(
-    read.flatMap((one, index) => cases.slice(index, index + 1).map((other) => [one, other] as const)),
-  );
-  if (!("cases" in subject)) return read[0] && { subject: read[0], written };
-  const whole = { ...subject, record: record ?? subject.record, cases: read };
-  return { subject: whole, written: written.set(whole, subject) };
-}
-
-function caseAsIntended(one: Case, record: NonNullable<Case["visit"]>["record"] | undefined): Case {
-  const visit = one.visit && { ...one.visit, record: record ?? one.visit.record };
-  return { ...(one.asIntended ?? one), visit };
-}
+const sawAny = (subject: AlarmSubject): boolean => looksOf(subject).some(({ answer }) => answer === "seen");

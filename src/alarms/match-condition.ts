@@ -1,7 +1,8 @@
 /** The small language of alarm patterns: one condition against a case or a visit, answered with its evidence. */
-import { type Case, moment, type Path, pathOf, quantity } from "../cases/index.ts";
+import { type Case, moment, type Path, quantity } from "../cases/index.ts";
 import { type AlarmCondition, ageClasses, familiesOfSign } from "../knowledge/index.ts";
 import type { AlarmSubject, Evidence } from "./alarm.ts";
+import { alarmCheck } from "./alarm-check.ts";
 import { finding, grade } from "./match-finding.ts";
 
 /** What speaks for the condition; undefined when it is not met. An empty list is met without anything to show. */
@@ -59,7 +60,13 @@ function ofSome(conditions: readonly AlarmCondition[], count: number): Matcher {
   };
 }
 
-function ofHerd({ deaths: lost, herd_signs: shown, pigs }: AlarmCondition): Matcher | undefined {
+function ofHerd({
+  deaths: lost,
+  herd_signs: shown,
+  pigs,
+  alarm_check: looked,
+}: AlarmCondition): Matcher | undefined {
+  if (looked !== undefined) return (subject) => alarmCheck(looked, subject);
   if (lost !== undefined) return (subject) => deaths(lost, subject);
   if (shown !== undefined) return (subject) => herdSigns(shown, subject);
   if (pigs === undefined) return undefined;
@@ -81,12 +88,11 @@ function ofPig(condition: AlarmCondition): Matcher {
 }
 
 function pigMatcher(condition: AlarmCondition): (one: Case) => Match {
-  const { finding: described, grade: graded, signs: shown, fever: degrees, alarm_check: looked } = condition;
+  const { finding: described, grade: graded, signs: shown, fever: degrees } = condition;
   if (described !== undefined) return (one) => finding(described, one);
   if (graded !== undefined) return (one) => grade(graded, one);
   if (shown !== undefined) return (one) => signs(shown, one);
   if (degrees !== undefined) return (one) => fever(degrees, one);
-  if (looked !== undefined) return (one) => alarmCheck(looked, one);
   return (one) => (isSuchPig(condition, one) ? [] : undefined);
 }
 
@@ -99,20 +105,6 @@ function isSuchPig(condition: AlarmCondition, one: Case): boolean {
     (record.pig?.sex !== undefined && condition.sex?.includes(record.pig.sex) === true) ||
     (condition.treated !== undefined && isTreated(one))
   );
-}
-
-/** Looked for before the knife and found, or thought to be found. */
-function alarmCheck(names: readonly string[], one: Case): Match {
-  const found = Object.entries(one.record.alarm_check ?? {}).filter(
-    ([name, answer]) => names.includes(name) && answer !== "none",
-  );
-  if (found.length === 0) return undefined;
-  return found.map(([name, answer]) => ({
-    subject: one,
-    path: pathOf(`alarm_check.${name}`),
-    text: `alarm_check.${name} ${answer}`,
-    beforeKnife: true,
-  }));
 }
 
 /** Where the age is unknown, the oldest pig of its class decides; a fetus is young. */

@@ -1,8 +1,8 @@
 /** The words of an alarm: what to do, whom to call, what to exclude. */
-import { isNoDecision, type Settings } from "../cases/index.ts";
+import type { Settings } from "../cases/index.ts";
 import { listing } from "../words/listing.ts";
 import type { Alarm } from "./alarm.ts";
-import { since } from "./lifted.ts";
+import { entriesOf, standing } from "./lifted.ts";
 
 /** Whom to call: as the settings say, with the telephone number. */
 export function callWhom({ authority }: Pick<Settings, "authority">): string {
@@ -39,16 +39,12 @@ export function alarmText(alarm: Alarm): string {
   return `${suspicion(alarm)}. ${orders(alarm)}. ${exclude}.${notApart} ${record(alarm)}`;
 }
 
-/** Where to write the call; or, when one is recorded, why it does not answer this alarm. */
-function record({ subject, evidence }: Alarm): string {
-  const own = subject.record.authority;
-  const { contacted, answer } =
-    own ?? ("cases" in subject ? undefined : subject.visit?.record.authority) ?? {};
-  if (contacted === undefined || answer === undefined)
-    return "Record the call under authority: {contacted: …, answer: …}.";
-  if (isNoDecision(answer))
-    return `The call recorded (${contacted}) has no decision ("${answer}"): call again, and record what was decided.`;
-  return "cases" in subject || since(subject, evidence) === undefined
-    ? `The call recorded (${contacted}) does not answer this: call again, and record that.`
-    : `The call recorded (${contacted}) was made before this was seen, or is of another visit: call again, and record that.`;
+/** Where to write the call; or, when the authority was reached, what it said and what lets you go on. */
+function record({ pattern, subject, evidence }: Alarm): string {
+  const said = standing(pattern.id, subject, evidence);
+  if (said !== undefined)
+    return `${said.stands === "restricted" ? "The authority took over" : "It was reported"} (${said.at}), and the stop stays until an entry under authority says released or excluded, for: [${pattern.id}].`;
+  return entriesOf(subject).length === 0
+    ? "Record the call under authority: [{at: …, reached: …, stands: reported}]."
+    : "No entry under authority is about this alarm: each was made before this was seen, is of another visit or of other alarms, or does not say all that it must. Call again, and record that.";
 }

@@ -1,6 +1,8 @@
 /** Case files: found, read, checked and typed. This room knows the format and the anatomy, but no rules. */
 
+export type { AuthorityEntry } from "../generated/case.types.ts";
 export { type Fault, notShown, placedFault } from "./faults/fault.ts";
+export { saysNothing } from "./faults/intended-word.ts";
 export {
   ArchiveReader,
   allFaults,
@@ -22,4 +24,3 @@ export { leaveOutFaultyScales } from "./settings/leave-out-scales.ts";
 export { type ReadSettings, readSettings } from "./settings/read-settings.ts";
 export type { Settings } from "./settings/settings.ts";
 export { allShipped, unknownName } from "./settings/settings-faults.ts";
-export { isNoDecision, saysNothing } from "./slips/word.ts";

@@ -7,6 +7,7 @@ import {
   protocols,
   systems,
 } from "../knowledge/index.ts";
+import { listing } from "../words/listing.ts";
 import { section, type Topic } from "./explanation.ts";
 
 export const protocolTopics: readonly Topic[] = [...protocols.values()].map((protocol) => ({
@@ -21,6 +22,7 @@ export const protocolTopics: readonly Topic[] = [...protocols.values()].map((pro
         ...protocol.due.map((part) =>
           part === "base" ? "base: the organs of the base set for the pig's age class" : part,
         ),
+        ...(protocol.wanted === undefined ? [] : [`Wanted, and no error: ${listing(protocol.wanted)}.`]),
         protocol.follow_signs
           ? "Signs in life make further organs due."
           : "Signs in life make no further organ due.",
@@ -76,18 +78,21 @@ function observationWords({ definition }: PlacedOrgan): string[] {
 }
 
 function due({ id, definition }: PlacedOrgan): string[] {
-  const { base, exists, sex, when, form, forgotten } = definition;
+  const { base, wanted = [], exists, sex, when, form, forgotten } = definition;
   const named = [...protocols.values()].filter(
     (protocol) => protocol.due.includes(id) || protocol.due.includes(id.split(".")[0] ?? id),
   );
   return [
-    base.length === 0
-      ? "It is not in the base set of any age class."
-      : `In the base set of: ${base.join(", ")}.`,
+    ...(base.length === 0 ? [] : [`A must in the base set of: ${base.join(", ")}.`]),
+    ...(wanted.length === 0 ? [] : [`Wanted in the base set of: ${wanted.join(", ")}.`]),
+    ...(base.length + wanted.length === 0 ? ["It is not in the base set of any age class."] : []),
     ...(named.length === 0 ? [] : [`Named by the protocols: ${named.map((one) => one.id).join(", ")}.`]),
     ...(when === undefined
       ? []
-      : [`After these signs as well: ${when.map((one) => one.signs.join(" with ")).join(", or ")}.`]),
+      : when.map(
+          ({ signs = [], manners = [], classes, level = "a must" }) =>
+            `Also ${level} where the signs or the manner of death are: ${[...signs, ...manners].join(", ")}${classes === undefined ? "" : ` (${classes.join(", ")})`}.`,
+        )),
     ...(exists === undefined ? [] : [`Only there in: ${exists.join(", ")}.`]),
     ...(sex === undefined ? [] : [`Only there in: ${sex.join(", ")}.`]),
     ...(form === "paired" ? ["Left and right may be recorded apart."] : []),
@@ -96,7 +101,7 @@ function due({ id, definition }: PlacedOrgan): string[] {
 }
 
 function observed(observation: Observation): string[] {
-  const { title, look, parts, required, required_in: where } = observation;
+  const { title, look, parts, required, required_in: where, asked_by: lesions } = observation;
   const of = where === undefined ? "" : ` in: ${where.join(", ")}`;
   return [
     `${title}: ${look}`,
@@ -104,6 +109,9 @@ function observed(observation: Observation): string[] {
     ...(parts === undefined ? [] : [`Parts: ${Object.keys(parts).join(", ")}.`]),
     ...(required === "always" ? [`It may not be left out${of}.`] : []),
     ...(required === "unless-normal" ? [`Unless the organ is normal, it may not be left out${of}.`] : []),
+    ...(lesions === undefined
+      ? []
+      : [`Where lesions are described, it is asked for beside: ${lesions.join(", ")}.`]),
   ];
 }
 

@@ -1,7 +1,7 @@
 /** What each word of the closed lists means, and how it differs from words that it is easily taken for. */
 import { type Definition, definitions } from "../knowledge/definitions.ts";
 import { description, familiesOfSign, impossibleFindings, organs, sourceLine } from "../knowledge/index.ts";
-import { listing } from "../words/listing.ts";
+import { capital, listing } from "../words/listing.ts";
 import { kindGroups, type Section, section, type Topic, yamlSection } from "./explanation.ts";
 import { placeDenied, wordsDenied } from "./tables.ts";
 
@@ -47,10 +47,16 @@ const finding = (kind: FindingKey): Topic[] =>
 
 /** What else is asked of a finding with this process, and what cannot be true of it. */
 function processSections(process: string): Section[] {
-  const asked = Object.entries(description.needs).filter(([, words]) => words.includes(process));
+  const { how_much = [], needs = [], distribution } = description.processes[process] ?? {};
   const rows = Object.values(impossibleFindings.rows).filter(({ processes }) => processes.includes(process));
   return [
-    ...section("Say as well", asked.length === 0 ? [] : [`${listing(asked.map(([key]) => `the ${key}`))}.`]),
+    ...section("How much", [
+      how_much.length === 0
+        ? "Nobody asks how much: it means nothing here."
+        : `${capital(listing(how_much, "or"))}: one of them is enough.`,
+      ...(distribution === "no" ? ["How it lies in the organ is not asked."] : []),
+    ]),
+    ...section("Say as well", needs.length === 0 ? [] : [`${listing(needs.map((key) => `the ${key}`))}.`]),
     ...section(
       "Does not go with",
       rows.filter((row) => row.with !== undefined).map((row) => `${wordsDenied(row)}: ${row.because}.`),
@@ -65,7 +71,7 @@ function processSections(process: string): Section[] {
 function signSections(name: string): Section[] {
   const families = familiesOfSign(name);
   const due = organs.filter(({ definition }) =>
-    definition.when?.some(({ signs }) => signs.every((one) => one === name || families.includes(one))),
+    definition.when?.some(({ signs = [] }) => signs.some((one) => families.includes(one))),
   );
   return [
     ...section("Sign families", [`${families.join(", ")}.`]),

@@ -13,7 +13,7 @@ export function inKeyOrder(
 ): string | undefined {
   const { value } = document;
   if (typeof value !== "object" || value === null) return undefined;
-  const lines = text.match(/[^\n]*\n|[^\n]+$/g) ?? [];
+  const lines = text.match(/[^\n]+\n?|\n/g) ?? [];
   const places = Object.keys(value)
     .map((key) => ({ rank: order.indexOf(key), ...document.whereKey([key]) }))
     .sort((a, b) => a.line - b.line);

@@ -12,7 +12,7 @@ interface DiffLine {
 /** @returns an empty string when the texts are equal */
 export function unifiedDiff(file: string, before: string, after: string): string {
   if (before === after) return "";
-  const lines = compare(before.match(/[^\n]*\n|[^\n]+$/g) ?? [], after.match(/[^\n]*\n|[^\n]+$/g) ?? []);
+  const lines = compare(before.match(/[^\n]+\n?|\n/g) ?? [], after.match(/[^\n]+\n?|\n/g) ?? []);
   const name = file.replaceAll("\\", "/").replace(/^\/+/, "");
   return `--- a/${name}\n+++ b/${name}\n${hunks(lines).join("")}`;
 }

@@ -136,15 +136,14 @@ function sameQuantity(written: string, patterns: readonly string[]): string | un
 }
 
 /** The numbers of a text, in order; a digit that belongs to a unit (m3) is none. */
-const numbers = (text: string): string =>
-  (text.replaceAll(/(?<=\d\s*)[x×*](?=\s*\d)/gi, " ").match(/(?<![a-z^\d.])\d+(\.\d+)?/gi) ?? []).join(" ");
+const numbers = (text: string): string => (text.match(/(?<![a-wyz^\d.])\d+(\.\d+)?/gi) ?? []).join(" ");
 
 /**
  * What other programs would read as a number, without the quotes: leading zeros, 12e3, 0x1f, a plus sign, more digits
  * than a number holds; and after the older YAML 1.1, which most of them follow, 1_000, 0b101 and 12:30 (minutes).
  */
 const asNumber =
-  /^[-+]?0[\d_]+$|^\+\d+$|^0x[\da-f_]+$|^0o[0-7]+$|^0b[01_]+$|^\d+(\.\d+)?e[-+]?\d+$|^\d{16,}$|^[-+]?\d[\d_]*_[\d_]*$|^[-+]?\d[\d_]*\.[\d_]*_[\d_]*$|^[-+]?\d[\d_]*(:[0-5]?\d)+(\.\d*)?$|^[-+]?(\d+\.|\.\d+)$|^[-+]?\.inf$|^\.nan$/i;
+  /^[-+]?0[\d_]+$|^\+\d+$|^0x[\da-f_]+$|^0o[0-7]+$|^0b[01_]+$|^\d+(\.\d+)?e[-+]?\d+$|^\d{16,}$|^[-+]?\d+_[\d_]*$|^[-+]?\d[\d_]*\.\d*_[\d_]*$|^[-+]?\d[\d_]*(:[0-5]?\d)+(\.\d*)?$|^[-+]?(\d+\.|\.\d+)$|^[-+]?\.inf$|^\.nan$/i;
 
 /** Words that YAML 1.1 takes for true or false. */
 const asTruth = /^(y|yes|n|no|on|off)$/i;

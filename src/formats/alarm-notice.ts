@@ -10,12 +10,13 @@ const longest = 8;
 /** The notice, of visits before cases; empty without an open alarm. */
 export function alarmNotice(alarms: readonly OpenAlarm[], style: Style): string {
   const open = [...alarms.filter(({ of }) => of === "visit"), ...alarms.filter(({ of }) => of === "case")];
-  const stopping = open.filter(({ pattern }) => pattern.level !== "exclude");
-  const excluding = open.filter(({ pattern }) => pattern.level === "exclude");
+  const stopping = open.filter(({ pattern }) => pattern !== undefined && pattern.level !== "exclude");
+  const excluding = open.filter(({ pattern }) => pattern?.level === "exclude");
+  const untold = open.filter(({ pattern }) => pattern === undefined);
   return [
     ...part(
       stopping,
-      "STOP: this may be a notifiable disease, and no later call to the authority is recorded.",
+      "STOP: this may be a notifiable disease, and the authority has neither released nor excluded it.",
       "Do not cut on. Close the carcass. No pig, person, vehicle or sample leaves. Call",
       style,
     ),
@@ -25,6 +26,14 @@ export function alarmNotice(alarms: readonly OpenAlarm[], style: Style): string 
       "Send nothing on your own. Call",
       style,
     ),
+    ...(untold.length === 0
+      ? []
+      : [
+          style.level("error", "CANNOT BE TOLD: where an alarm looks, a value cannot be read."),
+          ...listed(untold.map(({ id, file }) => `  ${visible(id)} (${visible(file)})`)),
+          style.heading("Put it right before you go on; carcase lint says where."),
+          "",
+        ]),
   ]
     .map((line) => `${line}\n`)
     .join("");
@@ -33,16 +42,30 @@ export function alarmNotice(alarms: readonly OpenAlarm[], style: Style): string 
 function part(alarms: readonly OpenAlarm[], head: string, order: string, style: Style): string[] {
   if (alarms.length === 0) return [];
   const call = [...new Set(alarms.map(({ whom }) => whom))];
-  const lines = alarms.map(
-    ({ id, pattern }) =>
-      `  ${visible(id)}: ${pattern.title} (may be ${listing(pattern.diseases, "or")}) [${pattern.id}]`,
+  const lines = alarms.map(({ id, pattern, said }) =>
+    pattern === undefined
+      ? ""
+      : `  ${visible(id)}: ${pattern.title} (may be ${listing(pattern.diseases, "or")}) [${pattern.id}]${saidOf(said)}`,
   );
-  const more = lines.length - longest;
   return [
     style.level("error", head),
-    ...(more > 1 ? [...lines.slice(0, longest), `  and ${more} more`] : lines),
-    style.heading(`${order} ${visible(listing(call, "or"))} now.`),
-    "Then record the call under authority: {contacted: …, answer: …} in the case, or in visit.yaml for all of its cases.",
+    ...listed(lines),
+    ...(alarms.every(({ said }) => said !== undefined)
+      ? [style.heading(`${order.slice(0, order.lastIndexOf("."))}.`)]
+      : [
+          style.heading(`${order} ${visible(listing(call, "or"))} now.`),
+          "Then record it in the case, or in visit.yaml for all of its cases:",
+          "  authority: [{at: …, reached: …, stands: reported}]",
+        ]),
     "",
   ];
 }
+
+function listed(lines: readonly string[]): readonly string[] {
+  const more = lines.length - longest;
+  return more > 1 ? [...lines.slice(0, longest), `  and ${more} more`] : lines;
+}
+
+/** What the authority said last. */
+const saidOf = (said: OpenAlarm["said"]): string =>
+  said === undefined ? "" : `, ${said.stands} ${visible(said.at)}`;

@@ -7,7 +7,6 @@ import type {
   AgeClass,
   AlarmPattern,
   AlarmSign,
-  AlarmSigns,
   Anatomy,
   Fact,
   Indicator,
@@ -42,6 +41,7 @@ export type {
   Observation,
   Organ,
   PartCondition,
+  Process,
   Protocol,
   PublishedAgreement,
   Scale,
@@ -94,7 +94,23 @@ export const scaleIds: readonly string[] = Object.keys(data.scale_ranges);
 
 export const indicators: ReadonlyMap<string, Indicator> = new Map(Object.entries(data.indicators.indicators));
 export const clinicalPredictors = new Map(Object.entries(data.clinical_predictors.predictors));
-export const facts: ReadonlyMap<string, Fact> = new Map(Object.entries(data.facts.facts));
+/** The look for alarm signs, by the name of the sign. */
+export const alarmSigns: ReadonlyMap<string, AlarmSign> = new Map(Object.entries(data.alarm_signs.signs));
+
+/** Facts of a case besides the organs, the look for each alarm sign among them; by their path in a case. */
+export const facts: ReadonlyMap<string, Fact> = new Map([
+  ...Object.entries(data.facts.facts),
+  ...[...alarmSigns].map(([name, { look, asks, except, due_with }]): [string, Fact] => [
+    `alarm_check.${look}.${name}`,
+    {
+      title: `whether you saw ${asks}`,
+      write: `${name}: none`,
+      due_with,
+      later: look === "at_knife",
+      ...(except && { except }),
+    },
+  ]),
+]);
 export const ageClasses = data.age_classes;
 export const growth = data.growth;
 export const description = data.description;
@@ -125,11 +141,7 @@ export const alarmPatterns: readonly AlarmPattern[] = data.alarms;
 export const transportLimits = data.transport.limits;
 export const protection = data.protection;
 export const snoutReadingRules = data.snout_reading;
-export const denial = data.denial;
-export const alarmSigns: Readonly<Record<string, AlarmSign>> = data.alarm_sign_words.signs;
-export const alarmSenses: Pick<AlarmSigns, "past" | "present" | "pigs" | "others" | "examples_of"> =
-  data.alarm_sign_words;
-export const alarmSignsSource: Source = data.alarm_sign_words.source;
+export const alarmSignsSource: Source = data.alarm_signs.source;
 export const anatomySource: Source = data.anatomy.source;
 export const factsSource: Source = data.facts.source;
 

@@ -1,5 +1,6 @@
 /** Of the organs due, how many were examined: the count that stands under every case and visit. */
 import type { Case } from "../cases/index.ts";
+import { isExcused } from "../record/index.ts";
 import { ownCopy } from "../words/own-copy.ts";
 
 /** Counts of organs. due = examined + not_examined + not_assessable + skipped. */
@@ -9,7 +10,7 @@ export interface OrganCounts {
   examined: number;
   /** Of the examined, those covered only by the word `normal` for a whole system. */
   by_system: number;
-  /** Not examined, with a reason. */
+  /** Not examined, with a reason: of their own, or one that the visit gives for all of its pigs. */
   not_examined: number;
   /** Looked for but not to be judged, with the cause. */
   not_assessable: number;
@@ -20,12 +21,16 @@ export interface OrganCounts {
 export interface Completeness extends OrganCounts {
   readonly case: string;
   readonly file: string;
+  /** The carcass was closed on suspicion: no organ was due. */
+  readonly closed?: true;
 }
 
 export interface VisitCompleteness extends OrganCounts {
   readonly visit: string;
   readonly file: string;
   readonly cases: number;
+  /** How many of them were closed on suspicion; no organ of them was due. */
+  readonly closed?: number;
 }
 
 /** Counts the organs due of one case. */
@@ -36,12 +41,14 @@ export function completeness(one: Case): Completeness {
     counts.due++;
     if (state.status === "normal" || state.status === "recorded") counts.examined++;
     else if (state.status === "not_examined" && state.reason !== undefined) counts.not_examined++;
+    else if (state.status === "blank" && isExcused(one, organ)) counts.not_examined++;
     else if (state.status === "not_assessable" && (state.because !== undefined || state.reason !== undefined))
       counts.not_assessable++;
     else counts.skipped++;
     if (state.bySystem) counts.by_system++;
   }
-  return { case: ownCopy(one.id), file: one.file, ...counts };
+  const closed = one.record.closed === undefined ? {} : { closed: true as const };
+  return { case: ownCopy(one.id), file: one.file, ...counts, ...closed };
 }
 
 /** The sum over cases. */

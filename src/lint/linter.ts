@@ -1,4 +1,6 @@
 /** Runs the rules over an archive, part by part: what was looked at can be let go, and only what was found is kept. */
+
+import { isUntold } from "../alarms/index.ts";
 import {
   type Archive,
   byFile,
@@ -28,6 +30,7 @@ import type { FileRule, Level, Points, Report, Rule, VisitRule } from "./rule.ts
 import { checkRulesOf, type NamedRules, ruleNamed } from "./rule-names.ts";
 import { textsOf } from "./rule-texts.ts";
 import { rules } from "./rules/index.ts";
+import { isSilent, stopped } from "./silence.ts";
 import { type FindingCounts, findingCounts } from "./summary.ts";
 
 export interface LintOptions {
@@ -106,6 +109,8 @@ export class Linter {
   readonly #ids = new Map<string, string[]>();
   /** Of the part that is being looked at. */
   #found: Finding[] = [];
+  /** The files of the part for which a stop stands. */
+  #stopped: ReadonlySet<object> = new Set();
 
   /** @throws UnknownRule when the options name a rule that does not exist */
   constructor(options: LintOptions = {}) {
@@ -126,6 +131,7 @@ export class Linter {
   add(part: LintPart): void {
     const { cases, visits, farms } = part;
     this.#found = [];
+    this.#stopped = stopped(part);
     for (const farm of farms) {
       // A farm comes with each of its visits.
       if (!this.#files.has(farm.file)) this.#file(farm, { shared: true });
@@ -142,7 +148,14 @@ export class Linter {
     this.#completeness.push(...counts.values());
     for (const { id, file, cases: ofVisit } of visits) {
       const examined = ofVisit.map((one) => counts.get(one)).filter((one) => one !== undefined);
-      this.#visits.push({ visit: ownCopy(id), file, cases: ofVisit.length, ...addCounts(examined) });
+      const closed = examined.filter((one) => one.closed).length;
+      this.#visits.push({
+        visit: ownCopy(id),
+        file,
+        cases: ofVisit.length,
+        ...addCounts(examined),
+        ...(closed > 0 && { closed }),
+      });
     }
     this.#settle(part);
   }
@@ -171,20 +184,23 @@ export class Linter {
   #file(subject: Case | Visit | Farm, about: { readonly shared?: true } = {}): void {
     this.#faults(subject, about);
     const reporter = new Reporter(subject, this.#add);
-    for (const rule of this.#ofFiles) rule.check(subject, reporter.of(rule));
+    for (const rule of this.#ofFiles)
+      if (!isSilent(rule, subject, this.#stopped)) rule.check(subject, reporter.of(rule));
   }
 
   #visit(visit: Visit): void {
     this.#file(visit);
     const reporter = new Reporter(visit, this.#add);
     for (const rule of this.#ofVisits)
-      rule.check(visit, reporter.of(rule), (one) => new Reporter(one, this.#add).of(rule));
+      if (!isSilent(rule, visit, this.#stopped))
+        rule.check(visit, reporter.of(rule), (one) => new Reporter(one, this.#add).of(rule));
   }
 
   #case(one: Case): void {
     this.#file(one);
     const reporter = new Reporter(one, this.#add);
-    for (const { rule, check } of this.#ofCases) if (isAnswerable(rule, one)) check(one, reporter.of(rule));
+    for (const { rule, check } of this.#ofCases)
+      if (isAnswerable(rule, one) && !isSilent(rule, one, this.#stopped)) check(one, reporter.of(rule));
     if (this.#grading === undefined) return;
     const report = reporter.of(this.#grading);
     for (const { message, path } of this.gradeCheck(one)) report(message, path);
@@ -202,7 +218,8 @@ export class Linter {
       }
     }
     const { rules: named } = subject.settings;
-    const unsound = around(subject).some(isUnsound);
+    // Of a file for which a stop stands nothing can be concluded from what is not found.
+    const unsound = around(subject).some(isUnsound) || this.#stopped.has(subject);
     this.#files.set(subject.file, { rules: named, unsound, formatErrorsNotShown, shared });
   }
 
@@ -224,7 +241,9 @@ export class Linter {
       visits,
       rules,
       asked: (rule, subject) =>
-        this.#chosen.includes(rule) && levelFor(rule, subject.settings, this.#options) !== "off",
+        this.#chosen.includes(rule) &&
+        !isSilent(rule, subject, this.#stopped) &&
+        levelFor(rule, subject.settings, this.#options) !== "off",
       report: (id, subject, message, path) => {
         const rule = this.#chosen.find((one) => one.id === id);
         if (rule !== undefined) this.#add(rule, subject, message, path, "value");
@@ -324,11 +343,18 @@ const isUnsound = ({ faults, unknownProtocol }: Unsound): boolean =>
   faults.length > 0 || unknownProtocol !== undefined;
 
 const ruleOfFault = (fault: Fault): string =>
-  fault.rule ?? (fault.outOfRange ? "observation-out-of-range" : "case-format");
+  fault.rule ??
+  (fault.outOfRange ? "observation-out-of-range" : isUntold(fault) ? untoldRule : "case-format");
+
+const untoldRule = "alarm-cannot-be-told";
 
 function fromFault(rule: Rule, level: Level, fault: Fault, { document }: Subject): Finding {
-  const { message, file, line, column, length, excerpt } = fault;
+  const { file, line, column, length, excerpt } = fault;
   const path = shownPath(document, fault.path);
+  const message =
+    rule.id === untoldRule
+      ? `${fault.message} An alarm looks here and cannot be told: put this right before you go on.`
+      : fault.message;
   return { rule: rule.id, level, message, file, line, column, path, length, excerpt };
 }
 

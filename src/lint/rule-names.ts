@@ -8,13 +8,16 @@ export class UnknownRule extends RangeError {}
 
 /** Ids of rules that are gone, and the rule that asks instead; none is ever given to another rule. */
 export const goneRules: Readonly<Record<string, string>> = {
+  "authority-without-answer": "authority-entry-incomplete",
   "colour-contradiction": "process-impossible",
   "consistency-contradiction": "process-impossible",
   "consolidation-without-lobes": "observation-parts-disagree",
   "crown-rump-of-born-pig": "observation-impossible",
   "diagnosis-against-severity": "diagnosis-against-finding",
   "duration-contradiction": "process-impossible",
+  "enlargement-unmeasured": "finding-without-size",
   "exudate-contradiction": "process-impossible",
+  "fluid-without-volume": "finding-without-size",
   "mummy-cultured": "test-impossible",
   "pleurisy-adhesion-unscored": "observation-parts-disagree",
   "septum-contradicts-finding": "observation-parts-disagree",

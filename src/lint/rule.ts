@@ -27,6 +27,22 @@ export type Family = (typeof families)[number];
 /** What of a path is meant: its key, its value, or of the whole file the comment that names its schema. */
 export type Points = "key" | "value" | "schema line";
 
+/**
+ * Families whose rules ask for more: organs, words, pigs, samples. While an alarm is open they say nothing, so that it is
+ * heard: alarms, what contradicts itself, what endangers people and what cannot be read still speak.
+ */
+export const asking: ReadonlySet<Family> = new Set<Family>([
+  "completeness",
+  "selection",
+  "history",
+  "timing",
+  "scoring",
+  "sampling",
+  "diagnosis",
+  "visit",
+  "photographs",
+]);
+
 /** A finding of a rule, before it has a place in a file. */
 export type Report = (message: string, path: Path, points?: Points) => void;
 
@@ -57,8 +73,8 @@ interface RuleText {
   /** Guards the alarms or the format: settings cannot lower its level or switch it off. */
   readonly locked?: true;
   /**
-   * Says nothing while an alarm is open, when no private advice on samples is given; `authority`: nor after the call, since
-   * the samples are then its own. Rules of sampling and timing say nothing while an alarm is open unless this says `never`.
+   * Says nothing while an alarm is open; `authority`: nor after the call, since the samples are then its own. Rules of the
+   * asking families say nothing while an alarm is open unless this says `never`.
    */
   readonly silent?: "alarm" | "authority" | "never";
   /** Reckons with the times of a case: says nothing where they cannot be right. */

@@ -1,10 +1,11 @@
 /** What must hold before anything is computed from outlines: closed, simple, and where they belong. */
 import { crossingOf } from "./crossing.ts";
 import { distance, extent, type Point } from "./curve.ts";
-import { flatten } from "./flatten.ts";
-import { distanceToRings, isInsideRings } from "./inside.ts";
+import { cornerCount, flatten } from "./flatten.ts";
+import { boxAround, distanceToRings, isInsideRings, Polygon, type Sides } from "./inside.ts";
 import { lobeId, lobes, sides } from "./parts.ts";
 import { type Problem, TracingError } from "./problem.ts";
+import { septumStep } from "./septum.ts";
 import type { Drawing, Shape } from "./tracing.ts";
 
 /**
@@ -13,15 +14,24 @@ import type { Drawing, Shape } from "./tracing.ts";
  */
 const handShare = 0.01;
 
+/** More corners than these, with the curves followed closely, no drawing by hand has. */
+const maxCorners = 200_000;
+/** Nor has it more affected areas, or an outline more rings. */
+const maxAreas = 1000;
+
 /** A shape with its rings as polylines. */
 interface Traced {
   readonly shape: Shape;
-  readonly rings: readonly (readonly Point[])[];
+  readonly corners: readonly Point[];
+  readonly rings: readonly Polygon[];
   readonly size: number;
+  readonly box: Sides;
 }
 
 /** Everything that is wrong with the outlines of a drawing, in the order of the file. */
 export function outlineErrors({ outlines, affected, scale }: Drawing): TracingError[] {
+  const tooMany = beyondBounds([...outlines, ...affected]);
+  if (tooMany !== undefined) return [tooMany];
   const errors: TracingError[] = [];
   const sound: Traced[] = [];
   for (const shape of [...outlines, ...affected]) {
@@ -30,8 +40,8 @@ export function outlineErrors({ outlines, affected, scale }: Drawing): TracingEr
     else sound.push(traced(shape));
   }
   const byId = new Map(sound.map((one) => [one.shape.id, one]));
-  const inLobe = (lobe: string): Traced[] =>
-    sound.filter(({ shape }) => affected.some((one) => one === shape && one.lobe === lobe));
+  const lobeOf = new Map<Shape, string>(affected.map((shape) => [shape, shape.lobe]));
+  const inLobe = (lobe: string): Traced[] => sound.filter(({ shape }) => lobeOf.get(shape) === lobe);
   const nested = [
     ...sides.flatMap((side) =>
       [`dorsal-${side}`, `ventral-${side}`].map((id) => ({
@@ -54,24 +64,65 @@ export function outlineErrors({ outlines, affected, scale }: Drawing): TracingEr
     ...sides.map((side) => [byId.get(`dorsal-${side}`), byId.get(`ventral-${side}`)]),
     [byId.get("cavity-left"), byId.get("cavity-right")],
     ...pairs(lobes.map((lobe) => byId.get(lobeId(lobe)))),
-    ...lobes.flatMap((lobe) => pairs(inLobe(lobe))),
   ];
   for (const [one, other] of apart)
     if (one !== undefined && other !== undefined) errors.push(...overlapErrors(one, other));
+  for (const lobe of lobes) errors.push(...areaErrors(inLobe(lobe)));
   return errors.sort((a, b) => a.place.line - b.place.line);
 }
 
 const pairs = (all: readonly (Traced | undefined)[]): (readonly (Traced | undefined)[])[] =>
   all.flatMap((one, index) => all.slice(index + 1).map((other) => [one, other]));
 
+const sizeOf = ({ contours }: Shape): number => extent(contours.flatMap(({ curves }) => curves.flat()));
+
 function traced(shape: Shape): Traced {
-  const size = extent(shape.contours.flatMap(({ curves }) => curves.flat()));
-  return { shape, size, rings: shape.contours.map((contour) => flatten(contour, size * handShare)) };
+  const size = sizeOf(shape);
+  const rings = shape.contours.map((contour) => flatten(contour, size * handShare));
+  return {
+    shape,
+    size,
+    corners: rings.flat(),
+    rings: rings.map((ring) => new Polygon(ring)),
+    box: boxAround(rings.flat()),
+  };
+}
+
+/** What no hand has drawn, and would take too long to hold against itself. */
+function beyondBounds(shapes: readonly Shape[]): TracingError | undefined {
+  const tooMany = (message: string, { place }: Shape): TracingError =>
+    new TracingError("too-many-points", message, place);
+  const last = shapes.at(-1);
+  if (last !== undefined && shapes.length > maxAreas)
+    return tooMany(
+      `the drawing has ${shapes.length} outlines, more than ${maxAreas}; join the affected areas of a lobe to one path.`,
+      last,
+    );
+  let corners = 0;
+  for (const shape of shapes) {
+    const { id, contours } = shape;
+    if (contours.length > maxAreas)
+      return tooMany(
+        `${id} has ${contours.length} rings, more than ${maxAreas}; simplify the path in the drawing program.`,
+        shape,
+      );
+    const size = sizeOf(shape);
+    // What has no extent is named as that later.
+    if (size === 0) continue;
+    const step = id === "septum" ? septumStep(size) : size * handShare;
+    for (const contour of contours) corners += cornerCount(contour, step) + cornerCount(contour);
+    if (corners > maxCorners)
+      return tooMany(
+        `with ${id} the outlines have more than ${maxCorners} corners where their curves are followed; simplify the paths in the drawing program.`,
+        shape,
+      );
+  }
+  return undefined;
 }
 
 function shapeError(shape: Shape, scale: number): TracingError | undefined {
   const { id, contours, place } = shape;
-  if (extent(contours.flatMap(({ curves }) => curves.flat())) === 0)
+  if (sizeOf(shape) === 0)
     return new TracingError("outline-empty", `${id} has no extent; draw it anew, or take it out.`, place);
   const open = contours.find(({ closed }) => !closed);
   // The septum may be drawn as its midline.
@@ -98,11 +149,27 @@ function shapeError(shape: Shape, scale: number): TracingError | undefined {
 /** The corner of one outline that lies deepest on the wrong side of another, in drawing units. */
 function deepest(one: Traced, other: Traced, wrong: (inside: boolean) => boolean): number {
   let depth = 0;
-  for (const point of one.rings.flat())
+  for (const point of scattered(one.corners))
     if (wrong(isInsideRings(point, other.rings)))
-      depth = Math.max(depth, distanceToRings(point, other.rings));
+      depth = Math.max(depth, distanceToRings(point, other.rings, depth));
   return depth;
 }
+
+/**
+ * All corners, far from one another in turn: few of them are then the deepest so far, and only of those the distance is
+ * looked for to its end.
+ */
+function* scattered(corners: readonly Point[]): Generator<Point> {
+  const { length } = corners;
+  let step = Math.max(1, Math.floor(length * 0.618));
+  while (commonDivisor(step, length) > 1) step++;
+  for (let count = 0, at = 0; count < length; count++, at = (at + step) % length) {
+    const corner = corners[at];
+    if (corner !== undefined) yield corner;
+  }
+}
+
+const commonDivisor = (a: number, b: number): number => (b === 0 ? a : commonDivisor(b, a % b));
 
 function insideErrors(
   inner: Traced,
@@ -116,7 +183,23 @@ function insideErrors(
   return [new TracingError(kind, message, inner.shape.place)];
 }
 
+/** Affected areas of one lobe that lie over one another, each named once. */
+function areaErrors(areas: readonly Traced[]): TracingError[] {
+  const fromLeft = [...areas.entries()].sort(([, a], [, b]) => a.box.left - b.box.left);
+  const named = new Map<Traced, TracingError>();
+  for (const [index, [place, one]] of fromLeft.entries())
+    for (let next = index + 1; next < fromLeft.length; next++) {
+      const [otherPlace, other] = fromLeft[next] ?? [place, one];
+      if (other.box.left > one.box.right) break;
+      const [first, later] = place < otherPlace ? [one, other] : [other, one];
+      const [error] = named.has(later) ? [] : overlapErrors(first, later);
+      if (error !== undefined) named.set(later, error);
+    }
+  return [...named.values()];
+}
+
 function overlapErrors(one: Traced, other: Traced): TracingError[] {
+  if (one.box.top > other.box.bottom || other.box.top > one.box.bottom) return [];
   const [less, more] = one.size <= other.size ? [one, other] : [other, one];
   const depth = Math.max(
     deepest(less, more, (inside) => inside),

@@ -28,6 +28,12 @@ export function flatten({ curves, closed }: Contour, longest = Infinity): Point[
   return points;
 }
 
+/** How many corners `flatten` makes of a contour at most. */
+export function cornerCount({ curves }: Contour, longest = Infinity): number {
+  const tolerance = flatness * extent(curves.flat());
+  return curves.reduce((sum, curve) => sum + pieceCount(curve, tolerance, longest), 1);
+}
+
 /** A chord over 1/n of a curve is off by at most max |B''| / (8 n²), and |B''| is at most 6 times a second difference. */
 function pieceCount([a, b, c, d]: Cubic, tolerance: number, longest: number): number {
   const bend = (p: Point, q: Point, r: Point): number => Math.hypot(p.x - 2 * q.x + r.x, p.y - 2 * q.y + r.y);

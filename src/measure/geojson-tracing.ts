@@ -16,7 +16,7 @@ interface Feature {
   readonly place: Place;
 }
 
-const maxPositions = 100_000;
+const maxPositions = 20_000;
 
 /**
  * Reads the collection; what is wrong with single features is collected, so that one run names everything.
@@ -66,9 +66,10 @@ function drawingOf(all: readonly Feature[], report: Report): Drawing {
       report(error);
     }
   }
+  const isPassedOver = new Set(passedOver);
   const anyPart = all.some(
     ({ properties: { part } }) =>
-      typeof part === "string" && !passedOver.includes(part) && partOf(part)?.kind !== "scale-bar",
+      typeof part === "string" && !isPassedOver.has(part) && partOf(part)?.kind !== "scale-bar",
   );
   if (!anyPart)
     report(
@@ -170,7 +171,11 @@ function positions(value: unknown, place: Place): Point[] {
     );
   });
   if (points.length > maxPositions)
-    throw new TracingError("too-many-points", `the outline has ${points.length} points; simplify it.`, place);
+    throw new TracingError(
+      "too-many-points",
+      `the outline has ${points.length} points, more than ${maxPositions}; simplify it.`,
+      place,
+    );
   return points;
 }
 

@@ -1,8 +1,8 @@
 /** Area and perimeter of a filled outline, with holes where its fill rule makes them. */
 import { cubicLength, greenTerm } from "./cubic-measure.ts";
-import type { Contour, Point } from "./curve.ts";
+import type { Contour } from "./curve.ts";
 import { flatten } from "./flatten.ts";
-import { isInside } from "./inside.ts";
+import { Polygon } from "./inside.ts";
 
 /** How a path with several rings is filled, as SVG says it. */
 export type FillRule = "nonzero" | "evenodd";
@@ -30,12 +30,12 @@ export const contourLength = ({ curves }: Contour): number =>
  */
 export function regionOf(rings: readonly Contour[], rule: FillRule): Region {
   const parts = rings.map((ring) => ({ area: ringArea(ring), length: contourLength(ring), ring }));
-  const corners: Point[][] = rings.length === 1 ? [] : rings.map((ring) => flatten(ring));
+  const polygons = rings.length === 1 ? [] : rings.map((ring) => new Polygon(flatten(ring)));
   let [area, perimeter] = [0, 0];
   for (const [index, part] of parts.entries()) {
     const start = part.ring.curves[0]?.[0];
     if (start === undefined || part.area === 0) continue;
-    const around = parts.filter((_, other) => other !== index && isInside(start, corners[other] ?? []));
+    const around = parts.filter((_, other) => other !== index && polygons[other]?.holds(start));
     const outside = around.reduce((sum, other) => sum + Math.sign(other.area), 0);
     const filledOutside = rule === "evenodd" ? around.length % 2 === 1 : outside !== 0;
     const filledInside = rule === "evenodd" ? around.length % 2 === 0 : outside + Math.sign(part.area) !== 0;

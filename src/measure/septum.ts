@@ -12,6 +12,7 @@ const capShare = 0.02;
 const rounds = 4;
 /** Smooth lines are followed in steps of this share of their size. */
 const fine = 2e-4;
+export const septumStep = (size: number): number => Math.max(size * fine, Number.MIN_VALUE);
 
 /**
  * Greatest distance of the septum's midline from the straight line between the ends of that midline, in drawing units,
@@ -27,7 +28,7 @@ export function septumDeviation(shape: Shape): number {
     (most, point, _, all) => Math.max(most, distance(point, all[0] ?? point)),
     0,
   );
-  const points = flatten(contour, Math.max(size * fine, Number.MIN_VALUE));
+  const points = flatten(contour, septumStep(size));
   const midline = contour.closed ? bandMidline(points, shape) : points;
   const first = midline[0];
   const last = midline.at(-1);

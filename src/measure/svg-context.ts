@@ -1,13 +1,18 @@
 /** What the place of a shape in its file does to it: transforms, fill rule, and what keeps it from being drawn. */
+import { type Part, partOf } from "./parts.ts";
 import { TracingError } from "./problem.ts";
 import type { FillRule } from "./region.ts";
-import { outwards, type SvgElement, type SvgFile } from "./svg-elements.ts";
+import type { SvgElement, SvgFile } from "./svg-elements.ts";
+import { combined, type Matrix, transformMatrix } from "./svg-transform.ts";
 
 /** What stands inside these is drawn elsewhere, or not at all. */
 const undrawn = new Set(["defs", "symbol", "clipPath", "mask", "pattern", "marker", "linearGradient"]);
-const geometry = String.raw`(?:transform(?:-origin)?|translate|rotate|scale|offset-path|d|cx|cy|rx?|ry|x|y|width|height)\s*:`;
-const inStyle = new RegExp(String.raw`(?:^|;)\s*${geometry}`);
-const inSheet = new RegExp(String.raw`[{;]\s*${geometry}|@import`);
+/** Properties of CSS that move or shape what is drawn. */
+const geometry = new Set(
+  "transform transform-origin translate rotate scale offset-path d cx cy r rx ry x y width height".split(" "),
+);
+const inSheet =
+  /[{;]\s*(?:transform(?:-origin)?|translate|rotate|scale|offset-path|d|cx|cy|rx?|ry|x|y|width|height)\s*:|@import/;
 
 const hiding = /[{;]\s*(?:display\s*:\s*none|visibility\s*:\s*(?:hidden|collapse))/;
 
@@ -25,19 +30,106 @@ export function checkStyles({ styles }: SvgFile): void {
     );
 }
 
+/** What an element and those around it say together; worked out once for each, from that of the one around it. */
+interface Context {
+  /** The part that it is drawn for: by its own id, or by that of the nearest group with one. */
+  readonly named: { readonly part: Part; readonly holder: SvgElement } | undefined;
+  /** The nearest that is not displayed. */
+  readonly undisplayed: SvgElement | undefined;
+  /** The nearest that says whether it is visible: visibility is inherited, and a shape within may be shown again. */
+  readonly visibility: { readonly holder: SvgElement; readonly value: string } | undefined;
+  /** Whether it stands in the drawing itself, not among its definitions. */
+  readonly drawn: boolean;
+  /** Why it is not drawn where it stands, or is moved in a way that is not read. */
+  readonly fault: Fault | undefined;
+  /** Transforms as written, from the outermost. */
+  readonly matrix: Matrix | { readonly unreadable: string } | undefined;
+  /** As written on the shape or the nearest group around it. */
+  readonly rule: FillRule | undefined;
+}
+
+type Fault = Pick<TracingError, "kind" | "message">;
+
+const contexts = new WeakMap<SvgElement, Context>();
+
+export function contextOf(element: SvgElement): Context {
+  const known = contexts.get(element);
+  if (known !== undefined) return known;
+  const around = element.parent === undefined ? undefined : contextOf(element.parent);
+  const made = contextIn(element, around);
+  contexts.set(element, made);
+  return made;
+}
+
+function contextIn(element: SvgElement, around: Context | undefined): Context {
+  const { attributes } = element;
+  const style = declarations(attributes.get("style") ?? "");
+  const property = (name: string): string | undefined => style.get(name) || attributes.get(name)?.trim();
+  const part = partOf(attributes.get("id") ?? "");
+  const visibility = property("visibility");
+  const rule = style.get("fill-rule") || attributes.get("fill-rule");
+  return {
+    named: part === undefined ? around?.named : { part, holder: element },
+    undisplayed: property("display") === "none" ? element : around?.undisplayed,
+    visibility: visibility === undefined ? around?.visibility : { holder: element, value: visibility },
+    drawn: !undrawn.has(element.name) && around?.drawn !== false,
+    fault: faultOf(element, style) ?? around?.fault,
+    matrix: matrixIn(attributes.get("transform"), around?.matrix),
+    rule: rule === "evenodd" || rule === "nonzero" ? rule : around?.rule,
+  };
+}
+
+function faultOf({ name, parent, attributes }: SvgElement, style: Declarations): Fault | undefined {
+  if (undrawn.has(name))
+    return {
+      kind: "part-not-drawn",
+      message: `this outline stands inside <${name}> and is not drawn itself; move it into the drawing.`,
+    };
+  if (name === "svg" && parent !== undefined)
+    return {
+      kind: "nested-drawing",
+      message: "this outline stands in a drawing inside the drawing (<svg> in <svg>); ungroup it.",
+    };
+  if (attributes.has("transform-origin") || [...style.keys()].some((property) => geometry.has(property)))
+    return {
+      kind: "style-sheet-geometry",
+      message:
+        "this outline is moved or shaped by CSS, which is not read; save as plain SVG, with attributes instead of CSS.",
+    };
+  return undefined;
+}
+
+/** Of transforms that cannot be read the innermost is named. */
+function matrixIn(transform: string | undefined, around: Context["matrix"]): Context["matrix"] {
+  if (transform === undefined || transform.trim() === "none") return around;
+  const own = transformMatrix(transform);
+  if (own === undefined) return { unreadable: transform };
+  return around === undefined || "unreadable" in around ? (around ?? own) : combined(around, own);
+}
+
+/** What a style attribute sets, by property; an empty text where no word stands as the value. */
+type Declarations = ReadonlyMap<string, string>;
+
+function declarations(style: string): Declarations {
+  const found = new Map<string, string>();
+  for (const declaration of style.split(";")) {
+    const colon = declaration.indexOf(":");
+    if (colon < 0) continue;
+    const property = declaration.slice(0, colon).trim();
+    const [value = ""] = /^[\w-]+/.exec(declaration.slice(colon + 1).trimStart()) ?? [];
+    if (!found.get(property)) found.set(property, value);
+  }
+  return found;
+}
+
 /**
  * Nobody sees what a hidden outline measures: it may be left over from an earlier tracing.
  * @throws TracingError when the shape, or a group around it, is hidden
  */
 export function checkShown(element: SvgElement): void {
-  const chain = [...outwards(element)];
-  const undisplayed = chain.find((one) => property(one, "display") === "none");
-  // Visibility is inherited, and a shape within may be shown again.
-  const inherited = chain.find((one) => property(one, "visibility") !== undefined);
+  const { undisplayed, visibility } = contextOf(element);
   const invisible =
-    inherited !== undefined && /^(hidden|collapse)$/.test(property(inherited, "visibility") ?? "")
-      ? inherited
-      : undefined;
+    visibility?.value === "hidden" || visibility?.value === "collapse" ? visibility.holder : undefined;
   const hidden = undisplayed ?? invisible;
   if (hidden === undefined) return;
   const what = hidden === element ? "this outline" : "the group or layer of this outline";
@@ -48,53 +140,18 @@ export function checkShown(element: SvgElement): void {
   );
 }
 
-/** What the style of an element says of a property, or else its attribute. */
-function property({ attributes }: SvgElement, name: string): string | undefined {
-  const style = new RegExp(String.raw`(?:^|;)\s*${name}\s*:\s*([\w-]+)`).exec(attributes.get("style") ?? "");
-  return style?.[1] ?? attributes.get(name)?.trim();
-}
-
-/** Whether an element stands in the drawing itself, not among its definitions. */
-export const isDrawn = (element: SvgElement): boolean =>
-  ![...outwards(element)].some(({ name }) => undrawn.has(name));
-
 /**
- * The transforms of a shape and of the groups around it, from the inside out.
- * @throws TracingError when the shape is not drawn where it stands, or is moved in a way that is not read
+ * The transforms of a shape and of the groups around it, as one; undefined where there are none.
+ * @throws TracingError when one cannot be read, or the shape is not drawn where it stands, or moved in a way that is not
+ *   read
  */
-export function transformsOf(element: SvgElement): string[] {
-  const transforms: string[] = [];
-  for (const one of outwards(element)) {
-    if (undrawn.has(one.name))
-      throw new TracingError(
-        "part-not-drawn",
-        `this outline stands inside <${one.name}> and is not drawn itself; move it into the drawing.`,
-        element.place,
-      );
-    if (one.name === "svg" && one.parent !== undefined)
-      throw new TracingError(
-        "nested-drawing",
-        "this outline stands in a drawing inside the drawing (<svg> in <svg>); ungroup it.",
-        element.place,
-      );
-    if (one.attributes.has("transform-origin") || inStyle.test(one.attributes.get("style") ?? ""))
-      throw new TracingError(
-        "style-sheet-geometry",
-        "this outline is moved or shaped by CSS, which is not read; save as plain SVG, with attributes instead of CSS.",
-        element.place,
-      );
-    const transform = one.attributes.get("transform");
-    if (transform !== undefined && transform.trim() !== "none") transforms.push(transform);
-  }
-  return transforms;
-}
-
-/** As written on the shape or the nearest group around it. */
-export function fillRule(element: SvgElement): FillRule | undefined {
-  for (const { attributes } of outwards(element)) {
-    const style = /(?:^|;)\s*fill-rule\s*:\s*(\w+)/.exec(attributes.get("style") ?? "")?.[1];
-    const rule = style ?? attributes.get("fill-rule");
-    if (rule === "evenodd" || rule === "nonzero") return rule;
-  }
-  return undefined;
+export function matrixOf(element: SvgElement): Matrix | undefined {
+  const { fault, matrix } = contextOf(element);
+  if (fault !== undefined) throw new TracingError(fault.kind, fault.message, element.place);
+  if (matrix === undefined || !("unreadable" in matrix)) return matrix;
+  throw new TracingError(
+    "transform-unreadable",
+    `the transform "${matrix.unreadable.slice(0, 60)}" cannot be read; plain numbers are needed in matrix, translate, scale, rotate, skewX, skewY.`,
+    element.place,
+  );
 }

@@ -30,10 +30,7 @@ const maxDepth = 100;
  */
 export function svgElements(text: string): SvgFile {
   const lines = new TextLines(text);
-  const placeAt = (offset: number): Place => {
-    const { line, column } = lines.place({ start: offset, end: offset + 1 });
-    return { line, column };
-  };
+  const placeAt = (offset: number): Place => lines.at(offset);
   const parser = new SaxesParser({ xmlns: true });
   const elements: SvgElement[] = [];
   /** What is open, outermost first; undefined for an element of another namespace. */
@@ -114,9 +111,4 @@ export function svgElements(text: string): SvgFile {
   });
   parser.write(text).close();
   return { elements, styles };
-}
-
-/** The elements that an element stands in, from the inside out, itself first. */
-export function* outwards(element: SvgElement): Generator<SvgElement> {
-  for (let one: SvgElement | undefined = element; one !== undefined; one = one.parent) yield one;
 }

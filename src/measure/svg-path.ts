@@ -1,30 +1,20 @@
-/** Path data and transforms of SVG to contours in the coordinates of the whole drawing. */
+/** Path data of SVG to contours in the coordinates of the whole drawing. */
 import svgpath from "svgpath";
 import { arcCurves } from "./arc.ts";
 import { type Contour, type Cubic, fromQuadratic, type Point, straight } from "./curve.ts";
 import { type Place, TracingError } from "./problem.ts";
+import type { Matrix } from "./svg-transform.ts";
 import { closedIfItMeets } from "./tracing.ts";
 
 /** A tracing by hand has some hundred curves an outline; more is a picture that was traced by a program. */
 const maxCurves = 20_000;
 
-const number = String.raw`[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?`;
-const numbers = (least: number, most: number): string =>
-  String.raw`\s*${number}(?:\s*[\s,]\s*${number}){${least - 1},${most - 1}}\s*`;
-const oneTransform = [
-  String.raw`matrix\s*\(${numbers(6, 6)}\)`,
-  String.raw`(?:translate|scale)\s*\(${numbers(1, 2)}\)`,
-  String.raw`rotate\s*\((?:${numbers(1, 1)}|${numbers(3, 3)})\)`,
-  String.raw`skew[XY]\s*\(${numbers(1, 1)}\)`,
-].join("|");
-const transformList = new RegExp(String.raw`^\s*(?:(?:${oneTransform})[\s,]*)*$`);
-
 /**
  * The contours of path data.
- * @param transforms as written, from the path outwards
- * @throws TracingError when the data or a transform cannot be read
+ * @param matrix of the transforms of the path and what it stands in
+ * @throws TracingError when the data cannot be read
  */
-export function pathContours(data: string, transforms: readonly string[], place: Place): Contour[] {
+export function pathContours(data: string, matrix: Matrix | undefined, place: Place): Contour[] {
   const path = svgpath(data);
   // The library keeps what it could read and notes the error on the side; its types do not say so.
   const fault = "err" in path ? String(path.err) : "";
@@ -36,15 +26,7 @@ export function pathContours(data: string, transforms: readonly string[], place:
     );
   path.abs().unshort();
   fineArcs(path);
-  for (const transform of transforms) {
-    if (transform.length > 10_000 || !transformList.test(transform))
-      throw new TracingError(
-        "transform-unreadable",
-        `the transform "${transform.slice(0, 60)}" cannot be read; plain numbers are needed in matrix, translate, scale, rotate, skewX, skewY.`,
-        place,
-      );
-    path.transform(transform);
-  }
+  if (matrix !== undefined) path.matrix([...matrix]);
   const contours = contoursOf(path);
   const count = contours.reduce((sum, { curves }) => sum + curves.length, 0);
   if (count > maxCurves)

@@ -58,7 +58,7 @@ function rectangle(get: (name: string, otherwise?: number) => number): string {
 
 function plainNumber(name: string, text: string, place: Place): number {
   const [, digits, unit = ""] =
-    /^\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?)\s*([a-z%]*)\s*$/i.exec(text) ?? [];
+    /^([-+]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[-+]?\d+)?)\s*([a-z%]*)$/i.exec(text.trim()) ?? [];
   if (digits === undefined)
     throw new TracingError(
       "number-unreadable",

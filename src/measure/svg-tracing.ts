@@ -1,10 +1,10 @@
 /** An SVG drawing to the outlines that are measured. */
 import { distance } from "./curve.ts";
-import { intendedPart, type Part, partOf } from "./parts.ts";
+import { intendedPart } from "./parts.ts";
 import { TracingError } from "./problem.ts";
 import { type ScaleBar, scaleOf } from "./scale.ts";
-import { checkShown, checkStyles, fillRule, isDrawn, transformsOf } from "./svg-context.ts";
-import { outwards, type SvgElement, type SvgFile, svgElements } from "./svg-elements.ts";
+import { checkShown, checkStyles, contextOf, matrixOf } from "./svg-context.ts";
+import { type SvgElement, type SvgFile, svgElements } from "./svg-elements.ts";
 import { pathContours } from "./svg-path.ts";
 import { isShape, pathData } from "./svg-shapes.ts";
 import type { Drawing, Shape } from "./tracing.ts";
@@ -29,10 +29,11 @@ function drawingOf(file: SvgFile, report: Report): Drawing {
   const passedOver: string[] = [];
   let bar: ScaleBar | undefined;
   let anyPart = false;
+  const rulesInSheet = /fill-rule\s*:/.test(file.styles);
   for (const element of file.elements) {
-    const named = namedPart(element);
+    const { named, drawn } = contextOf(element);
     if (named !== undefined && named.part.kind !== "scale-bar") anyPart = true;
-    if (element.name === "use" && (named !== undefined || isDrawn(element)))
+    if (element.name === "use" && (named !== undefined || drawn))
       report(
         new TracingError(
           "use-element",
@@ -58,7 +59,7 @@ function drawingOf(file: SvgFile, report: Report): Drawing {
         if (bar !== undefined) throw twice("scale-bar", element);
         bar = scaleBar(element, holder, part.length);
       } else {
-        const shape = { id: part.id, ...shapeOf(element, file), place: element.place };
+        const shape = { id: part.id, ...shapeOf(element, rulesInSheet), place: element.place };
         if (part.kind === "affected") affected.push({ ...shape, lobe: part.lobe });
         else if (outlines.some((other) => other.id === part.id)) throw twice(part.id, element);
         else outlines.push(shape);
@@ -72,19 +73,10 @@ function drawingOf(file: SvgFile, report: Report): Drawing {
   return { outlines, affected, absent, scale: scaleIn(bar, report), passedOver };
 }
 
-/** The part that a shape is drawn for: by its own id, or by that of the nearest group with one. */
-function namedPart(element: SvgElement): { part: Part; holder: SvgElement } | undefined {
-  for (const holder of outwards(element)) {
-    const part = partOf(holder.attributes.get("id") ?? "");
-    if (part !== undefined) return { part, holder };
-  }
-  return undefined;
-}
-
-function shapeOf(element: SvgElement, { styles }: SvgFile): Omit<Shape, "id" | "place"> {
-  const contours = pathContours(pathData(element), transformsOf(element), element.place);
-  const rule = fillRule(element);
-  if (contours.length > 1 && rule === undefined && /fill-rule\s*:/.test(styles))
+function shapeOf(element: SvgElement, rulesInSheet: boolean): Omit<Shape, "id" | "place"> {
+  const contours = pathContours(pathData(element), matrixOf(element), element.place);
+  const { rule } = contextOf(element);
+  if (contours.length > 1 && rule === undefined && rulesInSheet)
     throw new TracingError(
       "style-sheet-geometry",
       "this outline has several rings, and how they are filled stands in a style sheet; write fill-rule as an attribute.",
@@ -94,7 +86,7 @@ function shapeOf(element: SvgElement, { styles }: SvgFile): Omit<Shape, "id" | "
 }
 
 function scaleBar(element: SvgElement, holder: SvgElement, fromId: string | undefined): ScaleBar {
-  const [line] = pathContours(pathData(element), transformsOf(element), element.place);
+  const [line] = pathContours(pathData(element), matrixOf(element), element.place);
   const titles = [element.title, holder.title].filter((title) => /^\s*\d/.test(title ?? ""));
   const lengths = [
     fromId,

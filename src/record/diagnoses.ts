@@ -9,30 +9,58 @@ export interface MorphologicDiagnosis {
   readonly path: Path;
   /** What stands before the colon; undefined without a colon. */
   readonly place: string | undefined;
-  /** What stands behind it, or the whole. */
+  /** What stands behind it, or the whole, without what it denies. */
   readonly rest: string;
+  /** The whole, without what it denies. */
+  readonly said: string;
   readonly organs: readonly PlacedOrgan[];
 }
 
-export const morphologicDiagnoses = fact((one: Case): readonly MorphologicDiagnosis[] => {
-  return (one.record.diagnosis?.morphologic ?? []).map((text, index) => {
+/** One that says what is not there, and nothing else, is none: `no pneumonia`. */
+export const morphologicDiagnoses = fact((one: Case): readonly MorphologicDiagnosis[] =>
+  (one.record.diagnosis?.morphologic ?? []).flatMap((text, index) => {
     const colon = text.indexOf(":");
     const place = colon < 0 ? undefined : text.slice(0, colon).trim();
+    const rest = undenied(text.slice(colon + 1));
+    if (rest === undefined) return [];
     return {
       text,
       path: ["diagnosis", "morphologic", index],
       place,
-      rest: text.slice(colon + 1).trim(),
+      rest,
+      said: place === undefined ? rest : `${place}: ${rest}`,
       organs: place === undefined ? [] : namedOrgans(place),
     };
-  });
-});
+  }),
+);
+
+/** A text without the clauses that deny; undefined where it does nothing else. */
+function undenied(text: string): string | undefined {
+  const clauses = text.split(/[,;]/);
+  const left = clauses.filter((clause) => !isDenial(clause));
+  const rest = left.join(",").trim();
+  return rest === "" && left.length < clauses.length ? undefined : rest;
+}
+
+const isDenial = (clause: string): boolean =>
+  /^\s*(?:no|not|without|free of|negative for|kein|keine|keinen|ohne)\b/i.test(clause) ||
+  /\b(?:absent|ruled out|excluded|not seen|not found)$/i.test(clause.trimEnd());
+
+export interface NamedCause {
+  readonly text: string;
+  /** The text without what it denies. */
+  readonly said: string;
+  readonly path: Path;
+}
 
 /** Causes that are named: everything under aetiologic but pending, unknown and the like. */
-export function namedCauses(one: Case): { readonly text: string; readonly path: Path }[] {
-  return (one.record.diagnosis?.aetiologic ?? [])
-    .map((text, index) => ({ text, path: ["diagnosis", "aetiologic", index] }))
-    .filter(({ text }) => !/^\s*(?:pending|open|unknown|undetermined|none|not|no)\b/i.test(text));
+export function namedCauses(one: Case): NamedCause[] {
+  return (one.record.diagnosis?.aetiologic ?? []).flatMap((text, index) => {
+    const said = undenied(text);
+    return said === undefined || /^\s*(?:pending|open|unknown|undetermined|none|not|no)\b/i.test(text)
+      ? []
+      : [{ text, said, path: ["diagnosis", "aetiologic", index] }];
+  });
 }
 
 /** Whether the diagnosis waits for the laboratory. */

@@ -1,9 +1,11 @@
 /** What a case says: each fact a question to the case or its visit, answered once. Knows no rules, scores or alarms. */
+export { type BlankSystem, blankSystems, isExcused } from "./blank-organs.ts";
 export {
   isCalledProgressive,
   isPending,
   type MorphologicDiagnosis,
   morphologicDiagnoses,
+  type NamedCause,
   namedCauses,
 } from "./diagnoses.ts";
 export {
@@ -38,7 +40,7 @@ export {
   nearestMaterial,
   type Sample,
 } from "./materials.ts";
-export { extentPercent, hasMeasure, sizesMm, volumeMl } from "./measures.ts";
+export { extentPercent, processOf, saysHowMuch, sizesMm, volumeMl } from "./measures.ts";
 export { closedOrgans, namedOrgans, namedSide, namesBoth } from "./named-organs.ts";
 export { exampleOf, type MissingObservation, missingObservations, missingTitle } from "./observations.ts";
 export {
@@ -86,6 +88,7 @@ export {
   hoursBetween,
   hoursIll,
   isIllBeforeBirth,
+  isLongStanding,
   isSampledAfter,
   isUntreated,
   openedAt,

@@ -1,5 +1,6 @@
 /** The figures of a finding as numbers: per cent, millimetres, millilitres. The schema has checked their form. */
 import type { Finding } from "../cases/index.ts";
+import { description, type Process } from "../knowledge/index.ts";
 
 export const extentPercent = (finding: Finding): number | undefined => firstNumber(finding.extent);
 
@@ -20,6 +21,17 @@ function firstNumber(text: string | undefined): number | undefined {
   return match === null ? undefined : Number(match[0]);
 }
 
-/** Whether the finding says at all how much there is. */
-export const hasMeasure = ({ extent, size, number, volume }: Finding): boolean =>
-  extent !== undefined || size !== undefined || number !== undefined || volume !== undefined;
+/** What a process asks of its description: how much there is, how it lies, what it says little without. */
+export const processOf = ({ process }: Finding): Process =>
+  description.processes[process] ?? { how_much: ["extent", "size", "number", "severity"] };
+
+/** Whether a finding says how much there is, by one of the fields that mean something for its process. */
+export const saysHowMuch = (finding: Finding): boolean => {
+  const { how_much } = processOf(finding);
+  return (
+    how_much.length === 0 ||
+    how_much.some((field) =>
+      field === "diffuse" ? finding.distribution === "diffuse" : finding[field] !== undefined,
+    )
+  );
+};

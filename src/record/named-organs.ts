@@ -6,7 +6,7 @@ export function namedOrgans(text: string): PlacedOrgan[] {
   const words = plain(text);
   const written = ` ${words} `;
   const ids = new Set<string>();
-  for (const word of words.split(" "))
+  for (const word of new Set(words.split(" ")))
     for (const { name, organs: named } of namesByFirstWord().get(word) ?? [])
       if (written.includes(` ${name} `)) for (const id of named) ids.add(id);
   return ids.size === 0 ? [] : organs.filter(({ id }) => ids.has(id));
@@ -14,12 +14,17 @@ export function namedOrgans(text: string): PlacedOrgan[] {
 
 /** The organs that a text about what was left closed names: `jaws` are those of the mouth, too. */
 export function closedOrgans(text: string): PlacedOrgan[] {
+  const named = [...namedOrgans(text), ...organsBehind(text)];
+  return organs.filter((organ) => named.includes(organ));
+}
+
+/** The organs that are not seen where the part that a text names is left closed: `skull` is the brain, too. */
+export function organsBehind(text: string): PlacedOrgan[] {
   const words = plain(text).split(" ");
   const behind = Object.entries(interpretationWords.closed_parts).flatMap(([part, ids]) =>
     words.includes(part) ? ids : [],
   );
-  const named = namedOrgans(text);
-  return organs.filter((organ) => named.includes(organ) || behind.includes(organ.id));
+  return organs.filter(({ id }) => behind.includes(id));
 }
 
 interface OrganName {

@@ -40,11 +40,17 @@ export const missingObservations = fact((one: Case): readonly MissingObservation
 });
 
 function isRequired(one: Case, organ: PlacedOrgan, definition: Observation, state: OrganState): boolean {
-  const { required, required_in: classes } = definition;
+  const { required, required_in: classes, asked_by: lesions } = definition;
   if (required === undefined) return false;
-  if (classes !== undefined && (one.ageClass === undefined || !classes.includes(one.ageClass))) return false;
-  if (state.status === "recorded") return true;
-  return state.status === "normal" && required === "always" && one.due.includes(organ);
+  if (classes !== undefined && !classes.includes(one.ageClass ?? "weaner")) return false;
+  if (state.status === "normal") return required === "always" && one.due.includes(organ);
+  if (state.status !== "recorded") return false;
+  const { findings } = state;
+  return (
+    lesions === undefined ||
+    findings.length === 0 ||
+    findings.some(({ finding }) => lesions.includes(finding.process))
+  );
 }
 
 /** What to call the missing thing: `the left caudal lobe`, or the title of the observation. */

@@ -1,6 +1,7 @@
 /** Times that a case records: of its steps and samples, how long after death, how long the pig had been ill. */
 import { type Case, isAfter, type Moment, moment, onOneClock, quantity } from "../cases/index.ts";
 import { autolysis, selectionRules } from "../knowledge/index.ts";
+import { hasAny } from "../notes/index.ts";
 import { fact } from "./fact.ts";
 import type { Sample } from "./materials.ts";
 
@@ -97,5 +98,17 @@ export const acuteHours = quantity("duration", selectionRules.acute_within) ?? 0
 
 export function isUntreated(one: Case): boolean {
   const treated = one.record.selection?.treated;
-  return treated === "no" || treated === false;
+  if (typeof treated !== "object") return treated === "no" || treated === false;
+  const words = (treated.with ?? "").split(/[^\p{L}]+/u).filter((word) => word !== "");
+  return words.length > 0 && words.every((word) => hasAny(word, selectionRules.no_drug));
+}
+
+/** Whether the disease is of long standing: by its signs, or by the words of the history, the group or the visit. */
+export function isLongStanding({ signs, record, visit }: Case): boolean {
+  const group = visit?.record.groups?.[record.pig?.group ?? ""];
+  const told = [record.history, group?.note, visit?.record.complaint];
+  return (
+    signs.some((sign) => selectionRules.chronic_signs.includes(sign)) ||
+    told.some((text) => text !== undefined && hasAny(text, selectionRules.told_long))
+  );
 }

@@ -4,6 +4,7 @@ export { type LateSample, lateGutSamples, lateness, lateSamples } from "./late.t
 export { bandOf } from "./limits.ts";
 export { isToxinMaterial } from "./toxin-material.ts";
 export {
+  isDeepInGut,
   isFrozenHistology,
   sampleWorth,
   type TestWorth,

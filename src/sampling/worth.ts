@@ -1,7 +1,7 @@
 /** What each test of a sample is still worth, from time, temperature, storage and container. */
 import { type Case, isUnborn, quantity } from "../cases/index.ts";
 import { type AutolysisKind, autolysis } from "../knowledge/index.ts";
-import { hoursAfterDeath, isFromOutside, type Sample, spell } from "../record/index.ts";
+import { findingsOf, hoursAfterDeath, isFromOutside, type Sample, spell } from "../record/index.ts";
 import { unfitContainers } from "./container.ts";
 import { bandOf, limitHours } from "./limits.ts";
 
@@ -86,12 +86,22 @@ export const isFrozenHistology = (one: Case, test: Test): boolean =>
 function kindOf(one: Case, from: string, test: Test): (AutolysisKind & { readonly id: string }) | undefined {
   if (isFromOutside(from)) return undefined;
   // Nobody reads villi of a fetus, and its gut holds no germs that digest it.
-  const tissue = autolysis.gut.includes(from) && !isUnborn(one.ageClass) ? "gut" : "other";
+  const isRead = autolysis.gut.includes(from) && !isUnborn(one.ageClass) && !isDeepInGut(one, from);
+  const tissue = isRead ? "gut" : "other";
   const found = Object.entries(autolysis.kinds).find(
     ([, kind]) => kind.tests.includes(test) && (kind.tissue === "any" || kind.tissue === tissue),
   );
   return found === undefined ? undefined : { id: found[0], ...found[1] };
 }
+
+/** Whether the lesion of this piece of gut lies deeper than the villi, which are the first to go. */
+export const isDeepInGut = (one: Case, from: string): boolean =>
+  findingsOf(one).some(
+    ({ organ, finding: { process, exudate } }) =>
+      organ.id === from &&
+      (autolysis.deep_in_gut.processes.includes(process) ||
+        (exudate !== undefined && autolysis.deep_in_gut.exudates.includes(exudate))),
+  );
 
 function timeReasons({ worth, hours, limit, band, kind }: TimeWorth): string[] {
   if (hours === undefined || limit === undefined || band === undefined || kind === undefined) return [];

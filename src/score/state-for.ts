@@ -13,7 +13,11 @@ export function stateFor(one: Pick<Case, "organ" | "record">, scale: Scale): Org
     throw new RangeError(
       `scale ${scale.id}: there is no organ "${scale.organ}"; write it as system.organ, or pig`,
     );
-  return one.organ(organ);
+  const state = one.organ(organ);
+  const { closed } = one.record;
+  return closed !== undefined && state.status === "blank"
+    ? { ...state, status: "not_examined", reason: `closed on suspicion (${closed.because})` }
+    : state;
 }
 
 function pigState({ record }: Pick<Case, "record">): OrganState {

@@ -6,7 +6,7 @@
  * variation selectors that follow no emoji, and halves of characters.
  */
 export const hiddenCharacter =
-  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\p{Cs}\p{NChar}\u{e0000}-\u{e007f}]|(?<![\p{ExtPict}\d#*])[\ufe00-\ufe0f]|\r(?!\n)/u;
+  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\p{Cs}\p{Noncharacter_Code_Point}\u{e0000}-\u{e007f}]|(?<![\p{Extended_Pictographic}\d#*])[\ufe00-\ufe0f]|\r(?!\n)/u;
 
 /** `a control character (U+001B)` */
 export function hiddenName(character: string): string {

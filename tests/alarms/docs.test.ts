@@ -1,10 +1,25 @@
-/** The table of patterns in docs/alarms.md is made from the patterns: UPDATE_DOCS=1 writes it. */
+/** The signs and patterns in docs/alarms.md are made from the knowledge: UPDATE_DOCS=1 writes them. */
 import { readFileSync, writeFileSync } from "node:fs";
 import { expect, it } from "vitest";
-import { type AlarmPattern, alarmPatterns } from "../../src/knowledge/index.ts";
+import { type AlarmPattern, alarmPatterns, alarmSigns, alarmSignsSource } from "../../src/knowledge/index.ts";
 
 const page = new URL("../../docs/alarms.md", import.meta.url);
-const marks = /(<!-- patterns -->\n)[\s\S]*(<!-- \/patterns -->)/;
+
+const between = (name: string, text: string, made: string): string =>
+  text.replace(
+    new RegExp(`(<!-- ${name} -->\\n)[\\s\\S]*(<!-- /${name} -->)`),
+    (_, open: string, close: string) => [open, made, `\n${close}`].join("\n"),
+  );
+
+function signs(): string {
+  const rows = [...alarmSigns].map(
+    ([name, { look, asks }]) => `| \`${name}\` | ${look.replace("_", " the ")} | ${asks} |`,
+  );
+  return [
+    ["| sign | looked for | what |", "| --- | --- | --- |", ...rows].join("\n"),
+    `Source: ${alarmSignsSource.cite} (${alarmSignsSource.confidence}).`,
+  ].join("\n\n");
+}
 
 function section(pattern: AlarmPattern): string {
   const { id, title, level, fires, scope, diseases, exclude, look_alikes: alikes, source } = pattern;
@@ -24,11 +39,9 @@ function section(pattern: AlarmPattern): string {
   ].join("\n\n");
 }
 
-it("docs/alarms.md shows every pattern as it is", () => {
+it("docs/alarms.md shows every sign and every pattern as it is", () => {
   const text = readFileSync(page, "utf8");
-  const made = text.replace(marks, (_, open: string, close: string) =>
-    [open, alarmPatterns.map(section).join("\n\n"), `\n${close}`].join("\n"),
-  );
+  const made = between("signs", between("patterns", text, alarmPatterns.map(section).join("\n\n")), signs());
   if (process.env.UPDATE_DOCS === "1") writeFileSync(page, made);
   else expect(text).toBe(made);
 });

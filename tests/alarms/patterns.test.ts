@@ -8,6 +8,7 @@ import {
   type AlarmExample,
   type AlarmPattern,
   alarmPatterns,
+  alarmSigns,
   organById,
 } from "../../src/knowledge/index.ts";
 import { readAlarmFiles } from "./alarm-archive.ts";
@@ -15,7 +16,6 @@ import { readAlarmFiles } from "./alarm-archive.ts";
 const folder = new URL("../../src/knowledge/alarms/", import.meta.url);
 const { signs: _signs, ...words } = vocabulary;
 const signs = Object.entries(vocabulary.signs).flatMap(([family, list]) => [family, ...list.words]);
-const alarmSigns = ["vesicles", "skin_haemorrhage", "throat_swelling", "bloody_orifices"];
 
 function alarmsOf(example: AlarmExample, pattern: AlarmPattern) {
   const archive = readAlarmFiles({
@@ -51,7 +51,7 @@ function unknownWords(condition: AlarmCondition): string[] {
     ),
     ...(condition.grade === undefined || organById(condition.grade.organ) !== undefined ? [] : ["grade"]),
     ...[...(condition.signs ?? []), ...(condition.herd_signs ?? [])].filter((word) => !signs.includes(word)),
-    ...(condition.alarm_check ?? []).filter((word) => !alarmSigns.includes(word)),
+    ...(condition.alarm_check ?? []).filter((word) => !alarmSigns.has(word)),
   ];
 }
 
@@ -69,9 +69,17 @@ describe("the alarm patterns", () => {
   });
 
   it("answer every sign of the alarm check", () => {
-    for (const sign of alarmSigns) {
-      const archive = readAlarmFiles({ cases: [{ alarm_check: { [sign]: "suspected" } }] });
-      expect(archive.cases.flatMap(findAlarms)).toHaveLength(1);
+    const asked = JSON.stringify(alarmPatterns.map(({ pattern }) => pattern));
+    for (const [name, { look }] of alarmSigns) {
+      expect(asked).toContain(`"${name}"`);
+      const one = {
+        pig: { age: "20 d" },
+        death: { manner: "found-dead" },
+        alarm_check: { [look]: { [name]: "seen" } },
+      };
+      const found = readAlarmFiles({ cases: [one] }).cases.flatMap(findAlarms);
+      if (look === "before_knife" || ["button_ulcers", "pale_heart"].includes(name))
+        expect(found).toHaveLength(1);
     }
   });
 });
@@ -89,7 +97,7 @@ describe.each(alarmPatterns.map((pattern) => [pattern.id, pattern] as const))("%
       const alike = pattern.look_alikes.find(({ name }) => name === one.look_alike);
       expect(alike === undefined).toBe(one.look_alike === undefined);
       for (const alarm of alarms) {
-        expect(alarm.lifted).toBe(false);
+        expect(alarm.liftedBy).toEqual([]);
         const text = alarmText(alarm);
         expect(text).toContain("the competent veterinary authority");
         expect(text).toContain(pattern.exclude);

@@ -15,7 +15,7 @@ function due(
 ): string[] {
   const found = defaultSettings.protocols.get(protocol);
   if (found === undefined) throw new Error(protocol);
-  return organsDue({ protocol: { ...found, leave_out }, ageClass, sex, signs }).map(({ id }) => id);
+  return organsDue({ protocol: { ...found, leave_out }, ageClass, sex, signs }).due.map(({ id }) => id);
 }
 
 const classes: (AgeClass | undefined)[] = [

@@ -1,9 +1,10 @@
-/** Files that nobody wrote by hand, or that somebody wrote to do harm: refused plainly and at once. */
+/**
+ * Files that nobody wrote by hand, or that somebody wrote to do harm, are refused plainly. That the work for them grows no
+ * faster than they do is counted in tests/hostile.
+ */
 import { describe, expect, it } from "vitest";
 import { maxBytes } from "../../src/cases/files/read-text.ts";
-import { readCases } from "../../src/cases/index.ts";
 import { reading, readingCase } from "./reading.ts";
-import { smallCase } from "./temporary.ts";
 
 const head = "format: 1\ncase: x-1\n";
 const bytes = (...parts: (string | number[])[]): Uint8Array =>
@@ -112,9 +113,6 @@ const entries = /^\d+:\d+ this has \d+ entries, and more than 2000 no case file 
 const unfolded =
   /^\d+:\d+ with all references \(\*\) unfolded this holds more than 250000 values; write out what is meant$/;
 
-/** Seconds. On an idle machine each takes one or two at most; the limit leaves room for a busy one. */
-const limit = 20;
-
 const growing = (unit: string): string => {
   let text = "";
   for (let depth = 0; text.length < maxBytes - 5000; depth++) text += `${" ".repeat(depth)}${unit}\n`;
@@ -192,13 +190,9 @@ describe("shapes", () => {
     ["backslashes in an open quote", () => `note: "${full("\\x")}`, /^1:7 this quote is not closed$/],
     ["a key of 2 MB", () => `${full("k")}: 1\n`, /^1:1 a key of more than 1024 characters/],
   ])("%s", (_, make, message) => {
-    const text = make();
-    const began = performance.now();
-    const { messages } = reading(text);
-    const seconds = (performance.now() - began) / 1000;
+    const { messages } = reading(make());
     expect(messages[0]).toMatch(message);
     expect(messages.length).toBeLessThanOrEqual(101);
-    expect(seconds).toBeLessThan(limit);
   });
 
   it.each<[string, () => string]>([
@@ -212,25 +206,7 @@ describe("shapes", () => {
     ["500 references", () => `pig: {tag: &t a}\nphotos: [${"*t,".repeat(500)}]\n`],
     ["60 levels of blank brackets in a text", () => `note: "${"[".repeat(60)}"\n`],
   ])("%s is read", (_, make) => {
-    const began = performance.now();
     expect(readingCase(make()).messages).toEqual([]);
-    expect((performance.now() - began) / 1000).toBeLessThan(limit);
-  });
-
-  it.each([
-    ["space between two words", `a${" ".repeat(150_000)}b`],
-    ["100,000 parts", "a/".repeat(100_000)],
-    ["60,000 different parts", numbered((n) => `no ${n}, `, 60_000)],
-  ])("a list of words that is one text of %s is looked through at once", (_, text) => {
-    const value = JSON.stringify(text);
-    const began = performance.now();
-    for (const keys of [
-      `selection: {signs: ${value}}`,
-      `selection: {signs: [${value}]}`,
-      `external: {skin: ${value}}`,
-    ])
-      readCases(["-"], { input: { bytes: Buffer.from(`${smallCase("a")}${keys}\n`), name: "a.yaml" } });
-    expect((performance.now() - began) / 1000).toBeLessThan(limit);
   });
 
   it("1,900 wrong findings are 1,900 messages", () => {
@@ -249,13 +225,11 @@ describe("shapes", () => {
     expect(messages).toHaveLength(2);
   });
 
-  it("a place deep in a wide file is found at once", () => {
+  it("a place deep in a wide file is found", () => {
     const keys = numbered((n) => `  g${n}: {head: x}\n`, 1900);
-    const began = performance.now();
     expect(reading(`format: 1\nfarm: f\ngroups:\n${keys}`, "farm").messages[1899]).toBe(
       '1903:17 groups.g1899.head: "x" cannot be read here. Write a whole number.',
     );
-    expect((performance.now() - began) / 1000).toBeLessThan(limit);
   });
 });
 

@@ -25,10 +25,13 @@ describe("wrong values of a case", () => {
       'death.manner: "euthanized" is not one of euthanised, found-dead, slaughtered, born-dead. Did you mean euthanised?',
     ],
     [
-      "alarm_check: {vesicles: no}",
-      'alarm_check.vesicles: "no" is not one of none, suspected, present. Did you mean none?',
+      "alarm_check: {before_knife: {vesicles: no}}",
+      'alarm_check.before_knife.vesicles: "no" is not one of none, seen, not-looked-at. Did you mean none?',
     ],
-    ["alarm_check: {vesicles: false}", "alarm_check.vesicles: false is not one of none, suspected, present."],
+    [
+      "alarm_check: {before_knife: {vesicles: false}}",
+      "alarm_check.before_knife.vesicles: false is not one of none, seen, not-looked-at.",
+    ],
     [
       "selection: {signs: [coughing]}",
       'selection.signs[0]: "coughing" is not a word known here. Did you mean cough?',
@@ -178,7 +181,10 @@ describe("wrong values of a case", () => {
       "liver_pancreas: {liver: {state: not normal}}",
       'liver_pancreas.liver.state: "not normal" cannot be read here. Write what is not normal as findings, such as [{process: enlargement}].',
     ],
-    ["liver_pancreas: {liver: pale}", `liver_pancreas.liver: "pale" cannot be read here. ${organ}`],
+    [
+      "liver_pancreas: {liver: pale}",
+      'liver_pancreas.liver: "pale" cannot be read here. Write normal, findings such as [{process: …, note: "pale"}], or {not_examined: the reason}.',
+    ],
     [
       "liver_pancreas: {liver: not examined}",
       'liver_pancreas.liver: "not examined" cannot be read here. Write {not_examined: the reason}.',

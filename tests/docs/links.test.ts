@@ -6,6 +6,7 @@ import { every } from "../every.ts";
 const pages = [
   "README.md",
   "DEVELOPERS.md",
+  "cases-example/README.md",
   ...readdirSync("docs", { recursive: true, encoding: "utf8" })
     .filter((name) => name.endsWith(".md"))
     .map((name) => `docs/${name}`),

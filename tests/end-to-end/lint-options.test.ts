@@ -16,10 +16,10 @@ const fresh = (name: string): string => mkdtempSync(join(temporary, `${name}-`))
 describe("the notice of an open alarm", () => {
   const alarmed = (): string => {
     const file = join(fresh("alarm"), "pig.yaml");
-    writeFileSync(file, model.replace("vesicles: none", "vesicles: suspected"));
+    writeFileSync(file, model.replace("vesicles: none", "vesicles: seen"));
     return file;
   };
-  const notice = "STOP: this may be a notifiable disease, and no later call";
+  const notice = "STOP: this may be a notifiable disease, and the authority";
 
   it("stands once, on top of the findings as text", () => {
     const { code, out, err } = carcase(["lint", alarmed()]);

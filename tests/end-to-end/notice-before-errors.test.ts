@@ -5,12 +5,12 @@ import { describe, expect, it } from "vitest";
 import { temporaryFolder } from "../cases/temporary.ts";
 import { carcase, root } from "./run.ts";
 
-const notice = "STOP: this may be a notifiable disease, and no later call";
+const notice = "STOP: this may be a notifiable disease, and the authority";
 const model = readFileSync(join(root, "tests/fixtures/birch-farm/2026-04-20/pig-01.yaml"), "utf8");
 
 function alarmed(files: Readonly<Record<string, string>> = {}): string {
   const folder = temporaryFolder();
-  writeFileSync(join(folder, "pig.yaml"), model.replace("vesicles: none", "vesicles: suspected"));
+  writeFileSync(join(folder, "pig.yaml"), model.replace("vesicles: none", "vesicles: seen"));
   for (const [name, text] of Object.entries(files)) writeFileSync(join(folder, name), text);
   return folder;
 }

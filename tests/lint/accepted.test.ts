@@ -80,7 +80,7 @@ describe("an accepted finding", () => {
   });
 
   it("still counts as skipped: it was not examined", () => {
-    const { result } = lint(`liver_pancreas: {pancreas: }\naccepted: [{rule: skipped-organ, ${because}}]`);
+    const { result } = lint(`lymphoid: {spleen: }\naccepted: [{rule: skipped-organ, ${because}}]`);
     expect(result.findings).toEqual([]);
     expect(result.summary.skipped).toBe(result.accepted.length);
     expect(result.summary.skipped).toBeGreaterThan(0);
@@ -110,11 +110,12 @@ describe("an entry that is wrong", () => {
 
   it("cannot accept a sign of alarm, whatever the reason", () => {
     const { rules, accepted } = lint(
-      `alarm_check: {vesicles: present}\naccepted: [{rule: alarm-sign-recorded, because: sunburn}]`,
+      `alarm_check: {before_knife: {vesicles: seen}}\naccepted: [{rule: alarm-sign-recorded, because: sunburn}]`,
     );
     expect(rules.sort()).toEqual([
       "accepted-locked-rule accepted[0].rule",
-      "alarm-sign-recorded alarm_check.vesicles",
+      "alarm-check-contradicted alarm_check.before_knife.vesicles",
+      "alarm-sign-recorded alarm_check.before_knife.vesicles",
     ]);
     expect(accepted).toEqual([]);
   });

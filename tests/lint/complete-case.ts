@@ -1,7 +1,7 @@
 /** Writes a complete case for any protocol, age class, sex and signs, from the knowledge files alone. */
 import { stringify } from "yaml";
 import { organsDue, type ResolvedProtocol } from "../../src/cases/index.ts";
-import type { AgeClass, Observation, Sex } from "../../src/knowledge/index.ts";
+import { type AgeClass, alarmSigns, type Observation, type Sex } from "../../src/knowledge/index.ts";
 
 export interface CaseWish {
   readonly protocol: ResolvedProtocol;
@@ -31,7 +31,7 @@ const weight: Record<AgeClass, string> = {
 
 export function completeCase({ protocol, ageClass, sex, signs }: CaseWish): string {
   const systems: Record<string, Record<string, unknown>> = {};
-  for (const organ of organsDue({ protocol, ageClass, sex, signs })) {
+  for (const organ of organsDue({ protocol, ageClass, sex, signs }).due) {
     const required = Object.entries(organ.definition.observations ?? {}).filter(([, observation]) =>
       isRequired(observation, ageClass),
     );
@@ -62,12 +62,7 @@ export function completeCase({ protocol, ageClass, sex, signs }: CaseWish): stri
       : { basis: "clinical", signs, onset: "36 h", treated: "no", typical: "yes" },
     death: { ...died, at: "2026-04-20T09:10" },
     opened: { at: "2026-04-20T09:40", ambient: "14 °C", state: "fresh" },
-    alarm_check: {
-      vesicles: "none",
-      skin_haemorrhage: "none",
-      throat_swelling: "none",
-      bloody_orifices: "none",
-    },
+    alarm_check: { before_knife: answers("before_knife"), at_knife: answers("at_knife") },
     ...systems,
   });
 }
@@ -92,3 +87,6 @@ function observed(observation: Observation): unknown {
 /** The first word, but for the float test: a stillborn piglet has not breathed. */
 const harmless = ({ values }: Observation): string | undefined =>
   values?.includes("sinks") ? "sinks" : values?.[0];
+
+const answers = (look: string): object =>
+  Object.fromEntries([...alarmSigns].flatMap(([name, sign]) => (sign.look === look ? [[name, "none"]] : [])));

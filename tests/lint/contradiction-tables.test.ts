@@ -626,6 +626,8 @@ rowByRow("words of an age", "diagnosis-beyond-basis", diagnosisLimits.ages, {
     says("coccidiosis", "pig: {age: 2 d}"),
     says("coccidiosis", "pig: {age: 8 d}"),
     says("coccidiosis", weaner),
+    says("catarrhal enteritis, coccidiosis ruled out", "pig: {age: 2 d}"),
+    says("no coccidiosis", "pig: {age: 2 d}"),
   ],
 });
 
@@ -649,6 +651,8 @@ rowByRow("which test shows which agent", "diagnosis-beyond-basis", diagnosisLimi
     caused("PRRS virus", "laboratory", "culture"),
     caused("PRRS virus", "laboratory", "pcr"),
     caused("PRRS virus and Streptococcus suis", "laboratory", "culture, pcr"),
+    caused("Streptococcus suis, PRRS virus not found", "laboratory", "culture"),
+    caused("PRRS virus ruled out", "laboratory", "culture"),
   ],
   bacterium: [
     caused("Salmonella Choleraesuis", "laboratory", "virus-isolation"),
@@ -661,16 +665,17 @@ rowByRow("which test shows which agent", "diagnosis-beyond-basis", diagnosisLimi
 });
 
 describe("an answer that was negative", () => {
-  const example = (result: string, comment = "") => ({
-    case: `diagnosis: {aetiologic: [toxigenic Pasteurella multocida], basis: laboratory${comment}}`,
+  const example = (result: string, comment = "", cause = "toxigenic Pasteurella multocida") => ({
+    case: `diagnosis: {aetiologic: ["${cause}"], basis: laboratory${comment}}`,
     visit: `tests: [{test: toxin-gene, from: nasal swabs, result: ${result}, at: 2026-04-28}]`,
   });
-  const count = (result: string, comment?: string): number =>
-    lintExample(example(result, comment), { only: ["diagnosis-beyond-basis"] }).findings.length;
+  const count = (result: string, comment?: string, cause?: string): number =>
+    lintExample(example(result, comment, cause), { only: ["diagnosis-beyond-basis"] }).findings.length;
   it("excludes the cause", () => {
     expect(Object.keys(diagnosisLimits.negative)).toEqual(["toxin"]);
     expect([count("negative"), count("positive"), count("pending")]).toEqual([1, 0, 0]);
     expect(count("negative", ", comment: positive in May")).toBe(0);
+    expect(count("negative", "", "Bordetella bronchiseptica; toxigenic Pasteurella ruled out")).toBe(0);
   });
 });
 

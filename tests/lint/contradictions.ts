@@ -109,6 +109,9 @@ const steps =
   (one) =>
     text.replaceAll("DAY", day(one));
 
+/** Where the check is not asked, as of a fetus, the words ask. */
+const byWords = ["alarm-word-denied", "alarm-word-unrecorded"];
+
 export const contradictions: readonly Contradiction[] = [
   // Dates
   slip(
@@ -135,7 +138,7 @@ export const contradictions: readonly Contradiction[] = [
     "the authority called before the pig died",
     "authority-before-death",
     "authority",
-    "authority: {contacted: 2019-01-01T10:00, answer: no suspicion}",
+    "authority: [{at: 2019-01-01T10:00, stands: reported}]",
     ({ record }) => record.death?.at !== undefined,
   ),
 
@@ -206,64 +209,43 @@ export const contradictions: readonly Contradiction[] = [
   slip(
     "a lesion in the note of a normal organ",
     "normal-note-contradiction",
-    "lymphoid.spleen.note",
-    "lymphoid: {spleen: {state: normal, findings: , note: 'firm, three times normal size'}}",
-  ),
-  slip(
-    "milk spots in the note of a normal liver",
-    "normal-note-contradiction",
     "liver_pancreas.liver.note",
-    "liver_pancreas: {liver: {state: normal, findings: , milk_spots: , note: milk spots on both faces}}",
+    "liver_pancreas: {liver: {state: normal, findings: , milk_spots: , note: grey nodules on both faces}}",
   ),
   slip(
-    "a swollen spleen in the note of a normal one, in German",
-    "normal-note-contradiction",
-    "lymphoid.spleen.note",
-    "lymphoid: {spleen: {state: normal, findings: , note: 'vergrössert, Blutungen am Rand'}}",
-  ),
-  slip(
-    "a heart sac full of fluid in the note of a normal one",
-    "normal-note-contradiction",
-    "cardiovascular.pericardium.note",
-    "cardiovascular: {pericardium: {state: normal, findings: , note: 40 ml straw coloured fluid}}",
-    ({ ageClass }) => ageClass !== "adult",
-  ),
-  slip(
-    "blisters on normal feet",
-    "alarm-word-unrecorded",
+    "blisters on normal feet, and the check says none",
+    "alarm-word-denied",
     "external.feet.note",
     "external: {feet: {state: normal, findings: , note: intact blisters on the coronary bands}}",
+    (one) => one.due.some(({ id }) => id === "external.feet"),
   ),
   slip(
-    "vesicles as the reason not to look",
+    "vesicles as the reason not to look, and nobody looked",
     "alarm-word-unrecorded",
     "external.feet.not_examined",
-    "external: {feet: {state: , findings: , not_examined: vesicles on the coronary band}}",
+    "external: {feet: {state: , findings: , not_examined: vesicles on the coronary band}}\nalarm_check: {before_knife: {vesicles: not-looked-at}}",
   ),
-  slip(
-    "claws that come off, in the note of the case",
-    "alarm-word-unrecorded",
-    "note",
-    "note: 'horn loose, claw coming off'",
-  ),
-  slip("blisters in another language", "alarm-word-unrecorded", "note", "note: Blasen am Kronsaum"),
+  slip("claws that come off, in the note of the case", byWords, "note", "note: 'horn of the claw loose'"),
+  slip("blisters in German", byWords, "note", "note: Blasen am Kronsaum"),
   slip(
     "the spleen of a swine fever in the note of a normal one",
-    "alarm-word-unrecorded",
+    "alarm-word-denied",
     "lymphoid.spleen.note",
     "lymphoid: {spleen: {state: normal, findings: , note: 'black, friable, three times normal size'}}",
+    (one) => one.due.some(({ id }) => id === "lymphoid.spleen"),
   ),
   slip(
     "blood that does not clot, in the note of the opening",
-    "alarm-word-unrecorded",
+    byWords,
     "opened.note",
     "opened: {note: unclotted blood at nose and anus}",
   ),
   slip(
-    "bloody froth in a normal windpipe",
-    "normal-note-contradiction",
-    "respiratory.trachea.note",
-    "respiratory: {trachea: {state: normal, findings: , note: bloody froth}}",
+    "petechiae of the kidneys, and the check says none",
+    "alarm-check-contradicted",
+    "alarm_check.at_knife.petechiae",
+    "urinary: {bladder: [{process: petechiae, distribution: multifocal, size: 2 mm, number: 20, colour: red, severity: mild, duration: acute}]}",
+    (one) => one.due.some(({ id }) => id === "urinary.bladder"),
   ),
   slip(
     "a pool that only the words name",
@@ -1204,7 +1186,7 @@ export const contradictions: readonly Contradiction[] = [
     "vesicles recorded, and the work went on",
     ["alarm-sign-recorded", "alarm-pattern"],
     "",
-    "alarm_check: {vesicles: present}",
+    "alarm_check: {before_knife: {vesicles: seen}}",
   ),
   slip(
     "a vesicle on the snout described like any lesion",
@@ -1585,7 +1567,7 @@ export const visitContradictions: readonly VisitContradiction[] = [
   {
     kind: "the authority called before the visit",
     rules: ["authority-before-visit"],
-    over: () => ({ visit: "authority: {contacted: 2020-01-01T10:00, answer: no suspicion}" }),
+    over: () => ({ visit: "authority: [{at: 2020-01-01T10:00, stands: reported}]" }),
   },
   {
     kind: "loss put down to the air, and no reading of the air",

@@ -1,6 +1,6 @@
 /** The edges of the rules on description and consistency, and the words in their data. */
 import { describe, expect, it } from "vitest";
-import { description, organById, plausible } from "../../src/knowledge/index.ts";
+import { description, organById, organs, plausible } from "../../src/knowledge/index.ts";
 import { scales } from "../../src/knowledge/scales.ts";
 import vocabulary from "../../src/schemas/vocabulary.schema.json" with { type: "json" };
 import { lintExample } from "./lay-example.ts";
@@ -89,9 +89,21 @@ describe("silent where the record is right", () => {
       `${spleen("process: infarct, distribution: focal, size: 8 mm, certainty: artefact")}\ncardiovascular: {valves: {not_examined: late}}`,
     ],
     [
-      "enlargement-unmeasured",
+      "finding-without-size",
       "lymphoid: {spleen: {size: 300 mm, findings: [{process: enlargement, distribution: diffuse, extent: 90 %}]}}",
     ],
+    ["finding-without-size", spleen("process: enlargement, severity: moderate")],
+    ["finding-without-size", spleen("process: torsion")],
+    ["finding-without-size", "external: {skin: [{process: icterus}]}"],
+    ["finding-without-size", spleen("process: congestion, distribution: diffuse")],
+    ["finding-without-size", "respiratory: {nares: [{process: discharge, exudate: serous, severity: mild}]}"],
+    ["finding-without-size", lungs("distribution: cranioventral")],
+    ["finding-without-distribution", spleen("process: torsion")],
+    [
+      "finding-without-distribution",
+      "serosa: {peritoneum: [{process: effusion, volume: 40 ml, exudate: serous}]}",
+    ],
+    ["lesion-not-sampled", "external: {skin: [{process: pallor, distribution: diffuse, severity: marked}]}"],
   ])("%s: %s", (rule, text) => {
     expect(speaking(text, rule)).toEqual([]);
   });
@@ -113,6 +125,13 @@ describe("speaks where it is wrong", () => {
       "size-implausible",
       spleen("process: infarct, distribution: focal, size: 30 x 61 cm"),
       "lymphoid.spleen[0].size",
+    ],
+    ["finding-without-size", spleen("process: enlargement, extent: 90 %"), "lymphoid.spleen[0]"],
+    ["finding-without-size", spleen("process: ulcer, distribution: diffuse"), "lymphoid.spleen[0]"],
+    [
+      "finding-without-size",
+      "serosa: {peritoneum: [{process: effusion, extent: 90 %, exudate: serous}]}",
+      "serosa.peritoneum[0]",
     ],
     ["measure-zero", spleen("process: infarct, distribution: focal, size: 0 mm"), "lymphoid.spleen[0]"],
     [
@@ -174,8 +193,10 @@ describe("the words of the data", () => {
   };
 
   it("are in the vocabulary", () => {
-    const processes = Object.values(description.needs).flat();
-    expect(processes.filter((word) => !words("process").includes(word))).toEqual([]);
+    expect(Object.keys(description.processes)).toEqual(words("process"));
+    const observations = organs.flatMap(({ definition }) => Object.keys(definition.observations ?? {}));
+    const observed = Object.values(description.processes).flatMap((process) => process.observed ?? []);
+    expect(observed.filter((key) => !observations.includes(key))).toEqual([]);
   });
 
   it("name organs and scales that exist", () => {

@@ -1,8 +1,6 @@
 /** Figures, notes and names that cannot be right, at their limits. */
 import { describe, expect, it } from "vitest";
-import { organs } from "../../src/knowledge/index.ts";
 import type { Example } from "../../src/lint/index.ts";
-import { changedWord } from "../../src/notes/change.ts";
 import { lintExample } from "./lay-example.ts";
 
 const lint = (example: Example) => lintExample(example).findings.map(({ rule, path }) => `${rule} ${path}`);
@@ -84,40 +82,6 @@ describe("onset-before-birth", () => {
 
   it("is the one line about it", () => {
     expect(lint({ case: "selection: {onset: 2025-03-12}" })).toEqual(["onset-before-birth selection.onset"]);
-  });
-});
-
-describe("normal-note-contradiction", () => {
-  it.each([
-    ["black, friable, three times normal size", "black"],
-    ["bloody froth", "bloody"],
-    ["Haemorrhages of the capsule", "Haemorrhages"],
-    ["firm; not enlarged; edges thickened", "thickened"],
-    ["no infarcts but enlarged", "enlarged"],
-    ["dark-red", "dark-red"],
-    ["no froth", undefined],
-    ["no blood, froth or pus", undefined],
-    ["without petechiae", undefined],
-    ["free of nodules and scars", undefined],
-    ["not enlarged, not friable", undefined],
-    ["blood at the cut face, artefact of the saw", undefined],
-    ["sampled in blood", undefined],
-    ["weighed with the hilus fat", undefined],
-    ["blackish", undefined],
-    [undefined, undefined],
-  ])("%j: %s", (note, word) => {
-    const thymus = organs.find(({ id }) => id === "lymphoid.thymus");
-    expect(thymus && changedWord(note, thymus, "weaner")).toBe(word);
-  });
-
-  it("reads one side of a paired organ as well, and no note of an organ that has findings", () => {
-    const sides = "urinary: {kidneys: {left: {state: normal, note: many petechiae}, right: normal}}";
-    expect(only("normal-note-contradiction", { case: sides })).toEqual([
-      "normal-note-contradiction urinary.kidneys.left.note",
-    ]);
-    const found =
-      "lymphoid: {spleen: {findings: [{process: infarct, distribution: focal, size: 8 mm}], note: black}}";
-    expect(only("normal-note-contradiction", { case: found })).toEqual([]);
   });
 });
 

@@ -28,10 +28,10 @@ export function lintBeside(text: string, file: string): readonly Finding[] {
   return lintCases(readCases(["-"], { input: { bytes: new TextEncoder().encode(text), name } })).findings;
 }
 
-/** An error that names what is missing, by its own place or in its words. */
+/** A finding as loud as it must be that names what is missing, by its own place or in its words. */
 export const names = (findings: readonly Finding[], omission: Omission): boolean =>
   findings.some(
     (finding) =>
-      finding.level === "error" &&
+      (finding.level === "error" || finding.level === omission.level) &&
       omission.names.some((name) => finding.path === name || finding.message.includes(name)),
   );

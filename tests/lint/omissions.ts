@@ -1,6 +1,8 @@
 /** Every single thing that a complete case must not lack: the paths whose removal the linter has to find. */
 import { type Case, type Path, pathOf } from "../../src/cases/index.ts";
+import { description, type PlacedOrgan } from "../../src/knowledge/index.ts";
 import { requiredFacts } from "../../src/lint/rules/history/fact-missing.ts";
+import { closedOrgans, organsBehind } from "../../src/record/named-organs.ts";
 
 export interface Omission {
   readonly what: "organ" | "system" | "side" | "lobe" | "observation" | "reason" | "fact" | "description";
@@ -8,6 +10,10 @@ export interface Omission {
   readonly paths: readonly Path[];
   /** What the finding must name, one of these, by its path or in its message. */
   readonly names: readonly string[];
+  /** As loud at least: what is wanted and no must is a note. */
+  readonly level: "error" | "note";
+  /** Only where the key is left blank: without it, the visit or another organ says why. */
+  readonly onlyBlank?: boolean;
 }
 
 const dotted = (path: Path): string => path.join(".").replace(/\.(\d+)(?=\.|$)/g, "[$1]");
@@ -15,6 +21,7 @@ const omit = (what: Omission["what"], path: Path, ...also: string[]): Omission =
   what,
   paths: [path],
   names: [dotted(path), ...also],
+  level: "error",
 });
 
 /** All omissions of one case. */
@@ -44,9 +51,12 @@ function organOmissions(one: Case): Omission[] {
       continue;
     }
     const path = pathOf(organ.id);
-    // Where the last word on an organ goes, the organ itself is what is missing.
-    omissions.push(omit("organ", path));
-    if (state.status === "not_examined") omissions.push(omit("reason", [...path, "not_examined"], organ.id));
+    // Where the last word on an organ goes, the organ itself is what is missing, unless somebody says why.
+    const level = one.must.has(organ) ? "error" : "note";
+    const onlyBlank = isTold(one, organ);
+    if (!onlyBlank) omissions.push({ ...omit("organ", path), level });
+    if (state.status === "not_examined")
+      omissions.push({ ...omit("reason", [...path, "not_examined"], organ.id), level, onlyBlank });
     if (state.status === "not_assessable")
       for (const key of ["because", "why"]) omissions.push(omit("reason", [...path, "not_assessable", key]));
     for (const { side, state: sideState } of state.sides) {
@@ -56,27 +66,43 @@ function organOmissions(one: Case): Omission[] {
     }
     for (const part of [state, ...state.sides.map((side) => side.state)])
       for (const { path: at, finding } of part.findings) {
-        omissions.push(
-          omit("description", [...at, "process"]),
-          omit("description", [...at, "distribution"], dotted(at)),
-        );
-        const measures = (["extent", "size", "number", "volume"] as const).filter(
+        omissions.push(omit("description", [...at, "process"]));
+        const process = description.processes[finding.process];
+        if (process?.distribution !== "no")
+          omissions.push(omit("description", [...at, "distribution"], dotted(at)));
+        const entry = state.entry ?? {};
+        const isAnswered =
+          (process?.observed ?? []).some((key) => key in entry) || "weight" in entry || "size" in entry;
+        // Without the word `diffuse`, the distribution is missing and not how much.
+        const measures = (["extent", "size", "number", "volume", "severity"] as const).filter(
           (key) => finding[key] !== undefined,
         );
-        omissions.push({
-          what: "description",
-          paths: measures.map((key) => [...at, key]),
-          names: [dotted(at)],
-        });
+        const means = process?.how_much ?? [];
+        if (
+          means.length > 0 &&
+          !isAnswered &&
+          !(means.includes("diffuse") && finding.distribution === "diffuse")
+        )
+          omissions.push({
+            what: "description",
+            paths: measures.map((key) => [...at, key]),
+            names: [dotted(at)],
+            level: "error",
+          });
       }
     if (one.protocol.observations === "optional") continue;
     for (const [key, definition] of Object.entries(organ.definition.observations ?? {})) {
       const value = state.entry?.[key];
       if (value === undefined || value === null) continue;
       const classes = definition.required_in;
+      const asks = definition.asked_by;
       const needed =
         definition.required === "always" ||
-        (definition.required !== undefined && state.status === "recorded");
+        (definition.required !== undefined &&
+          state.status === "recorded" &&
+          (asks === undefined ||
+            state.findings.length === 0 ||
+            state.findings.some(({ finding }) => asks.includes(finding.process))));
       const required = needed && (classes === undefined || classes.some((c) => c === one.ageClass));
       if (required) omissions.push(omit("observation", [...path, key], organ.id));
       for (const part of Object.keys(definition.parts ?? {}))
@@ -84,6 +110,24 @@ function organOmissions(one: Case): Omission[] {
           omissions.push(omit(organ.definition.form === "lobed" ? "lobe" : "side", [...path, key, part]));
     }
   }
-  for (const system of bySystem) omissions.push(omit("system", [system]));
+  for (const system of bySystem) {
+    const untold = one.due.filter((organ) => organ.system === system && !isTold(one, organ));
+    const level = untold.some((organ) => one.must.has(organ)) ? "error" : "note";
+    if (untold.length > 0) omissions.push({ ...omit("system", [system]), level });
+  }
   return omissions;
+}
+
+/** Whether the visit, or another organ behind the same bone, says why it was not seen. */
+function isTold(one: Case, organ: PlacedOrgan): boolean {
+  const closed = one.due
+    .filter((other) => other !== organ)
+    .map((other) => one.organ(other))
+    .filter(
+      ({ status, reason = "" }) => status === "not_examined" && /closed|not opened|no saw/.test(reason),
+    );
+  return (
+    closedOrgans(one.visit?.record.pigs?.left_closed ?? "").includes(organ) ||
+    closed.some(({ reason = "" }) => organsBehind(reason).includes(organ))
+  );
 }

@@ -1,7 +1,8 @@
 /** The linter as a library: it checks names of rules and asks the scales by itself. */
 import { describe, expect, it } from "vitest";
 import { readCases } from "../../src/cases/index.ts";
-import { gradeCheckFor, Linter, lintCases, lintResult, UnknownRule } from "../../src/lint/index.ts";
+import { gradeCheckFor, Linter, lintCases, lintResult, rules, UnknownRule } from "../../src/lint/index.ts";
+import { goneRules } from "../../src/lint/rule-names.ts";
 import { put, temporaryFolder } from "../cases/temporary.ts";
 
 const farm = readCases(["cases-example/alder-farm"]);
@@ -30,6 +31,20 @@ describe("a rule that does not exist", () => {
     });
     const message = /^carcase\.yaml: rules: there is no rule "treated-pigs"\. Did you mean treated-pig\?$/;
     expect(() => lintCases(archive)).toThrow(message);
+  });
+});
+
+describe("rules that are gone", () => {
+  it("give their id to no other, and name one that asks instead", () => {
+    const ids = rules.map(({ id }) => id);
+    expect(Object.keys(goneRules).filter((id) => ids.includes(id))).toEqual([]);
+    expect(Object.values(goneRules).filter((id) => !ids.includes(id))).toEqual([]);
+  });
+
+  it("are named to whoever asks for them", () => {
+    expect(() => lintCases(farm, { only: ["enlargement-unmeasured"] })).toThrow(
+      'the rule "enlargement-unmeasured" is gone; finding-without-size asks instead.',
+    );
   });
 });
 

@@ -1,10 +1,11 @@
-/** No private advice on samples while an alarm is open, and none on what to take once the authority was called. */
+/** One voice while an alarm is open: nothing more is asked for. After the call, no advice on samples. */
 import { describe, expect, it } from "vitest";
-import { rules } from "../../src/lint/index.ts";
+import { type Example, rules } from "../../src/lint/index.ts";
+import { asking } from "../../src/lint/rule.ts";
 import { lintExample } from "./lay-example.ts";
 
-const alarm = "alarm_check: {vesicles: suspected}";
-const called = "authority: {contacted: 2026-04-20T09:00, answer: go on}";
+const alarm = "alarm_check: {before_knife: {vesicles: seen}}";
+const called = "authority: [{at: 2026-04-20T09:00, stands: reported}]";
 
 /** Whether a rule speaks of its own bad example, with more in the case. */
 const speaks = (id: string, more: string): boolean => {
@@ -33,14 +34,69 @@ const sets = [
   "toxicology-without-source",
 ];
 const answers = ["toxin-test-material", "toxin-test-misdated"];
+/** What contradicts itself on the carcass. */
+const seen = ["autolysed-gut-normal", "carcass-state-implausible"];
+/** Across the archive, and what the reader finds. */
+const archive = rules
+  .filter(({ scope, family }) => scope === "archive" && asking.has(family))
+  .map(({ id }) => id);
+const formats = rules
+  .filter(({ scope, family }) => scope === "format" && asking.has(family))
+  .map(({ id }) => id);
 
 describe("rules on samples", () => {
   it("are silent while an alarm is open, but for those on answers that came back", () => {
     expect(onSamples.length).toBeGreaterThan(60);
-    expect(onSamples.filter((id) => speaks(id, alarm)).sort()).toEqual(answers);
+    expect(onSamples.filter((id) => speaks(id, alarm)).sort()).toEqual([...answers, ...seen].sort());
   });
 
   it("speak after the call, but for those that ask for more samples", () => {
     expect(onSamples.filter((id) => !speaks(id, called)).sort()).toEqual([...sets].sort());
+  });
+});
+
+/** What contradicts itself, and answers that came back: each says of itself that it is no question. */
+const never = rules
+  .filter(
+    ({ silent, scope, family }) =>
+      silent === "never" && asking.has(family) && !["archive", "format"].includes(scope),
+  )
+  .map(({ id }) => id);
+const ofVisit = rules.find(({ id }) => id === "alarm-in-herd");
+const asked = rules.filter(({ family }) => asking.has(family)).map(({ id }) => id);
+
+describe("rules that ask for more", () => {
+  it("are silent while an alarm is open, but for those that find what contradicts itself", () => {
+    expect(asked.length).toBeGreaterThan(150);
+    expect(asked.filter((id) => speaks(id, alarm)).sort()).toEqual([...never, ...archive, ...formats].sort());
+  });
+
+  it("ask for no organ, pig, brain or sample of a bare carcass with a vesicle", () => {
+    const { findings } = lintExample({
+      case: `${alarm}\nexternal: {ears: , snout: [{process: vesicle}]}\nlymphoid: \nnervous: \nsamples: \nopened: \nselection: \ndiagnosis: `,
+      visit: "pigs: {few: }\ncomplaint: \nenvironment: ",
+    });
+    expect([...new Set(findings.map(({ rule }) => rule.split("-")[0]))]).toEqual(["alarm"]);
+  });
+
+  it("ask the visit for no further pig, and do not call an accepted entry unused", () => {
+    const { findings } = lintExample({
+      case: `${alarm}\naccepted: [{rule: treated-pig, because: the whole room is on it}]`,
+      visit: "pigs: {few: }\ncomplaint: ",
+    });
+    expect(findings.filter(({ rule }) => !rule.startsWith("alarm-"))).toEqual([]);
+  });
+
+  it("speak of the other pigs of the visit, unless the alarm is one of the visit as a whole", () => {
+    const other = "case: birch-2026-04-20-02\npig: {tag: '902'}\nlymphoid: {spleen: }";
+    const cases = "cases: [birch-2026-04-20-01, birch-2026-04-20-02]";
+    const ofOther = (example: Example) =>
+      lintExample(example)
+        .findings.filter(({ file }) => file.endsWith("pig-02.yaml"))
+        .map(({ rule }) => rule);
+    expect(ofOther({ case: alarm, others: [other], visit: cases })).toEqual(["skipped-organ"]);
+    const alarms = ofVisit?.bad;
+    expect(alarms).toBeDefined();
+    expect(ofOther({ ...alarms, others: [...(alarms?.others ?? []), other] })).not.toContain("skipped-organ");
   });
 });

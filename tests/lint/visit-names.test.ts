@@ -97,8 +97,8 @@ describe("an organ that nobody saw", () => {
     lint(pigs(...all), `pigs: {left_closed: ${text}}`, "organ-never-examined");
 
   it.each([
-    ["", 2],
-    ["'jaws: no signs of the mouth'", 2],
+    ["", 1],
+    ["'jaws: no signs of the mouth'", 1],
     ["brains were not opened", 1],
     ["'skulls: no saw'", 0],
     ["heads stayed at the plant", 0],
@@ -107,7 +107,7 @@ describe("an organ that nobody saw", () => {
   });
 
   it("was not seen in a rotten pig either", () => {
-    expect(left("", closed, rotten, closed)).toHaveLength(2);
+    expect(left("", closed, rotten, closed)).toHaveLength(1);
     expect(left("", rotten, rotten, rotten)).toHaveLength(1);
     expect(left("", closed, "", closed)).toHaveLength(0);
   });

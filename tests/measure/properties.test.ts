@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { crossingOf } from "../../src/measure/crossing.ts";
 import { type Contour, type Cubic, type Point, polygonal } from "../../src/measure/curve.ts";
+import { Polygon } from "../../src/measure/inside.ts";
 import { regionOf } from "../../src/measure/region.ts";
 import { runs } from "../random.ts";
 import { sizeOf } from "./drawn.ts";
@@ -156,6 +157,32 @@ describe("crossings", () => {
             if (!(i === 0 && j === n - 1) && meet(piece(i), piece(j))) expected = true;
         }
         expect(crossingOf([{ points, closed: true }]) !== undefined).toBe(expected);
+      }),
+      { numRuns: runs(2000) },
+    );
+  });
+});
+
+describe("a place beside an outline", () => {
+  const coordinate = fc.integer({ min: 0, max: 20 });
+  const point = fc.record({ x: coordinate, y: coordinate });
+
+  it("is inside and as far away as by looking at every piece, whatever the outline does", () => {
+    fc.assert(
+      fc.property(fc.array(point, { minLength: 3, maxLength: 60 }), point, (points, { x, y }) => {
+        let inside = false;
+        let nearest = Infinity;
+        for (const [index, a] of points.entries()) {
+          const b = points[(index + 1) % points.length] ?? a;
+          if (a.y > y !== b.y > y && x < a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y)) inside = !inside;
+          const [dx, dy] = [b.x - a.x, b.y - a.y];
+          const share = ((x - a.x) * dx + (y - a.y) * dy) / (dx * dx + dy * dy || 1);
+          const along = Math.min(1, Math.max(0, share));
+          nearest = Math.min(nearest, Math.hypot(x - a.x - along * dx, y - a.y - along * dy));
+        }
+        const polygon = new Polygon(points);
+        expect(polygon.holds({ x, y })).toBe(inside);
+        expect(polygon.distance({ x, y }, Infinity, 0)).toBeCloseTo(nearest, 12);
       }),
       { numRuns: runs(2000) },
     );

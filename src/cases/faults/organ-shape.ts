@@ -1,7 +1,8 @@
 /** What to write for an organ or a system when its value is none of the forms that say how it is. */
 import type { ErrorObject } from "ajv";
+import { vocabulary } from "../../knowledge/index.ts";
 import { nearest } from "../../words/nearest.ts";
-import { findingsIn } from "../slips/findings.ts";
+import { intendedWord } from "./intended-word.ts";
 import { shown } from "./shown.ts";
 
 /** Words that look much like `normal` and mean the contrary. */
@@ -12,12 +13,11 @@ const reasons = new Map([
   ["not_assessable", "{not_assessable: {because: autolysed}}"],
 ]);
 
-/** A finding with the lesion that the text names, and its words so that none is lost. */
+/** A finding with the lesion that the text is, or with its words so that none is lost. */
 function exampleOf(value: unknown): string {
-  const [finding] = typeof value === "string" ? findingsIn(value) : [];
-  if (finding === undefined) return "{process: enlargement}";
-  const note = finding.site === undefined ? "" : `, note: ${JSON.stringify(value)}`;
-  return `{process: ${finding.process}${note}}`;
+  if (typeof value !== "string") return "{process: enlargement}";
+  const process = intendedWord(value, vocabulary.process);
+  return process === undefined ? `{process: …, note: ${JSON.stringify(value)}}` : `{process: ${process}}`;
 }
 
 /** @returns undefined when the place is not one where the word `normal` may stand */

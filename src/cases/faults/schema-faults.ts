@@ -4,7 +4,6 @@
  */
 import type { ErrorObject } from "ajv";
 import { formatPath, type Path, valueAt } from "../model/path.ts";
-import { intendedValue } from "../slips/value.ts";
 import { longText, shown } from "./shown.ts";
 import { unknownKey } from "./unknown-key.ts";
 import { valueMessage } from "./value-message.ts";
@@ -14,10 +13,6 @@ export interface SchemaFault {
   readonly path: Path;
   /** The path that was meant, where a mistyped or misplaced key can be recognised; else the same as `path`. */
   readonly intended: Path;
-  /** The same for an unknown key, even where something stands there already. */
-  readonly aim?: Path;
-  /** The value that was meant, where it can be told. */
-  readonly guess?: unknown;
   readonly message: string;
   /** Whether the key itself is at fault, or its value. */
   readonly points: "key" | "value";
@@ -81,12 +76,11 @@ function unknownKeys({ path, errors }: Group, document: unknown): SchemaFault[] 
   for (const error of errors)
     if (error.keyword === "additionalProperties") keys.set(String(error.params.additionalProperty), error);
   return [...keys].map(([key, error]) => {
-    const { help, intended, aim } = unknownKey(key, path, error.parentSchema, document);
+    const { help, intended } = unknownKey(key, path, error.parentSchema, document);
     const at = [...path, key];
     return {
       path: at,
       intended: intended ?? at,
-      ...(aim !== undefined && { aim }),
       message: `${named(at)}: no such key. ${help}`,
       points: "key",
       kind: "unknown-key",
@@ -126,10 +120,7 @@ function valueFault({ path, errors, below }: Group, document: unknown): SchemaFa
   const range = errors.find(({ keyword }) => /^(exclusiveM|m)(ini|axi)mum$/.test(keyword));
   if (range !== undefined)
     return fault(`${shown(value)} is out of range; ${rangeWords(range)}.`, "out-of-range");
-  const guess = intendedValue(value, errors);
-  return fault(valueMessage(value, errors), "wrong-value").map((one) =>
-    guess === undefined ? one : { ...one, guess },
-  );
+  return fault(valueMessage(value, errors), "wrong-value");
 }
 
 function keyHint({ parentSchema }: ErrorObject, key: string): string {

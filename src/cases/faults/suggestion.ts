@@ -34,10 +34,10 @@ export function suggestion(value: string | number, patterns: readonly string[]):
 }
 
 function quantities(text: string): string[] {
-  const match = /^(-?\d+(?:[.,]\d+)?(?:\s*[x×*]\s*\d+(?:[.,]\d+)?)*)\s*(.*?)\.?$/i.exec(text);
-  const [, number, unit] = match ?? [];
-  if (number === undefined || unit === undefined || unit === "") return [];
-  const digits = number.replaceAll(",", ".").replaceAll(/\s*[x×*]\s*/gi, " x ");
+  const number = /^-?\d+(?:[.,]\d+)?(?:\s*[x×*]\s*\d+(?:[.,]\d+)?)*/i.exec(text)?.[0] ?? "";
+  const unit = text.slice(number.length).trimStart().replace(/\.$/, "");
+  if (number === "" || unit === "") return [];
+  const digits = number.replaceAll(",", ".").replaceAll(/\s+/g, "").replaceAll(/[x×*]/gi, " x ");
   const lower = unit.toLowerCase();
   const known = Object.entries(spellings)
     .filter(([name, others]) => name.toLowerCase() === lower || others.includes(lower))

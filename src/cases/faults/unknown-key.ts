@@ -3,15 +3,13 @@ import type { ErrorObject } from "ajv";
 import { organs, systems } from "../../knowledge/index.ts";
 import { listing } from "../../words/listing.ts";
 import { type Path, valueAt } from "../model/path.ts";
-import { intendedKey } from "../slips/word.ts";
 import { findingKeys } from "./finding-keys.ts";
+import { intendedKey } from "./intended-word.ts";
 
 export interface KeyAdvice {
   readonly help: string;
   /** The path that was meant, if it is free: nothing is written there, and its parent is. */
   readonly intended: Path | undefined;
-  /** The path that was meant, whether something stands there or not. */
-  readonly aim: Path | undefined;
 }
 
 /**
@@ -29,7 +27,6 @@ export function unknownKey(
   const advice = (help: string, ...intended: (string | number)[]): KeyAdvice => ({
     help,
     intended: intended.length === 0 ? undefined : free(intended, document),
-    aim: intended.length === 0 ? undefined : intended,
   });
 
   const glued = /^([\w-]+):(\S.*)$/.exec(key);

@@ -1,7 +1,7 @@
 /** What is wrong with a value, and what to write instead. */
 import type { ErrorObject } from "ajv";
 import { listing } from "../../words/listing.ts";
-import { intendedWord } from "../slips/word.ts";
+import { intendedWord } from "./intended-word.ts";
 import { organShape } from "./organ-shape.ts";
 import { longText, shown } from "./shown.ts";
 import { suggestion } from "./suggestion.ts";
@@ -144,7 +144,7 @@ function numberHelp(value: unknown, type: string, { minimum, maximum }: Schema):
   const range = minimum !== undefined && maximum !== undefined ? `, ${minimum} to ${maximum}` : "";
   const match =
     typeof value === "string" && value.length <= longText
-      ? /^(-?\d+)(?:[.,](\d+))?(.*)$/.exec(value.trim())
+      ? /^(-?\d+)(?:[.,](\d+))?(?!\d)(.*)$/.exec(value.trim())
       : null;
   const [, whole, decimals, rest] = match ?? [];
   const number = `${whole}${decimals === undefined ? "" : `.${decimals}`}`;

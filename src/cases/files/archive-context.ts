@@ -10,7 +10,6 @@ import { readHouseScales, type ScaleFile } from "../settings/house-scales.ts";
 import { legibleSettings } from "../settings/legible-settings.ts";
 import { buildSettings, defaultSettings, type Settings } from "../settings/settings.ts";
 import { settingsFaults } from "../settings/settings-faults.ts";
-import { asIntended } from "../slips/as-intended.ts";
 import { kindOf } from "./file-kind.ts";
 import { type Level, levelOf } from "./ignore-rules.ts";
 import { checkDocument, type KeyedDocument, readDocument } from "./read-file.ts";
@@ -166,10 +165,6 @@ export class ArchiveContext {
       id: visit.visit ?? read.file,
       folder,
       farm: this.farm(folder),
-      asIntended:
-        placed.length === 0
-          ? undefined
-          : (asIntended("visit", read.document.value).record as unknown as VisitFile),
     };
   }
 }

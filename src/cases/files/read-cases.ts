@@ -5,10 +5,8 @@ import { grouped } from "../../words/grouped.ts";
 import { hiddenCharacter } from "../../words/hidden-characters.ts";
 import { visible } from "../../words/visible.ts";
 import { type Fault, fileFault } from "../faults/fault.ts";
-import type { Validated } from "../faults/validate.ts";
 import { buildCase } from "../model/build-case.ts";
 import type { Archive, Case, Farm, HouseScale } from "../model/model.ts";
-import { asIntended } from "../slips/as-intended.ts";
 import { ArchiveContext } from "./archive-context.ts";
 import { kindOf, sameFile } from "./file-kind.ts";
 import { find, roleOf } from "./find.ts";
@@ -252,22 +250,16 @@ function oneOfTwo(one: AskedFile, other: AskedFile, real: string): AskedFile {
 function toCase(file: string, folder: string, read: KeyedDocument, context: ArchiveContext): Case {
   const { placed, record, raw } = checkDocument("case", file, read);
   const visit = context.visit(folder);
-  const build = (valid: Pick<Validated, "record" | "raw">, intended: Case | undefined): Case =>
-    buildCase({
-      file,
-      document: read.document,
-      record: valid.record as unknown as CaseFile,
-      raw: valid.raw,
-      faults: placed,
-      settings: context.settings(folder),
-      visit,
-      farm: visit?.farm ?? context.farm(folder),
-      asIntended: intended,
-    });
-  return build(
-    { record, raw },
-    placed.length === 0 ? undefined : build(asIntended("case", read.value), undefined),
-  );
+  return buildCase({
+    file,
+    document: read.document,
+    record: record as unknown as CaseFile,
+    raw,
+    faults: placed,
+    settings: context.settings(folder),
+    visit,
+    farm: visit?.farm ?? context.farm(folder),
+  });
 }
 
 /** Whether a file that cannot be read is none of ours. Of one that is empty, or no plain file, nobody can tell. */

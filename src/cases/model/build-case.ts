@@ -9,6 +9,7 @@ import { classOfAge } from "./age-class.ts";
 import { organsDue } from "./due.ts";
 import type { Case, Farm, VisitContext } from "./model.ts";
 import { type OrganState, organState } from "./organ-state.ts";
+import { untilClosed } from "./protocol.ts";
 import { quantity } from "./quantity.ts";
 
 export interface CaseParts {
@@ -21,17 +22,17 @@ export interface CaseParts {
   readonly settings: Settings;
   readonly visit: VisitContext | undefined;
   readonly farm: Farm | undefined;
-  readonly asIntended: Case | undefined;
 }
 
 export function buildCase({ raw, ...parts }: CaseParts): Case {
   const { record, settings, file } = parts;
   const named = record.protocol ?? settings.protocol;
-  const protocol =
+  const whole =
     settings.protocols.get(named) ??
     settings.protocols.get(settings.protocol) ??
     settings.protocols.get("full");
-  if (protocol === undefined) throw new Error("the full protocol is not among the knowledge files");
+  if (whole === undefined) throw new Error("the full protocol is not among the knowledge files");
+  const protocol = record.closed === undefined ? whole : untilClosed(whole);
   const ageDays = quantity("age", record.pig?.age);
   const ageClass = record.pig?.class ?? classOfAge(ageDays);
   const signs = record.selection?.signs ?? [];
@@ -45,7 +46,7 @@ export function buildCase({ raw, ...parts }: CaseParts): Case {
     ageClass,
     weightKg: quantity("mass", record.pig?.weight),
     signs,
-    due: organsDue({ protocol, ageClass, sex: record.pig?.sex, signs }),
+    ...organsDue({ protocol, ageClass, sex: record.pig?.sex, signs, manner: record.death?.manner }),
     organ(organ: PlacedOrgan): OrganState {
       const known = states[organ.index];
       if (known !== undefined) return known;

@@ -1,4 +1,4 @@
-/** Which organs an examination must cover: it follows from protocol, age class, sex and signs. */
+/** Which organs an examination must cover, and which are wanted: by protocol, age class, sex, signs and manner of death. */
 import {
   type AgeClass,
   hasOrgan,
@@ -16,40 +16,63 @@ export interface DueQuestion {
   readonly ageClass: AgeClass | undefined;
   readonly sex: Sex | undefined;
   readonly signs: readonly string[];
+  readonly manner?: string | undefined;
 }
 
-/** The organs due, in the order of the anatomy. */
-export function organsDue({ protocol, ageClass, sex, signs }: DueQuestion): readonly PlacedOrgan[] {
+export interface DueOrgans {
+  /** All of them, in the order of the anatomy. */
+  readonly due: readonly PlacedOrgan[];
+  /** Those that are an error where they are left out; the others are wanted, and a note. */
+  readonly must: ReadonlySet<PlacedOrgan>;
+}
+
+/** The organs due. */
+export function organsDue({ protocol, ageClass, sex, signs, manner }: DueQuestion): DueOrgans {
   const families = protocol.follow_signs ? signFamilies(signs) : [];
   // Pigs of a visit are much alike, and whoever asks gets the same list.
-  const known = dueOf.get(protocol) ?? new Map<string, readonly PlacedOrgan[]>();
+  const known = dueOf.get(protocol) ?? new Map<string, DueOrgans>();
   dueOf.set(protocol, known);
-  const alike = [ageClass, sex, ...families].join(" ");
-  const due = known.get(alike) ?? dueIn({ protocol, ageClass, sex, families });
+  const alike = [ageClass, sex, manner, ...families].join(" ");
+  const due = known.get(alike) ?? dueIn({ protocol, ageClass, sex, manner, families });
   known.set(alike, due);
   return due;
 }
 
-const dueOf = new WeakMap<ResolvedProtocol, Map<string, readonly PlacedOrgan[]>>();
+const dueOf = new WeakMap<ResolvedProtocol, Map<string, DueOrgans>>();
 
-function dueIn({
-  protocol,
-  ageClass,
-  sex,
-  families,
-}: Omit<DueQuestion, "signs"> & { readonly families: readonly string[] }): PlacedOrgan[] {
+type Question = Omit<DueQuestion, "signs"> & { readonly families: readonly string[] };
+
+function dueIn(question: Question): DueOrgans {
+  const levels = organs.map((organ) => ({ organ, level: levelOf(organ, question) }));
+  return {
+    due: levels.filter(({ level }) => level !== undefined).map(({ organ }) => organ),
+    must: new Set(levels.filter(({ level }) => level === "must").map(({ organ }) => organ)),
+  };
+}
+
+/** How much the organ is asked for: a sign asks loudest, then who names the organ, then its system or the base set. */
+function levelOf(organ: PlacedOrgan, question: Question): "must" | "wanted" | undefined {
+  const { protocol, ageClass, sex, manner, families } = question;
+  const { base, wanted = [], when = [] } = organ.definition;
   const assumed = ageClass ?? "weaner";
-  return organs.filter((organ) => {
-    if (!hasOrgan(organ.definition, ageClass, sex)) return false;
-    if (names(protocol.leave_out, organ)) return false;
-    const asked =
-      names(protocol.due, organ) ||
-      (protocol.due.includes("base") && organ.definition.base.includes(assumed));
-    return (
-      asked ||
-      (organ.definition.when ?? []).some((when) => when.signs.some((family) => families.includes(family)))
-    );
-  });
+  if (!hasOrgan(organ.definition, ageClass, sex) || names(protocol.leave_out, organ)) return undefined;
+  const own = base.includes(assumed) ? "must" : wanted.includes(assumed) ? "wanted" : undefined;
+  // Of a mummy there is what there is: nobody asks for more than its own base set.
+  if (assumed === "mummy" && own === undefined) return undefined;
+  const levels = when
+    .filter(({ classes }) => classes?.includes(assumed) !== false)
+    .filter(
+      (asks) =>
+        asks.signs?.some((family) => families.includes(family)) === true ||
+        (protocol.follow_signs && manner !== undefined && asks.manners?.includes(manner) === true),
+    )
+    .map(({ level }) => level ?? "must");
+  if (levels.includes("must")) return "must";
+  if (protocol.wanted?.includes(organ.id) === true) return "wanted";
+  if (protocol.due.includes(organ.id)) return "must";
+  if (protocol.due.includes(organ.system)) return own ?? "wanted";
+  if (protocol.due.includes("base") && own !== undefined) return own;
+  return levels[0] ?? (protocol.wanted?.includes(organ.system) === true ? "wanted" : undefined);
 }
 
 const names = (list: readonly string[], organ: PlacedOrgan): boolean =>

@@ -34,13 +34,13 @@ export interface Case extends Filed<CaseFile> {
   readonly signs: readonly string[];
   /** The organs that this examination had to cover. */
   readonly due: readonly PlacedOrgan[];
+  /** Those of them that may not be left out; the others are wanted. */
+  readonly must: ReadonlySet<PlacedOrgan>;
   /** The state of any organ, due or not. */
   organ(organ: PlacedOrgan): OrganState;
   /** The visit and farm the case belongs to. */
   readonly visit: VisitContext | undefined;
   readonly farm: Farm | undefined;
-  /** What was probably meant, where values do not fit the format. Alarms alone read it. */
-  readonly asIntended: Case | undefined;
 }
 
 /** One farm, one day: what a case knows of its visit. */
@@ -48,8 +48,6 @@ export interface VisitContext extends Filed<VisitFile> {
   readonly id: string;
   readonly folder: string;
   readonly farm: Farm | undefined;
-  /** What was probably meant, where values do not fit the format. Alarms alone read it. */
-  readonly asIntended: VisitFile | undefined;
 }
 
 /** A visit with the cases that were read of it. */

@@ -47,9 +47,18 @@ export function organState(record: object, organ: PlacedOrgan): OrganState {
   const system = own(record, organ.system);
   if (system === "normal") return plainStates(organ).bySystem;
   const value = typeof system === "object" && system !== null ? own(system, organ.key) : undefined;
-  if (value === undefined || value === null) return plainStates(organ).blank;
+  if (value === undefined || value === null) return restState(system, organ);
   if (value === "normal") return plainStates(organ).normal;
   return stateOf(value, organ.path, organ.definition.form === "paired");
+}
+
+/** What the system says of all organs that have no entry of their own. */
+function restState(system: unknown, organ: PlacedOrgan): OrganState {
+  const rest = typeof system === "object" && system !== null ? own(system, "rest") : undefined;
+  if (rest === undefined || rest === null) return plainStates(organ).blank;
+  const path = [organ.system, "rest"];
+  if (rest === "normal") return { ...plain("normal", path), bySystem: true };
+  return { ...stateOf(rest, path, false), entry: undefined };
 }
 
 const own = (from: object, key: string): unknown =>

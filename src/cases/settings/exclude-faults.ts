@@ -26,8 +26,7 @@ function faultOf(pattern: string, before: readonly string[]): string | undefined
   // A backslash takes the meaning from the sign that follows it.
   if (/\\(?![#!*?[\]\\ -])/.test(bare))
     return `matches nothing, because of its "\\"; write / between folders: ${bare.replaceAll("\\", "/")}.`;
-  if (/(?<!\\)\[(?![^\]]+\])/.test(bare))
-    return 'has a "[" without its "]"; close it, or write \\[ for the sign itself.';
+  if (isOpen(bare)) return 'has a "[" without its "]"; close it, or write \\[ for the sign itself.';
   if (!isKept) return undefined;
   if (!before.some((one) => !one.startsWith("!")))
     return "takes a file back in, but nothing is excluded before it; write it below the pattern that excludes the file.";
@@ -39,4 +38,12 @@ function faultOf(pattern: string, before: readonly string[]): string | undefined
   return closed === undefined
     ? undefined
     : `takes nothing back in, because the whole folder ${closed} is excluded; exclude ${closed}* instead.`;
+}
+
+/** Whether a bracket is not closed behind at least one sign. */
+function isOpen(pattern: string): boolean {
+  const last = pattern.lastIndexOf("]");
+  return [...pattern.matchAll(/\[/g)].some(
+    ({ index }) => pattern[index - 1] !== "\\" && (last <= index + 1 || pattern[index + 1] === "]"),
+  );
 }

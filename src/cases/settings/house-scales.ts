@@ -143,5 +143,5 @@ const hints: Readonly<Record<string, string>> = {
 
 function withHint({ message, path }: Fault): string {
   const hint = hints[String(path.at(-1))];
-  return hint === undefined ? message : message.replace(/( is missing\.| is left blank\.).*$/, `$1 ${hint}`);
+  return hint === undefined ? message : message.replace(/( is (?:missing|left blank)\.)[^\n]*/, `$1 ${hint}`);
 }

@@ -96,13 +96,20 @@ const checkScale = (path: Path, id: string, known: readonly string[] | undefined
   known === undefined ? [] : checkName(path, id, known, "scale");
 
 function checkProtocol(id: string, value: SettingsFile, known: readonly string[]): SettingsFault[] {
-  const { add = [], leave_out = [], facts: needed = [], extends: base } = value.protocols?.[id] ?? {};
+  const {
+    add = [],
+    wanted = [],
+    leave_out = [],
+    facts: needed = [],
+    extends: base,
+  } = value.protocols?.[id] ?? {};
   const path = ["protocols", id];
   return [
     ...(base === undefined ? [] : checkName([...path, "extends"], base, known, "protocol")),
     ...add.flatMap((entry, index) =>
       entry === "base" ? [] : checkOrgan([...path, "add", index], entry, true),
     ),
+    ...wanted.flatMap((entry, index) => checkOrgan([...path, "wanted", index], entry, true)),
     ...leave_out.flatMap((entry, index) => checkOrgan([...path, "leave_out", index], entry, true)),
     ...needed.flatMap((entry, index) =>
       checkName([...path, "facts", index], entry, ["all", ...facts.keys()], "fact"),

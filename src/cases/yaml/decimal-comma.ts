@@ -12,7 +12,7 @@ export function joinDecimalCommas(entries: MapEntry[], text: string): void {
     if (key?.kind !== "scalar" || value?.kind !== "scalar") continue;
     if (none !== undefined && none.start !== none.end) continue;
     const written = text.slice(value.start, key.end);
-    if (!/^-?\d+,\d+(\s*[^\s,:]+)?$/.test(written)) continue;
+    if (!/^-?\d+,\d+(?:\s+[^\s,:]+|[^\d\s,:][^\s,:]*)?$/.test(written)) continue;
     // The node stays the same one, because a reference may lead to it.
     const joined = Object.assign(value, { value: written, end: key.end });
     entries.splice(i - 1, 2, { key: keyBefore, value: joined });

@@ -14,11 +14,27 @@ export function asWritten(value: unknown, source: string | undefined): ScalarNod
 
 /** Where a tag (!) or anchor (&) stands: before its node, with nothing but the other of them and space between. */
 export function markBefore(sign: "!" | "&", node: Span, text: string): Span {
-  const before = text.slice(Math.max(0, node.start - 1000), node.start);
-  const match = (sign === "!" ? /(!\S*)(?:\s+&\S+)?\s*$/ : /(&\S*)(?:\s+!\S*)?\s*$/).exec(before);
-  if (match?.[1] === undefined) return { start: node.start, end: node.end };
-  const start = node.start - before.length + match.index;
-  return { start, end: start + match[1].length };
+  const last = wordBefore(text, node.start);
+  const other = sign === "!" ? "&" : "!";
+  const words = text[last.start] === other ? [wordBefore(text, last.start), last] : [last];
+  for (const { start, end } of words) {
+    const at = text.slice(start, end).indexOf(sign);
+    if (at >= 0) return { start: start + at, end };
+  }
+  return { start: node.start, end: node.end };
+}
+
+/** No tag or anchor stands further away, or is longer. */
+const farthest = 1000;
+
+/** What stands between blanks before a place. */
+function wordBefore(text: string, place: number): Span {
+  const first = Math.max(0, place - farthest);
+  let end = place;
+  while (end > first && /\s/.test(text.charAt(end - 1))) end--;
+  let start = end;
+  while (start > first && /\S/.test(text.charAt(start - 1))) start--;
+  return { start, end };
 }
 
 /**

@@ -1,6 +1,8 @@
 /** Splits a text into lines and turns offsets into line and column. */
 import type { Place } from "./document.ts";
 
+const carriageReturn = 0x0d;
+
 export class TextLines {
   readonly text: string;
   readonly #starts: number[] = [0];
@@ -25,15 +27,20 @@ export class TextLines {
   /** The place of a stretch of text, cut at the end of its first line. */
   place({ start, end }: { readonly start: number; readonly end: number }): Place {
     const at = this.at(start);
-    const restOfLine = this.line(at.line).length - at.column + 1;
+    const [from, to] = this.#span(at.line);
+    const restOfLine = to - from - at.column + 1;
     return { ...at, length: Math.max(1, Math.min(end - start, restOfLine)) };
   }
 
   /** The text of a line, counted from 1, without its line end. */
   line(number: number): string {
-    const start = this.#starts[number - 1];
-    if (start === undefined) return "";
-    const end = this.#starts[number] ?? this.text.length + 1;
-    return this.text.slice(start, end - 1).replace(/\r$/, "");
+    return this.text.slice(...this.#span(number));
+  }
+
+  /** Where a line begins and where its line end does. */
+  #span(number: number): [start: number, end: number] {
+    const start = this.#starts[number - 1] ?? this.text.length;
+    const end = (this.#starts[number] ?? this.text.length + 1) - 1;
+    return [start, end > start && this.text.charCodeAt(end - 1) === carriageReturn ? end - 1 : end];
   }
 }

@@ -102,4 +102,4 @@ const xmlText = (text: string): string =>
     .replaceAll(">", "&gt;")
     .replaceAll('"', "&quot;")
     // `##[name]` is a command in some logs.
-    .replaceAll(/(?<=##\w*)\[/g, "&#91;");
+    .replaceAll(/(##\w*)\[/g, "$1&#91;");

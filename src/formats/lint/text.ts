@@ -86,7 +86,8 @@ function completenessLines({ completeness, visits }: LintResult, style: Style, w
       : []),
     ...visits.flatMap((visit) => {
       const name = `  visit ${visible(visit.visit)}`;
-      const line = `${name}, ${count(visit.cases, "case")}: ${countLine(visit)}`;
+      const closed = visit.closed === undefined ? "" : `; ${visit.closed} closed on suspicion`;
+      const line = `${name}, ${count(visit.cases, "case")}: ${countLine(visit)}${closed}`;
       const paint = (text: string): string => `  ${style.heading(name.slice(2))}${text.slice(name.length)}`;
       return fitting(line, width).map((text) => (text.startsWith(name) ? paint(text) : text));
     }),
@@ -96,7 +97,9 @@ function completenessLines({ completeness, visits }: LintResult, style: Style, w
 
 function caseLines(shown: readonly Completeness[]): string[] {
   const width = Math.max(0, ...shown.map((one) => visible(one.case).length));
-  return shown.map((one) => `  ${visible(one.case).padEnd(width)}  ${countLine(one)}`);
+  return shown.map(
+    (one) => `  ${visible(one.case).padEnd(width)}  ${one.closed ? "closed on suspicion" : countLine(one)}`,
+  );
 }
 
 /** How often each rule spoke, the most frequent first; only where there are too many findings to overlook. */

@@ -3,4 +3,4 @@ import { escapedInJson } from "../../words/visible.ts";
 
 /** Two blanks of indentation and a line end. */
 export const toJson = (value: unknown): string =>
-  `${escapedInJson(JSON.stringify(value, null, 2)).replaceAll(/(?<=##\w*)\[/g, "\\u005b")}\n`;
+  `${escapedInJson(JSON.stringify(value, null, 2)).replaceAll(/(##\w*)\[/g, "$1\\u005b")}\n`;

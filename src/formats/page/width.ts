@@ -8,15 +8,30 @@ const simple = /^[ -~\u00a1-\u02ff\u2010-\u2027]*$/;
 
 /** Made when it is needed: most runs show simple texts alone. */
 let graphemes: Intl.Segmenter | undefined;
-function piecesOf(text: string): string[] {
+/** V8 copies the whole text for every piece of it, so it is given some of the text at a time. */
+const atATime = 200;
+
+function* piecesOf(text: string): Generator<string> {
   graphemes ??= new Intl.Segmenter("en", { granularity: "grapheme" });
-  return [...graphemes.segment(text)].map(({ segment }) => segment);
+  for (let at = 0; at < text.length; ) {
+    const some = text.slice(at, at + atATime);
+    const pieces = [...graphemes.segment(some)].map(({ segment }) => segment);
+    // The last may go on behind what was given.
+    const last = at + some.length < text.length && pieces.length > 1 ? pieces.pop() : undefined;
+    yield* pieces;
+    at += some.length - (last?.length ?? 0);
+  }
 }
 const cellsOf = (piece: string): number => (wide.test(piece) ? 2 : /^\p{M}+$/u.test(piece) ? 0 : 1);
 
 /** Cells of a terminal that a text takes. @param text made safe to show before */
-export const displayWidth = (text: string): number =>
-  simple.test(text) ? text.length : piecesOf(text).reduce((sum, piece) => sum + cellsOf(piece), 0);
+export const displayWidth = (text: string): number => (simple.test(text) ? text.length : cellsIn(text));
+
+function cellsIn(text: string): number {
+  let cells = 0;
+  for (const piece of piecesOf(text)) cells += cellsOf(piece);
+  return cells;
+}
 
 /** As many blanks behind the text, or before it, as it is narrower than `width`. */
 export const padded = (text: string, width: number, right = false): string => {
@@ -81,7 +96,17 @@ export const folded = (text: string, width: number, blanks = ""): string[] =>
     : wrapped(text, "", width, blanks).flatMap((line) => broken(line, width));
 
 function broken(line: string, width: number): string[] {
-  if (displayWidth(line) <= width) return [line];
-  const start = cutAt(line, width);
-  return [start, ...broken(line.slice(start.length), width)];
+  const lines: string[] = [];
+  let part = "";
+  let used = 0;
+  for (const piece of piecesOf(line)) {
+    const cells = cellsOf(piece);
+    if (used + cells > width) {
+      lines.push(part);
+      [part, used] = ["", 0];
+    }
+    part += piece;
+    used += cells;
+  }
+  return [...lines, part];
 }

@@ -1,30 +1,24 @@
 import { alarmSignsSource } from "../../../knowledge/index.ts";
-import { freeTextsOfVisit } from "../../../record/index.ts";
 import type { VisitRule } from "../../rule.ts";
-import { unrecordedInVisit, wordsText } from "../../shared/alarm-words.ts";
+import { unansweredInVisit, wordsText } from "../../shared/alarm-words.ts";
 
 export const alarmWordInVisit: VisitRule = {
   id: "alarm-word-in-visit",
   scope: "visit",
   family: "alarm",
   level: "error",
+  locked: true,
   summary:
-    "Words of the visit that suggest a notifiable disease are recorded in one of its cases, or answered by the authority.",
+    "A sign of a notifiable disease in the words of a visit is answered in its alarm check, or seen in one of its cases.",
   protects:
     "The farmer's word for blisters may be the first sign of foot-and-mouth disease, and no alarm reads words.",
   source: alarmSignsSource,
   bad: { visit: "complaint: coughing, and blisters on some snouts" },
-  good: {
-    visit:
-      "complaint: coughing, and blisters on some snouts\nauthority: {contacted: 2026-04-20T10:20, answer: official veterinarian on the way}",
-  },
+  good: { visit: "complaint: coughing, and blisters on some snouts\nalarm_check: {vesicles: none}" },
   check(visit, reportVisit) {
     // The case that shows it may be one that was not read.
     if (!visit.complete) return;
-    for (const text of freeTextsOfVisit(visit)) {
-      const words = unrecordedInVisit(visit, text);
-      if (words !== undefined)
-        reportVisit(wordsText(words, { settings: visit.settings, inVisit: true }), words.path);
-    }
+    for (const words of unansweredInVisit(visit))
+      reportVisit(wordsText(words, visit.settings, true), words.path);
   },
 };

@@ -1,20 +1,25 @@
 import { alarmSignsSource } from "../../../knowledge/index.ts";
 import type { CaseRule } from "../../rule.ts";
-import { unrecordedWords, wordsText } from "../../shared/alarm-words.ts";
+import { unansweredWords, wordsText } from "../../shared/alarm-words.ts";
 
 export const alarmWordUnrecorded: CaseRule = {
   id: "alarm-word-unrecorded",
   scope: "case",
   family: "alarm",
   level: "error",
+  locked: true,
   summary:
-    "What may be a notifiable disease is recorded as a finding or in the alarm check, not only in a note, a site or a reason.",
+    "A sign of a notifiable disease that stands in words has an answer in the alarm check, or a finding that says it.",
   protects:
-    "Alarms read findings: blisters mentioned only in a note stop nobody, and the samples go off in the post.",
+    "Alarms read answers and findings: blisters mentioned only in a note stop nobody, and the samples go off in the post.",
   source: alarmSignsSource,
-  bad: { case: "note: blisters on both front feet" },
-  good: { case: "note: looked for blisters on all feet, none" },
+  bad: {
+    case: "note: blisters on both front feet\nalarm_check: {before_knife: {vesicles: not-looked-at}}",
+  },
+  good: {
+    case: "note: no blisters on the front feet\nalarm_check: {before_knife: {vesicles: not-looked-at}}",
+  },
   check(one, report) {
-    for (const words of unrecordedWords(one)) report(wordsText(words, one), words.path);
+    for (const words of unansweredWords(one)) report(wordsText(words, one.settings), words.path);
   },
 };

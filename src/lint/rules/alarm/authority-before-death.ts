@@ -10,26 +10,27 @@ export const authorityBeforeDeath: CaseRule = {
   level: "error",
   locked: true,
   summary:
-    "The authority entry of a case is about its pig: made neither before the pig died nor more than a month after the visit.",
+    "The authority entries of a case are about its pig: made neither before the pig died nor months after the visit.",
   protects:
-    "A call about something else does not lift the alarm of this pig, whether it was made before the pig died or long after the visit.",
+    "An entry about something else does not lift the alarm of this pig, whether it was made before the pig died or long after the visit.",
   source: practice("order of events; common practice"),
-  bad: { case: "authority: {contacted: 2026-04-20T08:00, answer: no suspicion}" },
-  good: { case: "authority: {contacted: 2026-04-20T10:20, answer: no suspicion}" },
+  bad: { case: "authority: [{at: 2026-04-20T08:00, stands: reported}]" },
+  good: { case: "authority: [{at: 2026-04-20T10:20, stands: reported}]" },
   check(one, report) {
-    const contacted = one.record.authority?.contacted;
-    if (contacted === undefined) return;
-    const [call, death] = [moment(contacted), moment(one.record.death?.at)];
-    if (call !== undefined && death !== undefined && isAfter(death, call))
-      report(
-        `authority.contacted: the authority was contacted (${contacted}) before the pig died (${one.record.death?.at}), so that call cannot have been about what the opening showed. Correct the time, or call again.`,
-        ["authority", "contacted"],
-      );
-    const date = one.visit?.record.date;
-    if (isFarAfter(contacted, date))
-      report(
-        `authority.contacted: the authority was contacted (${contacted}) more than ${selectionRules.call_days} days after the visit (${date}), so that call answers no alarm. Correct the time.`,
-        ["authority", "contacted"],
-      );
+    const death = one.record.death?.at;
+    const [died, date] = [moment(death), one.visit?.record.date];
+    for (const [index, { at }] of (one.record.authority ?? []).entries()) {
+      const [entry, path] = [moment(at), ["authority", index, "at"]];
+      if (entry !== undefined && died !== undefined && isAfter(died, entry))
+        report(
+          `authority[${index}].at: ${at} lies before the pig died (${death}), so that entry cannot be about what the opening showed. Correct the time, or call again.`,
+          path,
+        );
+      if (isFarAfter(at, date))
+        report(
+          `authority[${index}].at: ${at} lies more than ${selectionRules.authority_days} days after the visit (${date}), so that entry answers no alarm. Correct the time.`,
+          path,
+        );
+    }
   },
 };

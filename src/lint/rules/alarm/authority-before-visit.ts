@@ -1,7 +1,6 @@
-import { isFarAfter, openAlarms, since } from "../../../alarms/index.ts";
+import { isFarAfter } from "../../../alarms/index.ts";
 import { isAfter, moment } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
-import { listing } from "../../../words/listing.ts";
 import { practice, type VisitRule } from "../../rule.ts";
 
 export const authorityBeforeVisit: VisitRule = {
@@ -11,37 +10,26 @@ export const authorityBeforeVisit: VisitRule = {
   level: "error",
   locked: true,
   summary:
-    "The authority entry of a visit is about that visit: made neither before it or its alarms nor more than a month after it.",
+    "The authority entries of a visit are about that visit: made neither before it nor months after it.",
   protects:
-    "A call about an earlier visit, one made before there was an alarm to report, or one made months later does not lift the alarms of this visit.",
+    "A call about an earlier visit, or one made months later, does not lift the alarms of this visit.",
   source: practice("order of events; common practice"),
-  bad: { visit: "authority: {contacted: 2026-04-18T10:00, answer: no suspicion}" },
-  good: { visit: "authority: {contacted: 2026-04-20T10:20, answer: no suspicion}" },
+  bad: { visit: "authority: [{at: 2026-04-18T10:00, stands: reported}]" },
+  good: { visit: "authority: [{at: 2026-04-20T10:20, stands: reported}]" },
   check(visit, reportVisit) {
-    const contacted = visit.record.authority?.contacted;
-    if (contacted === undefined) return;
-    const [call, day] = [moment(contacted), moment(visit.record.date)];
-    if (call !== undefined && day !== undefined && isAfter(day, call))
-      reportVisit(
-        `authority.contacted: the authority was contacted (${contacted}) before the visit (${visit.record.date}), so that call cannot have been about what the visit showed. Correct the time, or call again.`,
-        ["authority", "contacted"],
-      );
-    else if (isFarAfter(contacted, visit.record.date))
-      reportVisit(
-        `authority.contacted: the authority was contacted (${contacted}) more than ${selectionRules.call_days} days after the visit (${visit.record.date}), so that call answers no alarm. Correct the time.`,
-        ["authority", "contacted"],
-      );
-    else if (call !== undefined) {
-      const early = visit.cases.filter((one) =>
-        openAlarms(one).some(({ evidence }) => {
-          const from = since(one, evidence);
-          return from !== undefined && isAfter(from, call);
-        }),
-      );
-      if (early.length > 0)
+    const { authority = [], date } = visit.record;
+    const day = moment(date);
+    for (const [index, { at }] of authority.entries()) {
+      const [entry, path] = [moment(at), ["authority", index, "at"]];
+      if (entry !== undefined && day !== undefined && isAfter(day, entry))
         reportVisit(
-          `authority.contacted: the authority was contacted (${contacted}) before there was an alarm in ${listing(early.map(({ id }) => id))} to report, so that call does not answer it. Correct the time, or call again.`,
-          ["authority", "contacted"],
+          `authority[${index}].at: ${at} lies before the visit (${date}), so that entry cannot be about what the visit showed. Correct the time, or call again.`,
+          path,
+        );
+      else if (isFarAfter(at, date))
+        reportVisit(
+          `authority[${index}].at: ${at} lies more than ${selectionRules.authority_days} days after the visit (${date}), so that entry answers no alarm. Correct the time.`,
+          path,
         );
     }
   },

@@ -16,14 +16,14 @@ const inCase: readonly OfLevels[] = [
     level: "error",
     locked: true,
     summary:
-      "Findings that may be a notifiable disease stop the examination until the competent veterinary authority has answered.",
+      "Findings that may be a notifiable disease stop the examination until the competent veterinary authority has released or excluded it.",
     protects: "Herds, people and a country are at stake; the first hours decide how far a disease gets.",
     source: dutyToReport,
     bad: {
-      case: "lymphoid:\n  spleen:\n    - {process: enlargement, distribution: diffuse, size: 300 mm, colour: black, consistency: friable, severity: moderate, duration: acute}\n  gastrohepatic_nodes:\n    - {process: haemorrhage, distribution: diffuse, size: 25 mm, colour: dark-red, severity: moderate, duration: acute}\nsamples:",
+      case: "alarm_check: {at_knife: {dark_spleen: seen, bloody_nodes: seen}}\nlymphoid:\n  spleen:\n    - {process: enlargement, distribution: diffuse, size: 300 mm, colour: black, consistency: friable, severity: moderate, duration: acute}\n  gastrohepatic_nodes:\n    - {process: haemorrhage, distribution: diffuse, size: 25 mm, colour: dark-red, severity: moderate, duration: acute}\nsamples:",
     },
     good: {
-      case: "lymphoid:\n  spleen:\n    - {process: enlargement, distribution: diffuse, size: 300 mm, colour: black, consistency: friable, severity: moderate, duration: acute}\n  gastrohepatic_nodes:\n    - {process: haemorrhage, distribution: diffuse, size: 25 mm, colour: dark-red, severity: moderate, duration: acute}\nsamples:\nauthority: {contacted: 2026-04-20T10:20, answer: official veterinarian on the way; suspicion lifted 2026-04-22}",
+      case: "alarm_check: {at_knife: {dark_spleen: seen, bloody_nodes: seen}}\nlymphoid:\n  spleen:\n    - {process: enlargement, distribution: diffuse, size: 300 mm, colour: black, consistency: friable, severity: moderate, duration: acute}\n  gastrohepatic_nodes:\n    - {process: haemorrhage, distribution: diffuse, size: 25 mm, colour: dark-red, severity: moderate, duration: acute}\nsamples:\nauthority: [{at: 2026-04-22, stands: excluded, for: [dark-spleen-and-haemorrhagic-nodes], sample: PCR of blood}]",
     },
     levels: ["stop", "call"],
   },
@@ -40,7 +40,7 @@ const inCase: readonly OfLevels[] = [
       case: "external:\n  skin:\n    - {process: plaque, site: hams and perineum, distribution: multifocal, shape: round, size: 20 mm, number: 12, colour: purple, severity: moderate, duration: acute}\nurinary:\n  kidneys: {left: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}], right: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}]}\nsamples:",
     },
     good: {
-      case: "external:\n  skin:\n    - {process: plaque, site: hams and perineum, distribution: multifocal, shape: round, size: 20 mm, number: 12, colour: purple, severity: moderate, duration: acute}\nurinary:\n  kidneys: {left: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}], right: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}]}\nsamples:\nauthority: {contacted: 2026-04-20T10:20, answer: official veterinarian on the way; suspicion lifted 2026-04-22}",
+      case: "external:\n  skin:\n    - {process: plaque, site: hams and perineum, distribution: multifocal, shape: round, size: 20 mm, number: 12, colour: purple, severity: moderate, duration: acute}\nurinary:\n  kidneys: {left: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}], right: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}]}\nsamples:\nauthority: [{at: 2026-04-22, stands: excluded, for: [round-skin-plaques-and-spotted-kidneys], sample: PCR of blood}]",
     },
     levels: ["exclude"],
   },
@@ -52,7 +52,7 @@ export const alarmsInCase: readonly CaseRule[] = inCase.map(({ levels, ...row })
   family: "alarm",
   check(one, report) {
     for (const alarm of findAlarms(one)) {
-      if (alarm.lifted || !levels.includes(alarm.pattern.level)) continue;
+      if (alarm.liftedBy.length > 0 || !levels.includes(alarm.pattern.level)) continue;
       // One that rests on the alarm check alone is reported by alarm-sign-recorded.
       const shown = alarm.evidence.filter(({ path }) => path[0] !== "alarm_check");
       if (shown.length > 0 || alarm.evidence.length === 0)
@@ -67,7 +67,7 @@ const inHerd: readonly OfLevels[] = [
     level: "error",
     locked: true,
     summary:
-      "A pattern across several pigs that may be a notifiable disease stops the visit until the competent veterinary authority has answered.",
+      "A pattern across several pigs that may be a notifiable disease stops the visit until the competent veterinary authority has released or excluded it.",
     protects: "No single pig shows it; nothing and nobody may go on to the next farm until it is excluded.",
     source: dutyToReport,
     bad: {
@@ -93,7 +93,7 @@ const inHerd: readonly OfLevels[] = [
     },
     good: {
       visit:
-        "signs: [fever, sudden-death]\ngroups: {nursery-2: {dead: 15, onset: 2026-04-16}}\nauthority: {contacted: 2026-04-20T10:20, answer: blood of ten pigs to the authority}",
+        "signs: [fever, sudden-death]\ngroups: {nursery-2: {dead: 15, onset: 2026-04-16}}\nauthority: [{at: 2026-04-21T10:20, stands: excluded, for: [sudden-deaths-with-fever], sample: PCR of the blood of ten pigs}]",
     },
     levels: ["exclude"],
   },
@@ -105,7 +105,8 @@ export const alarmsInHerd: readonly VisitRule[] = inHerd.map(({ levels, ...row }
   family: "alarm",
   check(visit, reportVisit, reportCase) {
     for (const alarm of findAlarms(visit)) {
-      if (alarm.lifted || alarm.subject !== visit || !levels.includes(alarm.pattern.level)) continue;
+      if (alarm.liftedBy.length > 0 || alarm.subject !== visit || !levels.includes(alarm.pattern.level))
+        continue;
       const first = alarm.evidence.find(({ subject }) => subject === visit) ?? alarm.evidence[0];
       const shownBy = visit.cases.find((one) => one === first?.subject);
       const report = shownBy === undefined ? reportVisit : reportCase(shownBy);

@@ -1,4 +1,4 @@
-import { type Alarm, callWhom, contacts, findAlarms } from "../../../alarms/index.ts";
+import { type Alarm, callWhom, findAlarms } from "../../../alarms/index.ts";
 import { isAfter, type Moment, moment } from "../../../cases/index.ts";
 import { parcelsOf } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
@@ -18,11 +18,11 @@ export const parcelDuringAlarm: VisitRule = {
     "GB guidance on submitting farm animals for post-mortem: on suspicion do not send samples, report; local law rules",
   ),
   bad: {
-    case: "lymphoid:\n  spleen:\n    - {process: enlargement, distribution: diffuse, size: 300 mm, colour: black, consistency: friable, severity: moderate, duration: acute}\n  gastrohepatic_nodes:\n    - {process: haemorrhage, distribution: diffuse, size: 25 mm, colour: dark-red, severity: moderate, duration: acute}\nsamples:\n  - {id: 01-A, from: respiratory.lungs, site: left cranial and left middle and right cranial and right middle lobe, into: formalin, for: [histology], at: 2026-04-20T10:05}\n  - {id: 01-B, from: respiratory.lungs, into: chilled, for: [pcr, culture], at: 2026-04-20T10:06}\n  - {id: 01-C, from: lymphoid.spleen, into: chilled, for: [pcr], at: 2026-04-20T10:07}\n  - {id: 01-D, from: lymphoid.gastrohepatic_nodes, into: chilled, for: [pcr], at: 2026-04-20T10:08}\nauthority: {contacted: 2026-04-20T18:00, answer: official veterinarian takes over}",
+    case: "alarm_check: {at_knife: {dark_spleen: seen, bloody_nodes: seen}}\nlymphoid:\n  spleen:\n    - {process: enlargement, distribution: diffuse, size: 300 mm, colour: black, consistency: friable, severity: moderate, duration: acute}\n  gastrohepatic_nodes:\n    - {process: haemorrhage, distribution: diffuse, size: 25 mm, colour: dark-red, severity: moderate, duration: acute}\nsamples:\n  - {id: 01-A, from: respiratory.lungs, site: left cranial and left middle and right cranial and right middle lobe, into: formalin, for: [histology], at: 2026-04-20T10:05}\n  - {id: 01-B, from: respiratory.lungs, into: chilled, for: [pcr, culture], at: 2026-04-20T10:06}\n  - {id: 01-C, from: lymphoid.spleen, into: chilled, for: [pcr], at: 2026-04-20T10:07}\n  - {id: 01-D, from: lymphoid.gastrohepatic_nodes, into: chilled, for: [pcr], at: 2026-04-20T10:08}\nauthority: [{at: 2026-04-20T18:00, stands: excluded, for: [dark-spleen-and-haemorrhagic-nodes], sample: PCR of spleen}]",
     visit: parcelExample({ samples: "[01-A, 01-B, 01-C, 01-D]" }),
   },
   good: {
-    case: "lymphoid:\n  spleen:\n    - {process: enlargement, distribution: diffuse, size: 300 mm, colour: black, consistency: friable, severity: moderate, duration: acute}\n  gastrohepatic_nodes:\n    - {process: haemorrhage, distribution: diffuse, size: 25 mm, colour: dark-red, severity: moderate, duration: acute}\nsamples:\n  - {id: 01-A, from: respiratory.lungs, site: left cranial and left middle and right cranial and right middle lobe, into: formalin, for: [histology], at: 2026-04-20T10:05}\n  - {id: 01-B, from: respiratory.lungs, into: chilled, for: [pcr, culture], at: 2026-04-20T10:06}\n  - {id: 01-C, from: lymphoid.spleen, into: chilled, for: [pcr], at: 2026-04-20T10:07}\n  - {id: 01-D, from: lymphoid.gastrohepatic_nodes, into: chilled, for: [pcr], at: 2026-04-20T10:08}\nauthority: {contacted: 2026-04-20T11:00, answer: samples taken by the authority; swine fevers excluded}",
+    case: "alarm_check: {at_knife: {dark_spleen: seen, bloody_nodes: seen}}\nlymphoid:\n  spleen:\n    - {process: enlargement, distribution: diffuse, size: 300 mm, colour: black, consistency: friable, severity: moderate, duration: acute}\n  gastrohepatic_nodes:\n    - {process: haemorrhage, distribution: diffuse, size: 25 mm, colour: dark-red, severity: moderate, duration: acute}\nsamples:\n  - {id: 01-A, from: respiratory.lungs, site: left cranial and left middle and right cranial and right middle lobe, into: formalin, for: [histology], at: 2026-04-20T10:05}\n  - {id: 01-B, from: respiratory.lungs, into: chilled, for: [pcr, culture], at: 2026-04-20T10:06}\n  - {id: 01-C, from: lymphoid.spleen, into: chilled, for: [pcr], at: 2026-04-20T10:07}\n  - {id: 01-D, from: lymphoid.gastrohepatic_nodes, into: chilled, for: [pcr], at: 2026-04-20T10:08}\nauthority: [{at: 2026-04-20T11:00, stands: excluded, for: [dark-spleen-and-haemorrhagic-nodes], sample: PCR of spleen}]",
     visit: parcelExample({ samples: "[01-A, 01-B, 01-C, 01-D]" }),
   },
   check(visit, reportVisit) {
@@ -30,18 +30,20 @@ export const parcelDuringAlarm: VisitRule = {
     const alarms = findAlarms(visit);
     for (const { parcel, name, path } of parcelsOf(visit)) {
       const sent = moment(parcel.sent);
-      const open = alarms.filter((alarm) => !alarm.lifted || isSentBefore(sent, alarm));
+      const open = alarms.filter((alarm) => isOpenAt(sent, alarm));
       if (open.length > 0)
         reportVisit(
-          `${name}: it left with ${listing([...new Set(open.map(({ pattern }) => pattern.id))])} still open and the authority not yet reached. STOP it: ring the carrier and the laboratory, call ${callWhom(visit.settings)} now, and send nothing until the answer is recorded.`,
+          `${name}: it left with ${listing([...new Set(open.map(({ pattern }) => pattern.id))])} still open: the authority had neither released nor excluded it. STOP it: ring the carrier and the laboratory, call ${callWhom(visit.settings)} now, and send nothing until it does.`,
           path,
         );
     }
   },
 };
 
-/** Whether every call that answers the alarm was made after the parcel had gone. */
-function isSentBefore(sent: Moment | undefined, { subject, evidence }: Alarm): boolean {
-  const calls = [subject, ...evidence.map((one) => one.subject)].flatMap(contacts);
-  return sent !== undefined && calls.every((call) => isAfter(call, sent));
-}
+/** Whether an alarm stood when the parcel was sent. */
+const isOpenAt = (sent: Moment | undefined, { liftedBy }: Alarm): boolean =>
+  liftedBy.length === 0 ||
+  liftedBy.some(({ at }) => {
+    const lifted = moment(at);
+    return sent !== undefined && lifted !== undefined && isAfter(lifted, sent);
+  });

@@ -14,12 +14,18 @@ export const notExaminedWithoutReason: CaseRule = {
   bad: { case: "stomach: {pars_oesophagea: {not_examined: }}" },
   good: { case: "stomach: {pars_oesophagea: {not_examined: stomach sent closed for toxicology}}" },
   check(one, report) {
-    for (const { state } of placedStates(one))
-      if (state.status === "not_examined" && state.reason === undefined)
+    const told = new Set<string>();
+    for (const { state } of placedStates(one)) {
+      if (state.status !== "not_examined" || state.reason !== undefined) continue;
+      const name = formatPath(state.path);
+      // One word stands for the rest of a system.
+      if (!told.has(name))
         report(
-          `${formatPath(state.path)}: not examined, and no reason is given. Write one, such as not_examined: skull left closed.`,
+          `${name}: not examined, and no reason is given. Write one, such as not_examined: skull left closed.`,
           [...state.path, "not_examined"],
           "key",
         );
+      told.add(name);
+    }
   },
 };

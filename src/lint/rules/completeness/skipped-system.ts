@@ -1,33 +1,11 @@
 import { type Case, pathOf } from "../../../cases/index.ts";
-import { organs, systems } from "../../../knowledge/index.ts";
-import { fact } from "../../../record/index.ts";
+import { type BlankSystem, blankSystems } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
 import { type CaseRule, verified } from "../../rule.ts";
 
-const withOrgans = systems.map(({ id, title }) => ({
-  id,
-  title,
-  organs: organs.filter(({ system }) => system === id),
-}));
-
-interface SkippedSystem {
-  readonly id: string;
-  readonly title: string;
-  /** Those due, by id. */
-  readonly organs: readonly string[];
-}
-
-/** Systems of which two or more organs were due and not one is recorded. */
-export const skippedSystems = fact((one: Case): readonly SkippedSystem[] =>
-  withOrgans
-    .filter((system) => system.organs.every((organ) => one.organ(organ).status === "blank"))
-    .map(({ id, title }) => ({
-      id,
-      title,
-      organs: one.due.filter(({ system }) => system === id).map((organ) => organ.id),
-    }))
-    .filter((system) => system.organs.length > 1),
-);
+/** Of a blank system, who must be examined, and who is wanted beside them: `lungs and trachea were due (bronchi wanted)`. */
+const named = ({ must, wanted }: BlankSystem): string =>
+  `${listing(must.map(({ id }) => id))} ${must.length === 1 ? "was" : "were"} due${wanted.length === 0 ? "" : ` (wanted: ${listing(wanted.map(({ id }) => id))})`}`;
 
 export const skippedSystem: CaseRule = {
   id: "skipped-system",
@@ -41,12 +19,13 @@ export const skippedSystem: CaseRule = {
   ),
   bad: { case: "urinary:" },
   good: { case: "urinary: normal" },
-  check(one, report) {
-    for (const system of skippedSystems(one))
-      report(
-        `${system.title}: nothing is recorded, and ${listing(system.organs)} were due. Record each organ, or write "${system.id}: normal" if the whole system was examined and is normal.`,
-        pathOf(system.id),
-        "key",
-      );
+  check(one: Case, report) {
+    for (const system of blankSystems(one))
+      if (system.whole && system.must.length > 0)
+        report(
+          `${system.title}: nothing is recorded, and ${named(system)}. Record each organ, or write "${system.id}: normal" if the whole system was examined and is normal.`,
+          pathOf(system.id),
+          "key",
+        );
   },
 };

@@ -2,6 +2,7 @@
 import { type Case, formatPath, isWeaned, quantity } from "../../../cases/index.ts";
 import { organById, plausible } from "../../../knowledge/index.ts";
 import { type LesionQuestion, lesions, signFamiliesOf } from "../../../record/index.ts";
+import { listing } from "../../../words/listing.ts";
 import { type CaseRule, fromMemory, practice, type RuleRow, verified } from "../../rule.ts";
 
 interface SuspectOrgans extends RuleRow {
@@ -202,7 +203,9 @@ export const suspectOrganRules: readonly CaseRule[] = rows.map(({ organs, pointe
       const left = asked.filter((organ) => one.organ(organ).status === "not_examined");
       const why = left.length === 0 ? undefined : pointer(one);
       if (why === undefined) return;
-      for (const organ of left) report(`${organ.id}: not examined ${why}. ${advice}`, one.organ(organ).path);
+      const [first] = left;
+      if (first === undefined) return;
+      report(`${listing(left.map(({ id }) => id))}: not examined ${why}. ${advice}`, one.organ(first).path);
     },
   };
 });

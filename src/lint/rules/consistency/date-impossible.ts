@@ -23,7 +23,8 @@ export const dateImpossible: CaseRule = {
     look(record.selection?.onset, "selection", "onset");
     look(record.death?.at, "death", "at");
     look(record.opened?.at, "opened", "at");
-    look(record.authority?.contacted, "authority", "contacted");
+    look(record.closed?.at, "closed", "at");
+    for (const [index, { at }] of (record.authority ?? []).entries()) look(at, "authority", index, "at");
     for (const [step, at] of Object.entries(record.steps ?? {})) look(at, "steps", step);
     for (const [index, { at }] of (record.samples ?? []).entries()) look(at, "samples", index, "at");
   },

@@ -55,6 +55,7 @@ export const datesOutOfOrder: CaseRule = {
     };
     order(onset, death);
     order(death, opened);
+    order(opened ?? death, event(["closed", "at"], "closing of the carcass", one.record.closed?.at));
     if (death === undefined) order(onset, opened);
     const treated = one.record.selection?.treated;
     const last =

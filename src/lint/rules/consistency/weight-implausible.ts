@@ -1,3 +1,4 @@
+import type { Case } from "../../../cases/index.ts";
 import { growth } from "../../../knowledge/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
@@ -28,7 +29,7 @@ export const weightImplausible: CaseRule = {
     if (ageDays === undefined || weightKg === undefined) return;
     const median = medianWeight(ageDays);
     if (median === undefined) return;
-    const [low, high] = [median * growth.low, median * growth.high];
+    const [low, high] = [median * (isBehind(one) ? growth.low_wasting : growth.low), median * growth.high];
     if (weightKg < low || weightKg > high)
       report(
         `pig.weight: ${one.record.pig?.weight} at ${one.record.pig?.age} is hard to believe; about ${kilograms(low)} to ${kilograms(high)} would fit (from memory). Check number, unit, age and tag.`,
@@ -36,5 +37,9 @@ export const weightImplausible: CaseRule = {
       );
   },
 };
+
+/** A pig that wastes, lags behind or was culled is lighter than its mates, and that is no slip of the pen. */
+const isBehind = ({ signs, record }: Case): boolean =>
+  signs.some((sign) => sign === "wasting" || sign === "poor-growth") || record.selection?.basis === "culled";
 
 const kilograms = (kg: number): string => `${kg < 10 ? kg.toFixed(1) : kg.toFixed(0)} kg`;

@@ -1,66 +1,73 @@
 import { type Finding, formatPath } from "../../../cases/index.ts";
-import { description } from "../../../knowledge/index.ts";
-import { findingsOf, hasMeasure } from "../../../record/index.ts";
+import { description, type Process } from "../../../knowledge/index.ts";
+import { findingsOf, type PlacedFinding, processOf, saysHowMuch } from "../../../record/index.ts";
 import { type CaseRule, type RuleRow, verified } from "../../rule.ts";
 
 interface MissingField extends RuleRow {
-  lacks(finding: Finding): boolean;
+  lacks(placed: PlacedFinding): boolean;
   /** What to ask, and what to write. */
-  asks(process: string): string;
+  asks(finding: Finding): string;
 }
 
 /** Whether a field is missing without which this process says little. */
-function needed(field: keyof typeof description.needs): (finding: Finding) => boolean {
-  const processes: ReadonlySet<string> = new Set(description.needs[field]);
-  // Where there is no measure at all, finding-without-size asks for one.
-  const isMeasure = field === "volume" || field === "size";
-  return (finding) =>
-    finding[field] === undefined && processes.has(finding.process) && (!isMeasure || hasMeasure(finding));
+const needed =
+  (field: NonNullable<Process["needs"]>[number]) =>
+  ({ finding }: PlacedFinding): boolean =>
+    finding[field] === undefined &&
+    processOf(finding).needs?.includes(field) === true &&
+    // Where nothing says how much there is, finding-without-size asks.
+    (field !== "size" || saysHowMuch(finding));
+
+/** Whether the entry of the organ says it: the lobes of a lung, the weight of a big spleen. */
+function isObserved({ finding, state: { entry } }: PlacedFinding): boolean {
+  if (entry === undefined) return false;
+  const { observed = [] } = processOf(finding);
+  const isMeasured = finding.process === "enlargement" || finding.process === "atrophy";
+  return (
+    observed.some((key) => entry[key] !== undefined) ||
+    (isMeasured && (entry.weight !== undefined || entry.size !== undefined))
+  );
 }
+
+const examples = {
+  extent: "extent: 20 %",
+  size: "size: 25 mm",
+  number: "number: 4",
+  volume: "volume: 40 ml",
+  severity: "severity: mild",
+  diffuse: "distribution: diffuse",
+} as const;
 
 const rows: readonly MissingField[] = [
   {
     id: "finding-without-distribution",
     level: "error",
-    summary: "Every finding says how the lesion is distributed in the organ.",
+    summary: "A finding says how the lesion is distributed in the organ, where that means something.",
     protects:
       "Focal, cranioventral and miliary lesions of the same kind have different causes; without a distribution the finding points to none of them.",
     source: verified("standard set of descriptive fields: Caswell & Plattner 2012, University of Guelph"),
     bad: { case: "lymphoid: {spleen: [{process: infarct, size: 8 mm}]}" },
     good: { case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal, size: 8 mm}]}" },
-    lacks: ({ distribution }) => distribution === undefined,
-    asks: (process) =>
+    lacks: ({ finding }) => finding.distribution === undefined && processOf(finding).distribution !== "no",
+    asks: ({ process }) =>
       `${process} without a distribution. Write how the lesion is distributed in the organ, such as distribution: multifocal.`,
   },
   {
     id: "finding-without-size",
     level: "error",
-    summary: "Every finding says how much there is: extent, size, number or volume.",
+    summary:
+      "A finding says how much there is, where that means something: by a measure, its severity, or as diffuse.",
     protects: "A lesion without a measure cannot be compared between readers, pigs or visits.",
     source: verified(
       "size must be a number or a share of the organ: Macroscopic pathological study (teaching page; author and year not noted)",
     ),
     bad: { case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal}]}" },
     good: { case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal, number: 4}]}" },
-    lacks: (finding) => !hasMeasure(finding),
-    asks: (process) =>
-      `${process} without a measure. Write extent: 20 %, size: 25 mm, number: 4 or volume: 40 ml.`,
-  },
-  {
-    id: "fluid-without-volume",
-    level: "warning",
-    summary: "An effusion or a discharge has a volume.",
-    protects:
-      "A spoonful of clear fluid in a cavity is normal and a cupful is not; without millilitres nobody can tell.",
-    source: description.source,
-    bad: {
-      case: "cardiovascular: {pericardium: [{process: effusion, distribution: diffuse, extent: 100 %, exudate: serous}]}",
+    lacks: (placed) => !saysHowMuch(placed.finding) && !isObserved(placed),
+    asks: (finding) => {
+      const [first, second] = processOf(finding).how_much.map((field) => examples[field]);
+      return `how much ${finding.process}? Write ${first} or ${second}.`;
     },
-    good: {
-      case: "cardiovascular: {pericardium: [{process: effusion, distribution: diffuse, volume: 15 ml, exudate: serous}]}",
-    },
-    lacks: needed("volume"),
-    asks: (process) => `how much ${process}? Measure or estimate it and write volume: 15 ml.`,
   },
   {
     id: "exudate-without-word",
@@ -76,7 +83,7 @@ const rows: readonly MissingField[] = [
       case: "cardiovascular: {pericardium: [{process: effusion, distribution: diffuse, volume: 15 ml, exudate: fibrinous}]}",
     },
     lacks: needed("exudate"),
-    asks: (process) =>
+    asks: ({ process }) =>
       `what kind of ${process}? Write exudate: serous, catarrhal, fibrinous, suppurative, haemorrhagic …`,
   },
   {
@@ -92,7 +99,7 @@ const rows: readonly MissingField[] = [
       case: "liver_pancreas: {liver: [{process: discolouration, distribution: diffuse, extent: 90 %, colour: tan}]}",
     },
     lacks: needed("colour"),
-    asks: (process) => `what colour is the ${process}? Write one plain word, such as colour: tan.`,
+    asks: ({ process }) => `what colour is the ${process}? Write one plain word, such as colour: tan.`,
   },
   {
     id: "lump-without-size",
@@ -108,7 +115,7 @@ const rows: readonly MissingField[] = [
       case: "respiratory: {lungs: {findings: [{process: abscess, distribution: multifocal, number: 3, size: 12 mm}]}}",
     },
     lacks: needed("size"),
-    asks: (process) => `how large is the ${process}? Measure the largest and write size: 12 mm.`,
+    asks: ({ process }) => `how large is the ${process}? Measure the largest and write size: 12 mm.`,
   },
 ];
 
@@ -117,8 +124,9 @@ export const missingFields: readonly CaseRule[] = rows.map(({ lacks, asks, ...ru
   ...rule,
   scope: "case",
   family: "description",
+  silent: "alarm",
   check(one, report) {
-    for (const { finding, path } of findingsOf(one))
-      if (lacks(finding)) report(`${formatPath(path)}: ${asks(finding.process)}`, path);
+    for (const placed of findingsOf(one))
+      if (lacks(placed)) report(`${formatPath(placed.path)}: ${asks(placed.finding)}`, placed.path);
   },
 }));

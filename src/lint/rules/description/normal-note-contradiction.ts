@@ -1,9 +1,9 @@
 import { type Case, formatPath, type Path } from "../../../cases/index.ts";
-import { description } from "../../../knowledge/index.ts";
-import { changedWord } from "../../../notes/change.ts";
+import { vocabulary } from "../../../knowledge/index.ts";
+import { affirmed } from "../../../notes/index.ts";
 import { entriesOf } from "../../../record/index.ts";
-import type { CaseRule } from "../../rule.ts";
-import { unrecordedWords } from "../../shared/alarm-words.ts";
+import { type CaseRule, practice } from "../../rule.ts";
+import { deniedWords, unansweredWords } from "../../shared/alarm-words.ts";
 
 export const normalNoteContradiction: CaseRule = {
   id: "normal-note-contradiction",
@@ -13,17 +13,17 @@ export const normalNoteContradiction: CaseRule = {
   summary: "The note of a normal organ describes no lesion.",
   protects:
     "What stands only in a note is scored nowhere, raises no alarm and is counted as normal; a finding enters every table.",
-  source: description.changed.source,
-  bad: { case: "lymphoid: {spleen: {state: normal, note: firm and three times normal size}}" },
+  source: practice("common practice of describing gross lesions; the words are those of the vocabulary"),
+  bad: { case: "lymphoid: {spleen: {state: normal, note: two infarcts at the edge}}" },
   good: { case: "lymphoid: {spleen: {state: normal, note: 'firm; not enlarged, no infarcts'}}" },
   check(one, report) {
-    for (const { organ, state, entry } of entriesOf(one)) {
+    for (const { state, entry } of entriesOf(one)) {
       if (entry.note === undefined || entry.state !== "normal") continue;
-      const word = changedWord(entry.note, organ, one.ageClass);
+      const [word] = affirmed(entry.note, lesions);
       const path = [...state.path, "note"];
       if (word !== undefined && !isAlarm(one, path))
         report(
-          `${formatPath(path)}: "${word}", yet the organ is recorded as normal. Write it as a finding in place of state: normal, or say in the note that there was none.`,
+          `${formatPath(path)}: "${word.text}", yet the organ is recorded as normal. Write it as a finding in place of state: normal, or say in the note that there was none.`,
           path,
         );
     }
@@ -33,5 +33,8 @@ export const normalNoteContradiction: CaseRule = {
 /** Words of an alarm are reported as such, and once. */
 function isAlarm(one: Case, path: Path): boolean {
   const name = formatPath(path);
-  return unrecordedWords(one).some((words) => formatPath(words.path) === name);
+  return [...unansweredWords(one), ...deniedWords(one)].some((words) => formatPath(words.path) === name);
 }
+
+/** Every process of the vocabulary, also in the plural. */
+const lesions = vocabulary.process.map((word) => `${word.replaceAll("-", " ")}*`);

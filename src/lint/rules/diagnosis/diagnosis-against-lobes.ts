@@ -7,6 +7,7 @@ export const diagnosisAgainstLobes: CaseRule = {
   id: "diagnosis-against-lobes",
   scope: "case",
   family: "diagnosis",
+  silent: "never",
   level: "warning",
   summary: "A pneumonia is called caudodorsal or cranioventral in keeping with its lobes and findings.",
   protects:
@@ -22,12 +23,12 @@ export const diagnosisAgainstLobes: CaseRule = {
     if (one.record.diagnosis?.morphologic === undefined) return;
     const regions = lungRegions(one);
     if (regions === undefined || (!regions.onlyCranioventral && !regions.onlyCaudal)) return;
-    for (const { text, path } of morphologicDiagnoses(one)) {
-      if (!/pneumon/i.test(text) || namesBoth(text)) continue;
+    for (const { text, said, path } of morphologicDiagnoses(one)) {
+      if (!/pneumon/i.test(said) || namesBoth(said)) continue;
       const lobes =
-        caudal.test(text) && regions.onlyCranioventral && !isSeen(one, caudal)
+        caudal.test(said) && regions.onlyCranioventral && !isSeen(one, caudal)
           ? "both caudal lobes are 0"
-          : cranial.test(text) && regions.onlyCaudal && !isSeen(one, cranial)
+          : cranial.test(said) && regions.onlyCaudal && !isSeen(one, cranial)
             ? "only the caudal lobes are above 0"
             : undefined;
       if (lobes !== undefined)

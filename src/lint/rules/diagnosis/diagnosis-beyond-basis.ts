@@ -1,7 +1,7 @@
-import type { Case, Path } from "../../../cases/index.ts";
+import type { Case } from "../../../cases/index.ts";
 import { diagnosisLimits } from "../../../knowledge/index.ts";
 import { wordIn } from "../../../notes/index.ts";
-import { isPending, morphologicDiagnoses, namedCauses } from "../../../record/index.ts";
+import { isPending, morphologicDiagnoses, type NamedCause, namedCauses } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
 import type { CaseRule, Report } from "../../rule.ts";
 
@@ -35,11 +35,11 @@ export const diagnosisBeyondBasis: CaseRule = {
 /** Words of a diagnosis that a pig of this age cannot have. */
 function reportAges(one: Case, report: Report): void {
   const { ageClass, ageDays } = one;
-  for (const { text, path } of [...morphologicDiagnoses(one), ...namedCauses(one)])
+  for (const { text, said, path } of [...morphologicDiagnoses(one), ...namedCauses(one)])
     for (const { words, classes, from_days: from, to_days: to, because } of Object.values(
       diagnosisLimits.ages,
     )) {
-      const word = wordIn(text, words);
+      const word = wordIn(said, words);
       if (word === undefined) continue;
       const isOfClass = classes === undefined || ageClass === undefined || classes.includes(ageClass);
       const isOfAge =
@@ -73,12 +73,12 @@ function reportSamples(one: Case, report: Report): void {
     return;
   }
   if (basis !== "laboratory") return;
-  for (const { text, path } of namedCauses(one)) reportAgent(text, path, asked, report);
+  for (const cause of namedCauses(one)) reportAgent(cause, asked, report);
 }
 
-function reportAgent(text: string, path: Path, asked: ReadonlySet<string>, report: Report): void {
+function reportAgent({ text, said, path }: NamedCause, asked: ReadonlySet<string>, report: Report): void {
   const kinds = Object.values(diagnosisLimits.agents).filter(
-    ({ words }) => wordIn(text, words) !== undefined,
+    ({ words }) => wordIn(said, words) !== undefined,
   );
   const able = kinds.flatMap(({ tests }) => tests);
   const [kind] = kinds;
@@ -96,8 +96,8 @@ function reportNegative(one: Case, report: Report): void {
       .filter((entry) => entry.test === test)
       .map(({ result }) => result);
     if (results.length === 0 || !results.every((result) => result === "negative")) continue;
-    for (const { text, path } of [...morphologicDiagnoses(one), ...namedCauses(one)])
-      if (wordIn(text, words) !== undefined && !/\b(?:no|not|non|without)\b/i.test(text))
+    for (const { text, said, path } of [...morphologicDiagnoses(one), ...namedCauses(one)])
+      if (wordIn(said, words) !== undefined && !/\b(?:no|not|non|without)\b/i.test(said))
         report(
           `"${text}", yet the ${test.replace("-", " ")} was looked for in this visit and not found. Correct the diagnosis, or say under comment which later answer it rests on.`,
           path,

@@ -85,7 +85,7 @@ const rows: readonly FormOfDiagnosis[] = [
     good: {
       case: 'diagnosis: {morphologic: ["Lungs: bronchopneumonia, cranioventral, subacute, moderate"], differentials: [enzootic pneumonia, influenza]}',
     },
-    says({ text }) {
+    says({ said: text }) {
       const word = wordIn(text, interpretationWords.diseases);
       return word !== undefined && !isCalledProgressive(text)
         ? `"${word}" is a disease or an agent. Name the lesion here, and write ${word} under differentials, or under aetiologic once the laboratory has shown it.`

@@ -1,4 +1,3 @@
-import { openAlarms } from "../../../alarms/index.ts";
 import { formatPath, pathsMeet } from "../../../cases/index.ts";
 import { markedLesions, morphologicDiagnoses } from "../../../record/index.ts";
 import { type CaseRule, practice } from "../../rule.ts";
@@ -19,9 +18,9 @@ export const markedLesionUndiagnosed: CaseRule = {
   },
   check(one, report) {
     if (one.record.diagnosis?.morphologic === undefined || markedLesions(one).length === 0) return;
-    // While an alarm stands open nothing more is asked for, and a diagnosis that cannot be read may be the one.
+    // A diagnosis that cannot be read may be the one.
     const atFault = one.faults.some(({ intended }) => pathsMeet(intended, ["diagnosis", "morphologic"]));
-    if (atFault || openAlarms(one).length > 0) return;
+    if (atFault) return;
     const diagnoses = morphologicDiagnoses(one);
     // A diagnosis whose organ is not understood may be the one.
     if (diagnoses.length === 0 || diagnoses.some(({ organs }) => organs.length === 0)) return;

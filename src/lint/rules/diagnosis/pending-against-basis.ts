@@ -4,6 +4,7 @@ export const pendingAgainstBasis: CaseRule = {
   id: "pending-against-basis",
   scope: "case",
   family: "diagnosis",
+  silent: "never",
   level: "warning",
   summary: "A diagnosis that waits for the laboratory does not rest on it already.",
   protects:

@@ -21,7 +21,8 @@ export const progressiveWithoutToxin: CaseRule = {
   check(one, report) {
     const { diagnosis } = one.record;
     if (diagnosis === undefined || diagnosis.basis === "laboratory") return;
-    for (const { text, path } of [...morphologicDiagnoses(one), ...namedCauses(one)])
+    const morphologic = morphologicDiagnoses(one).map(({ said, path }) => ({ text: said, path }));
+    for (const { text, path } of [...morphologic, ...namedCauses(one)])
       if (isCalledProgressive(text))
         report(
           `"${text}" is called progressive on gross appearance alone. Write atrophy of the conchae with its degree, ask for the toxin gene of Pasteurella multocida, and set basis: laboratory when it is found.`,

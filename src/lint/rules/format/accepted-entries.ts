@@ -51,10 +51,10 @@ export const acceptedEntries: readonly FormatRule[] = reportedElsewhere([
       "A suspicion of a notifiable disease is lifted by the authority, not by an entry in the file; nor does a wrong value become right.",
     source: practice("duty to report on suspicion; local law rules. The rest is common practice"),
     bad: {
-      case: "accepted: [{rule: alarm-sign-recorded, at: alarm_check.vesicles, because: looked like sunburn}]",
+      case: "accepted: [{rule: alarm-sign-recorded, at: alarm_check.before_knife.vesicles, because: looked like sunburn}]",
     },
     good: {
-      case: "alarm_check: {vesicles: suspected}\nauthority: {contacted: 2026-04-20T10:20, answer: official veterinarian on the way; suspicion lifted 2026-04-22}",
+      case: "alarm_check: {before_knife: {throat_swelling: seen}}\nexternal: {subcutis: {not_examined: left closed on suspicion}}\nauthority: [{at: 2026-04-22, stands: excluded, for: [throat-oedema-or-bloody-orifices], sample: culture of the neck node}]",
     },
   },
 ]);

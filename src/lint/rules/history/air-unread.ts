@@ -1,4 +1,4 @@
-import { signFamiliesOf } from "../../../record/index.ts";
+import { selectionRules } from "../../../knowledge/index.ts";
 import { practice, type VisitRule } from "../../rule.ts";
 
 export const airUnread: VisitRule = {
@@ -19,8 +19,7 @@ export const airUnread: VisitRule = {
     for (const one of visit.cases) {
       const group = one.record.pig?.group;
       if (group === undefined || settled.has(group)) continue;
-      const families = signFamiliesOf(one);
-      if (!families.includes("respiratory") && !families.includes("nasal")) continue;
+      if (!one.signs.some((sign) => selectionRules.air_signs.includes(sign))) continue;
       // A group that does not exist has no air; other rules name it.
       if (visit.farm?.record.groups !== undefined && !Object.hasOwn(visit.farm.record.groups, group))
         continue;

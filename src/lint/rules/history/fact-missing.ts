@@ -1,5 +1,5 @@
 import { type Case, type Path, pathOf, valueAt } from "../../../cases/index.ts";
-import { type Fact, facts, factsSource } from "../../../knowledge/index.ts";
+import { type Fact, facts, factsSource, type PlacedOrgan } from "../../../knowledge/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const factMissing: CaseRule = {
@@ -15,11 +15,35 @@ export const factMissing: CaseRule = {
   bad: { case: "pig: {age: }" },
   good: { case: "pig: {age: 8 wk}" },
   check(one, report) {
-    for (const { id, path, fact } of requiredFacts(one))
-      if (valueAt(one.record, path) === undefined)
-        report(`${id} is blank. Write ${fact.title}, such as ${fact.write}.`, path, "key");
+    const blank = requiredFacts(one).filter(({ path }) => valueAt(one.record, path) === undefined);
+    for (const [group, facts] of byGroup(blank)) {
+      const [first] = facts;
+      // A group that is not there at all is one omission.
+      if (first !== undefined && facts.length > 1 && valueAt(one.record, pathOf(group)) === undefined)
+        report(
+          `${group} is blank. Write ${inGroups(group, facts.map(({ fact }) => fact.write).join(", "))}, as it was.`,
+          pathOf(group),
+          "key",
+        );
+      else
+        for (const { id, path, fact } of facts)
+          report(`${id} is blank. Write ${fact.title}, such as ${fact.write}.`, path, "key");
+    }
   },
 };
+
+function byGroup(facts: readonly RequiredFact[]): Map<string, RequiredFact[]> {
+  const groups = new Map<string, RequiredFact[]>();
+  for (const fact of facts) {
+    const group = fact.id.split(".").slice(0, -1).join(".");
+    groups.set(group, [...(groups.get(group) ?? []), fact]);
+  }
+  return groups;
+}
+
+/** `alarm_check: {at_knife: {petechiae: none}}` */
+const inGroups = (group: string, entries: string): string =>
+  group.split(".").reduceRight((inside, key) => `${key}: {${inside}}`, entries);
 
 /** A fact that a case needs, by its protocol, age class, selection basis and manner of death. */
 interface RequiredFact {
@@ -44,6 +68,10 @@ function applies(fact: Fact, one: Case): boolean {
   if (fact.only !== undefined && (ageClass === undefined || !fact.only.includes(ageClass))) return false;
   if (fact.except !== undefined && ageClass !== undefined && fact.except.includes(ageClass)) return false;
   if (fact.bases !== undefined && (basis === undefined || !fact.bases.includes(basis))) return false;
+  if (fact.due_with !== undefined && !one.due.some((organ) => isAmong(organ, fact.due_with))) return false;
   if (fact.manners !== undefined && (manner === undefined || !fact.manners.includes(manner))) return false;
   return true;
 }
+
+const isAmong = ({ id, system }: PlacedOrgan, names: readonly string[] = []): boolean =>
+  names.includes(id) || names.includes(system);

@@ -96,6 +96,7 @@ export const groupCountRules: readonly VisitRule[] = rows.map(({ keys, says, ...
   ...row,
   scope: "visit",
   family: "history",
+  silent: "never",
   check(visit, reportVisit) {
     for (const [id, group] of groupsOf(visit))
       for (const key of keys) {

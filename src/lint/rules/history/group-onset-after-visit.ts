@@ -6,6 +6,7 @@ export const groupOnsetAfterVisit: VisitRule = {
   id: "group-onset-after-visit",
   scope: "visit",
   family: "history",
+  silent: "never",
   level: "error",
   summary: "The signs of a group began before the visit or on the same day.",
   protects: "Incubation, spread and the effect of a change are all reckoned from the first day of signs.",

@@ -8,6 +8,7 @@ export const groupOnsetYear: VisitRule = {
   id: "group-onset-year",
   scope: "visit",
   family: "history",
+  silent: "never",
   level: "warning",
   summary:
     "Where the signs of a group began more than half a year ago, the visit says that they are that old.",

@@ -6,6 +6,7 @@ export const readingImplausible: VisitRule = {
   id: "reading-implausible",
   scope: "visit",
   family: "history",
+  silent: "never",
   level: "error",
   summary: "Air readings are such as occur in a pig house.",
   protects:

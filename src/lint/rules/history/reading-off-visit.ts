@@ -8,6 +8,7 @@ export const readingOffVisit: VisitRule = {
   id: "reading-off-visit",
   scope: "visit",
   family: "history",
+  silent: "never",
   level: "warning",
   summary: "Air readings were taken on the days of the visit.",
   protects: "Air changes with the wind; a reading from last week says nothing about the pigs opened today.",

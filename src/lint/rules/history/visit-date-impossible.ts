@@ -6,6 +6,7 @@ export const visitDateImpossible: VisitRule = {
   id: "visit-date-impossible",
   scope: "visit",
   family: "history",
+  silent: "never",
   level: "error",
   summary: "Every date of a visit is a day that exists.",
   protects:

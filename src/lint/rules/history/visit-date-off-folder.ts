@@ -7,6 +7,7 @@ export const visitDateOffFolder: VisitRule = {
   id: "visit-date-off-folder",
   scope: "visit",
   family: "history",
+  silent: "never",
   level: "warning",
   summary: "A visit in a folder named after a day has that day as its date.",
   protects: "A copied visit.yaml with the old date puts today's pigs into last spring.",

@@ -5,6 +5,7 @@ export const visitGroupUnknown: VisitRule = {
   id: "visit-group-unknown",
   scope: "visit",
   family: "history",
+  silent: "never",
   level: "error",
   summary: "The groups and air readings of a visit belong to groups that the farm has.",
   protects: "Counts and ammonia under a mistyped name belong to no pig.",

@@ -6,6 +6,7 @@ export const parcelWithoutSamples: VisitRule = {
   id: "parcel-without-samples",
   scope: "visit",
   family: "packaging",
+  silent: "alarm",
   level: "warning",
   summary: "A parcel names the samples that are in it.",
   protects:

@@ -7,6 +7,7 @@ export const sampleInNoParcel: VisitRule = {
   id: "sample-in-no-parcel",
   scope: "visit",
   family: "packaging",
+  silent: "alarm",
   level: "warning",
   summary: "When parcels are recorded, every sample for a test is in one of them.",
   protects:

@@ -5,6 +5,7 @@ export const photoInTwoCases: VisitRule = {
   id: "photo-in-two-cases",
   scope: "visit",
   family: "photographs",
+  silent: "never",
   level: "warning",
   summary: "A photograph belongs to one pig.",
   protects: "A copied line passes one pig's lung off as another's, and no reader can tell.",

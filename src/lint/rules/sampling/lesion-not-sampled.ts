@@ -1,9 +1,6 @@
 import { formatPath } from "../../../cases/index.ts";
-import { isSampled, markedLesions, samplesOf } from "../../../record/index.ts";
+import { isSampled, markedLesions, processOf, samplesOf } from "../../../record/index.ts";
 import { type CaseRule, practice } from "../../rule.ts";
-
-/** Nothing for a laboratory. */
-const natural = new Set(["hernia", "fracture", "wound", "scar", "deviation", "prolapse"]);
 
 export const lesionNotSampled: CaseRule = {
   id: "lesion-not-sampled",
@@ -25,7 +22,7 @@ export const lesionNotSampled: CaseRule = {
     if (one.record.samples === undefined || samplesOf(one).length === 0) return;
     const seen = new Set<string>();
     for (const { organ, finding, path } of markedLesions(one)) {
-      if (natural.has(finding.process)) continue;
+      if (processOf(finding).laboratory === "no") continue;
       if (seen.has(organ.id) || isSampled(one, organ.id)) continue;
       seen.add(organ.id);
       report(

@@ -55,8 +55,16 @@ function otherIn(text: string, one: Case): string | undefined {
 const isName = (name: string, before: string, after: string): boolean =>
   !/\d[./-]$/.test(before.replace(/(?<!\d)\d{1,2}-$/, "")) &&
   !/^-\d/.test(after) &&
-  (!/^[1-9]\d?$/.test(name) ||
-    /(?:\b(?:with|mit|avec|as|als|pig|and|und|no|nr)|[#+,])[\s.#]*$/iu.test(before));
+  (!/^[1-9]\d?$/.test(name) || namesPig(before));
+
+/** Whether a text goes on to a pig: `with`, `pig no.`, `+ #`. */
+function namesPig(before: string): boolean {
+  const gap = /(?<![\s.#])[\s.#]*$/u.exec(before);
+  const said = before.slice(0, gap?.index);
+  return (
+    gap?.[0].includes("#") === true || /(?:\b(?:with|mit|avec|as|als|pig|and|und|no|nr)|[+,])$/iu.test(said)
+  );
+}
 
 const isAmount = (after: string, amounts: readonly string[]): boolean =>
   /^[.,:]\d/.test(after) ||
@@ -65,6 +73,6 @@ const isAmount = (after: string, amounts: readonly string[]): boolean =>
 /** Ids of the other cases of the visit, and what people call them: the number at the end. */
 function namesOfOthers({ id, visit }: Case): string[] {
   const ids = (visit?.record.cases ?? []).filter((other) => other !== id);
-  const numbers = ids.flatMap((other) => /\d+$/.exec(other)?.[0] ?? []);
+  const numbers = ids.flatMap((other) => /(?<!\d)\d+$/.exec(other)?.[0] ?? []);
   return [...ids, ...numbers, ...numbers.map((number) => String(Number(number)))];
 }

@@ -73,6 +73,7 @@ export const basisContradicted: readonly CaseRule[] = rows.map(({ basis, key, sa
   ...row,
   scope: "case",
   family: "selection",
+  silent: "never",
   check(one, report) {
     const { selection } = one.record;
     if (selection?.basis !== basis) return;

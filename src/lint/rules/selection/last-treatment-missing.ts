@@ -1,3 +1,4 @@
+import { isUntreated } from "../../../record/index.ts";
 import { type CaseRule, fromMemory } from "../../rule.ts";
 
 export const lastTreatmentMissing: CaseRule = {
@@ -19,7 +20,7 @@ export const lastTreatmentMissing: CaseRule = {
   },
   check(one, report) {
     const treated = one.record.selection?.treated;
-    if (typeof treated === "object" && treated.last === undefined)
+    if (typeof treated === "object" && treated.last === undefined && !isUntreated(one))
       report(
         `selection.treated: ${treated.with}, and nothing says when it was last given. Add last: 12 h, or the day.`,
         ["selection", "treated"],

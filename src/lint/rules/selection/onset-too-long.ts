@@ -1,5 +1,5 @@
 import { selectionRules } from "../../../knowledge/index.ts";
-import { acuteHours, hoursIll } from "../../../record/index.ts";
+import { acuteHours, hoursIll, isLongStanding } from "../../../record/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const onsetTooLong: CaseRule = {
@@ -7,7 +7,8 @@ export const onsetTooLong: CaseRule = {
   scope: "case",
   family: "selection",
   level: "warning",
-  summary: "A pig chosen for its signs is opened within two days of their onset, or the record says why not.",
+  summary:
+    "A pig chosen for its signs is opened within two days of their onset, unless they are of long standing or the record says why not.",
   protects:
     "After the first few days the agent that started it is often gone, and what grows is what came later; the lesion in a chronic case is a scar.",
   source: selectionRules.source,
@@ -17,7 +18,7 @@ export const onsetTooLong: CaseRule = {
   },
   check(one, report) {
     const { basis, onset, note } = one.record.selection ?? {};
-    if (basis !== "clinical" || onset === undefined || note !== undefined) return;
+    if (basis !== "clinical" || onset === undefined || note !== undefined || isLongStanding(one)) return;
     const hours = hoursIll(one);
     if (hours !== undefined && hours > acuteHours)
       report(

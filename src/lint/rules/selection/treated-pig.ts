@@ -1,3 +1,4 @@
+import { isUntreated } from "../../../record/index.ts";
 import { type CaseRule, verified } from "../../rule.ts";
 
 export const treatedPig: CaseRule = {
@@ -15,7 +16,7 @@ export const treatedPig: CaseRule = {
   good: { case: "selection: {treated: no}" },
   check(one, report) {
     const treated = one.record.selection?.treated;
-    if (treated === undefined || treated === "no" || treated === false) return;
+    if (treated === undefined || isUntreated(one)) return;
     const path = ["selection", "treated"];
     if (treated === "unknown")
       report(

@@ -7,6 +7,7 @@ export const autolysedGutNormal: CaseRule = {
   id: "autolysed-gut-normal",
   scope: "case",
   family: "timing",
+  silent: "never",
   level: "warning",
   summary: "In a rotten carcass gut, gall bladder and pancreas are not called normal.",
   protects:

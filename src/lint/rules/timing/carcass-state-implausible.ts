@@ -8,6 +8,7 @@ export const carcassStateImplausible: CaseRule = {
   id: "carcass-state-implausible",
   scope: "case",
   family: "timing",
+  silent: "never",
   level: "warning",
   trustsTimes: true,
   summary: "The state of the carcass fits the time since death and the temperature.",

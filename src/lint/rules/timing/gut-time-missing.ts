@@ -1,6 +1,6 @@
 import { autolysis } from "../../../knowledge/index.ts";
 import { sampleAt, samplesOf } from "../../../record/index.ts";
-import { lateGutSamples } from "../../../sampling/index.ts";
+import { isDeepInGut, lateGutSamples } from "../../../sampling/index.ts";
 import { type CaseRule, verified } from "../../rule.ts";
 import { isGutInQuestion } from "../../shared/asked-of-laboratory.ts";
 
@@ -27,6 +27,7 @@ export const gutTimeMissing: CaseRule = {
         !late.includes(index) &&
         sample.into === "formalin" &&
         autolysis.gut.includes(sample.from) &&
+        !isDeepInGut(one, sample.from) &&
         sampleAt(one, sample) === undefined
       )
         report(

@@ -6,6 +6,7 @@ export const caseDayOffVisit: VisitRule = {
   id: "case-day-off-visit",
   scope: "visit",
   family: "visit",
+  silent: "never",
   level: "warning",
   summary: "The pigs of a visit are opened within a week of it.",
   protects:

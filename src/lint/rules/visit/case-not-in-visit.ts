@@ -4,6 +4,7 @@ export const caseNotInVisit: VisitRule = {
   id: "case-not-in-visit",
   scope: "visit",
   family: "visit",
+  silent: "never",
   level: "warning",
   summary: "If a visit lists its cases, every case in its folder is on the list.",
   protects: "A file left over from another day would be counted with these pigs.",

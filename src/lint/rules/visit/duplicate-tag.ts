@@ -5,6 +5,7 @@ export const duplicateTag: VisitRule = {
   id: "duplicate-tag",
   scope: "visit",
   family: "visit",
+  silent: "never",
   level: "error",
   summary: "No two pigs of a visit have the same tag.",
   protects: "A copied file with the old tag mixes up the findings and samples of two pigs.",

@@ -1,5 +1,5 @@
 import { selectionRules } from "../../../knowledge/index.ts";
-import { acuteHours, clinicalPigs, hoursIll, isUntreated } from "../../../record/index.ts";
+import { acuteHours, clinicalPigs, hoursIll, isLongStanding, isUntreated } from "../../../record/index.ts";
 import type { VisitRule } from "../../rule.ts";
 
 export const noAcuteUntreatedPig: VisitRule = {
@@ -13,22 +13,30 @@ export const noAcuteUntreatedPig: VisitRule = {
   source: selectionRules.source,
   bad: {
     case: "selection: {onset: 6 d, note: worst of the pen}",
-    others: ["case: birch-2026-04-20-02\npig: {tag: '902'}\nselection: {onset: 5 d, note: thin}"],
-    visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
+    others: [
+      "case: birch-2026-04-20-02\npig: {tag: '902', pen: 5}\nselection: {onset: 5 d, note: thin}",
+      "case: birch-2026-04-20-03\npig: {tag: '903', pen: 6}\nselection: {onset: 5 d, note: thin}",
+    ],
+    visit:
+      "cases: [birch-2026-04-20-01, birch-2026-04-20-02, birch-2026-04-20-03]\npigs: {few: , comparison: none well}",
   },
   good: {
     case: "selection: {onset: 6 d, note: worst of the pen}",
-    others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"],
-    visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]",
+    others: [
+      "case: birch-2026-04-20-02\npig: {tag: '902', pen: 5}",
+      "case: birch-2026-04-20-03\npig: {tag: '903', pen: 6}\nselection: {onset: 5 d, note: thin}",
+    ],
+    visit:
+      "cases: [birch-2026-04-20-01, birch-2026-04-20-02, birch-2026-04-20-03]\npigs: {few: , comparison: none well}",
   },
   check(visit, reportVisit) {
     const pigs = clinicalPigs(visit);
-    if (!visit.complete || pigs.length < 2) return;
+    if (!visit.complete || pigs.length < 2 || visit.record.pigs?.few !== undefined) return;
     // What is not recorded may be the acute pig; other rules ask for it.
     const mayBe = pigs.some((one) => {
       const hours = hoursIll(one);
       const isTreated = one.record.selection?.treated !== undefined && !isUntreated(one);
-      return !isTreated && (hours === undefined || hours <= acuteHours);
+      return !isTreated && (hours === undefined || hours <= acuteHours || isLongStanding(one));
     });
     if (!mayBe)
       reportVisit(

@@ -6,6 +6,7 @@ export const openedBeforeVisit: VisitRule = {
   id: "opened-before-visit",
   scope: "visit",
   family: "visit",
+  silent: "never",
   level: "error",
   summary: "No pig of a visit is opened before the day of the visit.",
   protects: "A wrong date links the pigs to the air, the counts and the treatments of another day.",

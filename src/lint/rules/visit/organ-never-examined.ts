@@ -1,6 +1,7 @@
 import type { Visit } from "../../../cases/index.ts";
 import { organs, type PlacedOrgan, selectionRules } from "../../../knowledge/index.ts";
 import { closedOrgans, placedStates } from "../../../record/index.ts";
+import { listing } from "../../../words/listing.ts";
 import type { VisitRule } from "../../rule.ts";
 
 export const organNeverExamined: VisitRule = {
@@ -34,19 +35,23 @@ export const organNeverExamined: VisitRule = {
     if (!visit.complete || visit.cases.length < selectionRules.never_examined_from) return;
     const said = visit.record.pigs?.left_closed;
     const closed = said === undefined ? [] : closedOrgans(said);
-    for (const organ of leftUnexamined(visit)) {
+    const never = leftUnexamined(visit).filter((organ) => {
       const due = visit.cases.filter((one) => one.due.includes(organ));
-      if (due.length < selectionRules.never_examined_from || closed.includes(organ)) continue;
+      if (due.length < selectionRules.never_examined_from || closed.includes(organ)) return false;
       const states = due.map((one) => one.organ(organ).status);
       // What was rotten or destroyed in one pig was not seen in that one either.
-      const isNeverExamined = states.every((state) => state === "not_examined" || state === "not_assessable");
-      if (isNeverExamined && states.includes("not_examined"))
-        reportVisit(
-          `${organ.id} was due in ${due.length} pigs and ${said === undefined ? "examined in none. Open it in the next pig, or say why not under pigs: {left_closed: …}" : "examined in none, and pigs.left_closed does not name it. Open it in the next pig, or name it there with the reason"}.`,
-          ["pigs", "left_closed"],
-          "key",
-        );
-    }
+      return (
+        states.every((state) => state === "not_examined" || state === "not_assessable") &&
+        states.includes("not_examined")
+      );
+    });
+    if (never.length === 0) return;
+    const [were, them] = never.length === 1 ? ["was", "it"] : ["were", "them"];
+    reportVisit(
+      `${listing(never.map(({ id }) => id))} ${were} due in ${selectionRules.never_examined_from} pigs or more and examined in none${said === undefined ? "" : `, and pigs.left_closed does not name ${them}`}. Open ${them} in the next pig, or say why not under pigs: {left_closed: …}.`,
+      ["pigs", "left_closed"],
+      "key",
+    );
   },
 };
 

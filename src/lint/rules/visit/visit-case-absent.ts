@@ -1,11 +1,13 @@
 import { basename } from "node:path";
-import { count } from "../../../words/listing.ts";
+import { grouped } from "../../../words/grouped.ts";
+import { count, listing } from "../../../words/listing.ts";
 import { practice, type VisitRule } from "../../rule.ts";
 
 export const visitCaseAbsent: VisitRule = {
   id: "visit-case-absent",
   scope: "visit",
   family: "visit",
+  silent: "never",
   level: "error",
   summary: "Every case that the visit lists has its file.",
   protects: "A pig that was opened and never written up drops out of every count without trace.",
@@ -16,12 +18,16 @@ export const visitCaseAbsent: VisitRule = {
     const listed = visit.record.cases;
     if (listed === undefined || !visit.complete) return;
     const present = new Set(visit.cases.map((one) => one.id));
-    for (const [index, id] of listed.entries())
-      if (!present.has(id))
-        reportVisit(`cases: ${id} is listed here but ${why(id, visit.excluded)}, or take it off the list.`, [
-          "cases",
-          index,
-        ]);
+    const absent = listed.filter((id) => !present.has(id));
+    // Those of which nothing else is known are one line.
+    const told = grouped(absent, (id) => why(id, visit.excluded));
+    for (const [reason, ids] of told) {
+      const single = ids.length === 1;
+      reportVisit(
+        `cases: ${listing(ids)} ${single ? "is" : "are"} listed here but ${single ? reason : reason.replace(/^has /, "have ").replace("the case", "the cases")}, or take ${single ? "it" : "them"} off the list.`,
+        ["cases", listed.indexOf(ids[0])],
+      );
+    }
   },
 };
 

@@ -7,6 +7,7 @@ export const yearOffVisit: VisitRule = {
   id: "year-off-visit",
   scope: "visit",
   family: "visit",
+  silent: "never",
   level: "error",
   summary: "Death, opening and samples are dated in the year of the visit.",
   protects:

@@ -1,14 +1,7 @@
 /** What was probably meant by a word, a text or a value that does not fit the format. */
 import { describe, expect, it } from "vitest";
+import { intendedWord, saysNothing } from "../../src/cases/faults/intended-word.ts";
 import { suggestion } from "../../src/cases/faults/suggestion.ts";
-import { differing } from "../../src/cases/slips/value.ts";
-import {
-  intendedWord,
-  isDenial,
-  isNoDecision,
-  saysNothing,
-  wordsWithin,
-} from "../../src/cases/slips/word.ts";
 import { vocabulary } from "../../src/generated/knowledge.ts";
 import { ageClasses, slipWords } from "../../src/knowledge/index.ts";
 import caseSchema from "../../src/schemas/case.schema.json" with { type: "json" };
@@ -23,7 +16,7 @@ describe("the words that people write", () => {
     Object.values(vocabulary.signs).flatMap(({ words }) => words),
     Object.keys(ageClasses.classes),
     ["euthanised", "found-dead", "slaughtered", "born-dead"],
-    ["none", "suspected", "present"],
+    ["none", "seen", "not-looked-at"],
     protection,
   ];
 
@@ -74,37 +67,15 @@ describe("a word", () => {
   });
 
   it("is never one that does not stand there", () => {
-    expect(intendedWord("blister", ["none", "present"])).toBeUndefined();
+    expect(intendedWord("blister", ["none", "seen"])).toBeUndefined();
   });
 });
 
 describe("a text", () => {
-  it.each([
-    ["ruptured vesicles of the snout", ["rupture", "vesicle"]],
-    ["dark red, pinpoint haemorrhages", ["petechiae"]],
-    ["no vesicles", []],
-    ["without any blister", []],
-    ["vesicle-free", []],
-    ["clean and dry", []],
-  ])("%s names %j", (text, words) => {
-    expect(
-      wordsWithin(text, vocabulary.process)
-        .filter((word) => word !== "haemorrhage")
-        .sort(),
-    ).toEqual(words);
-  });
-
-  it("denies in several languages", () => {
-    for (const text of ["no blister", "none", "keine Blasen", "sans vésicule", "absent"])
-      expect(isDenial(text)).toBe(true);
-    for (const text of ["blister", "nose", "notched ear"]) expect(isDenial(text)).toBe(false);
-  });
-
   it.each(["", "?", "0", "12", "x", "xx", "n/a", "N.A.", "Pending", "none yet.", "(unknown)"])(
     "%j says nothing",
     (text) => {
       expect(saysNothing(text)).toBe(true);
-      expect(isNoDecision(text)).toBe(true);
     },
   );
 
@@ -112,15 +83,6 @@ describe("a text", () => {
     "%j says something",
     (text) => {
       expect(saysNothing(text)).toBe(false);
-      expect(isNoDecision(text)).toBe(false);
-    },
-  );
-
-  it.each(["no reply until 11:00", "rang twice, voicemail", "Office: NOT REACHED"])(
-    "%j is a reason, and no decision of an authority",
-    (text) => {
-      expect(saysNothing(text)).toBe(false);
-      expect(isNoDecision(text)).toBe(true);
     },
   );
 });
@@ -147,22 +109,13 @@ describe("a message", () => {
   it.each([
     [{ external: { feet: [{ process: "blister" }] } }, "Did you mean vesicle?"],
     [{ lymphoid: { spleen: [{ process: "swollen" }] } }, "Did you mean enlargement?"],
-    [{ alarm_check: { vesicles: "yes" } }, "Did you mean present?"],
+    [{ alarm_check: { before_knife: { vesicles: "yes" } } }, "Did you mean seen?"],
     [
       { external: { feet: "blisters at the coronary band" } },
-      'findings such as [{process: vesicle, note: "blisters at the coronary band"}]',
+      'findings such as [{process: …, note: "blisters at the coronary band"}]',
     ],
     [{ pig: { temperature: "104 °F" } }, "Did you mean 40 °C?"],
   ])("names it: %j", (one, text) => {
     expect(messages(one)).toEqual([expect.stringContaining(text)]);
-  });
-});
-
-describe("a list that is one long text", () => {
-  it.each([10, 250, 5000])("keeps a sign of the format behind %d words that are none", (count) => {
-    const noise = Array.from({ length: count }, (_, number) => `word ${number}`);
-    const list = differing([...noise, "fever"]);
-    expect(list).toContain("fever");
-    expect(list.length).toBeLessThanOrEqual(301);
   });
 });

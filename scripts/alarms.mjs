@@ -1,0 +1,54 @@
+// How many of the published outbreaks under tests/fixtures/outbreaks raise an alarm, by picture and half. Of the half that patterns may be set
+// by, those that go wrong are named; of the untouched half they are only counted. `--all` names both, and is for the end.
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { parse } from "yaml";
+import "./setup.mjs";
+
+const { findAlarms, readCases } = await import("../dist/index.js");
+const root = fileURLToPath(new URL("../tests/fixtures/outbreaks/", import.meta.url));
+
+const outbreaks = readdirSync(root, { withFileTypes: true })
+  .filter((entry) => entry.isDirectory() && existsSync(join(root, entry.name, "source.yaml")))
+  .map(({ name }) => {
+    const folder = join(root, name);
+    const source = parse(readFileSync(join(folder, "source.yaml"), "utf8"));
+    const files = readdirSync(folder).filter((file) => /^(?:pig-.*|visit)\.yaml$/.test(file));
+    const { cases, visits } = readCases(files.map((file) => join(folder, file)));
+    const subjects = [...visits, ...cases.filter((one) => one.visit === undefined)];
+    const alarms = new Set(subjects.flatMap(findAlarms).map(({ pattern }) => pattern.id));
+    const right = source.expected.alarm === (alarms.size > 0 ? "yes" : "no");
+    return { name, source, alarms: [...alarms], right };
+  });
+
+const pictures = [...new Set(outbreaks.map(({ source }) => source.picture))].sort();
+const halves = ["work", "untouched"];
+const cell = (found) => `${found.filter(({ alarms }) => alarms.length > 0).length} of ${found.length}`;
+const row = (cells) =>
+  cells
+    .map((text, at) => text.padEnd(at === 0 ? 30 : 22))
+    .join("")
+    .trimEnd();
+
+for (const [title, expected] of [
+  ["Must alarm: alarms raised", "yes"],
+  ["Need not alarm: alarms raised", "no"],
+]) {
+  const chosen = outbreaks.filter(({ source }) => source.expected.alarm === expected);
+  console.log(`${title}\n${row(["picture", ...halves])}`);
+  for (const picture of [...pictures, undefined]) {
+    const of = halves.map((half) =>
+      chosen.filter(({ source }) => source.half === half && (picture ?? source.picture) === source.picture),
+    );
+    if (of.flat().length > 0) console.log(row([picture ?? "all", ...of.map(cell)]));
+  }
+  console.log("");
+}
+
+const named = process.argv.includes("--all") ? halves : ["work"];
+const wrong = outbreaks.filter(({ source, right }) => !right && named.includes(source.half));
+for (const { name, source, alarms } of wrong)
+  console.log(
+    `${source.half} ${name}: expected ${source.expected.alarm}, found ${alarms.join(", ") || "none"}`,
+  );

@@ -1,0 +1,61 @@
+/** Values that cannot be read where an alarm looks: whether there is one cannot be told until they are put right. */
+import type { Fault, Path } from "../cases/index.ts";
+import { type AlarmCondition, alarmPatterns, alarmSigns, systems } from "../knowledge/index.ts";
+
+/** What alarms read beside the organs, in cases and in visits. */
+const facts = ["alarm_check", "authority", "selection.signs", "pig.temperature", "signs", "groups"];
+
+/** What alarms read of a finding; a fault elsewhere in it leaves the rest to be read. */
+const parts = new Set([
+  "process",
+  "colour",
+  "consistency",
+  "exudate",
+  "contour",
+  "shape",
+  "distribution",
+  "duration",
+  "severity",
+]);
+
+/** Whether a value that does not fit the format stands where an alarm looks. */
+export function isUntold({ path, intended }: Pick<Fault, "path" | "intended">): boolean {
+  return looksAt(path) || looksAt(intended);
+}
+
+function looksAt(path: Path): boolean {
+  const [system, organ, ...rest] = path.map(String);
+  if (facts.some((fact) => `${system}.${organ}.`.startsWith(`${fact}.`))) return true;
+  if (system === undefined || !systemIds.has(system)) return false;
+  if (organ === undefined) return true;
+  if (isOrgan.has(`${system}.${organ}`)) {
+    const part = rest.findLast((key) => !/^\d+$/.test(key));
+    return part === undefined || part === "findings" || parts.has(part);
+  }
+  // A key that no organ has may be one of them in another spelling.
+  return rest.length === 0;
+}
+
+const systemIds = new Set(systems.map(({ id }) => id));
+
+const isOrgan = new Set([
+  ...alarmPatterns.flatMap(({ pattern }) => organsOf(pattern)),
+  ...[...alarmSigns.values()].flatMap(({ normal }) => normal),
+]);
+
+function organsOf({
+  all,
+  any,
+  none,
+  at_least: some,
+  pigs,
+  finding,
+  grade,
+}: AlarmCondition): readonly string[] {
+  return [
+    ...[...(all ?? []), ...(any ?? []), ...(none ?? []), ...(some?.of ?? [])].flatMap(organsOf),
+    ...(pigs === undefined ? [] : organsOf(pigs.with)),
+    ...(finding?.organs ?? []),
+    ...(grade === undefined ? [] : [grade.organ]),
+  ];
+}

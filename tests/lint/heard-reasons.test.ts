@@ -1,0 +1,107 @@
+/** Questions that were asked where they have no answer, each beside the record in which the same question is right. */
+import { describe, expect, it } from "vitest";
+import type { Example } from "../../src/lint/index.ts";
+import { lintExample } from "./lay-example.ts";
+
+const speaks = (rule: string, example: Example): boolean =>
+  lintExample(example, { only: [rule] }).findings.length > 0;
+
+const fetus =
+  "pig: {age: , class: aborted, crown_rump: 17 cm}\ndeath: {manner: born-dead, method: }\nselection: {basis: clinical, onset: , typical: , treated: }";
+const iron = (drug: string): Example => ({ case: `selection: {treated: {with: ${drug}, last: }}` });
+const ileum = (finding: string): Example => ({
+  case: `intestine: {ileum: [{${finding}}]}\nsamples: [{id: 01-A, from: intestine.ileum, into: formalin, for: [histology], at: 2026-04-20T12:30}]`,
+});
+const diagnosis = (text: string): Example => ({ case: `diagnosis: {morphologic: ["${text}"]}` });
+const pleura = (process: string): Example => ({
+  case: `respiratory: {pleura: {pleurisy: , findings: [{process: ${process}, distribution: diffuse}]}}`,
+});
+const lungs = (process: string): Example => ({
+  case: `respiratory: {lungs: {consolidation: , caudal_cranial_part: , grades: , findings: [{process: ${process}, distribution: diffuse}]}}`,
+});
+
+describe("a question without an answer is not asked", () => {
+  it.each<[rule: string, silent: Example, speaking: Example]>([
+    [
+      "weight-implausible",
+      { case: "pig: {age: 58 d, weight: 5 kg}\nselection: {signs: [wasting]}" },
+      { case: "pig: {age: 58 d, weight: 5 kg}" },
+    ],
+    [
+      "weight-implausible",
+      { case: "pig: {age: 58 d, weight: 5 kg}\nselection: {basis: culled}" },
+      { case: "pig: {age: 58 d, weight: 1 kg}\nselection: {signs: [wasting]}" },
+    ],
+    [
+      "onset-too-long",
+      { case: "selection: {onset: 21 d, signs: [wasting]}" },
+      { case: "selection: {onset: 21 d}" },
+    ],
+    [
+      "onset-too-long",
+      { case: "selection: {onset: 21 d}\nhistory: sneezing in every batch for years" },
+      { case: "selection: {onset: 21 d}\nhistory: sneezing since Sunday" },
+    ],
+    [
+      "gut-histology-lost",
+      ileum("process: thickening, distribution: segmental, extent: 60 %, exudate: proliferative"),
+      ileum("process: hyperaemia, distribution: diffuse"),
+    ],
+    [
+      "air-unread",
+      { visit: "environment: ", case: "selection: {signs: [dyspnoea]}" },
+      { visit: "environment: ", case: "selection: {signs: [dyspnoea, cough]}" },
+    ],
+    ["treated-pig", iron("iron dextran"), iron("amoxicillin")],
+    [
+      "treated-pig",
+      iron("electrolytes and glucose in the water"),
+      iron("electrolytes and amoxicillin in the water"),
+    ],
+    ["treated-pig", iron("iron dextran 200 mg by injection"), iron("amoxicillin in glucose")],
+    ["last-treatment-missing", iron("iron"), iron("iron + toltrazuril")],
+    ["fact-missing", { case: fetus }, { case: fetus.replace("manner: born-dead", "manner: ") }],
+    ["observation-missing", pleura("fibrin"), pleura("adhesion")],
+    ["observation-missing", lungs("oedema"), lungs("consolidation")],
+    [
+      "disease-as-lesion",
+      diagnosis("Lungs: no enzootic pneumonia"),
+      diagnosis("Lungs: enzootic pneumonia, moderate"),
+    ],
+    ["diagnosis-without-organ", diagnosis("no pneumonia"), diagnosis("pneumonia, moderate")],
+    [
+      "sample-organ-absent",
+      {
+        case: "pig: {age: , class: mummy, sex: , weight: , crown_rump: 12 cm}\nsamples: [{id: 01-A, from: respiratory.lungs, into: chilled, for: [pcr]}]",
+      },
+      {
+        case: "pig: {age: , class: mummy, sex: , weight: , crown_rump: 12 cm}\nsamples: [{id: 01-A, from: endocrine.pituitary, into: chilled, for: [pcr]}]",
+      },
+    ],
+    [
+      "wanted-organ-blank",
+      {
+        case: "pig: {class: adult, age: 900 d, weight: 210 kg, sex: castrate}\nselection: {signs: [lameness]}\nlocomotor: {costochondral_junctions: normal, muscles: normal}",
+      },
+      {
+        case: "selection: {signs: [lameness]}\nlocomotor: {costochondral_junctions: normal, muscles: normal}",
+      },
+    ],
+    [
+      "no-acute-untreated-pig",
+      {
+        case: "selection: {onset: 21 d, signs: [wasting]}",
+        others: ["case: birch-2026-04-20-02\npig: {tag: '902'}\nselection: {onset: 21 d, signs: [wasting]}"],
+        visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]\npigs: {few: }",
+      },
+      {
+        case: "selection: {onset: 21 d}",
+        others: ["case: birch-2026-04-20-02\npig: {tag: '902'}\nselection: {onset: 21 d}"],
+        visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]\npigs: {few: }",
+      },
+    ],
+  ])("%s: %j", (rule, silent, speaking) => {
+    expect(speaks(rule, silent)).toBe(false);
+    expect(speaks(rule, speaking)).toBe(true);
+  });
+});
