@@ -3,7 +3,7 @@ import { type Path, pathOf } from "../cases/index.ts";
 import { alarmSigns } from "../knowledge/index.ts";
 import type { AlarmSubject, Evidence } from "./alarm.ts";
 
-export type AlarmAnswer = "none" | "seen" | "not-looked-at";
+type AlarmAnswer = "none" | "seen" | "not-looked-at";
 
 /** A sign that was looked for. */
 export interface AlarmLook {

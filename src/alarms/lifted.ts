@@ -19,7 +19,7 @@ export const entriesOf = (subject: AlarmSubject): readonly AuthorityEntry[] => [
 ];
 
 /** Whether an entry would let the examination go on, if it says all that it must. */
-export const lets = ({ stands }: AuthorityEntry): boolean => stands === "released" || stands === "excluded";
+const lets = ({ stands }: AuthorityEntry): boolean => stands === "released" || stands === "excluded";
 
 /** What an entry that lets the examination go on does not say, though it must: for which alarm, and why. */
 export function unsaid(entry: AuthorityEntry): ("for" | "reached" | "ground" | "sample")[] {
@@ -86,7 +86,7 @@ export function liftedBy(
 }
 
 /** From when on the evidence was there to be told of. */
-export function since(one: Case, evidence: readonly Evidence[]): Moment | undefined {
+function since(one: Case, evidence: readonly Evidence[]): Moment | undefined {
   const opened = moment(one.record.opened?.at);
   const death = moment(one.record.death?.at);
   const known = evidence.every(({ beforeKnife }) => beforeKnife) ? death : (opened ?? death);

@@ -1,3 +1,3 @@
 /** Free words: which words of a list stand in a text, and which of them it affirms. */
-export { type Affirmed, affirmed, clausesOf } from "./affirmed.ts";
+export { affirmed, clausesOf } from "./affirmed.ts";
 export { hasAny, occurrences, wordIn } from "./words-in.ts";

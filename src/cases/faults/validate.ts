@@ -75,7 +75,7 @@ function validPart(
  * Faults of the document as if its blanks were not there, and keys that do not exist even if they are blank.
  * @param kept the key that may be null
  */
-export const faultsOf = (kind: FileKind, value: Record<string, unknown>, kept?: string): SchemaFault[] =>
+const faultsOf = (kind: FileKind, value: Record<string, unknown>, kept?: string): SchemaFault[] =>
   faultsIn(kind, value, withoutBlanks(value, kept));
 
 /** @param plain the document without its blanks; the document itself where it has none */
