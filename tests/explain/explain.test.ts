@@ -104,7 +104,6 @@ describe("a name", () => {
     ["[treated-pig]", "rule treated-pig"],
     ["cough", "sign cough"],
     ["consolidation", "process consolidation"],
-    ["Jaundice", "process icterus"],
     ["livor mortis", "term livor"],
     ["random", "distribution random"],
     ["blank", "record word blank"],

@@ -155,7 +155,7 @@ describe("from a repository of cases", () => {
 
   it("has a hook that stops an incomplete case", () => {
     const file = join(farm, "alder-farm/2026-03-14/pig-01.yaml");
-    writeFileSync(file, readFileSync(file, "utf8").replace(/^ {2}pancreas: .*\n/m, ""));
+    writeFileSync(file, readFileSync(file, "utf8").replace(/^ {2}liver: .*\n/m, ""));
     const { code, out, err } = desk.run("git commit --quiet --all --message Less", farm);
     expect(code).toBe(1);
     expect(out + err).toContain("[skipped-organ]");
