@@ -58,6 +58,8 @@ function archive(parent, farms) {
   const folder = join(parent, `${farms}-farms`);
   for (let copy = 0; copy < farms; copy++) copyFarm(join(folder, `farm-${copy}`), copy);
   cpSync(join(root, "cases-example/carcase.yaml"), join(folder, "carcase.yaml"));
+  // The first line of each file names its schema; a line that leads nowhere is a finding.
+  cpSync(join(root, "schemas"), join(folder, "schemas"), { recursive: true });
   return folder;
 }
 
