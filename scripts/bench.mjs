@@ -58,8 +58,6 @@ function archive(parent, farms) {
   const folder = join(parent, `${farms}-farms`);
   for (let copy = 0; copy < farms; copy++) copyFarm(join(folder, `farm-${copy}`), copy);
   cpSync(join(root, "cases-example/carcase.yaml"), join(folder, "carcase.yaml"));
-  // The first line of each file names its schema; a line that leads nowhere is a finding.
-  cpSync(join(root, "schemas"), join(folder, "schemas"), { recursive: true });
   return folder;
 }
 
@@ -76,6 +74,8 @@ for (const command of ["lint", "score", "herd"])
 const many = mkdtempSync(join(tmpdir(), "carcase-bench-"));
 try {
   const pairs = 5;
+  // The first line of each file names its schema; a line that leads nowhere is a finding.
+  cpSync(join(root, "schemas"), join(many, "schemas"), { recursive: true });
   const [small, middle, large] = [40, 154, 385].map((farms) => archive(many, farms));
   const lint = (folder, ...more) => carcase("lint", "--quiet", ...more, folder);
   for (const [cases, folder] of [
