@@ -3,7 +3,10 @@ import type { Fault, Path } from "../cases/index.ts";
 import { type AlarmCondition, alarmPatterns, alarmSigns, systems } from "../knowledge/index.ts";
 
 /** What alarms read beside the organs, in cases and in visits. */
-const facts = ["alarm_check", "authority", "selection.signs", "pig.temperature", "signs", "groups"];
+const facts = [
+  ...["alarm_check", "authority", "signs", "groups", "death.manner"],
+  ...["selection.signs", "selection.treated", "pig.temperature", "pig.age", "pig.class"],
+];
 
 /** What alarms read of a finding; a fault elsewhere in it leaves the rest to be read. */
 const parts = new Set([
@@ -25,7 +28,9 @@ export function isUntold({ path, intended }: Pick<Fault, "path" | "intended">): 
 
 function looksAt(path: Path): boolean {
   const [system, organ, ...rest] = path.map(String);
-  if (facts.some((fact) => `${system}.${organ}.`.startsWith(`${fact}.`))) return true;
+  const place = `${path.slice(0, 2).join(".")}.`;
+  // A group that cannot be read at all takes what alarms read of it along.
+  if (facts.some((fact) => place.startsWith(`${fact}.`) || `${fact}.`.startsWith(place))) return true;
   if (system === undefined || !systemIds.has(system)) return false;
   if (organ === undefined) return true;
   if (isOrgan.has(`${system}.${organ}`)) {

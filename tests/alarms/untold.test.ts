@@ -34,6 +34,10 @@ describe("a slip where an alarm looks", () => {
     [{ authority: { contacted: "2026-04-20", answer: "go on" } }, "authority"],
     [{ selection: { signs: ["feverish"] } }, "selection.signs[0]"],
     [{ pig: { temperature: "41,5" } }, "pig.temperature"],
+    [{ pig: { age: "eight weeks" } }, "pig.age"],
+    [{ selection: "fever" }, "selection"],
+    [{ pig: "fever" }, "pig"],
+    [{ death: { manner: "dead" } }, "death.manner"],
   ])("is told: %j", (one, path) => {
     expect(untold(one)).toEqual([path]);
   });
