@@ -103,7 +103,7 @@ async function tried(
     const done = await (isCounted ? counted : plain).run({ args, cwd, ...input });
     const size = changed.reduce((sum, { length }) => sum + length, 0);
     const share = (done.steps ?? 0) / stepsBound(size, numbers.length);
-    return { cpu: done.cpu, share, faults: faultsOf(withoutTabs(args, done), share, numbers.length) };
+    return { cpu: done.cpu, share, faults: faultsOf(asDiff(args, done), share, numbers.length) };
   } catch (error) {
     return { cpu: 0, share: 0, faults: [error instanceof Error ? error.message : String(error)] };
   }
@@ -121,9 +121,11 @@ function hash(name: string, number: number): number {
 const raw = /[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff]/;
 const ofTheProgram = /internal fault|\n\s+at .*:\d+:\d+|node:internal|TypeError|RangeError|\[object/;
 
-/** A diff holds the tabs of its file, or it could not be applied. */
-const withoutTabs = (args: readonly string[], done: Done): Done =>
-  args.includes("--dry-run") ? { ...done, out: done.out.replaceAll("\t", " ") } : done;
+/** A diff holds the tabs and line ends of its file, or it could not be applied. */
+const asDiff = (args: readonly string[], done: Done): Done =>
+  args.includes("--dry-run")
+    ? { ...done, out: done.out.replaceAll("\t", " ").replaceAll("\r\n", "\n") }
+    : done;
 
 function faultsOf({ code, out, err, cpu, steps }: Done, share: number, files: number): string[] {
   const found = (pattern: RegExp): string | undefined => pattern.exec(`${out}${err}`)?.[0];
