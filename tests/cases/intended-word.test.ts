@@ -21,14 +21,17 @@ describe("the words that people write", () => {
   ];
 
   it.each(Object.entries(slipWords.words))(
-    "for %s stand for a word of the format, each for one",
+    "for %s stand for a word of the format, each for one of its list",
     (word, written) => {
       const own = known.filter((list) => list.includes(word));
       expect(own).not.toEqual([]);
       for (const one of written) {
         expect(one).toBe(one.toLowerCase());
         expect(own.flat()).not.toContain(one);
-        expect(Object.entries(slipWords.words).filter(([, list]) => list.includes(one))).toHaveLength(1);
+        const meant = Object.entries(slipWords.words).flatMap(([of, list]) =>
+          list.includes(one) ? [of] : [],
+        );
+        for (const list of own) expect(meant.filter((of) => list.includes(of))).toEqual([word]);
       }
     },
   );
@@ -45,9 +48,25 @@ describe("a word", () => {
     ["swollen", "enlargement"],
     ["petechia", "petechiae"],
     ["vesicel", "vesicle"],
+    ["frothy", "froth"],
+    ["scab", "crust"],
+    ["sloughing", "slough"],
+    ["dilatation", "distension"],
+    ["Does not collapse", "failure-to-collapse"],
+    ["deshidratado", "dehydration"],
     ["xylophone", undefined],
   ])("%s means %s", (written, intended) => {
     expect(intendedWord(written, vocabulary.process)).toBe(intended);
+  });
+
+  it.each([
+    ["anorexia", "inappetence"],
+    ["lethargy", "dullness"],
+    ["scouring", "diarrhoea"],
+    ["nervous signs", "nervous-signs"],
+    ["shivering", "tremor"],
+  ])("of the signs, %s means %s", (written, intended) => {
+    expect(intendedWord(written, vocabulary.sign)).toBe(intended);
   });
 
   it.each([

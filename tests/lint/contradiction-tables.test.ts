@@ -98,6 +98,41 @@ rowByRow("impossible findings", "process-impossible", impossibleFindings.rows, {
     at("upper_digestive.mouth", "vesicle"),
     at("external.mammary_glands", "vesicle", "pig: {class: adult, sex: female}"),
   ],
+  "froth-elsewhere": [
+    at("liver_pancreas.liver", "froth"),
+    at("respiratory.trachea", "froth, exudate: haemorrhagic"),
+    at("external.snout", "froth"),
+    at("stomach.stomach_content", "froth"),
+  ],
+  "uncollapsed-elsewhere": [
+    at("lymphoid.spleen", "failure-to-collapse"),
+    at("respiratory.lungs", "failure-to-collapse"),
+  ],
+  "watery-content-elsewhere": [
+    at("serosa.peritoneum", "watery-content"),
+    at("intestine.intestinal_content", "watery-content, colour: yellow"),
+    at("intestine.caecum", "watery-content"),
+    at("stomach.stomach_content", "watery-content"),
+  ],
+  "crust-inside": [
+    at("respiratory.lungs", "crust"),
+    at("external.ears", "crust"),
+    at("respiratory.nares", "crust"),
+    at("external.feet", "crust"),
+  ],
+  "slough-without-lining": [
+    at("lymphoid.spleen", "slough"),
+    at("external.skin", "slough"),
+    at("intestine.jejunum", "slough"),
+    at("upper_digestive.mouth", "slough"),
+  ],
+  "distension-of-solid-part": [
+    at("lymphoid.spleen", "distension"),
+    at("intestine.jejunum", "distension"),
+    at("urinary.kidneys", "distension"),
+    at("nervous.brain", "distension"),
+    at("cardiovascular.heart", "distension"),
+  ],
   "torsion-of-fixed-part": [
     at("cardiovascular.heart", "torsion"),
     at("lymphoid.spleen", "torsion"),
