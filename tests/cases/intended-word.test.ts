@@ -17,6 +17,8 @@ describe("the words that people write", () => {
     Object.keys(ageClasses.classes),
     ["euthanised", "found-dead", "slaughtered", "born-dead"],
     ["none", "seen", "not-looked-at"],
+    ["normal"],
+    ["female", "male", "castrate"],
     protection,
   ];
 
@@ -106,6 +108,33 @@ describe("a text", () => {
   );
 });
 
+describe("a quantity", () => {
+  const mass = "^\\d+(\\.\\d+)?\\s*(g|kg)$";
+  const size = "^\\d+(\\.\\d+)?(\\s*(x|×)\\s*\\d+(\\.\\d+)?){0,2}\\s*(mm|cm)$";
+  const age = "^\\d+(\\.\\d+)?\\s*(h|d|wk|mo|a)$";
+  // 1 lb = 0.45359237 kg, 1 oz = 28.349523125 g and 1 in = 25.4 mm, by definition.
+  it.each([
+    ["20 lb", mass, "9 kg"],
+    ["17.5 lbs", mass, "7.9 kg"],
+    ["3 lb.", mass, "1.4 kg"],
+    ["250 pounds", mass, "113 kg"],
+    ["8 oz", mass, "227 g"],
+    ["2 in", size, "51 mm"],
+    ['2"', size, "51 mm"],
+    ["1 x 2 inches", size, "25 x 51 mm"],
+    ["6 weeks", age, "6 wk"],
+    ["6 Wochen", age, "6 wk"],
+    ["6 semanas", age, "6 wk"],
+    ["58 Tage", age, "58 d"],
+    ["58 días", age, "58 d"],
+    ["2 Jahre", age, "2 a"],
+    ["20 lb", age, undefined],
+    ["20 stone", mass, undefined],
+  ])("%s in %s is %s", (written, pattern, intended) => {
+    expect(suggestion(written, [pattern])).toBe(intended);
+  });
+});
+
 describe("a temperature in Fahrenheit", () => {
   const patterns = ["^-?\\d+(\\.\\d+)?\\s*°C$"];
   // 104 °F = (104 - 32) x 5/9 = 40 °C
@@ -134,6 +163,14 @@ describe("a message", () => {
       'findings such as [{process: …, note: "blisters at the coronary band"}]',
     ],
     [{ pig: { temperature: "104 °F" } }, "Did you mean 40 °C?"],
+    [{ pig: { weight: "20 lb" } }, "Did you mean 9 kg?"],
+    [{ pig: { sex: "gilt" } }, "Did you mean female?"],
+    [{ pig: { sex: "barrow" } }, "Did you mean castrate?"],
+    [{ pig: { class: "sow" } }, "Did you mean adult?"],
+    [{ lymphoid: { spleen: "NAD" } }, "Did you mean normal?"],
+    [{ urinary: "o.B." }, "Did you mean normal?"],
+    [{ urinary: { kidneys: { left: "o.b.B.", right: "normal" } } }, "Did you mean normal?"],
+    [{ stomach: { glandular_part: "ok" } }, "Did you mean normal?"],
   ])("names it: %j", (one, text) => {
     expect(messages(one)).toEqual([expect.stringContaining(text)]);
   });

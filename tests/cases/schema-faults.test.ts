@@ -15,7 +15,7 @@ describe("wrong values of a case", () => {
   it.each([
     // Words.
     ["pig: {sex: F}", 'pig.sex: "F" is not one of female, male, castrate. Did you mean female?'],
-    ["pig: {sex: sow}", 'pig.sex: "sow" is not one of female, male, castrate.'],
+    ["pig: {sex: sow}", 'pig.sex: "sow" is not one of female, male, castrate. Did you mean female?'],
     [
       "pig: {class: wener}",
       'pig.class: "wener" is not one of mummy, aborted, stillborn, suckling, weaner, finisher, adult. Did you mean weaner?',
@@ -52,7 +52,7 @@ describe("wrong values of a case", () => {
     ["pig: {age: 8.5 fortnights}", `pig.age: "8.5 fortnights" cannot be read. ${age}`],
     ['pig: {weight: "17,5 kg"}', `pig.weight: "17,5 kg" cannot be read. Did you mean 17.5 kg? ${mass}`],
     ["pig: {weight: 17.5 Kg}", `pig.weight: "17.5 Kg" cannot be read. Did you mean 17.5 kg? ${mass}`],
-    ["pig: {weight: 38 lb}", `pig.weight: "38 lb" cannot be read. ${mass}`],
+    ["pig: {weight: 38 lb}", `pig.weight: "38 lb" cannot be read. Did you mean 17 kg? ${mass}`],
     [
       "pig: {temperature: 40.6 C}",
       'pig.temperature: "40.6 C" cannot be read. Did you mean 40.6 °C? Write a temperature in degrees Celsius, such as 38.5 °C.',

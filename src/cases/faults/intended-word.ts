@@ -6,7 +6,8 @@ const plain = (text: string): string =>
   text
     .toLowerCase()
     .replaceAll(/[\s_-]+/g, " ")
-    .trim();
+    .trim()
+    .replace(/\.$/, "");
 
 /** The words or keys of the format by what is written for them. */
 function byWritten(lists: Readonly<Record<string, readonly string[]>>): ReadonlyMap<string, string[]> {

@@ -4,18 +4,14 @@ import { type Path, valueAt } from "../model/path.ts";
 import type { SourceDocument } from "../yaml/document.ts";
 import { named, type SchemaFault } from "./schema-faults.ts";
 
-const double = "“”„‟«»";
-const single = "‘’‚‛";
-const whole = new RegExp(
-  `^(?:[${double}]([^${double}]+)[${double}]|[${single}]([^${single}]+)[${single}])$`,
-  "u",
-);
-const torn = new RegExp(`^(?:[${double}][^${double}]*|[${single}][^${single}]*)$`, "u");
+const whole = /^(?:[“”„‟«»]([^“”„‟«»]+)[“”„‟«»]|[‘’‚‛]([^‘’‚‛]+)[‘’‚‛])$/u;
+/** Begins with a curly quote, and no other closes it. */
+const torn = /^(?:[“”„‟«»][^“”„‟«»]*|[‘’‚‛][^‘’‚‛]*)$/u;
+const any = /[“”„‟«»‘’‚‛]/u;
 /** More of a text is not said again. */
 const longText = 200;
 const quoted = (text: string): string =>
   JSON.stringify(text.length > longText ? `${text.slice(0, longText)}…` : text);
-const any = new RegExp(`[${double}${single}]`, "u");
 
 /** The text within curly quotes that hold all of it; undefined where there are none. */
 export function withoutCurly(text: string): string | undefined {
