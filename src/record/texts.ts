@@ -72,7 +72,11 @@ export const freeTextsOfVisit = fact(({ record }: Visit): readonly FreeText[] =>
     ...Object.entries(record.groups ?? {}).map(
       ([group, { note }]): Written => [note, ["groups", group, "note"]],
     ),
-    ...listed(record.treatments, ["treatments"]),
+    ...(record.treatments ?? []).flatMap((entry, index): Written[] => {
+      if (typeof entry === "string") return [[entry, ["treatments", index]]];
+      const texts = ["with", "for", "note"] as const;
+      return texts.map((key) => [entry[key], ["treatments", index, key]]);
+    }),
     ...listed(record.vaccinations, ["vaccinations"]),
     ...listed(record.changes, ["changes"]),
     ...(record.environment ?? []).map(({ note }, index): Written => [note, ["environment", index, "note"]]),

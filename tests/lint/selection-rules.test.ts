@@ -20,6 +20,52 @@ describe("onset", () => {
   });
 });
 
+describe("a pig that says untreated in a group under treatment", () => {
+  const water = "group: nursery-2, with: amoxicillin, route: in-water, antimicrobial: yes";
+  const said = (treatment: string, pig = "{treated: no}", more = ""): string[] =>
+    lintExample({ visit: `treatments: [{${treatment}}]`, case: `selection: ${pig}\n${more}` })
+      .findings.filter(({ rule }) => rule === "treated-against-visit")
+      .map(({ path }) => path);
+
+  // The pig died on 2026-04-20.
+  it.each([
+    `${water}, from: 2026-04-18, to: 2026-04-22`,
+    `${water}, from: 2026-04-18`,
+    `${water}, from: 2026-04-20, to: 2026-04-20`,
+    "with: tiamulin, route: in-feed, antimicrobial: yes, from: 2026-04-01",
+  ])("is contradicted by %s", (treatment) => {
+    expect(said(treatment)).toEqual(["selection.treated"]);
+  });
+
+  it.each([
+    `${water}, from: 2026-04-21`,
+    `${water}, from: 2026-04-01, to: 2026-04-19`,
+    `${water}`,
+    "group: finisher-1, with: amoxicillin, route: in-water, antimicrobial: yes, from: 2026-04-18",
+    "group: nursery-2, with: amoxicillin, route: by-injection, antimicrobial: yes, from: 2026-04-18",
+    "group: nursery-2, with: electrolytes, route: in-water, antimicrobial: no, from: 2026-04-18",
+  ])("is not by %s", (treatment) => {
+    expect(said(treatment)).toEqual([]);
+  });
+
+  it("is not where it says what it got, or sucks", () => {
+    const current = `${water}, from: 2026-04-18`;
+    expect(said(current, "{treated: {with: amoxicillin, last: 3 h}}")).toEqual([]);
+    expect(said(current, "{treated: {with: iron}}")).toEqual(["selection.treated"]);
+    expect(said(current, "{treated: no}", "pig: {age: 10 d}")).toEqual([]);
+  });
+});
+
+describe("treatments of a visit", () => {
+  it.each([
+    ["treatments: [{group: nursery-22, with: amoxicillin}]", ["visit-group-unknown"]],
+    ["treatments: [{group: nursery-2, with: amoxicillin, from: 2026-02-30}]", ["visit-date-impossible"]],
+    ["treatments: [none, {group: nursery-2, with: amoxicillin}]", []],
+  ])("%s", (visit, rules) => {
+    expect(found({ visit })).toEqual(rules);
+  });
+});
+
 describe("pigs for a syndrome", () => {
   const cases = "cases: [birch-2026-04-20-01, birch-2026-04-20-02]";
   const other = (signs: string): string =>

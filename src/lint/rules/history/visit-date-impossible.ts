@@ -15,7 +15,7 @@ export const visitDateImpossible: VisitRule = {
   bad: { visit: "groups: {nursery-2: {onset: 2026-02-30}}" },
   good: { visit: "groups: {nursery-2: {onset: 2026-03-30}}" },
   check(visit, reportVisit) {
-    const { date, environment, tests } = visit.record;
+    const { date, environment, tests, treatments } = visit.record;
     const check = (text: string | undefined, ...path: Path): void => {
       if (text !== undefined && moment(text) === undefined)
         reportVisit(
@@ -26,6 +26,9 @@ export const visitDateImpossible: VisitRule = {
     check(date, "date");
     for (const [id, { onset }] of groupsOf(visit)) check(onset, "groups", id, "onset");
     for (const [index, { at }] of environment?.entries() ?? []) check(at, "environment", index, "at");
+    for (const [index, entry] of treatments?.entries() ?? [])
+      if (typeof entry === "object")
+        for (const key of ["from", "to"] as const) check(entry[key], "treatments", index, key);
     for (const [index, { at }] of tests?.entries() ?? []) check(at, "tests", index, "at");
   },
 };

@@ -43,7 +43,8 @@ const rows: readonly Missing[] = [
     bad: { visit: "treatments: " },
     good: { visit: "treatments: [none]" },
     key: "treatments",
-    write: "List substance, dose, route and days for each group, or write [none].",
+    write:
+      "List them, such as [{group: nursery-2, with: amoxicillin, route: in-water, antimicrobial: yes, from: 2026-03-10}], or write [none].",
   },
   {
     id: "vaccinations-missing",
