@@ -23,9 +23,12 @@ export const unilateralLossContradiction: CaseRule = {
     const words = notesOfOrgans(one).filter(
       ({ text, name }) => name.startsWith("respiratory.turbinates") && saysOneSided(text),
     );
-    const called = lesions(one, { processes: ["atrophy"], organs: ["respiratory.turbinates"] })
-      .filter(({ finding }) => finding.distribution === "unilateral")
-      .map(({ path }) => ({ text: "unilateral", path: [...path, "distribution"] }));
+    const called = lesions(one, { processes: ["atrophy"], organs: ["respiratory.turbinates"] }).flatMap(
+      ({ finding: { distribution, side }, path }) => {
+        if (distribution === "unilateral") return [{ text: "unilateral", path: [...path, "distribution"] }];
+        return side === "left" || side === "right" ? [{ text: side, path: [...path, "side"] }] : [];
+      },
+    );
     for (const { text, path } of [...called, ...words])
       report(
         `${formatPath(path)}: "${text}", yet both sides show loss (left ${sideText(nose.left)}, right ${sideText(nose.right)}). Correct the word or the grades.`,

@@ -6,6 +6,8 @@ import {
   namedSide,
   namesBoth,
   type PlacedFinding,
+  sideInPath,
+  whereOf,
 } from "../../../record/index.ts";
 import { type CaseRule, practice, type RuleRow } from "../../rule.ts";
 
@@ -24,7 +26,8 @@ const rows: readonly DistributionContradiction[] = [
     id: "distribution-side-contradiction",
     key: "distribution",
     level: "error",
-    summary: "Unilateral means one side, bilateral and symmetrical mean both, and the site says the same.",
+    summary:
+      "Unilateral means one side, bilateral and symmetrical mean both, and side and site say the same.",
     protects: "Cause, sampling and surgery differ by side; the reader cannot know which word is the slip.",
     source: practice("meaning of the words"),
     bad: {
@@ -33,15 +36,17 @@ const rows: readonly DistributionContradiction[] = [
     good: {
       case: "external: {eyes: [{process: discharge, site: both eyes, distribution: bilateral, volume: 1 ml, exudate: serous}]}",
     },
-    says({ finding: { distribution, site }, path }) {
+    says({ finding, path }) {
+      const { distribution } = finding;
+      const where = whereOf(finding);
       if (distribution === "unilateral")
-        return namesBoth(site)
-          ? `unilateral, but the site is ${site}. Name the one side, or write bilateral.`
+        return namesBoth(where)
+          ? `unilateral, but it lies ${where}. Name the one side, or write bilateral.`
           : undefined;
       if (distribution !== "bilateral" && distribution !== "symmetrical") return undefined;
-      const key = path.find((step) => step === "left" || step === "right");
-      if (key === undefined && namedSide(site) === undefined) return undefined;
-      return `${distribution}, but ${key === undefined ? `the site is ${site}` : `recorded under ${key} alone`}. Name both sides, or write how the lesion is distributed on the one.`;
+      const key = sideInPath(path);
+      if (key === undefined && namedSide(where) === undefined) return undefined;
+      return `${distribution}, but ${key === undefined ? `it lies ${where}` : `recorded under ${key} alone`}. Name both sides, or write how the lesion is distributed on the one.`;
     },
   },
   {

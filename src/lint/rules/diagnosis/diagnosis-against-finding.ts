@@ -7,6 +7,8 @@ import {
   morphologicDiagnoses,
   namedSide,
   type PlacedFinding,
+  sideInPath,
+  whereOf,
 } from "../../../record/index.ts";
 import { type CaseRule, practice } from "../../rule.ts";
 
@@ -69,10 +71,7 @@ function againstSide(
 ): string | undefined {
   const said = namedSide(text);
   if (said === undefined || lesions.length === 0) return undefined;
-  const sides = lesions.map(({ finding, path }) => {
-    const recorded = path.find((step) => step === "left" || step === "right");
-    return recorded ?? namedSide(finding.site);
-  });
+  const sides = lesions.map(({ finding, path }) => sideInPath(path) ?? namedSide(whereOf(finding)));
   const other = said === "left" ? "right" : "left";
   const graded = Object.keys(organ.definition.observations ?? {}).some(
     (key) => one.organ(organ).entry?.[key] !== undefined,

@@ -1,5 +1,5 @@
 import { isAfter } from "../../../cases/index.ts";
-import { isFixed, isForAgents, sampleAt, samplesOf } from "../../../record/index.ts";
+import { isFixed, isForAgents, sampleAt, samplesOf, whereOf } from "../../../record/index.ts";
 import { isOneName } from "../../../words/plain-name.ts";
 import { type CaseRule, practice } from "../../rule.ts";
 
@@ -25,7 +25,8 @@ export const jointSwabAfterFixing: CaseRule = {
       if (!isForAgents(sample) || at === undefined) continue;
       const before = joints.find(({ sample: other }) => {
         const fixed = sampleAt(one, other);
-        const isSame = other.site === sample.site || isOneName(other.site, sample.site);
+        const [here, there] = [whereOf(sample), whereOf(other)];
+        const isSame = here === there || isOneName(here, there);
         return isFixed(other) && isSame && fixed !== undefined && isAfter(at, fixed);
       });
       if (before !== undefined)
