@@ -124,3 +124,37 @@ describe("diagnoses", () => {
     expect(found(diagnosis(text))).toEqual(rules);
   });
 });
+
+describe("litter, weaning and farrowing", () => {
+  const rules = ["farrowing-impossible", "weaning-impossible", "litter-implausible", "visit-date-impossible"];
+  const told = (example: Example): string[] => found(example).filter((rule) => rules.includes(rule));
+  const sow = "age: 2 a, sex: female, weight: 220 kg";
+
+  it.each([
+    ["age: 58 d, since_weaning: 30 d", []],
+    ["age: 58 d, since_weaning: 58 d", ["weaning-impossible"]],
+    ["age: 150 d, since_weaning: 30 d", ["weaning-impossible"]],
+    ["age: , class: stillborn, since_weaning: 3 d", ["weaning-impossible"]],
+    [`${sow}, since_weaning: 3 d`, []],
+    [`${sow}, parity: 3, since_farrowing: 5 d`, []],
+    [`${sow}, parity: 0, since_farrowing: 5 d`, ["farrowing-impossible"]],
+    [`${sow}, since_farrowing: 14 mo`, ["farrowing-impossible"]],
+    ["age: 300 d, sex: female, since_farrowing: 30 d", ["farrowing-impossible"]],
+    ["age: 2 a, sex: male, since_farrowing: 30 d", ["farrowing-impossible"]],
+    ["age: 4 d, dam_parity: 1, litter_born: {alive: 16, stillborn: 2, mummified: 0}", []],
+    ["litter_born: {alive: 36}", ["litter-implausible"]],
+    ["litter_born: {alive: 30, stillborn: 16}", ["litter-implausible"]],
+    ["age: , class: mummy, litter_born: {alive: 9, mummified: 0}", ["litter-implausible"]],
+    ["age: , class: mummy, litter_born: {alive: 9, mummified: 1}", []],
+  ])("%s", (pig, expected) => {
+    expect(told({ case: `pig: {${pig}}` })).toEqual(expected);
+  });
+
+  it("asks for nothing, and takes feed and water of a group", () => {
+    const group = (changed: string): Example => ({
+      visit: `groups: {nursery-2: {since_weaning: 12 d, feed: {form: pellets, changed: ${changed}}, water: {from: nipples, works: no}}}`,
+    });
+    expect(found(group("2026-04-12"))).toEqual([]);
+    expect(found(group("2026-02-30"))).toEqual(["visit-date-impossible"]);
+  });
+});

@@ -1,8 +1,14 @@
+import { isUnborn, quantity } from "../../../cases/index.ts";
 import { plausible } from "../../../knowledge/index.ts";
 import { isIllBeforeBirth } from "../../../record/index.ts";
 import { withArticle } from "../../../words/listing.ts";
 import { type CaseRule, practice } from "../../rule.ts";
 import { placeRules } from "../../shared/rule-rows.ts";
+
+const daysOf = (text: string | undefined): number | undefined => {
+  const hours = quantity("duration", text);
+  return hours === undefined ? undefined : hours / 24;
+};
 
 /** What cannot be said of a pig of this class, sex or age. */
 export const pigContradictions: readonly CaseRule[] = placeRules("consistency", [
@@ -25,6 +31,79 @@ export const pigContradictions: readonly CaseRule[] = placeRules("consistency", 
         (ageClass !== undefined && ageClass !== "adult");
       return parity > 0 && isYoung
         ? `${parity} in a pig that is too young to have farrowed. Correct the age or the class, or take the parity out.`
+        : undefined;
+    },
+  },
+  {
+    id: "farrowing-impossible",
+    level: "error",
+    summary: "Only a grown sow that has litters has farrowed, and not years ago.",
+    protects: "Agalactia of three days and of three weeks are two diseases, and a boar has neither.",
+    source: plausible.source,
+    bad: { case: "pig: {since_farrowing: 3 d}" },
+    good: { case: "pig: {since_farrowing: }" },
+    at: ["pig", "since_farrowing"],
+    says({ record, ageDays, ageClass }) {
+      const { parity, sex, since_farrowing: since } = record.pig ?? {};
+      const days = daysOf(since);
+      if (days === undefined) return undefined;
+      if (sex === "male" || sex === "castrate")
+        return `${since} in ${withArticle(sex)}. Correct the sex, or take it out.`;
+      if (parity === 0) return `${since} in a gilt without a litter (parity 0). Correct one of them.`;
+      const isYoung =
+        (ageDays !== undefined && ageDays - days < plausible.parity_from_days) ||
+        (ageClass !== undefined && ageClass !== "adult");
+      if (isYoung)
+        return `${since} in a pig that was too young to farrow then. Correct the age or the class.`;
+      return days > plausible.farrowed_within_days
+        ? `${since} is longer than a sow is kept without a litter. Check the unit.`
+        : undefined;
+    },
+  },
+  {
+    id: "weaning-impossible",
+    level: "error",
+    summary: "A pig was weaned after it was born, at an age at which pigs are weaned.",
+    protects: "Diarrhoea three days and three weeks after weaning have different causes.",
+    source: plausible.source,
+    bad: { case: "pig: {since_weaning: 60 d}" },
+    good: { case: "pig: {since_weaning: 30 d}" },
+    at: ["pig", "since_weaning"],
+    says({ record, ageDays, ageClass }) {
+      const since = record.pig?.since_weaning;
+      const days = daysOf(since);
+      if (days === undefined) return undefined;
+      if (ageClass !== undefined && isUnborn(ageClass))
+        return `${since} in a pig that never suckled. Take it out, or correct the class.`;
+      // Of a sow it is that of her litter.
+      if (ageDays === undefined || ageClass === "adult") return undefined;
+      const [low, high] = plausible.weaned_at_days;
+      const at = ageDays - days;
+      return at < low || at > high
+        ? `${since} in a pig of ${record.pig?.age}: it would have been weaned at ${Math.round(at)} d. Correct one of them.`
+        : undefined;
+    },
+  },
+  {
+    id: "litter-implausible",
+    level: "error",
+    summary: "A litter has no more piglets than litters have, and the pig on the table is one of them.",
+    protects: "The share of dead piglets decides between a hard farrowing and an infection of the litter.",
+    source: plausible.source,
+    bad: { case: "pig: {litter_born: {alive: 141, stillborn: 2}}" },
+    good: { case: "pig: {litter_born: {alive: 14, stillborn: 2}}" },
+    at: ["pig", "litter_born"],
+    says({ record, ageClass }) {
+      const born = record.pig?.litter_born ?? {};
+      const counts = Object.entries(born) as [keyof typeof born, number][];
+      const many = counts.find(([key, number]) => number > plausible.litter_born[key]);
+      if (many !== undefined) return `${many[1]} ${many[0]} in one litter is hard to believe. Count again.`;
+      const all = counts.reduce((sum, [, number]) => sum + number, 0);
+      if (all > plausible.litter_born.all)
+        return `${all} piglets in one litter are hard to believe. Count again.`;
+      const own = ageClass === "mummy" ? "mummified" : ageClass === "stillborn" ? "stillborn" : undefined;
+      return own !== undefined && born[own] === 0
+        ? `${own}: 0, and this pig is one. Correct the count or the class.`
         : undefined;
     },
   },

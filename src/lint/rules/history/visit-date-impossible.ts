@@ -24,7 +24,10 @@ export const visitDateImpossible: VisitRule = {
         );
     };
     check(date, "date");
-    for (const [id, { onset }] of groupsOf(visit)) check(onset, "groups", id, "onset");
+    for (const [id, { onset, feed }] of groupsOf(visit)) {
+      check(onset, "groups", id, "onset");
+      check(feed?.changed, "groups", id, "feed", "changed");
+    }
     for (const [index, { at }] of environment?.entries() ?? []) check(at, "environment", index, "at");
     for (const [index, entry] of treatments?.entries() ?? [])
       if (typeof entry === "object")
