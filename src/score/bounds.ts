@@ -32,8 +32,9 @@ interface Possible {
  * different scores of a scale whose grades are names
  */
 export function boundsOf(scale: Scale, entry: object | undefined): Bounds | undefined {
+  if (Object.values(scale.parts).every(({ read }) => observation(entry, read) === undefined))
+    return undefined;
   const groups = linkedParts(scale, entry);
-  if (groups.every(({ open }) => open.size > 0)) return undefined;
   const possible = groups.map((group) => possibilities(scale, group, entry));
   if (possible.some((some) => some === undefined || some.length === 0)) return undefined;
   const together = combinedBounds(

@@ -44,6 +44,7 @@ describe("a grade that they could", () => {
     ["dottori-2007", { pleurisy: { left: "dorsocaudal-focal" } }, [2, 3], "2 to 3"],
     ["dottori-2007", { pleurisy: { left: "dorsocaudal-extensive" } }, [3, 4], "at least 3"],
     ["stomach-index-2016", { ulcer: 10 }, [7, 10], "7 to 10"],
+    ["german-key-tail-wound", { wound_size: "9 mm" }, [0, 2], "at most 2"],
     ["madec-leneveu-2011", { consolidation: consolidation({ accessory: 10 }) }, [1, 2], "1 to 2"],
     ["goodwin-1971", { consolidation: consolidation({ left_caudal: 10 }) }, [0, 5], "at most 5"],
   ])("%s of %j lies in %j", (id, entry, bounds, words) => {

@@ -48,6 +48,11 @@ describe("every scale", () => {
     expect(scale.examples.some(({ value }) => value !== null)).toBe(true);
   });
 
+  every("what is worked out from memory is from memory", all, (scale) => {
+    if (scale.source.confidence !== "from-memory") return;
+    expect(sourcesOf(scale).filter(({ confidence }) => confidence === "derived")).toEqual([]);
+  });
+
   every("classes have a source of their own or that of the scale, and limits rise", all, (scale) => {
     if (scale.classes !== undefined) expect(scale.class_source).toBeDefined();
     for (const list of limitsOf(scale)) {
