@@ -28,6 +28,8 @@ const rows: readonly FormOfDiagnosis[] = [
     summary: "A morphologic diagnosis begins with its organ and a colon.",
     protects:
       "Organ: process, exudate, distribution, duration, severity can be searched and counted; a free sentence cannot.",
+    lookAlike:
+      "A diagnosis that says only what was not found (no lesion seen) is none, and passed; any other can always begin with its organ and a colon (Ileum: …).",
     source: form,
     bad: { case: "diagnosis: {morphologic: [bronchopneumonia]}" },
     good: {
