@@ -15,7 +15,7 @@ export const observationPartsDisagree: CaseRule = {
   protects:
     "The adhesion is described and then scored as absent, the ulcer is measured on a stomach graded normal; the score takes one of the two, and it may be the wrong one.",
   lookAlike:
-    "Fresh fibrin beside no chronic pleurisy, clear fluid in a sac without pericarditis, keratin on most of a stomach with a large ulcer in it, a scar beside ulcer: 0, an estimate some per cent off the tracing: all of these agree.",
+    "Fresh fibrin beside no chronic pleurisy, clear fluid without pericarditis, a scar beside ulcer: 0, an estimate some per cent off the tracing: these agree, and are passed.",
   source: partRules.source,
   bad: {
     case: "respiratory: {pleura: {pleurisy: {left: none, right: none}, findings: [{process: adhesion, site: right caudal lobe, distribution: focal, size: 40 mm}]}}",

@@ -29,6 +29,8 @@ const rows: readonly DistributionContradiction[] = [
     summary:
       "Unilateral means one side, bilateral and symmetrical mean both, and side and site say the same.",
     protects: "Cause, sampling and surgery differ by side; the reader cannot know which word is the slip.",
+    lookAlike:
+      "Both kidneys each with lesions in symmetry: under left and right write how each lies (diffuse, multifocal); symmetrical is for a finding of the whole organ.",
     source: practice("meaning of the words"),
     bad: {
       case: "external: {eyes: [{process: discharge, site: left eye, distribution: bilateral, volume: 1 ml, exudate: serous}]}",
@@ -55,6 +57,8 @@ const rows: readonly DistributionContradiction[] = [
     level: "error",
     summary: "A diffuse lesion covers much of the organ, and a focal one does not cover nearly all of it.",
     protects: "One of the two was not looked at again, and the table will use the wrong one.",
+    lookAlike:
+      "A lesion diffuse in one lobe or one loop: locally-extensive; one large abscess that fills most of a lobe: give it a size in place of an extent.",
     source: description.source,
     bad: {
       case: "liver_pancreas: {liver: [{process: necrosis, distribution: focal, extent: 90 %, colour: tan}]}",
@@ -84,6 +88,8 @@ const rows: readonly DistributionContradiction[] = [
     summary: "Focal is one, multifocal and miliary are many, and the number says the same.",
     protects:
       "One abscess and nine abscesses have different histories; the reader cannot know whether the word or the number is the slip.",
+    lookAlike:
+      "Three foci close together in one spot: locally-extensive may have any number, and so may patchy; focal is a single one.",
     source: practice("meaning of the words"),
     bad: {
       case: "respiratory: {lungs: {findings: [{process: abscess, distribution: focal, number: 4, size: 12 mm}]}}",

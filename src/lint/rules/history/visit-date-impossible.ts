@@ -11,6 +11,8 @@ export const visitDateImpossible: VisitRule = {
   summary: "Every date of a visit is a day that exists.",
   protects:
     "Everything in the visit is checked against its day; a day that does not exist switches those checks off.",
+  lookAlike:
+    "Nothing: such a day was typed wrongly. If only the month of an onset is known, write the first day of it and say so in the note of the group.",
   source: practice("Gregorian calendar, ISO 8601"),
   bad: { visit: "groups: {nursery-2: {onset: 2026-02-30}}" },
   good: { visit: "groups: {nursery-2: {onset: 2026-03-30}}" },

@@ -9,6 +9,8 @@ export const visitGroupUnknown: VisitRule = {
   level: "error",
   summary: "The groups, air readings and treatments of a visit belong to groups that the farm has.",
   protects: "Counts and ammonia under a mistyped name belong to no pig.",
+  lookAlike:
+    "A group that the farm has made since: add it to groups in farm.yaml. Air measured in a corridor goes into a note of the group beside it.",
   source: practice("common practice of record keeping: names join files"),
   bad: { visit: "environment: [{group: nursery-22, ammonia: 14 ppm}, {group: nursery-2, ammonia: 12 ppm}]" },
   good: { visit: "environment: [{group: nursery-2, ammonia: 14 ppm}]" },

@@ -9,6 +9,8 @@ export const gradeContradictsParts: FormatRule = {
   summary: "A grade recorded under a scale is what the recorded parts of that scale give.",
   protects:
     "One of the two was typed wrongly; the score is refused, and the pig is missing from every table of that scale.",
+  lookAlike:
+    "A grade read by another person than the lobes: it belongs under readings with the reader's name, and is compared with nothing here.",
   source: {
     cite: "two readings of one organ agree; how parts make a grade is said on the page of each scale",
     confidence: "common-practice",

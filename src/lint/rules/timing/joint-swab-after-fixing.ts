@@ -10,6 +10,8 @@ export const jointSwabAfterFixing: CaseRule = {
   level: "error",
   summary: "A joint is swabbed before any of it goes into formalin.",
   protects: "After formalin the swab is sterile whatever was in the joint.",
+  lookAlike:
+    "Another joint of the same pig: name it under site in both samples (left hock, right stifle), and they are told apart.",
   source: practice("formalin kills what should grow; common practice"),
   bad: {
     case: "locomotor: {joints: {state: , opened: [left-hock], findings: [{process: inflammation, site: left hock, distribution: focal, size: 40 mm, severity: moderate}]}}\nsamples: [{id: 01-A, from: locomotor.joints, site: left hock, into: formalin, for: [histology], at: 2026-04-20T10:00}, {id: 01-B, from: locomotor.joints, site: left hock, into: charcoal-medium, for: [culture], at: 2026-04-20T10:10}]",
