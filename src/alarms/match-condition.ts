@@ -138,12 +138,11 @@ function herdSigns(names: readonly string[], subject: AlarmSubject): Evidence[] 
   return matching.length === 0 ? undefined : [];
 }
 
-/** A temperature of so many degrees or more, or fever among the signs. */
+/** A temperature of so many degrees or more, or fever among the signs: a pig that dies grows cold. */
 function fever(degrees: number, one: Case): Evidence[] | undefined {
   const text = one.record.pig?.temperature;
   const measured = quantity("temperature", text);
-  if (measured === undefined) return signs(["fever"], one);
-  if (measured < degrees) return undefined;
+  if (measured === undefined || measured < degrees) return signs(["fever"], one);
   return [
     {
       subject: one,

@@ -5,13 +5,10 @@ import { outbreaksOf } from "./outbreaks-read.ts";
 describe("published outbreaks", () => {
   it("that patterns may be set by alarm where they must, and only there", () => {
     const silent = [
-      "asf-china-genotype-one-2021",
-      "asf-experimental-day-45",
+      // Its nervous signs stand in the history: fever, cough and scour are left, and come every day.
       "aujeszky-north-china-2011",
-      "csf-kerala-2007",
-      "salmonella-choleraesuis-serbia-2021",
+      // It tells of lesions of the coronary bands and not of what kind: only the look for signs can hold that.
       "svd-portugal-2007",
-      "tb-india-generalised",
     ];
     expect(outbreaksOf("work", "yes").flatMap(({ name, alarmed }) => (alarmed ? [] : [name]))).toEqual(
       silent,
