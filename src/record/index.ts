@@ -1,5 +1,5 @@
 /** What a case says: each fact a question to the case or its visit, answered once. Knows no rules, scores or alarms. */
-export { type BlankSystem, blankSystems, isExcused } from "./blank-organs.ts";
+export { type BlankSystem, blankSystems, isExcused, isLeftOut, isToldWith } from "./blank-organs.ts";
 export {
   isCalledProgressive,
   isPending,

@@ -40,7 +40,7 @@ export const missingObservations = fact((one: Case): readonly MissingObservation
 });
 
 function isRequired(one: Case, organ: PlacedOrgan, definition: Observation, state: OrganState): boolean {
-  const { required, required_in: classes, asked_by: lesions } = definition;
+  const { required, required_in: classes, asked_by: lesions, not_of_diffuse: diffuse } = definition;
   if (required === undefined) return false;
   if (classes !== undefined && !classes.includes(one.ageClass ?? "weaner")) return false;
   if (state.status === "normal") return required === "always" && one.due.includes(organ);
@@ -49,7 +49,10 @@ function isRequired(one: Case, organ: PlacedOrgan, definition: Observation, stat
   return (
     lesions === undefined ||
     findings.length === 0 ||
-    findings.some(({ finding }) => lesions.includes(finding.process))
+    findings.some(
+      ({ finding: { process, distribution } }) =>
+        lesions.includes(process) && !(distribution === "diffuse" && diffuse?.includes(process) === true),
+    )
   );
 }
 

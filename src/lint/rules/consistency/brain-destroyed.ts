@@ -12,16 +12,16 @@ export const brainDestroyed: CaseRule = {
   source: verified(
     "Validating the effectiveness of alternative euthanasia techniques using penetrating captive bolt guns in mature swine, 2021 (damage at six brain sites; authors not noted); Casey-Trott, thesis, University of Guelph 2012",
   ),
-  bad: { case: "death: {method: captive-bolt}" },
+  bad: { case: "selection: {signs: [sudden-death]}\ndeath: {method: captive-bolt}" },
   good: {
-    case: "death: {method: captive-bolt}\nnervous: {brain: {not_assessable: {because: damaged, why: captive bolt}}}",
+    case: "selection: {signs: [sudden-death]}\ndeath: {method: captive-bolt}\nnervous: {brain: {not_assessable: {because: damaged, why: captive bolt}}}",
   },
   check(one, report) {
     const method = one.record.death?.method;
     const brain = organById("nervous.brain");
     if (method === undefined || brain === undefined || deathMethods[method]?.brain !== "destroyed") return;
     const { status } = one.organ(brain);
-    if (!one.due.includes(brain) || status === "not_assessable" || status === "not_examined") return;
+    if (!one.must.has(brain) || status === "not_assessable" || status === "not_examined") return;
     report(
       `death.method: ${method} destroys the brain, which is due in this pig. Record it as nervous.brain: {not_assessable: {because: damaged, why: …}}; for the next pig choose a method that spares the head.`,
       ["death", "method"],

@@ -1,5 +1,8 @@
-import { type Case, type Path, pathOf, valueAt } from "../../../cases/index.ts";
+import { type Case, formatPath, type Path, pathOf, quantity, valueAt } from "../../../cases/index.ts";
 import { type Fact, facts, factsSource, type PlacedOrgan } from "../../../knowledge/index.ts";
+import { diedAt, hoursBetween, openedAt } from "../../../record/index.ts";
+import { grouped } from "../../../words/grouped.ts";
+import { listing } from "../../../words/listing.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const factMissing: CaseRule = {
@@ -16,30 +19,22 @@ export const factMissing: CaseRule = {
   good: { case: "pig: {age: 8 wk}" },
   check(one, report) {
     const blank = requiredFacts(one).filter(({ path }) => valueAt(one.record, path) === undefined);
-    for (const [group, facts] of byGroup(blank)) {
+    for (const [group, facts] of grouped(blank, ({ path }) => formatPath(path.slice(0, -1)))) {
       const [first] = facts;
-      // A group that is not there at all is one omission.
-      if (first !== undefined && facts.length > 1 && valueAt(one.record, pathOf(group)) === undefined)
+      const write = facts.map(({ fact }) => fact.write).join(", ");
+      if (facts.length === 1)
+        report(`${first.id} is blank. Write ${first.fact.title}, such as ${write}.`, first.path, "key");
+      else if (valueAt(one.record, pathOf(group)) === undefined)
+        report(`${group} is blank. Write ${inGroups(group, write)}, as it was.`, pathOf(group), "key");
+      else
         report(
-          `${group} is blank. Write ${inGroups(group, facts.map(({ fact }) => fact.write).join(", "))}, as it was.`,
+          `${group}: ${listing(facts.map(({ path }) => String(path.at(-1))))} are blank. Write ${write} there, as it was.`,
           pathOf(group),
           "key",
         );
-      else
-        for (const { id, path, fact } of facts)
-          report(`${id} is blank. Write ${fact.title}, such as ${fact.write}.`, path, "key");
     }
   },
 };
-
-function byGroup(facts: readonly RequiredFact[]): Map<string, RequiredFact[]> {
-  const groups = new Map<string, RequiredFact[]>();
-  for (const fact of facts) {
-    const group = fact.id.split(".").slice(0, -1).join(".");
-    groups.set(group, [...(groups.get(group) ?? []), fact]);
-  }
-  return groups;
-}
 
 /** `alarm_check: {at_knife: {petechiae: none}}` */
 const inGroups = (group: string, entries: string): string =>
@@ -69,6 +64,13 @@ function applies(fact: Fact, one: Case): boolean {
   if (fact.except !== undefined && ageClass !== undefined && fact.except.includes(ageClass)) return false;
   if (fact.bases !== undefined && (basis === undefined || !fact.bases.includes(basis))) return false;
   if (fact.due_with !== undefined && !one.due.some((organ) => isAmong(organ, fact.due_with))) return false;
+  const told = fact.told_by;
+  if (told !== undefined && ageClass !== undefined && told.classes.includes(ageClass))
+    if (valueAt(record, pathOf(told.fact)) !== undefined) return false;
+  if (fact.later_than !== undefined) {
+    const hours = hoursBetween(diedAt(one), openedAt(one));
+    if (hours !== undefined && hours <= (quantity("duration", fact.later_than) ?? 0)) return false;
+  }
   if (fact.manners !== undefined && (manner === undefined || !fact.manners.includes(manner))) return false;
   return true;
 }

@@ -1,0 +1,46 @@
+/** Organs that must be examined, blank where others of their system are recorded: one line a system. */
+import { type Case, pathOf } from "../../../cases/index.ts";
+import type { PlacedOrgan } from "../../../knowledge/index.ts";
+import { blankSystems } from "../../../record/index.ts";
+import { listing } from "../../../words/listing.ts";
+import { type CaseRule, practice } from "../../rule.ts";
+
+export const skippedOrgan: CaseRule = {
+  id: "skipped-organ",
+  scope: "case",
+  family: "completeness",
+  level: "error",
+  summary:
+    "Every organ that must be examined is normal, described, not examined with a reason, or not assessable with the cause.",
+  protects:
+    "An organ that was forgotten cannot be told from a normal one a week later; blank is never normal.",
+  source: practice(
+    "common practice of systematic necropsy; what is a must follows from protocol, age class, sex, signs and manner of death",
+  ),
+  bad: { case: "lymphoid: {spleen: }" },
+  good: { case: "lymphoid: {spleen: {not_examined: lost with the gut}}" },
+  check(one, report) {
+    for (const { id, whole, must } of blankSystems(one)) {
+      const [first] = must;
+      if (first === undefined || whole) continue;
+      if (must.length === 1)
+        report(
+          `${first.id} is blank and was due${aside(one, first)}. Write normal, a finding, or not_examined with the reason.`,
+          pathOf(first.id),
+          "key",
+        );
+      else
+        report(
+          `${id}: ${listing(must.map((organ) => organ.key + aside(one, organ)))} are blank and were due. Write "rest: normal" under ${id} if they were examined and are normal, "rest: {not_examined: why}" if not, or record each.`,
+          pathOf(id),
+          "key",
+        );
+    }
+  },
+};
+
+/** What is to be known of a blank organ: a note beside it says something, and not whether it is normal. */
+function aside(one: Case, organ: PlacedOrgan): string {
+  if (one.organ(organ).entry?.note !== undefined) return " (a note alone)";
+  return organ.definition.forgotten === true ? " (often forgotten)" : "";
+}
