@@ -42,7 +42,13 @@ export {
 } from "./materials.ts";
 export { extentPercent, processOf, saysHowMuch, sizesMm, volumeMl } from "./measures.ts";
 export { closedOrgans, namedOrgans, namedSide, namesBoth } from "./named-organs.ts";
-export { exampleOf, type MissingObservation, missingObservations, missingTitle } from "./observations.ts";
+export {
+  askedOfNormal,
+  exampleOf,
+  type MissingObservation,
+  missingObservations,
+  missingTitle,
+} from "./observations.ts";
 export {
   entriesOf,
   findingsOf,

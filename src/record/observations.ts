@@ -39,6 +39,16 @@ export const missingObservations = fact((one: Case): readonly MissingObservation
   return found;
 });
 
+/** What must be observed of an organ of this pig even where it is normal, as it would be written: `section: premolar-1`. */
+export const askedOfNormal = (
+  { ageClass = "weaner" }: Case,
+  { definition }: PlacedOrgan,
+): readonly string[] =>
+  Object.entries(definition.observations ?? {})
+    .filter(([, { required }]) => required === "always")
+    .filter(([, { required_in: classes }]) => classes === undefined || classes.includes(ageClass))
+    .map(([observation, { values = [] }]) => `${observation}: ${values.slice(0, 3).join(" | ")}`);
+
 function isRequired(one: Case, organ: PlacedOrgan, definition: Observation, state: OrganState): boolean {
   const { required, required_in: classes, asked_by: lesions, not_of_diffuse: diffuse } = definition;
   if (required === undefined) return false;

@@ -34,6 +34,11 @@ describe("organs that are left blank", () => {
       "selection: {signs: [lameness]}\nlocomotor: {joints: , muscles: normal}",
       ["error skipped-organ locomotor.joints"],
     ],
+    [
+      "the joints of a pig with polyserositis, though they are wanted alone",
+      "serosa: {peritoneum: [{process: fibrin, distribution: diffuse, severity: mild}]}\ncardiovascular: {pericardium: [{process: fibrin, distribution: diffuse, severity: mild}]}\nsamples: \nlocomotor: ",
+      ["warning polyserositis-joints-unseen locomotor.joints"],
+    ],
     ["two systems", "urinary: \nstomach: ", ["error skipped-system stomach"]],
     [
       "an organ with a note alone, where its system is not empty",
@@ -136,7 +141,7 @@ describe("systems that are named at the top", () => {
   });
 
   it("are refused where there is no such system", () => {
-    expect(found("normal: [everything]")).toEqual(["error case-format normal"]);
+    expect(found("normal: [everything]")).toEqual(["error case-format normal[0]"]);
   });
 });
 

@@ -1,7 +1,7 @@
 /** Organs that must be examined, blank where others of their system are recorded: one line a system. */
 import { type Case, pathOf } from "../../../cases/index.ts";
 import type { PlacedOrgan } from "../../../knowledge/index.ts";
-import { blankSystems } from "../../../record/index.ts";
+import { askedOfNormal, blankSystems } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
 import { type CaseRule, practice } from "../../rule.ts";
 
@@ -25,19 +25,28 @@ export const skippedOrgan: CaseRule = {
       if (first === undefined || whole) continue;
       if (must.length === 1)
         report(
-          `${first.id} is blank and was due${aside(one, first)}. Write normal, a finding, or not_examined with the reason.`,
+          `${first.id} is blank and was due${aside(one, first)}. Write ${asNormal(one, first)}, a finding, or not_examined with the reason.`,
           pathOf(first.id),
           "key",
         );
-      else
+      else {
+        const asked = must.filter((organ) => askedOfNormal(one, organ).length > 0);
+        const also = asked.map((organ) => `; a normal ${organ.key} is ${asNormal(one, organ)}`).join("");
         report(
-          `${id}: ${listing(must.map((organ) => organ.key + aside(one, organ)))} are blank and were due. Write "rest: normal" under ${id} if they were examined and are normal, "rest: {not_examined: why}" if not, or record each.`,
+          `${id}: ${listing(must.map((organ) => organ.key + aside(one, organ)))} are blank and were due. Write "rest: normal" under ${id} if they were examined and are normal, "rest: {not_examined: why}" if not, or record each${also}.`,
           pathOf(id),
           "key",
         );
+      }
     }
   },
 };
+
+/** How a normal organ is written: by one word, or with what must be observed of it. */
+function asNormal(one: Case, organ: PlacedOrgan): string {
+  const asked = askedOfNormal(one, organ);
+  return asked.length === 0 ? "normal" : `{state: normal, ${asked.join(", ")}}`;
+}
 
 /** What is to be known of a blank organ: a note beside it says something, and not whether it is normal. */
 function aside(one: Case, organ: PlacedOrgan): string {

@@ -1,11 +1,13 @@
 import { type Case, pathOf } from "../../../cases/index.ts";
-import { type BlankSystem, blankSystems } from "../../../record/index.ts";
+import { askedOfNormal, type BlankSystem, blankSystems } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
 import { type CaseRule, verified } from "../../rule.ts";
 
 /** `urinary system (kidneys and bladder)` */
 const named = ({ title, must }: BlankSystem): string =>
   `${title.toLowerCase()} (${listing(must.map(({ key }) => key))})`;
+
+const ids = (blank: readonly BlankSystem[]): string => blank.map(({ id }) => id).join(", ");
 
 export const skippedSystem: CaseRule = {
   id: "skipped-system",
@@ -25,9 +27,18 @@ export const skippedSystem: CaseRule = {
     const blank = blankSystems(one).filter(({ whole }) => whole);
     const [first] = blank;
     if (first === undefined) return;
-    const ids = blank.map(({ id }) => id).join(", ");
+    // Where something must be observed of a normal organ, the one word is no answer.
+    const plain = blank.filter(({ must }) => must.every((organ) => askedOfNormal(one, organ).length === 0));
+    const normal = `"normal: [${ids(plain)}]" at the top of the case`;
+    const closed = `"not_examined: [{systems: [${ids(blank)}], because: why}]"`;
+    const write =
+      plain.length === 0
+        ? `${closed} at the top of the case, or record each organ`
+        : blank.length === 1
+          ? `${normal} if it was examined and is normal, or ${closed}`
+          : `${normal} for those that were examined and are normal, and ${closed} for the others`;
     report(
-      `nothing is recorded of: ${blank.map(named).join("; ")}. Write "normal: [${ids}]" at the top of the case for those that were examined and are normal, and "not_examined: [{systems: [${ids}], because: why}]" for the others.`,
+      `nothing is recorded of: ${blank.map(named).join("; ")}. Write ${write}.`,
       pathOf(first.id),
       "key",
     );

@@ -19,16 +19,19 @@ export const factMissing: CaseRule = {
   good: { case: "pig: {age: 8 wk}" },
   check(one, report) {
     const blank = requiredFacts(one).filter(({ path }) => valueAt(one.record, path) === undefined);
-    for (const [group, facts] of grouped(blank, ({ path }) => formatPath(path.slice(0, -1)))) {
+    for (const [group, facts] of grouped(blank, ({ path }) => groupOf(path, one))) {
       const [first] = facts;
-      const write = facts.map(({ fact }) => fact.write).join(", ");
       if (facts.length === 1)
-        report(`${first.id} is blank. Write ${first.fact.title}, such as ${write}.`, first.path, "key");
+        report(
+          `${first.id} is blank. Write ${first.fact.title}, such as ${first.fact.write}.`,
+          first.path,
+          "key",
+        );
       else if (valueAt(one.record, pathOf(group)) === undefined)
-        report(`${group} is blank. Write ${inGroups(group, write)}, as it was.`, pathOf(group), "key");
+        report(`${group} is blank. Write ${written(facts, 0)}, as it was.`, pathOf(group), "key");
       else
         report(
-          `${group}: ${listing(facts.map(({ path }) => String(path.at(-1))))} are blank. Write ${write} there, as it was.`,
+          `${group}: ${listing(facts.map(({ path }) => String(path.at(-1))))} are blank. Write ${written(facts, first.path.length - 1)} there, as it was.`,
           pathOf(group),
           "key",
         );
@@ -36,9 +39,19 @@ export const factMissing: CaseRule = {
   },
 };
 
-/** `alarm_check: {at_knife: {petechiae: none}}` */
-const inGroups = (group: string, entries: string): string =>
-  group.split(".").reduceRight((inside, key) => `${key}: {${inside}}`, entries);
+/** The keys above a fact; where the file has not even the first of them, all below it is one omission. */
+const groupOf = (path: Path, one: Case): string =>
+  formatPath(path.slice(0, valueAt(one.record, path.slice(0, 1)) === undefined ? 1 : -1));
+
+/** `alarm_check: {at_knife: {petechiae: none}}`, from a depth on. */
+const written = (facts: readonly RequiredFact[], depth: number): string =>
+  [...grouped(facts, ({ path }) => path[depth])]
+    .map(([key, [first, ...others]]) =>
+      first.path.length === depth + 1
+        ? first.fact.write
+        : `${key}: {${written([first, ...others], depth + 1)}}`,
+    )
+    .join(", ");
 
 /** A fact that a case needs, by its protocol, age class, selection basis and manner of death. */
 interface RequiredFact {
