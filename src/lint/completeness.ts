@@ -52,7 +52,7 @@ export function completeness(one: Case): Completeness {
     else if (state.status === "blank" && isToldWith(one, organ)) counts.examined++;
     else if (state.status === "blank" && !one.must.has(organ)) wanted.push(organ.id);
     else counts.skipped++;
-    if (state.bySystem) counts.by_system++;
+    if (state.bySystem && state.status === "normal") counts.by_system++;
   }
   const closed = one.record.closed === undefined ? {} : { closed: true as const };
   counts.wanted_blank = wanted.length;

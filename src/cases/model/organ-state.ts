@@ -12,7 +12,7 @@ export interface OrganState {
   readonly status: OrganStatus;
   /** Where the organ stands in the case; the system's path when the whole system is one word. */
   readonly path: Path;
-  /** The word `normal` stands for the whole system. */
+  /** The word `normal` stands for the whole system; an organ of which more must be said stays blank. */
   readonly bySystem: boolean;
   /** The reason, for not_examined and not_assessable. */
   readonly reason: string | undefined;
@@ -64,7 +64,7 @@ function restState(record: object, system: unknown, organ: PlacedOrgan): OrganSt
 
 /** Normal as one of many is no answer for an organ of which something must be observed that no organ has by nature. */
 const asRest = (state: OrganState, organ: PlacedOrgan): OrganState =>
-  state.bySystem && isObserved(organ) ? plainStates(organ).blank : state;
+  state.bySystem && isObserved(organ) ? { ...plainStates(organ).blank, bySystem: true } : state;
 
 const isObserved = ({ definition }: PlacedOrgan): boolean =>
   Object.values(definition.observations ?? {}).some(

@@ -1,7 +1,13 @@
 /** Organs that the signs or lesions of a pig point to, and that were left unexamined, whatever the reason given. */
 import { type Case, formatPath, isWeaned, quantity } from "../../../cases/index.ts";
 import { organById, type PlacedOrgan, plausible } from "../../../knowledge/index.ts";
-import { isLeftOut, type LesionQuestion, lesions, signFamiliesOf } from "../../../record/index.ts";
+import {
+  blankSystems,
+  isLeftOut,
+  type LesionQuestion,
+  lesions,
+  signFamiliesOf,
+} from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
 import { type CaseRule, fromMemory, practice, type RuleRow, verified } from "../../rule.ts";
 
@@ -220,10 +226,11 @@ function shown(one: Case, question: LesionQuestion): string | undefined {
     : `although ${formatPath(lesion.path)} shows ${lesion.finding.process}`;
 }
 
-/** Whether an organ was left alone: with a reason, or blank where it is wanted; a blank must is told by itself. */
+/** Whether an organ was left alone: with a reason, or blank where it is wanted and no line tells of its system. */
 function isLeft(one: Case, organ: PlacedOrgan): boolean {
   if (one.organ(organ).status === "not_examined") return true;
-  return one.due.includes(organ) && !one.must.has(organ) && isLeftOut(one, organ);
+  const isTold = blankSystems(one).some(({ id }) => id === organ.system);
+  return one.due.includes(organ) && !isTold && isLeftOut(one, organ);
 }
 
 export const suspectOrganRules: readonly CaseRule[] = rows.map(({ organs, pointer, advice, ...row }) => {

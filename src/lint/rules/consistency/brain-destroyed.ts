@@ -7,23 +7,24 @@ export const brainDestroyed: CaseRule = {
   family: "consistency",
   level: "error",
   summary:
-    "A pig whose brain is due is not killed by a blow, bolt or shot to the head; if it was, the brain is recorded as damaged.",
+    "A pig whose brain is due or judged is not killed by a blow, bolt or shot to the head; if it was, the brain is recorded as damaged.",
   protects: "Bleeding and broken tissue from the kill are read as disease, or hide it.",
   source: verified(
     "Validating the effectiveness of alternative euthanasia techniques using penetrating captive bolt guns in mature swine, 2021 (damage at six brain sites; authors not noted); Casey-Trott, thesis, University of Guelph 2012",
   ),
-  bad: { case: "selection: {signs: [sudden-death]}\ndeath: {method: captive-bolt}" },
+  bad: { case: "death: {method: captive-bolt}" },
   good: {
-    case: "selection: {signs: [sudden-death]}\ndeath: {method: captive-bolt}\nnervous: {brain: {not_assessable: {because: damaged, why: captive bolt}}}",
+    case: "death: {method: captive-bolt}\nnervous: {brain: {not_assessable: {because: damaged, why: captive bolt}}}",
   },
   check(one, report) {
     const method = one.record.death?.method;
     const brain = organById("nervous.brain");
     if (method === undefined || brain === undefined || deathMethods[method]?.brain !== "destroyed") return;
     const { status } = one.organ(brain);
-    if (!one.must.has(brain) || status === "not_assessable" || status === "not_examined") return;
+    if (status === "not_assessable" || status === "not_examined") return;
+    if (status === "blank" && !one.must.has(brain)) return;
     report(
-      `death.method: ${method} destroys the brain, which is due in this pig. Record it as nervous.brain: {not_assessable: {because: damaged, why: …}}; for the next pig choose a method that spares the head.`,
+      `death.method: ${method} destroys the brain, ${status === "blank" ? "which is due in this pig" : "yet it is judged here"}. Record it as nervous.brain: {not_assessable: {because: damaged, why: …}}; for the next pig choose a method that spares the head.`,
       ["death", "method"],
     );
   },
