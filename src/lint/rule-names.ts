@@ -22,6 +22,7 @@ export const goneRules: Readonly<Record<string, string>> = {
   "pleurisy-adhesion-unscored": "observation-parts-disagree",
   "septum-contradicts-finding": "observation-parts-disagree",
   "serology-from-tissue": "test-impossible",
+  "wanted-organ-blank": "skipped-organ",
 };
 
 /** @throws UnknownRule */

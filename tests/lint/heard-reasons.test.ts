@@ -79,15 +79,6 @@ describe("a question without an answer is not asked", () => {
       },
     ],
     [
-      "wanted-organ-blank",
-      {
-        case: "pig: {class: adult, age: 900 d, weight: 210 kg, sex: castrate}\nselection: {signs: [lameness]}\nlocomotor: {costochondral_junctions: normal, muscles: normal}",
-      },
-      {
-        case: "selection: {signs: [lameness]}\nlocomotor: {costochondral_junctions: normal, muscles: normal}",
-      },
-    ],
-    [
       "no-acute-untreated-pig",
       {
         case: "selection: {onset: 21 d, signs: [wasting]}",

@@ -7,7 +7,7 @@ export const brainDestroyed: CaseRule = {
   family: "consistency",
   level: "error",
   summary:
-    "A pig whose brain is due is not killed by a blow, bolt or shot to the head; if it was, the brain is recorded as damaged.",
+    "A pig whose brain is due or judged is not killed by a blow, bolt or shot to the head; if it was, the brain is recorded as damaged.",
   protects: "Bleeding and broken tissue from the kill are read as disease, or hide it.",
   lookAlike:
     "A bolt behind the ear or a blow that spared the brain: accept the finding; a second method after the barbiturate goes into death.note, and the first under method.",
@@ -23,9 +23,10 @@ export const brainDestroyed: CaseRule = {
     const brain = organById("nervous.brain");
     if (method === undefined || brain === undefined || deathMethods[method]?.brain !== "destroyed") return;
     const { status } = one.organ(brain);
-    if (!one.due.includes(brain) || status === "not_assessable" || status === "not_examined") return;
+    if (status === "not_assessable" || status === "not_examined") return;
+    if (status === "blank" && !one.must.has(brain)) return;
     report(
-      `death.method: ${method} destroys the brain, which is due in this pig. Record it as nervous.brain: {not_assessable: {because: damaged, why: …}}; for the next pig choose a method that spares the head.`,
+      `death.method: ${method} destroys the brain, ${status === "blank" ? "which is due in this pig" : "yet it is judged here"}. Record it as nervous.brain: {not_assessable: {because: damaged, why: …}}; for the next pig choose a method that spares the head.`,
       ["death", "method"],
     );
   },
