@@ -10,7 +10,7 @@ export const brainDestroyed: CaseRule = {
     "A pig whose brain must be seen is not killed by a blow, bolt or shot to the head; if it was, the brain is recorded as damaged.",
   protects: "Bleeding and broken tissue from the kill are read as disease, or hide it.",
   lookAlike:
-    "A sucking piglet killed by a blow, as on most farms: of a brain that stays blank nothing is asked here.",
+    "A bolt behind the ear or a blow that spared the brain: accept the finding. Nothing is asked of the blank brain of a sucking piglet killed by a blow, as on most farms.",
   source: verified(
     "Validating the effectiveness of alternative euthanasia techniques using penetrating captive bolt guns in mature swine, 2021 (damage at six brain sites; authors not noted); Casey-Trott, thesis, University of Guelph 2012",
   ),

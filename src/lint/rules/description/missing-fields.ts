@@ -62,7 +62,7 @@ const rows: readonly MissingField[] = [
       "Focal, cranioventral and miliary lesions of the same kind have different causes; without a distribution the finding points to none of them.",
     source: verified("standard set of descriptive fields: Caswell & Plattner 2012, University of Guelph"),
     lookAlike:
-      "A lesion whose site, number or one size is given, of a tube or a content, or in so small a region that its name says where: nothing is asked.",
+      "A lesion whose site, number or one size is given, of a tube or a content, or of a region so small that its name says where, such as blood in the lumen or a navel: nothing is asked.",
     bad: { case: "lymphoid: {spleen: [{process: infarct, extent: 20 %}]}" },
     good: { case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal, extent: 20 %}]}" },
     // Where nothing says how much there is, finding-without-size asks for both.
@@ -83,7 +83,7 @@ const rows: readonly MissingField[] = [
     bad: { case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal}]}" },
     good: { case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal, number: 4}]}" },
     lookAlike:
-      "A torsion, a hernia or an icterus; stains of dung, grazed skin, a dead fetus that is red: how much means nothing, and nothing is asked.",
+      "A torsion, a rupture or an icterus, stains of dung, grazed skin, a dead fetus that is red: nothing is asked. What nobody measured has a severity.",
     lacks: (placed, one) => !isUnasked(one, placed) && !isMeasured(placed),
     asks: (placed) => {
       const [measure] = measuresOf(placed).map((field) => `${examples[field]} or `);
@@ -98,6 +98,8 @@ const rows: readonly MissingField[] = [
     summary: "An effusion, a discharge or an exudate says what kind it is.",
     protects:
       "Serous, fibrinous and suppurative exudates have different causes; fluid of no stated kind points nowhere.",
+    lookAlike:
+      "A trace of fluid that nobody drew: the look decides, clear is serous, red is haemorrhagic, slimy is catarrhal. Fluid that seeped in after death is an artefact.",
     source: description.source,
     bad: {
       case: "cardiovascular: {pericardium: [{process: effusion, distribution: diffuse, volume: 15 ml}]}",
@@ -114,6 +116,7 @@ const rows: readonly MissingField[] = [
     level: "note",
     summary: "A lesion that is recognised by its colour has one.",
     protects: "Discolouration without a colour says only that something looked odd.",
+    lookAlike: "A lesion of the colour of the organ: write colour: unchanged, which is an answer.",
     source: description.source,
     bad: {
       case: "liver_pancreas: {liver: [{process: discolouration, distribution: diffuse, extent: 90 %}]}",
@@ -131,6 +134,8 @@ const rows: readonly MissingField[] = [
     summary: "An abscess, nodule, mass or cyst has a size.",
     protects:
       "Number or extent alone does not tell a pea from an egg, and the next reader cannot say whether the lesion has grown.",
+    lookAlike:
+      "Countless small ones: size is that of the largest; a cyst that burst as it was cut gets an estimate (size: 30 mm) and a note.",
     source: description.source,
     bad: {
       case: "respiratory: {lungs: {findings: [{process: abscess, distribution: multifocal, number: 3}]}}",

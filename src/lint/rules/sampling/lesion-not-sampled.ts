@@ -12,7 +12,7 @@ export const lesionNotSampled: CaseRule = {
   protects:
     "The worst organ is the one the laboratory should see; its agent and its histology make the diagnosis.",
   lookAlike:
-    "The node that drains a sampled lesion, the same process in a second organ, or another organ of a system that was sampled: one piece answers.",
+    "A lesion whose cause the eye can see, such as a hernia; the node that drains a sampled lesion; the same process in a second organ; another organ of a sampled system: nothing is asked.",
   source: practice("the lesion and its edge are sampled first; common practice"),
   bad: {
     case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal, number: 6, severity: marked}]}\ndiagnosis: {morphologic: ['Spleen: infarcts, multifocal, acute, marked']}",
