@@ -40,7 +40,15 @@ export {
   nearestMaterial,
   type Sample,
 } from "./materials.ts";
-export { extentPercent, processOf, saysHowMuch, sizesMm, volumeMl } from "./measures.ts";
+export {
+  extentPercent,
+  isUnasked,
+  measuresOf,
+  processOf,
+  saysHowMuch,
+  sizesMm,
+  volumeMl,
+} from "./measures.ts";
 export { closedOrgans, namedOrgans, namedSide, namesBoth, sideInPath, whereOf } from "./named-organs.ts";
 export {
   askedOfNormal,

@@ -65,8 +65,12 @@ function organOmissions(one: Case): Omission[] {
       for (const { path: at, finding } of part.findings) {
         omissions.push(omit("description", [...at, "process"]));
         const process = description.processes[finding.process];
-        if (process?.distribution !== "no")
-          omissions.push(omit("description", [...at, "distribution"], dotted(at)));
+        const unasked = process?.unasked?.some(
+          ({ organs, classes }) =>
+            (organs.includes(organ.id) || organs.includes(organ.system)) &&
+            (classes?.includes(one.ageClass ?? "weaner") ?? true),
+        );
+        if (unasked) continue;
         const entry = state.entry ?? {};
         const isAnswered =
           (process?.observed ?? []).some((key) => key in entry) || "weight" in entry || "size" in entry;
@@ -74,6 +78,12 @@ function organOmissions(one: Case): Omission[] {
         const measures = (["extent", "size", "number", "volume", "severity"] as const).filter(
           (key) => finding[key] !== undefined,
         );
+        // A site, a number, one size or the kind of the organ says how the lesion lies.
+        const isPlaced =
+          organ.definition.kind !== undefined ||
+          (["site", "number", "size", "volume"] as const).some((key) => finding[key] !== undefined);
+        if (process?.distribution !== "no" && !isPlaced && !isAnswered)
+          omissions.push(omit("description", [...at, "distribution"], dotted(at)));
         const means = process?.how_much ?? [];
         if (
           means.length > 0 &&

@@ -14,7 +14,7 @@ interface WordsInDescriptions extends RuleRow {
 const rows: readonly WordsInDescriptions[] = [
   {
     id: "interpretation-in-description",
-    level: "warning",
+    level: "note",
     summary: "The note of a finding says what was seen; what it means stands under diagnosis.",
     protects: "Typical of something is no description: the next reader can neither see it nor disagree.",
     lookAlike:
