@@ -44,6 +44,8 @@ export interface HerdScores extends Summary, Partial<SeverityIntervals> {
   readonly basis: string | null;
   /** Pigs without a score, for whatever reason; they are not in n. */
   readonly not_examined: number;
+  /** Those of them whose record leaves a range of scores and no single one; left out when there are none. */
+  readonly range_only?: number;
   /** Pigs above the lowest score, and the mean of their scores alone; left out where a scale has no normal score. */
   readonly affected?: { readonly pigs: number; readonly mean: number | null };
   /** Of scales with few whole grades: the pigs at each grade or a higher one, from the second grade up. */
@@ -67,6 +69,7 @@ export function herdScores(
   const scored = read.flatMap(({ score }) => (score.value === null ? [] : [score]));
   const pigs = read.flatMap(({ one, score: { value } }) => (value === null ? [] : [{ one, value }]));
   const values = pigs.map(({ value }) => value);
+  const rangeOnly = read.filter(({ score }) => score.bounds !== undefined).length;
   const { n, distribution, ...centre } = summarise(values);
   const { unit, not_comparable } = scale;
   const source = sourceOf(scale, scored);
@@ -80,6 +83,7 @@ export function herdScores(
     basis,
     n,
     not_examined: cases.length - n,
+    ...(rangeOnly > 0 && { range_only: rangeOnly }),
     ...(scale.nominal ? noCentre : centre),
     distribution,
     ...(intervals !== undefined && !scale.nominal && severityIntervals(values, scale.range, intervals)),

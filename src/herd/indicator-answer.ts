@@ -11,8 +11,8 @@ export type Answer = "yes" | "no" | "not examined";
 /**
  * What one pig answers.
  *
- * For the `score` form a pig whose score cannot be told, for whatever reason, is not examined; a whole system recorded as
- * normal cannot be scored. For the `finding` form see `findingAnswer`; there the same word means no.
+ * For the `score` form a pig is not examined when it cannot be told on which side of the limit its score lies, for whatever
+ * reason; a whole system recorded as normal cannot be scored. For the `finding` form see `findingAnswer`; there the same word means no.
  * @throws RangeError when the indicator names a scale or organ that does not exist, or asks nothing
  */
 export function indicatorAnswer(indicator: Indicator, one: Case): Answer {
@@ -24,12 +24,14 @@ export function indicatorAnswer(indicator: Indicator, one: Case): Answer {
     );
   const scale = scaleNamed(one, score.scale);
   if (scale === undefined) throw new RangeError(`there is no scale "${score.scale}"`);
-  const { value } = scoreCase(one, scale);
-  if (value === null) return "not examined";
-  const reached =
-    (score.at_least === undefined || value >= score.at_least) &&
-    (score.above === undefined || value > score.above);
-  return reached ? "yes" : "no";
+  const { value, bounds } = scoreCase(one, scale);
+  const [least, greatest] = bounds ?? [value, value];
+  if (least === null || greatest === null) return "not examined";
+  const reached = (points: number): boolean =>
+    (score.at_least === undefined || points >= score.at_least) &&
+    (score.above === undefined || points > score.above);
+  if (reached(least)) return "yes";
+  return reached(greatest) ? "not examined" : "no";
 }
 
 /** A pig that answered. */

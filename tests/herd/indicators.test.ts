@@ -52,11 +52,24 @@ describe("score form", () => {
     ["blank", {}],
     ["not examined", organ("respiratory.lungs", { not_examined: "kept for the laboratory" })],
     ["not assessable", organ("respiratory.lungs", { not_assessable: { because: "autolysed", why: "warm" } })],
-    ["a lobe missing", organ("respiratory.lungs", { consolidation: { left_cranial: 40 } })],
+    ["a lobe missing", organ("respiratory.lungs", { consolidation: { left_cranial: 0 } })],
     ["normal by system only", { respiratory: "normal" }],
   ])("%s is not examined", (_, record) => {
     expect(indicatorAnswer(shipped("lung-consolidation"), pig(record))).toBe("not examined");
   });
+
+  test.each([
+    ["yes", { keratin: 30, erosion: 0 }, 1],
+    ["not examined", { keratin: 30, erosion: 0 }, 2],
+    ["no", { keratin: 30, ulcer: 0 }, 3],
+    ["yes", { erosion: 5, keratin: 0 }, 2],
+  ])(
+    "answers %s of a range that lies on one side of the limit: %j, at least %d",
+    (answer, entry, at_least) => {
+      const asked = { ...shipped("lung-consolidation"), score: { scale: "swaby-gregory-2012", at_least } };
+      expect(indicatorAnswer(asked, pig(organ("stomach.pars_oesophagea", entry)))).toBe(answer);
+    },
+  );
 
   test("a snout sawn too far in front is not examined", () => {
     const record = organ("respiratory.turbinates", {

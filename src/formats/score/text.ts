@@ -1,7 +1,7 @@
 /** Scores for people: one table a visit, a pig a line, then the scales and what is missing. */
 import type { Archive } from "../../cases/index.ts";
 import type { Scale } from "../../knowledge/index.ts";
-import { type CaseScore, printedScore, type ScoredCase } from "../../score/index.ts";
+import { type CaseScore, printedBounds, printedScore, type ScoredCase } from "../../score/index.ts";
 import { grouped } from "../../words/grouped.ts";
 import { listing } from "../../words/listing.ts";
 import { type Block, heading, list, table } from "../page/blocks.ts";
@@ -17,7 +17,7 @@ export function scoreText(scored: readonly ScoredCase[], archive: Archive, style
   return textOf(
     [
       ...visits.flatMap(({ title, rows }) => [heading(title), ...scoreTable(rows, used)]),
-      ...list("No score, and why", scored.flatMap(missingLines)),
+      ...list("No exact score, and why", scored.flatMap(missingLines)),
       ...list("Scales", legend(used, visits)),
     ],
     style,
@@ -44,10 +44,13 @@ const scoreTable = (rows: readonly ScoredRow[], used: readonly Scale[]): Block[]
     { parts: true },
   );
 
-const cell = (scale: Scale, score: CaseScore | undefined): string =>
-  score === undefined || score.value === null
+function cell(scale: Scale, score: CaseScore | undefined): string {
+  if (score?.bounds !== undefined)
+    return marked(printedBounds(scale, score.bounds, true), score.confidence, true);
+  return score === undefined || score.value === null
     ? "– "
     : marked(printedScore(scale, score.value), score.confidence, true);
+}
 
 /** Scales of one pig that miss the same thing share a line. */
 const missingLines = (one: ScoredCase): string[] =>

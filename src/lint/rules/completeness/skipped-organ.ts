@@ -14,6 +14,8 @@ export const skippedOrgan: CaseRule = {
     "Every organ that must be examined is normal, described, not examined with a reason, or not assessable with the cause.",
   protects:
     "An organ that was forgotten cannot be told from a normal one a week later; blank is never normal.",
+  lookAlike:
+    "An organ that was lost, rotten or left in the carcass: write not_examined or not_assessable with the reason; blank alone is asked about.",
   source: practice(
     "common practice of systematic necropsy; what is a must follows from protocol, age class, sex, signs and manner of death",
   ),
