@@ -24,7 +24,7 @@ const rows: readonly WordsInDescriptions[] = [
       case: "lymphoid: {spleen: [{process: infarct, distribution: focal, size: 8 mm, colour: dark-red, note: typical of septicaemia}]}",
     },
     good: {
-      case: "lymphoid: {spleen: [{process: infarct, distribution: focal, size: 8 mm, colour: dark-red, note: at the edge of the tail end}]}",
+      case: "lymphoid: {spleen: [{process: infarct, distribution: focal, size: 8 mm, colour: dark-red, note: sunken 1 mm near the tail}]}",
     },
     words: [...interpretationWords.interpretation, ...interpretationWords.diseases],
     says: "is an interpretation. Write what was seen (colour, size, consistency, edge), and the rest under diagnosis.",
