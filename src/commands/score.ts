@@ -66,5 +66,5 @@ function text(
     });
   return groups === undefined
     ? scoreText(cases, archive, style, width)
-    : herdText({ estimates: [], scores: groups }, style, width);
+    : herdText({ estimates: [], scores: groups }, style, { width });
 }

@@ -42,7 +42,12 @@ export interface IndexResult {
 export function herdIndices(
   scale: Scale,
   values: readonly number[],
-  pigs: { readonly basis: string | null; readonly slaughtered: boolean },
+  pigs: {
+    readonly basis: string | null;
+    readonly slaughtered: boolean;
+    /** Why the pigs stand for themselves only; empty where their basis says it, null where they stand for a group. */
+    readonly alone?: string | null;
+  },
 ): IndexResult[] {
   return (scale.indices ?? []).map((index) => {
     const value = indexValue(index, values);
@@ -88,10 +93,15 @@ function fewPigs({ fewest_pigs: fewest }: Scale, pigs: number): string | undefin
 /** Classes speak of herds, and those made from slaughter batches of slaughtered pigs. */
 function whyNoClass(
   { population }: HerdIndex,
-  { basis, slaughtered }: { basis: string | null; slaughtered: boolean },
+  {
+    basis,
+    slaughtered,
+    alone = null,
+  }: { readonly basis: string | null; readonly slaughtered: boolean; readonly alone?: string | null },
 ): string | undefined {
   const reach = reachOf(basis);
   if (!reach.prevalence) return `these pigs (${reach.title}) do not stand for a herd`;
+  if (alone !== null) return `these pigs do not stand for a herd: ${alone}`;
   if (population !== undefined && !slaughtered) return `the classes were made from ${population}`;
   return undefined;
 }
