@@ -110,8 +110,10 @@ const chosenHow = ({ basis }: Estimate): string => `(${reachOf(basis).title})`;
 /** Pigs that may stand for a group. */
 function standingClause(whole: Estimate, groups: readonly Estimate[]): string {
   const { level, lower, upper, method, examined, affected } = whole;
-  if (examined === 1)
-    return `${affected === 1 ? "seen" : "not seen"} in the one pig read ${chosenHow(whole)}, which says next to nothing of its group`;
+  if (examined === 1) {
+    const told = `${affected === 1 ? "seen" : "not seen"} in the one pig read ${chosenHow(whole)}`;
+    return whole.basis === "complete" ? told : `${told}, which says next to nothing of its group`;
+  }
   if (whole.true_prevalence !== undefined) return whole.wording.slice(whole.title.length + 2, -1);
   const told = `${seen(whole)} ${chosenHow(whole)}`;
   if (whole.reach === "these-pigs") return alone(whole, groups);

@@ -115,7 +115,7 @@ function whyNoClass(
  * - sum-at-least-over-n: sum of the scores of those pigs / n. With f = share of such pigs and m their mean this is
  *   f x m (Dottori et al. 2007), and 0 when there are none
  * @param values scores of the pigs that have one
- * @returns null when there are none; for severity also when no pig reaches the limit
+ * @returns null when there are none; for severity also when no pig reaches the limit, for a share when there is one pig
  */
 export function indexValue(
   { statistic, at_least, above }: HerdIndex,
@@ -125,7 +125,7 @@ export function indexValue(
     (at_least === undefined || value >= at_least) && (above === undefined || value > above);
   const all = summarise(values);
   const reached = summarise(values.filter(counts));
-  if (all.n === 0) return null;
+  if (all.n === 0 || (statistic === "share" && all.n === 1)) return null;
   switch (statistic) {
     case "mean":
       return all.mean;

@@ -94,7 +94,7 @@ export function herdScores(
     ...(scale.nominal && { nominal: true }),
     stratum,
     basis,
-    reach: alone === null ? "prevalence" : "these-pigs",
+    reach: alone === null && n > 1 ? "prevalence" : "these-pigs",
     n,
     not_graded: ungraded,
     not_examined: cases.length - n - ungraded,
@@ -102,7 +102,7 @@ export function herdScores(
     distribution,
     ...(intervals !== undefined &&
       !scale.nominal &&
-      severityIntervals(values, scale.range, intervals, known(standing, alone))),
+      severityIntervals(values, scale.range, intervals, known(standing, alone, cases.length - n))),
     ...affected(scale, values),
     ...atOrAbove(scale, pigs, (answered) => shareOf(answered, cases.length, standing, intervals ?? plain), {
       limits: intervals !== undefined,
@@ -125,8 +125,11 @@ function aloneBecause(standing: Standing): string | null {
 }
 
 /** Why a mean has no interval, though there are scores enough: it is known. */
-function known(standing: Standing, alone: string | null): string | null {
-  if (standing.for === "whole") return "all pigs of the group are in it";
+function known(standing: Standing, alone: string | null, missing: number): string | null {
+  if (standing.for === "whole")
+    return missing === 0
+      ? "all pigs of the group are in it"
+      : "it is known of the pigs graded, and the others of the group may have any score";
   return alone === null ? null : "it is known of these pigs, and they stand for no others";
 }
 

@@ -68,10 +68,9 @@ export function shareOf(
     proportion: examined > 1 ? affected / examined : null,
     why,
   });
+  if (standing.for === "themselves") return these(standing.why);
   if (examined < 2) return these(null);
   switch (standing.for) {
-    case "themselves":
-      return these(standing.why);
     case "whole":
       return wholeShare(affected, examined, pigs);
     case "groups": {

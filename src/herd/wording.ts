@@ -34,11 +34,13 @@ function main(counted: Counted): string[] {
   return share.method === null || share.method === "bounds" ? wholeGroup(counted) : drawnPigs(counted);
 }
 
-function onePig({ affected, basis }: Counted): string[] {
+function onePig({ affected, basis, not_graded, not_examined, share: { why } }: Counted): string[] {
   const { title, prevalence } = reachOf(basis);
-  const seen = affected === 1 ? "seen" : "not seen";
+  const seen = `${affected === 1 ? "seen" : "not seen"} in the one pig examined (${title})`;
+  if (why !== null) return [seen, `it stands for no group, because ${why}`];
+  if (basis === "complete" && not_graded + not_examined === 0) return [seen];
   return [
-    `${seen} in the one pig examined (${title})`,
+    seen,
     prevalence
       ? "a single pig says next to nothing of the group"
       : "a single pig that was not drawn at random says nothing of how common it is in the group",
