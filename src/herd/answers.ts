@@ -18,6 +18,8 @@ export interface HerdAnswer extends Pick<Estimate, "indicator" | "title" | "conf
   readonly asked: VisitQuestion | null;
   /** A sentence without the title that it is about. */
   readonly text: string;
+  /** What must be known to read its limits, each a clause. */
+  readonly notes: readonly string[];
 }
 
 interface AnswerOptions {
@@ -59,11 +61,20 @@ export function herdAnswers(all: readonly Case[], { by, indicators, choiceOf }: 
           ...(scale !== undefined && { scale }),
           asked: asked?.indicator === id ? asked : null,
           text: sentence(parts, asked?.indicator === id ? asked : null),
+          notes: [...new Set(parts.flatMap(notesOf))],
         },
       ];
     });
   });
 }
+
+/** Where a corrected share is told, its notes are in the sentence. */
+const notesOf = ({ whole, groups }: Part): readonly string[] =>
+  whole.true_prevalence !== undefined
+    ? []
+    : (whole.reach === "prevalence" ? [whole] : groups).flatMap(({ lower, notes = [] }) =>
+        lower === null ? [] : notes,
+      );
 
 /** Pigs chosen in one way, all of them and group by group. */
 interface Part {

@@ -107,7 +107,7 @@ const assumed = ({ head, from }: HeadCount): string =>
   `the interval is for the ${count(head, "pig")} of the group (${from}), as if each of them had the same chance to be drawn`;
 
 /** Pigs that share pens are not drawn singly, whatever the interval says. */
-function sharedPens(answered: readonly Answered[]): string[] {
+export function sharedPens(answered: readonly Answered[]): string[] {
   const { counts, unrecorded } = clustersOf(answered, "pen");
   if (unrecorded > 0 || !sharePens(answered.length, counts.length)) return [];
   return [

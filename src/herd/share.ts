@@ -9,6 +9,7 @@ import {
   type IntervalMethod,
   intervalOf,
   type OneSided,
+  sharedPens,
 } from "./interval.ts";
 import type { Standing } from "./standing.ts";
 
@@ -114,5 +115,12 @@ function weighted(
   const share = { ...known, reach: "prevalence" as const, proportion, groups, why: null };
   // Without a number of pigs drawn singly all pigs of all groups answered.
   if (effectiveSize === null) return share;
-  return { ...share, lower, upper, method: "thinnest-stratum", effective_size: effectiveSize };
+  return {
+    ...share,
+    lower,
+    upper,
+    method: "thinnest-stratum",
+    effective_size: effectiveSize,
+    notes: sharedPens(answered),
+  };
 }

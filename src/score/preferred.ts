@@ -13,8 +13,8 @@ export interface UsedScale {
 /**
  * Of each organ the scale to tell first, in the order of the list; organs of which nobody recorded anything have none.
  *
- * Where the settings name scales it is the first of them that has values. Else it is the one that has the most; of several
- * the one that an indicator reads, in the order of the indicators, because its limits are asked about as well.
+ * It is the first that the settings name and that has values. Else it is the one that has the most; of several the one that
+ * an indicator reads, in the order of the indicators, because its limits are asked about as well.
  * @param used in the order of the settings
  * @param asked indicators that go before the others
  */
@@ -23,14 +23,13 @@ export function preferredScales(
   used: readonly UsedScale[],
   asked: readonly string[] = [],
 ): Scale[] {
-  const chosen = cases.length > 0 && cases.every(({ settings }) => settings.scales !== undefined);
+  const named = new Set(cases.flatMap((one) => (one.settings.scales ?? []).map((id) => scaleNamed(one, id))));
   const read = readByIndicators(cases, asked);
   const place = (scale: Scale): number => (read.includes(scale) ? read.indexOf(scale) : read.length);
   const first = [...grouped(used, ({ scale }) => scale.organ).values()].flatMap((some) => {
     const recorded = some.filter(({ pigs }) => pigs > 0);
-    const [one] = chosen
-      ? recorded
-      : recorded.toSorted((a, b) => b.pigs - a.pigs || place(a.scale) - place(b.scale));
+    const [most] = recorded.toSorted((a, b) => b.pigs - a.pigs || place(a.scale) - place(b.scale));
+    const one = recorded.find(({ scale }) => named.has(scale)) ?? most;
     return one === undefined ? [] : [one.scale];
   });
   return used.flatMap(({ scale }) => (first.includes(scale) ? [scale] : []));

@@ -4,10 +4,10 @@ import { reachOf } from "../../herd/index.ts";
 import { rangeDecimals } from "../../score/index.ts";
 import { grouped } from "../../words/grouped.ts";
 import { count } from "../../words/listing.ts";
-import { type Block, heading, table, text } from "../page/blocks.ts";
+import { type Block, heading, remarks, table, text } from "../page/blocks.ts";
 import { marked } from "../page/memory-mark.ts";
 import { number } from "../page/numbers.ts";
-import { markOf } from "./prevalence.ts";
+import { markOf, remarksOf } from "./prevalence.ts";
 import { groupWords, type HerdNumbers, placeWords } from "./strata.ts";
 
 /** @param scales whether the scales are told as well */
@@ -38,6 +38,7 @@ export function answerBlocks(
           },
         ),
       ),
+      ...remarks(remarksOf(told)),
       ...gradedTable(graded, keys),
     ];
   });

@@ -50,7 +50,7 @@ function herdDocument(
       ...answers,
       ...combined,
       ...(first === undefined ? [] : list("Snouts", [first, ...others].flat(), { bullet: "- " })),
-      gap,
+      ...(snouts.length > 0 ? [] : [gap]),
       ...moreWithAll(report, snouts),
     ];
   }

@@ -26,8 +26,14 @@ export function moreWithAll(
   const memory =
     answers.some((one) => markOf(one) === "from-memory") ||
     shown.some(({ confidence }) => confidence === "from-memory");
+  const named = [
+    ...new Map(shown.map(({ scale, short }) => [scale, `${short.join(" ")} ${scale}`])).values(),
+  ];
   return [
-    ...(blank.length === 0 ? [] : [text(`Nothing recorded for ${listing(blank)}.`, { indent: 0 })]),
+    ...(named.length === 0 ? [] : [text(`Scales: ${listing(named)}.`, { indent: 0 })]),
+    ...(blank.length === 0
+      ? []
+      : [text(`No pig has a score on ${count(blank.length, "scale")} more.`, { indent: 0 })]),
     text(
       `More with --all: ${[...more, "each group for itself", "means with their intervals", "sources"].join(", ")}.`,
       { indent: 0 },

@@ -8,7 +8,6 @@ import { type Block, gap, heading, list, table, text } from "../page/blocks.ts";
 import { marked, memoryLegend } from "../page/memory-mark.ts";
 import type { Style } from "../page/style.ts";
 import { textOf } from "../page/text.ts";
-import { displayWidth } from "../page/width.ts";
 import { missingLines, scaleSentence, wasLookedAt } from "./answers.ts";
 import { type ScoredRow, type ScoredVisit, scoredVisits, usedScales } from "./visits.ts";
 
@@ -44,8 +43,7 @@ export function scoreText(
         ? []
         : [
             ...list("No score, and why", missingLines(visits, told)),
-            ...list("Scales", legend(shown, visits)),
-            ...(all ? [] : moreWithAll(used, shown, visits, width)),
+            ...(all ? list("Scales", legend(shown, visits)) : moreWithAll(used, shown, visits)),
           ]),
     ],
     style,
@@ -70,24 +68,33 @@ function preferred(used: readonly Scale[], visits: readonly ScoredVisit[], { cas
   return { shown, told: used.filter((scale) => shown.includes(scale) || unscored.includes(scale)) };
 }
 
+/** The scales by their names, which say who and when; the rest comes with --all. */
 function moreWithAll(
   used: readonly Scale[],
   shown: readonly Scale[],
   visits: readonly ScoredVisit[],
-  width: number,
 ): Block[] {
-  const blank = used.filter((scale) => !wasLookedAt(scale, visits));
-  const others = used.filter((scale) => !blank.includes(scale) && !shown.includes(scale));
-  const named = `Recorded in no pig: ${listing(blank.map(({ id }) => id))}.`;
-  const fits = displayWidth(named) <= width;
+  const others = used.filter((scale) => !shown.includes(scale));
+  const blank = others.filter((scale) => valuesOf(scale, visits) === 0).length;
+  const more = [
+    ...(others.length > blank ? [`${count(others.length - blank, "more scale")} of the same organs`] : []),
+    ...(blank > 0 ? [`${count(blank, "scale")} on which no pig has a score`] : []),
+    "sources",
+  ];
+  const named = shown.map(({ short, id }) => `${short.join(" ")} ${id}`);
+  const memory = visits.some(({ rows }) =>
+    rows.some(({ scores }) =>
+      shown.some((scale) => {
+        const score = scores.get(scale);
+        return score !== undefined && score.value !== null && score.confidence === "from-memory";
+      }),
+    ),
+  );
   return [
     gap,
-    ...(blank.length === 0
-      ? []
-      : [text(fits ? named : `Recorded in no pig: ${count(blank.length, "scale")}.`, { indent: 0 })]),
-    ...(others.length === 0
-      ? []
-      : [text(`More with --all: ${count(others.length, "more scale")} of the same organs.`, { indent: 0 })]),
+    ...(named.length === 0 ? [] : [text(`Scales: ${listing(named)}.`, { indent: 0 })]),
+    text(`More with --all: ${listing(more)}.`, { indent: 0 }),
+    ...(memory ? [text(memoryLegend, { indent: 0 })] : []),
   ];
 }
 
