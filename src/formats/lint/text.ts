@@ -35,8 +35,8 @@ export function lintText(
     ...findingLines(result.findings, style, width),
     ...(quiet ? [] : completenessLines(result, style, width)),
     ...(quiet ? [] : ruleLines(result.findings, style)),
-    summaryLine(result, style, only),
-    ...(quiet ? [] : passedOverLines(passedOver)),
+    ...fitting(summaryLine(result, style, only), width),
+    ...(quiet ? [] : passedOverLines(passedOver).flatMap((line) => fitting(line, width))),
   ]
     .map((line) => `${line}\n`)
     .join("");
@@ -47,7 +47,7 @@ function findingLines(findings: readonly Finding[], style: Style, width: number)
     style.heading(visible(file)),
     ...inFile.flatMap((finding) => [
       ...messageLines(finding, style, width),
-      ...excerpt(finding).map((line) => `      ${style.quiet(line)}`),
+      ...excerpt(finding, width - 6).map((line) => `      ${style.quiet(line)}`),
     ]),
     "",
   ]);
