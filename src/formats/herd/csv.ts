@@ -1,5 +1,6 @@
 /** Herd numbers as one tidy table: a row an estimate. Column names are stable; docs/json.md describes them. */
 import type { CombinedEstimate, Estimate, HerdReport, HerdScores, Stratum } from "../../herd/index.ts";
+import { listing } from "../../words/listing.ts";
 import { type CsvCell, csv } from "../page/csv.ts";
 
 const head = [
@@ -49,8 +50,13 @@ export function herdCsv({ estimates, scores, combined = [] }: HerdReport): strin
 }
 
 /** What must be known to read a share, with why drawn pigs stand for no group. */
-export const notesOf = ({ why, notes = [] }: Estimate): string[] => [
+export const notesOf = ({ why, groups = [], notes = [] }: Estimate): string[] => [
   ...(why === null ? [] : [`of these pigs, because ${why}`]),
+  ...(groups.length === 0
+    ? []
+    : [
+        `each group is weighted by its head count: ${listing(groups.map(({ group, head }) => `${group ?? "no group"} ${head}`))}`,
+      ]),
   ...notes,
 ];
 

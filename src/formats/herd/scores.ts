@@ -84,8 +84,12 @@ export function shareRemarks(scores: readonly HerdScores[], estimates: readonly 
   const byPen = estimates.some(({ clusters }) => clusters !== undefined);
   const ofGroup = estimates.some(({ population }) => population !== undefined);
   const middle = scores.some(({ mean_interval }) => typeof mean_interval?.lower === "number");
+  const weighed = estimates.some(({ groups }) => groups !== undefined);
   return [
     ...remarksOf(shares),
+    ...(weighed && scores.some(({ n, reach }) => n > 0 && reach === "these-pigs")
+      ? ["Means, medians and herd indices are of these pigs: they weigh no groups."]
+      : []),
     ...(byPen && middle
       ? ["Intervals of means and medians take the pigs as drawn singly, whatever their pens."]
       : []),
