@@ -57,6 +57,7 @@ const finding = {
   description: "One lesion, described: what, how it lies, how much. Interpretation belongs under diagnosis",
   properties: {
     process: word("process"),
+    side: { ...common("side"), description: "On which side of the pig" },
     site: { ...common("text"), description: "Where in the organ" },
     distribution: word("distribution"),
     extent: { ...common("share"), description: "Share of the organ: 20 %", examples: ["20 %"] },

@@ -26,7 +26,9 @@ export function describeScale(scale: Scale): Block[] {
     ...pigsBlock(scale),
     ...(scale.references ?? []).flatMap((one) =>
       block("Published values", {
-        text: [`${one.of}: ${one.population}. No limit, and true of these pigs only.`],
+        text: [
+          `${one.of}: ${one.population}. ${one.limit ? "A limit that somebody set, not shown to hold elsewhere." : "No limit, and true of these pigs only."}`,
+        ],
         table: {
           head: ["of", "value"],
           rows: Object.entries(one.values).map(([of, value]) => [of, String(value)]),

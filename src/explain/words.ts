@@ -52,7 +52,7 @@ function processSections(process: string): Section[] {
   return [
     ...section("How much", [
       how_much.length === 0
-        ? "Nobody asks how much: it means nothing here."
+        ? "Nobody asks how much."
         : `${capital(listing(how_much, "or"))}: one of them is enough.`,
       ...(distribution === "no" ? ["How it lies in the organ is not asked."] : []),
     ]),

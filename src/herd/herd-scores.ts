@@ -53,6 +53,8 @@ export interface HerdScores extends Summary, Partial<SeverityIntervals> {
   /** Pigs without a score, although the organ was looked at; they are not in n, nor are those in which it was not. */
   readonly not_graded: number;
   readonly not_examined: number;
+  /** Pigs of `not_graded` whose record leaves a range of scores and no single one; left out when there are none. */
+  readonly range_only?: number;
   /** Pigs above the lowest score, and the mean of their scores alone; left out where a scale has no normal score. */
   readonly affected?: { readonly pigs: number; readonly mean: number | null };
   /** Of scales with few whole grades: the pigs at each grade or a higher one, from the second grade up. */
@@ -81,6 +83,7 @@ export function herdScores(
     ({ one, score }) => score.value === null && withoutScore(one, scale) === "not graded",
   ).length;
   const alone = aloneBecause(standing);
+  const rangeOnly = read.filter(({ score }) => score.bounds !== undefined).length;
   const { n, distribution, ...centre } = summarise(values);
   const { unit, not_comparable } = scale;
   const source = sourceOf(scale, scored);
@@ -98,6 +101,7 @@ export function herdScores(
     n,
     not_graded: ungraded,
     not_examined: cases.length - n - ungraded,
+    ...(rangeOnly > 0 && { range_only: rangeOnly }),
     ...(scale.nominal ? noCentre : centre),
     distribution,
     ...(intervals !== undefined &&

@@ -14,8 +14,9 @@ export type Answer = "yes" | "no" | "not graded" | "not examined";
 /**
  * What one pig answers.
  *
- * For the `score` form a pig whose score cannot be told is not graded, or not examined where the organ was not; a whole
- * system recorded as normal cannot be scored. For the `finding` form see `findingAnswer`; there the same word means no.
+ * For the `score` form a pig is not graded when it cannot be told on which side of the limit its score lies, and not examined
+ * where the organ was not; a whole system recorded as normal cannot be scored. For the `finding` form see `findingAnswer`; there the
+ * same word means no.
  * @throws RangeError when the indicator names a scale or organ that does not exist, or asks nothing
  */
 export function indicatorAnswer(indicator: Indicator, one: Case): Answer {
@@ -27,12 +28,14 @@ export function indicatorAnswer(indicator: Indicator, one: Case): Answer {
     );
   const scale = scaleNamed(one, score.scale);
   if (scale === undefined) throw new RangeError(`there is no scale "${score.scale}"`);
-  const { value } = scoreCase(one, scale);
-  if (value === null) return withoutScore(one, scale);
-  const reached =
-    (score.at_least === undefined || value >= score.at_least) &&
-    (score.above === undefined || value > score.above);
-  return reached ? "yes" : "no";
+  const { value, bounds } = scoreCase(one, scale);
+  const [least, greatest] = bounds ?? [value, value];
+  if (least === null || greatest === null) return withoutScore(one, scale);
+  const reached = (points: number): boolean =>
+    (score.at_least === undefined || points >= score.at_least) &&
+    (score.above === undefined || points > score.above);
+  if (reached(least)) return "yes";
+  return reached(greatest) ? "not graded" : "no";
 }
 
 /** Why a pig has no score: nobody looked, or what was seen makes none. */

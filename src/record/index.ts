@@ -41,7 +41,7 @@ export {
   type Sample,
 } from "./materials.ts";
 export { extentPercent, processOf, saysHowMuch, sizesMm, volumeMl } from "./measures.ts";
-export { closedOrgans, namedOrgans, namedSide, namesBoth } from "./named-organs.ts";
+export { closedOrgans, namedOrgans, namedSide, namesBoth, sideInPath, whereOf } from "./named-organs.ts";
 export { exampleOf, type MissingObservation, missingObservations, missingTitle } from "./observations.ts";
 export {
   entriesOf,

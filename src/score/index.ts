@@ -1,11 +1,12 @@
 /** Published scores, computed from what was observed. Scales are data; this room only reads them. */
+export type { Bounds } from "./bounds.ts";
 export type { CaseScore, Confidence, ScoredCase } from "./case-score.ts";
 export { classOf } from "./classify.ts";
 export { rounded, withoutFloatError } from "./float-error.ts";
 export { scalesInUse } from "./in-use.ts";
 export { between, type MarkShare, markShare } from "./mark-share.ts";
 export { preferredScales, type UsedScale } from "./preferred.ts";
-export { decimalsInClass, printedScore, rangeDecimals } from "./printed.ts";
+export { decimalsInClass, printedBounds, printedScore, rangeDecimals } from "./printed.ts";
 export {
   casesOf,
   checkScales,

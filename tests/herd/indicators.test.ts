@@ -63,6 +63,19 @@ describe("score form", () => {
     expect(indicatorAnswer(shipped("lung-consolidation"), pig(record))).toBe("not graded");
   });
 
+  test.each([
+    ["yes", { keratin: 30, erosion: 0 }, 1],
+    ["not graded", { keratin: 30, erosion: 0 }, 2],
+    ["no", { keratin: 30, ulcer: 0 }, 3],
+    ["yes", { erosion: 5, keratin: 0 }, 2],
+  ])(
+    "answers %s of a range that lies on one side of the limit: %j, at least %d",
+    (answer, entry, at_least) => {
+      const asked = { ...shipped("lung-consolidation"), score: { scale: "swaby-gregory-2012", at_least } };
+      expect(indicatorAnswer(asked, pig(organ("stomach.pars_oesophagea", entry)))).toBe(answer);
+    },
+  );
+
   test("a snout sawn too far in front is not graded", () => {
     const record = organ("respiratory.turbinates", {
       section: "rostral-to-premolar-1",

@@ -10,9 +10,10 @@ import type { ScoredRow, ScoredVisit } from "./visits.ts";
 
 /** `Snout grade 0-5*: graded in 28 of 30 pigs, median 1 (0 to 4): 12 normal, 8 suspicious, 8 obvious atrophy.` */
 export function scaleSentence(scale: Scale, rows: readonly ScoredRow[]): string {
-  const scores = rows
-    .flatMap(({ scores: all }) => all.get(scale) ?? [])
-    .filter(({ value }) => value !== null);
+  const all = rows.flatMap(({ scores: some }) => some.get(scale) ?? []);
+  const scores = all.filter(({ value }) => value !== null);
+  const ranges = all.filter(({ bounds }) => bounds !== undefined).length;
+  const inRange = ranges === 0 ? "" : ` (${ranges} more within a range)`;
   const { n, median, min, max } = summarise(scores.flatMap(({ value }) => value ?? []));
   const shown = (value: number | null): string => (value === null ? "" : printedScore(scale, value));
   const spread =
@@ -20,7 +21,7 @@ export function scaleSentence(scale: Scale, rows: readonly ScoredRow[]): string 
   const middle = n === 1 ? `, ${shown(min)}` : scale.nominal ? "" : `, ${spread}`;
   const classes = classCounts(scores);
   const memory = scores.some(({ confidence }) => confidence === "from-memory");
-  return `${marked(scale.title, memory ? "from-memory" : null)}: graded in ${n} of ${count(rows.length, "pig")}${middle}${classes === "" ? "" : `: ${classes}`}.`;
+  return `${marked(scale.title, memory ? "from-memory" : null)}: graded in ${n} of ${count(rows.length, "pig")}${inRange}${middle}${classes === "" ? "" : `: ${classes}`}.`;
 }
 
 const classCounts = (scores: readonly CaseScore[]): string =>

@@ -1,7 +1,13 @@
 /** Scores for people: a sentence a visit and scale, one table a visit, a pig a line, then what is missing. */
 import { type Archive, questionOf } from "../../cases/index.ts";
 import type { Scale } from "../../knowledge/index.ts";
-import { type CaseScore, preferredScales, printedScore, type ScoredCase } from "../../score/index.ts";
+import {
+  type CaseScore,
+  preferredScales,
+  printedBounds,
+  printedScore,
+  type ScoredCase,
+} from "../../score/index.ts";
 import { grouped } from "../../words/grouped.ts";
 import { count, listing } from "../../words/listing.ts";
 import { type Block, gap, heading, list, table, text } from "../page/blocks.ts";
@@ -42,7 +48,7 @@ export function scoreText(
       ...(quiet
         ? []
         : [
-            ...list("No score, and why", missingLines(visits, told)),
+            ...list("No exact score, and why", missingLines(visits, told)),
             ...(all ? list("Scales", legend(shown, visits)) : moreWithAll(used, shown, visits)),
           ]),
     ],
@@ -119,10 +125,13 @@ const scoreTable = (rows: readonly ScoredRow[], used: readonly Scale[]): Block[]
         { parts: true },
       );
 
-const cell = (scale: Scale, score: CaseScore | undefined): string =>
-  score === undefined || score.value === null
+function cell(scale: Scale, score: CaseScore | undefined): string {
+  if (score?.bounds !== undefined)
+    return marked(printedBounds(scale, score.bounds, true), score.confidence, true);
+  return score === undefined || score.value === null
     ? "– "
     : marked(printedScore(scale, score.value), score.confidence, true);
+}
 
 /** The scales by the heads of their columns, each with its id, title and source. */
 function legend(used: readonly Scale[], visits: readonly ScoredVisit[]): string[] {

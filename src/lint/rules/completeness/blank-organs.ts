@@ -18,6 +18,8 @@ const rows: readonly BlankOrgans[] = [
       "Every organ that must be examined is normal, described, not examined with a reason, or not assessable with the cause.",
     protects:
       "An organ that was forgotten cannot be told from a normal one a week later; blank is never normal.",
+    lookAlike:
+      "An organ that was lost, rotten or left in the carcass: write not_examined or not_assessable with the reason; blank alone is asked about.",
     source: practice(
       "common practice of systematic necropsy; what is a must follows from protocol, age class, sex, signs and manner of death",
     ),
@@ -31,6 +33,8 @@ const rows: readonly BlankOrgans[] = [
     level: "note",
     summary: "An organ that is wanted, and no must, says how it was or why nobody looked.",
     protects: "What was seen and not written down is lost, and the count of organs examined is too low.",
+    lookAlike:
+      "An organ that nobody meant to open on this visit: name it once for all its pigs, pigs: {left_closed: jaws}.",
     source: practice(
       "common practice of systematic necropsy; what is wanted follows from protocol, age class, sex, signs and manner of death",
     ),

@@ -10,6 +10,8 @@ export const lobeMissing: CaseRule = {
   summary: "Every lobe of the lungs has its percentage of consolidation, 0 included.",
   protects:
     "A lobe without a number is not a lobe without a lesion; every published lung score needs all of them.",
+  lookAlike:
+    "A lobe that was lost or torn off was not seen, and 0 would be untrue: take the list out, write not_assessable with the cause, and what the other lobes showed in a note.",
   source: verified("seven lobes in every lung score: Madec & Kobisch 1982; Holt et al. 2011, Table 1"),
   bad: { case: "respiratory: {lungs: {consolidation: {accessory: }}}" },
   good: { case: "respiratory: {lungs: {consolidation: {accessory: 10}}}" },

@@ -10,6 +10,7 @@ export const notExaminedWithoutReason: CaseRule = {
   summary: "An organ that was not examined says why.",
   protects:
     "The reason tells whether the gap can be mended: the skull was left closed, or dogs had been at the carcass.",
+  lookAlike: "Nothing: no time, no saw and no light are reasons as good as any, as long as they are written.",
   source: practice("common practice of systematic necropsy: every system has a state other than blank"),
   bad: { case: "stomach: {pars_oesophagea: {not_examined: }}" },
   good: { case: "stomach: {pars_oesophagea: {not_examined: stomach sent closed for toxicology}}" },

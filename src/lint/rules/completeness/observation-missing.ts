@@ -19,6 +19,8 @@ export const observationMissing: CaseRule = {
   summary: "An organ that was examined has the observations that scores and statistics are made from.",
   protects:
     "A lung described in words cannot be compared with next spring's; a joint that nobody named may not have been opened.",
+  lookAlike:
+    "A lung that is firm all over without a consolidated lobe: oedema, congestion and collapse ask for no lobes; where it is called inflammation, accept the finding.",
   source: practice(
     "observations needed by the published scores; common practice of recording: the joints opened are listed by name",
   ),

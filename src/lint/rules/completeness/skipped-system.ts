@@ -14,6 +14,8 @@ export const skippedSystem: CaseRule = {
   level: "error",
   summary: "Every system with organs due has at least one of them recorded.",
   protects: "A system that nobody looked at may be where the cause was missed; blank is never normal.",
+  lookAlike:
+    "A system looked at as one, or in which only the content was noted: write it as normal, or rest: normal beside what is recorded, or rest: {not_examined: why}.",
   source: verified(
     "Animal Health Laboratory, University of Guelph: wide organ lists even for a case of one system",
   ),

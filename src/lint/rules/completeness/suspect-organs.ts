@@ -19,6 +19,8 @@ const rows: readonly SuspectOrgans[] = [
     summary: "The pars oesophagea of a pale pig, and of a grown pig found dead, is examined.",
     protects:
       "A bleeding ulcer kills without warning and is found only when the stomach is opened: of 146 finishers that died in two weeks, 39 had died of one.",
+    lookAlike:
+      "A stomach that had burst, rotted or gone could not be judged: not_assessable with the cause is passed, and only not_examined is asked about.",
     source: verified(
       "gastric ulcers in 27 % of dead finishers in each of two weeks of necropsies (abstract; Melnichouk 2002, Canadian Veterinary Journal 43:223, author, year and page from memory)",
     ),
@@ -41,6 +43,8 @@ const rows: readonly SuspectOrgans[] = [
     summary: "Where the intestine is bloody or twisted, the mesenteric root is palpated.",
     protects:
       "Only the root of the mesentery tells a twisted gut from a haemorrhagic bowel, and it must be felt before the gut is moved.",
+    lookAlike:
+      "A rectum that prolapsed and bled points to the root as well, though nothing was twisted: accept it. Gut that was torn out or rotten is not_assessable, and passed.",
     source: verified("Straw et al. 2002, J Swine Health Prod 10:75-79"),
     bad: {
       case: "intestine: {jejunum: [{process: haemorrhage, distribution: diffuse, extent: 90 %, colour: dark-red}], mesentery: {not_examined: gut already out}}",
@@ -63,6 +67,8 @@ const rows: readonly SuspectOrgans[] = [
     summary:
       "The spleen and the gastrohepatic and renal nodes of a pig with fever or haemorrhages are examined.",
     protects: "These are the organs in which swine fevers show first, and the ones most often left out.",
+    lookAlike:
+      "Blood from the bolt, the shot or the stick: certainty: artefact on that finding, and it points to no node any more; nodes that had rotted are not_assessable.",
     source: fromMemory("organs named for the suspicion of a swine fever: Commission Decision 2003/422/EC"),
     bad: { case: "pig: {temperature: 41.2 °C}\nlymphoid: {renal_nodes: {not_examined: not found}}" },
     good: { case: "pig: {temperature: 41.2 °C}\nlymphoid: {renal_nodes: normal}" },
@@ -83,6 +89,8 @@ const rows: readonly SuspectOrgans[] = [
     level: "warning",
     summary: "When a pig sneezes or has a crooked snout, the snout is sawn and the turbinates are examined.",
     protects: "The complaint is in the nose; without a section the necropsy cannot answer it.",
+    lookAlike:
+      "A head kept whole for the laboratory: accept the finding with that reason; a snout that was crushed or taken by scavengers is not_assessable, and passed.",
     source: practice("common practice of necropsy: the organ of the complaint is examined"),
     bad: {
       case: "respiratory: {turbinates: {state: , section: , left: , right: , septum: , grades: , loss_looks: , not_examined: no saw}}",
@@ -105,6 +113,8 @@ const rows: readonly SuspectOrgans[] = [
     summary:
       "In a pig with infarcts in kidney, spleen or lung, and in an adult found dead, the heart is opened and the valves are examined.",
     protects: "Endocarditis sheds the emboli; the infarcts alone do not show where they came from.",
+    lookAlike:
+      "A heart that was sent unopened: accept the finding, and say who will open it; one that was torn, rotten or gone is not_assessable, and passed.",
     source: fromMemory("endocarditis and its emboli, standard texts"),
     bad: {
       case: "urinary: {kidneys: {left: [{process: infarct, distribution: multifocal, number: 3, size: 8 mm}], right: normal}}\ncardiovascular: {valves: {not_examined: heart not cut}}",
@@ -126,6 +136,8 @@ const rows: readonly SuspectOrgans[] = [
     summary:
       "The brain of a pig with nervous signs or sudden death is examined, whatever the reason for leaving it.",
     protects: "The disease may sit where nobody looked; no other organ can answer for the brain.",
+    lookAlike:
+      "A head that went whole to the laboratory is not examined here all the same: accept the finding and name the laboratory. A brain that bolt or shot destroyed is not_assessable.",
     source: verified("Schyns 2022, Vet Sci 9:341 (meningitis often invisible from outside)"),
     bad: {
       case: "selection: {signs: [convulsions]}\nnervous: {meninges: {not_examined: no saw}, brain: {not_examined: no saw}, middle_ears: normal, spinal_cord: normal}\nendocrine: {pituitary: normal}",
@@ -147,6 +159,8 @@ const rows: readonly SuspectOrgans[] = [
     summary: "The jejunum, ileum, caecum and spiral colon of a pig with enteric signs are each examined.",
     protects:
       "Each cause of diarrhoea has its own stretch of gut; the one left out may be the one that had it.",
+    lookAlike:
+      "Gut that was sent unopened: accept the finding with that reason; gut that had rotted or been pulled out by scavengers is not_assessable, and passed.",
     source: verified(
       "Animal Health Laboratory, University of Guelph: gut segments to examine and sample in diarrhoea",
     ),
@@ -164,6 +178,8 @@ const rows: readonly SuspectOrgans[] = [
     level: "warning",
     summary: "The lungs, the pleura and the bronchial nodes of a pig with cough or dyspnoea are examined.",
     protects: "The complaint is in the chest; a reason for leaving the lungs does not answer it.",
+    lookAlike:
+      "Nodes that vanished in adhesions or were cut away on the line: write not_assessable with because: removed or damaged, and the rule is quiet.",
     source: practice("common practice of necropsy: the organs of the complaint are examined"),
     bad: { case: "lymphoid: {bronchial_nodes: {not_examined: cut away with the pluck}}" },
     good: { case: "lymphoid: {bronchial_nodes: normal}" },

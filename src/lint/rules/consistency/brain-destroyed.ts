@@ -9,6 +9,8 @@ export const brainDestroyed: CaseRule = {
   summary:
     "A pig whose brain is due is not killed by a blow, bolt or shot to the head; if it was, the brain is recorded as damaged.",
   protects: "Bleeding and broken tissue from the kill are read as disease, or hide it.",
+  lookAlike:
+    "A bolt behind the ear or a blow that spared the brain: accept the finding; a second method after the barbiturate goes into death.note, and the first under method.",
   source: verified(
     "Validating the effectiveness of alternative euthanasia techniques using penetrating captive bolt guns in mature swine, 2021 (damage at six brain sites; authors not noted); Casey-Trott, thesis, University of Guelph 2012",
   ),

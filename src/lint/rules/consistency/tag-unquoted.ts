@@ -7,6 +7,8 @@ export const tagUnquoted: CaseRule = {
   level: "note",
   summary: "A tag stands in quotes.",
   protects: "Without quotes a tag is a number: 0217 becomes 217, and 12e3 becomes 12000.",
+  lookAlike:
+    "A tag that is a plain number and loses nothing by it: quotes do no harm, so write them all the same.",
   source: practice("YAML 1.2, numbers and strings"),
   bad: { case: "pig: {tag: 901}" },
   good: { case: 'pig: {tag: "901"}' },

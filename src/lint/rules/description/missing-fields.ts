@@ -45,6 +45,8 @@ const rows: readonly MissingField[] = [
     summary: "A finding says how the lesion is distributed in the organ, where that means something.",
     protects:
       "Focal, cranioventral and miliary lesions of the same kind have different causes; without a distribution the finding points to none of them.",
+    lookAlike:
+      "Blood or clots in the lumen lie nowhere: write them as a finding of the wall they came from, or as a note of the content.",
     source: verified("standard set of descriptive fields: Caswell & Plattner 2012, University of Guelph"),
     bad: { case: "lymphoid: {spleen: [{process: infarct, size: 8 mm}]}" },
     good: { case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal, size: 8 mm}]}" },
@@ -58,6 +60,8 @@ const rows: readonly MissingField[] = [
     summary:
       "A finding says how much there is, where that means something: by a measure, its severity, or as diffuse.",
     protects: "A lesion without a measure cannot be compared between readers, pigs or visits.",
+    lookAlike:
+      "A rupture, a torsion or an icterus has no amount and is passed; what nobody measured can have a severity or a number, for most lesions.",
     source: verified(
       "size must be a number or a share of the organ: Macroscopic pathological study (teaching page; author and year not noted)",
     ),
@@ -75,6 +79,8 @@ const rows: readonly MissingField[] = [
     summary: "An effusion, a discharge or an exudate says what kind it is.",
     protects:
       "Serous, fibrinous and suppurative exudates have different causes; fluid of no stated kind points nowhere.",
+    lookAlike:
+      "A trace of fluid that nobody drew: the look decides, clear is serous, red is haemorrhagic, slimy is catarrhal. Fluid that seeped in after death is an artefact.",
     source: description.source,
     bad: {
       case: "cardiovascular: {pericardium: [{process: effusion, distribution: diffuse, volume: 15 ml}]}",
@@ -91,6 +97,7 @@ const rows: readonly MissingField[] = [
     level: "note",
     summary: "A lesion that is recognised by its colour has one.",
     protects: "Discolouration without a colour says only that something looked odd.",
+    lookAlike: "A lesion of the colour of the organ: write colour: unchanged, which is an answer.",
     source: description.source,
     bad: {
       case: "liver_pancreas: {liver: [{process: discolouration, distribution: diffuse, extent: 90 %}]}",
@@ -107,6 +114,8 @@ const rows: readonly MissingField[] = [
     summary: "An abscess, nodule, mass or cyst has a size.",
     protects:
       "Number or extent alone does not tell a pea from an egg, and the next reader cannot say whether the lesion has grown.",
+    lookAlike:
+      "Countless small ones: size is that of the largest; a cyst that burst as it was cut gets an estimate (size: 30 mm) and a note.",
     source: description.source,
     bad: {
       case: "respiratory: {lungs: {findings: [{process: abscess, distribution: multifocal, number: 3}]}}",

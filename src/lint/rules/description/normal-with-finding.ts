@@ -9,6 +9,8 @@ export const normalWithFinding: CaseRule = {
   level: "error",
   summary: "An organ is normal, not examined or described; never two of these at once.",
   protects: "The next reader cannot know which half of the contradiction is true.",
+  lookAlike:
+    "A normal organ with an old scar or an artefact of the kill: leave state out and write the one finding, with certainty: artefact where it is one.",
   source: practice("common practice of recording"),
   bad: {
     case: "lymphoid: {spleen: {state: normal, findings: [{process: infarct, distribution: focal, size: 8 mm}]}}",

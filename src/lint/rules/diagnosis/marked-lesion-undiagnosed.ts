@@ -9,6 +9,8 @@ export const markedLesionUndiagnosed: CaseRule = {
   level: "note",
   summary: "In a case with diagnoses, each organ with a marked lesion has one.",
   protects: "The worst lesion of the pig falls out of the summary, which is all that most people read.",
+  lookAlike:
+    "A sign of the lesion that has the diagnosis, such as white skin of a pig that bled inside: call it moderate, or name its organ in the same diagnosis before the colon.",
   source: practice("common practice of reporting"),
   bad: {
     case: "liver_pancreas: {liver: [{process: necrosis, distribution: multifocal, size: 4 mm, colour: white, severity: marked}]}\nsamples: ",

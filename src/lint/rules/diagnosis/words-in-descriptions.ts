@@ -17,6 +17,8 @@ const rows: readonly WordsInDescriptions[] = [
     level: "warning",
     summary: "The note of a finding says what was seen; what it means stands under diagnosis.",
     protects: "Typical of something is no description: the next reader can neither see it nor disagree.",
+    lookAlike:
+      "A note on what was done, such as swabbed for PRRS, holds the same word: it belongs under samples, with the test; what an old scar once was belongs under diagnosis.",
     source: interpretationWords.source,
     bad: {
       case: "lymphoid: {spleen: [{process: infarct, distribution: focal, size: 8 mm, colour: dark-red, note: typical of septicaemia}]}",
@@ -32,6 +34,8 @@ const rows: readonly WordsInDescriptions[] = [
     level: "note",
     summary: "A description uses plain colours and measures, no food or fruit.",
     protects: "Two readers never think of the same strawberry, and the laboratory may not eat nutmeg.",
+    lookAlike:
+      "Food that was really there: content of the stomach is passed; a plum stone elsewhere is process: foreign-body, and its note is accepted.",
     source: interpretationWords.source,
     bad: {
       case: "lymphoid: {spleen: [{process: infarct, distribution: focal, size: 8 mm, colour: dark-red, note: like raspberry jam}]}",

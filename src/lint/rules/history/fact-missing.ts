@@ -11,6 +11,8 @@ export const factMissing: CaseRule = {
     "The facts that the protocol asks for are recorded: pig, selection, death, opening and the check for alarm signs.",
   protects:
     "Missing history is the fault that laboratories name first; it decides which tests are run, and a dead pig cannot be asked.",
+  lookAlike:
+    "A thing that nobody knows any more: onset: unknown and treated: unknown are answers, and an estimate will do for age and weight; only blank is asked about.",
   source: factsSource,
   bad: { case: "pig: {age: }" },
   good: { case: "pig: {age: 8 wk}" },

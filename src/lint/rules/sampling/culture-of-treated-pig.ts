@@ -9,6 +9,8 @@ export const cultureOfTreatedPig: CaseRule = {
   summary: "When culture is asked of a treated pig the drug is recorded.",
   protects:
     "A negative culture after an antibiotic means nothing unless the laboratory knows what was given and when.",
+  lookAlike:
+    "Iron, vitamins or electrolytes given to the pig hide no germ: write them, treated: {with: iron}; plain yes or unknown is asked about.",
   source: verified(
     "Handbook of Laboratory Diagnosis in Swine, sampling at necropsy: avoid systemically treated pigs",
   ),

@@ -12,6 +12,8 @@ export const entericSetIncomplete: CaseRule = {
   silent: "authority",
   summary: "The fixed set from a pig with diarrhoea includes jejunum, ileum and spiral colon.",
   protects: "Each agent has its own piece of gut: what was not fixed cannot be excluded.",
+  lookAlike:
+    "One pot with short pieces of all the gut: from: intestine counts for the whole set. Gut too old to fix, as of a pig found dead: accept it with that reason.",
   source: verified(
     "Animal Health Laboratory, University of Guelph; Animal pathology (guide for senders of samples; author and year not noted): segments of small and large intestine",
   ),

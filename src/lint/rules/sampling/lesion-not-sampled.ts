@@ -11,6 +11,8 @@ export const lesionNotSampled: CaseRule = {
   summary: "If anything is sampled, a marked lesion is.",
   protects:
     "The worst organ is the one the laboratory should see; its agent and its histology make the diagnosis.",
+  lookAlike:
+    "A lesion whose cause the eye can see, such as a hernia or a rupture, is not asked about; nor is one whose system was sampled as a whole.",
   source: practice("the lesion and its edge are sampled first; common practice"),
   bad: {
     case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal, number: 6, severity: marked}]}\ndiagnosis: {morphologic: ['Spleen: infarcts, multifocal, acute, marked']}",

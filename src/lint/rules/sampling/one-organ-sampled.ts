@@ -12,6 +12,8 @@ export const oneOrganSampled: CaseRule = {
   summary: "When several organs have lesions, more than one of them is sampled.",
   protects:
     "Lesions in several systems raise the question of what spread through the pig, and one organ cannot answer it.",
+  lookAlike:
+    "Lesions of one cause that the eye can see, such as wounds: say so by accepting the note; a second organ in the parcel answers it.",
   source: verified(
     "the lung is the most submitted tissue though poor for systemic agents (BMC Veterinary Research 2023;19:268); numbers of this project",
   ),

@@ -9,6 +9,8 @@ export const snoutSectionMissing: CaseRule = {
   summary: "The level at which the snout was sawn is recorded.",
   protects:
     "The same snout scores higher when sawn further forward, so a score without its level cannot be compared.",
+  lookAlike:
+    "A snout that was looked at from outside only: write not_examined under turbinates, or leave them to rest: {not_examined: …}; nothing was sawn.",
   source: verified(
     "Corrégé, Sallé, Monziols & Volant 2013, Journées de la Recherche Porcine (203 snouts against computed tomography)",
   ),

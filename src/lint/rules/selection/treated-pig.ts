@@ -9,6 +9,8 @@ export const treatedPig: CaseRule = {
   summary: "The pig on the table was not treated.",
   protects:
     "After treatment the first agent may no longer grow, and lesions heal; an untreated acute pig from the same group says more.",
+  lookAlike:
+    "Iron, electrolytes, vitamins, milk and probiotics are no antimicrobial treatment: name them under with, or write treated: no, and the rule is quiet.",
   source: verified(
     "Handbook of Laboratory Diagnosis in Swine, sampling at necropsy; Animal Health Laboratory, University of Guelph",
   ),
