@@ -27,5 +27,4 @@ export { indicatorAnswer, withoutScore } from "./indicator-answer.ts";
 export { checkIndicators } from "./indicators-and-scales.ts";
 export type { HerdOptions } from "./options.ts";
 export { basisOf, reachOf } from "./selection-basis.ts";
-export type { Reach } from "./share.ts";
 export { type Dimension, dimensions, farmFolder, type Stratum, strata } from "./strata.ts";
