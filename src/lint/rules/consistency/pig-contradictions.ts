@@ -18,7 +18,7 @@ export const pigContradictions: readonly CaseRule[] = placeRules("consistency", 
     summary: "Only a grown sow has farrowed.",
     protects: "Parity in a male or a weaner means that two pigs or two lines were mixed up.",
     lookAlike:
-      "The parity of the dam, written on her fetus or her piglet: name the sow under pig.litter, and her parity in a note.",
+      "The parity of the dam, written on her fetus or her piglet: write it as dam_parity, and the sow under pig.litter.",
     source: plausible.source,
     bad: { case: "pig: {parity: 2}" },
     good: { case: "pig: {parity: }" },
