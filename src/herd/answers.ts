@@ -90,14 +90,16 @@ function questionIn(cases: readonly Case[]): VisitQuestion | null {
 }
 
 function sentence(parts: readonly Part[], asked: VisitQuestion | null): string {
-  const standing = parts.filter(({ whole }) => reachOf(whole.basis).prevalence);
-  const others = parts.filter(({ whole }) => !reachOf(whole.basis).prevalence && whole.examined > 0);
+  const read = parts.filter(({ whole }) => whole.examined > 0);
+  const others = read.filter(isAlone);
+  const standing = read.filter((part) => !others.includes(part));
   const chosen = listing(others.map(({ whole }) => `${seen(whole)} ${chosenHow(whole)}`));
+  const alone = `of these pigs alone${standing.length > 0 ? "" : ", so nothing of how common it is"}`;
   const sum = (key: "examined" | "not_graded" | "not_examined") =>
     parts.reduce((total, { whole }) => total + whole[key], 0);
   const clauses = [
-    ...standing.flatMap(({ whole, groups }) => (whole.examined === 0 ? [] : [standingClause(whole, groups)])),
-    ...(chosen === "" ? [] : [`of these pigs alone: ${chosen}`]),
+    ...standing.map(({ whole, groups }) => standingClause(whole, groups)),
+    ...(chosen === "" ? [] : [`${alone}: ${chosen}`]),
     ...(sum("examined") === 0 ? ["read in no pig"] : []),
     ...(sum("not_graded") > 0 ? [`${count(sum("not_graded"), "pig")} examined but not graded`] : []),
     ...(sum("not_examined") > 0 ? [`${count(sum("not_examined"), "pig")} not examined`] : []),
@@ -116,7 +118,14 @@ const questionClause = (asked: VisitQuestion | null): string[] =>
 
 const seen = ({ affected, examined }: Pick<Estimate, "affected" | "examined">): string =>
   `${affected} of ${examined}`;
-const chosenHow = ({ basis }: Estimate): string => `(${reachOf(basis).title})`;
+const chosenHow = ({ basis, why }: Estimate): string =>
+  `(${reachOf(basis).title}${why === null ? "" : `; ${why}`})`;
+
+/** Whether pigs stand for no group, and neither do those of each group. */
+function isAlone({ whole, groups }: Part): boolean {
+  if (!reachOf(whole.basis).prevalence) return true;
+  return whole.why !== null && !groups.some(({ reach }) => reach === "prevalence");
+}
 
 /** Pigs that may stand for a group. */
 function standingClause(whole: Estimate, groups: readonly Estimate[]): string {
@@ -127,7 +136,7 @@ function standingClause(whole: Estimate, groups: readonly Estimate[]): string {
   }
   if (whole.true_prevalence !== undefined) return whole.wording.slice(whole.title.length + 2, -1);
   const told = `${seen(whole)} ${chosenHow(whole)}`;
-  if (whole.reach === "these-pigs") return alone(whole, groups);
+  if (whole.reach === "these-pigs") return eachGroup(whole, groups);
   const of = ofWhom(whole, groups);
   if (method === null) return `${told}: prevalence ${percent(whole.proportion ?? 0)} ${of}, known exactly`;
   const range = percentRange(lower ?? 0, upper ?? 1);
@@ -146,25 +155,17 @@ function standingClause(whole: Estimate, groups: readonly Estimate[]): string {
   return `${told}, so ${range} ${of} have it (${levelPercent(level)} interval${weighed})`;
 }
 
-/** Drawn pigs that cannot be added up: each group for itself where that can be said. */
-function alone(whole: Estimate, groups: readonly Estimate[]): string {
-  const because = whole.why === null ? "" : `, because ${whole.why}`;
-  const single = groups.length > 1 && groups.every(({ stratum }) => stratum.group !== undefined);
-  if (
-    !single ||
-    whole.basis === "complete" ||
-    groups.some(({ reach, examined }) => reach === "these-pigs" && examined > 1)
-  )
-    return `${seen(whole)} ${chosenHow(whole)}, of these pigs alone${because}`;
-  const each = groups.flatMap((one) =>
-    one.examined === 0
-      ? []
-      : [
-          `${seen(one)} in ${one.stratum.group ?? "no group"}${one.lower === null || one.upper === null ? "" : ` (${percentRange(one.lower, one.upper)})`}`,
-        ],
-  );
-  const level = groups.some(({ lower }) => lower !== null) ? `, ${levelPercent(whole.level)} intervals` : "";
-  return `${listing(each)}, ${reachOf(whole.basis).title}${level}; not added up${because}`;
+/** Drawn pigs that cannot be added up: each group for itself. */
+function eachGroup(whole: Estimate, groups: readonly Estimate[]): string {
+  const each = groups
+    .filter(({ examined }) => examined > 0)
+    .map((one) => {
+      const limits =
+        one.lower === null || one.upper === null ? "" : ` (${percentRange(one.lower, one.upper)})`;
+      return `${seen(one)} in ${one.stratum.group ?? "no group"}${limits}`;
+    });
+  const { level, basis, why } = whole;
+  return `${listing(each)}, ${reachOf(basis).title}, ${levelPercent(level)} intervals; not added up, because ${why ?? "they are of several groups"}`;
 }
 
 /** `of nursery-2`, `of the 442 pigs of nursery-2 and finisher-3`. */

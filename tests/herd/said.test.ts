@@ -6,6 +6,7 @@ import { herdJson } from "../../src/formats/herd/json.ts";
 import { herdPlot } from "../../src/formats/herd/plot.ts";
 import { makeStyle } from "../../src/formats/page/style.ts";
 import { displayWidth, wrapped } from "../../src/formats/page/width.ts";
+import { scoreText } from "../../src/formats/score/text.ts";
 import {
   type Estimate,
   type HerdOptions,
@@ -14,6 +15,7 @@ import {
   herdEstimates,
 } from "../../src/herd/index.ts";
 import { selectionBases } from "../../src/knowledge/index.ts";
+import { scoreCases } from "../../src/score/index.ts";
 import { grouped } from "../../src/words/grouped.ts";
 import { archiveOf, farm } from "./archive.ts";
 
@@ -278,6 +280,45 @@ const whenOf = ({ basis, groups, heads, visits, pigs }: Design): string[] => [
   pigs,
 ];
 
+/** A row of grades in each pen of one group. */
+const penned = (...pens: readonly (readonly number[])[]) =>
+  archiveOf({
+    "farm.yaml": { ...farm("alder"), groups: { a: { head: 200 } } },
+    "v/visit.yaml": { format: 1, visit: "visit-1", date: "2026-03-14" },
+    ...Object.fromEntries(
+      pens.flatMap((grades, pen) =>
+        grades.map((grade, index) => [
+          `v/${pen}-${index}.yaml`,
+          {
+            format: 1,
+            case: `${pen}-${index}`,
+            pig: { group: "a", age: "60 d", pen: pen + 1 },
+            selection: { basis: "random" },
+            respiratory: { turbinates: entry(grade) },
+          },
+        ]),
+      ),
+    ),
+  }).cases;
+
+/** What score says of grades on a scale. */
+function scoreSentences(organ: string, scale: string, entries: readonly object[]): string[] {
+  const [system = "", key = ""] = organ.split(".");
+  const archive = archiveOf(
+    Object.fromEntries(
+      entries.map((one, index) => [
+        `${index}.yaml`,
+        { format: 1, case: `p${index}`, [system]: { [key]: one } },
+      ]),
+    ),
+  );
+  const { cases } = scoreCases(archive, { scales: [scale] });
+  const [, ...lines] = scoreText(cases, archive, plain, { all: true, quiet: true, width: 400 })
+    .trimEnd()
+    .split("\n");
+  return lines.map((line) => line.trim().replace(/^.*?: /, ""));
+}
+
 test("the list of all sentences", async () => {
   const estimates = reports.map(({ design, together }) => ({
     text: only(together).wording,
@@ -324,6 +365,72 @@ test("the list of all sentences", async () => {
     const { estimates: found } = herdEstimates(casesOf(design), { ...asked, ...option });
     return { text: found[0]?.wording ?? "", when: [name, ...whenOf(design)] };
   });
+  const six = [
+    [3, 2, 0],
+    [3, 3, 3],
+    [0, 0, 0],
+    [0, 3, 0],
+    [2, 0, 3],
+    [0, 0, 2],
+  ] as const;
+  const pens: readonly [string, readonly (readonly number[])[], HerdOptions][] = [
+    ["pigs share pens", six, {}],
+    ["--cluster pen, six pens", six, { cluster: "pen" }],
+    ["--cluster pen, three pens", six.slice(0, 3), { cluster: "pen" }],
+    ["--cluster pen, one pen", six.slice(0, 1), { cluster: "pen" }],
+    [
+      "--cluster pen, none affected",
+      [
+        [0, 1],
+        [0, 0],
+        [1, 0],
+      ],
+      { cluster: "pen" },
+    ],
+    [
+      "--cluster pen, all affected",
+      [
+        [2, 3],
+        [2, 2],
+        [3, 2],
+      ],
+      { cluster: "pen" },
+    ],
+    [
+      "--cluster pen, all pens alike",
+      [
+        [0, 2],
+        [0, 2],
+        [2, 0],
+      ],
+      { cluster: "pen" },
+    ],
+  ];
+  const byPen = pens.map(([name, grades, option]) => ({
+    text: herdEstimates(penned(...grades), { ...asked, ...option }).estimates[0]?.wording ?? "",
+    when: [name],
+  }));
+  const graded = (...grades: readonly number[]) =>
+    grades.map((grade) => ({ section: "premolar-1", grades: { "maff-1978": grade } }));
+  const ulcers = (...some: readonly object[]) => some;
+  const abscesses = (...grades: readonly number[]) =>
+    grades.map((grade) => ({ grades: { "carcass-abscess": grade } }));
+  const ofScore: readonly [string, string, string, readonly object[]][] = [
+    ["several pigs, a scale with classes", "respiratory.turbinates", "maff-1978", graded(0, 1, 3)],
+    ["all the same", "respiratory.turbinates", "maff-1978", graded(1, 1)],
+    ["one pig", "respiratory.turbinates", "maff-1978", graded(2)],
+    ["some not graded", "respiratory.turbinates", "maff-1978", [...graded(1, 2), { section: "premolar-1" }]],
+    ["grades that are names", "external.subcutis", "carcass-abscess", abscesses(0, 2, 4)],
+    [
+      "some with a range only",
+      "stomach.pars_oesophagea",
+      "swaby-gregory-2012",
+      ulcers({ keratin: 30, erosion: 0 }, { keratin: 0, erosion: 0, ulcer: 0 }, { ulcer: 10 }),
+    ],
+  ];
+  const scored = ofScore.flatMap(([name, organ, scale, entries]) =>
+    scoreSentences(organ, scale, entries).map((text) => ({ text, when: [name] })),
+  );
   const combined = [
     {},
     { heads: "no head counts" },
@@ -348,7 +455,8 @@ test("the list of all sentences", async () => {
     ["Sentences that may be quoted (wording), of all pigs together", listed(estimates)],
     ["The answer of each visit (herd)", listed(answers)],
     ["Where a visit asked something", listed(questions)],
-    ["With options", listed([...chosen, ...combined])],
+    ["With options, and of pigs from pens", listed([...chosen, ...combined, ...byPen])],
+    ["What score says of a scale", listed(scored)],
     ["Why a mean has no interval", listed(ofScores((score) => [score.mean_interval?.reason]))],
     ["Why an index has no class, and what to mind of one", listed(ofScores(indexWords))],
   ];

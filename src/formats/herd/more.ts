@@ -30,6 +30,9 @@ export function moreWithAll(
     ...new Map(shown.map(({ scale, short }) => [scale, `${short.join(" ")} ${scale}`])).values(),
   ];
   return [
+    ...(answers.length === 0 && shown.length === 0
+      ? [text("Nothing that is counted here was recorded in these pigs.", { indent: 0 })]
+      : []),
     ...(named.length === 0 ? [] : [text(`Scales: ${listing(named)}.`, { indent: 0 })]),
     ...(blank.length === 0
       ? []

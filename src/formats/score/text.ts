@@ -98,7 +98,9 @@ function moreWithAll(
   );
   return [
     gap,
-    ...(named.length === 0 ? [] : [text(`Scales: ${listing(named)}.`, { indent: 0 })]),
+    ...(named.length === 0
+      ? [text("No pig has a score.", { indent: 0 })]
+      : [text(`Scales: ${listing(named)}.`, { indent: 0 })]),
     text(`More with --all: ${listing(more)}.`, { indent: 0 }),
     ...(memory ? [text(memoryLegend, { indent: 0 })] : []),
   ];
