@@ -46,8 +46,10 @@ export { exampleOf, type MissingObservation, missingObservations, missingTitle }
 export {
   entriesOf,
   findingsOf,
+  forbids,
   gradesOf,
   isLesion,
+  isOfUnborn,
   type LesionQuestion,
   lesionPath,
   lesions,

@@ -1372,8 +1372,10 @@ export const visitContradictions: readonly VisitContradiction[] = [
     kind: "one tag on two pigs",
     rules: ["duplicate-tag"],
     over(visit) {
-      const { tag, group } = secondCase(visit)?.record.pig ?? {};
-      return tag === undefined ? undefined : { first: `pig: {tag: "${tag}", group: ${group}}` };
+      const { tag, group, litter = "" } = secondCase(visit)?.record.pig ?? {};
+      return tag === undefined
+        ? undefined
+        : { first: `pig: {tag: "${tag}", group: ${group}, litter: ${litter}}` };
     },
   },
   {

@@ -288,6 +288,58 @@ const honest: readonly (readonly [rule: string, example: Example])[] = [
   ],
   ["duplicate-tag", { case: "pig: {tag: no tag 1}", ...second("pig: {tag: no tag 2}") }],
   ["two-readers", second("pig: {tag: '902'}\nexaminer: r. sallow")],
+  ["text-says-nothing", { case: 'examiner: "2"' }],
+  ["duplicate-tag", { case: "pig: {tag: '1', litter: S-1}", ...second("pig: {tag: '1', litter: S-2}") }],
+  ["duplicate-tag", { case: "pig: {tag: no tag}", ...second("pig: {tag: no tag}") }],
+  [
+    "lame-pig-joints",
+    {
+      case: `${joints("{state: , opened: , not_examined: the femur was broken}")}\nexternal: {feet: [{process: abscess, site: left hind claw, size: 20 mm}]}`,
+    },
+  ],
+  ["temperature-implausible", { case: "pig: {temperature: 33.4 °C}" }],
+  [
+    "distribution-side-contradiction",
+    {
+      case: "urinary: {kidneys: {left: [{process: petechiae, distribution: bilateral, severity: mild}], right: [{process: petechiae, distribution: bilateral, severity: mild}]}}",
+    },
+  ],
+  [
+    "site-contradicts-lobes",
+    {
+      case: "respiratory: {lungs: {consolidation: {right_caudal: 0}, caudal_cranial_part: {right: 0}, findings: [{process: consolidation, site: right caudal lobe, distribution: focal, size: 5 mm, colour: dark-red}]}}",
+    },
+  ],
+  [
+    "opened-before-visit",
+    { case: "death: {at: 2026-04-19T09:10}\nopened: {at: 2026-04-19T09:40}\nsamples: " },
+  ],
+  ["brain-destroyed", { case: "death: {method: captive-bolt}\nnervous: {brain: , meninges: }" }],
+  ["parity-impossible", { case: "pig: {dam_parity: 3}" }],
+  [
+    "mesenteric-root-unpalpated",
+    {
+      case: "intestine: {rectum: [{process: congestion, distribution: diffuse, severity: marked}], mesentery: {not_examined: gut already out}}",
+    },
+  ],
+  [
+    "organ-impossible",
+    {
+      case: "pig: {sex: castrate}\ngenital: {testes: {left: [{process: displacement, note: retained in the abdomen}], right: {not_assessable: {because: absent, why: castrated}}}}",
+    },
+  ],
+  [
+    "sample-organ-absent",
+    {
+      case: `pig: {age: 0 d, class: suckling, weight: 1.2 kg}\n${sample("from: placental.placenta, into: chilled, for: [pcr]")}`,
+    },
+  ],
+  [
+    "sample-organ-absent",
+    {
+      case: `pig: {sex: castrate}\ngenital: {testes: {left: [{process: displacement, note: retained}]}}\n${sample("from: genital.testes, into: formalin, for: [histology]")}`,
+    },
+  ],
 ];
 
 describe("a look-alike that is written as the text of its rule says", () => {

@@ -1,6 +1,6 @@
 /** Organs that the signs or lesions of a pig point to, and that were left unexamined, whatever the reason given. */
 import { type Case, formatPath, isWeaned, quantity } from "../../../cases/index.ts";
-import { organById, plausible } from "../../../knowledge/index.ts";
+import { organById, organs, plausible } from "../../../knowledge/index.ts";
 import { type LesionQuestion, lesions, signFamiliesOf } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
 import { type CaseRule, fromMemory, practice, type RuleRow, verified } from "../../rule.ts";
@@ -44,7 +44,7 @@ const rows: readonly SuspectOrgans[] = [
     protects:
       "Only the root of the mesentery tells a twisted gut from a haemorrhagic bowel, and it must be felt before the gut is moved.",
     lookAlike:
-      "A rectum that prolapsed and bled points to the root as well, though nothing was twisted: accept it. Gut that was torn out or rotten is not_assessable, and passed.",
+      "A rectum that prolapsed and bled points to no root, and is passed; gut that was torn out or rotten is not_assessable, and passed too.",
     source: verified("Straw et al. 2002, J Swine Health Prod 10:75-79"),
     bad: {
       case: "intestine: {jejunum: [{process: haemorrhage, distribution: diffuse, extent: 90 %, colour: dark-red}], mesentery: {not_examined: gut already out}}",
@@ -56,7 +56,9 @@ const rows: readonly SuspectOrgans[] = [
     pointer: (one) =>
       shown(one, {
         processes: ["haemorrhage", "congestion", "torsion", "displacement", "infarct"],
-        organs: ["intestine"],
+        organs: organs
+          .filter(({ system, key }) => system === "intestine" && key !== "rectum")
+          .map(({ id }) => id),
       }),
     advice:
       "Torsion cannot be ruled out for this pig: say so in the diagnosis, and in the next one palpate the root before the gut is moved.",
