@@ -314,7 +314,6 @@ const honest: readonly (readonly [rule: string, example: Example])[] = [
     "opened-before-visit",
     { case: "death: {at: 2026-04-19T09:10}\nopened: {at: 2026-04-19T09:40}\nsamples: " },
   ],
-  ["brain-destroyed", { case: "death: {method: captive-bolt}\nnervous: {brain: , meninges: }" }],
   ["parity-impossible", { case: "pig: {dam_parity: 3}" }],
   [
     "mesenteric-root-unpalpated",

@@ -23,7 +23,7 @@ export const brainDestroyed: CaseRule = {
     const brain = organById("nervous.brain");
     if (method === undefined || brain === undefined || deathMethods[method]?.brain !== "destroyed") return;
     const { status } = one.organ(brain);
-    if (!one.due.includes(brain) || (status !== "normal" && status !== "recorded")) return;
+    if (!one.due.includes(brain) || status === "not_assessable" || status === "not_examined") return;
     report(
       `death.method: ${method} destroys the brain, which is due in this pig. Record it as nervous.brain: {not_assessable: {because: damaged, why: …}}; for the next pig choose a method that spares the head.`,
       ["death", "method"],

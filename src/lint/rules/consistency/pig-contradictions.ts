@@ -17,7 +17,8 @@ export const pigContradictions: readonly CaseRule[] = placeRules("consistency", 
     level: "error",
     summary: "Only a grown sow has farrowed.",
     protects: "Parity in a male or a weaner means that two pigs or two lines were mixed up.",
-    lookAlike: "The parity of the dam, written on her fetus or her piglet: it goes under pig.dam_parity.",
+    lookAlike:
+      "The parity of the dam, written on her fetus or her piglet: write it as dam_parity, and the sow under pig.litter.",
     source: plausible.source,
     bad: { case: "pig: {parity: 2}" },
     good: { case: "pig: {parity: }" },
@@ -26,12 +27,12 @@ export const pigContradictions: readonly CaseRule[] = placeRules("consistency", 
       const { parity, sex } = record.pig ?? {};
       if (parity === undefined) return undefined;
       if (sex === "male" || sex === "castrate")
-        return `${parity} in ${withArticle(sex)}. Correct the sex, or take the parity out; that of the dam goes under dam_parity.`;
+        return `${parity} in ${withArticle(sex)}. Correct the sex, or take the parity out.`;
       const isYoung =
         (ageDays !== undefined && ageDays < plausible.parity_from_days) ||
         (ageClass !== undefined && ageClass !== "adult");
       return parity > 0 && isYoung
-        ? `${parity} in a pig that is too young to have farrowed. Correct the age or the class; that of the dam goes under dam_parity.`
+        ? `${parity} in a pig that is too young to have farrowed. Correct the age or the class, or take the parity out.`
         : undefined;
     },
   },
