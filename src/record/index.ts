@@ -1,6 +1,7 @@
 /** What a case says: each fact a question to the case or its visit, answered once. Knows no rules, scores or alarms. */
 export { type BlankSystem, blankSystems, isExcused } from "./blank-organs.ts";
 export {
+  agentsIn,
   isCalledProgressive,
   isPending,
   type MorphologicDiagnosis,
@@ -77,9 +78,9 @@ export {
   isForAgents,
   isFreshTissue,
   isSampled,
+  isSentClosed,
   isSentWhole,
   isTissueSample,
-  piecesOf,
   samplesOf,
 } from "./samples.ts";
 export { eachText, type FreeText, freeTextsOf, freeTextsOfVisit, notesOfOrgans } from "./texts.ts";

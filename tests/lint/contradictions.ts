@@ -207,12 +207,6 @@ export const contradictions: readonly Contradiction[] = [
 
   // What stands only in words
   slip(
-    "a lesion in the note of a normal organ",
-    "normal-note-contradiction",
-    "liver_pancreas.liver.note",
-    "liver_pancreas: {liver: {state: normal, findings: , milk_spots: , note: grey nodules on both faces}}",
-  ),
-  slip(
     "blisters on normal feet, and the check says none",
     "alarm-word-denied",
     "external.feet.note",
