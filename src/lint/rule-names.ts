@@ -13,7 +13,9 @@ export const goneRules: Readonly<Record<string, string | undefined>> = {
   "consistency-contradiction": "process-impossible",
   "consolidation-without-lobes": "observation-parts-disagree",
   "crown-rump-of-born-pig": "observation-impossible",
+  "culture-of-treated-pig": "treated-pig",
   "diagnosis-against-severity": "diagnosis-against-finding",
+  "diagnosis-without-organ": undefined,
   "duration-contradiction": "process-impossible",
   "enlargement-unmeasured": "finding-without-size",
   "exudate-contradiction": "process-impossible",
@@ -22,10 +24,13 @@ export const goneRules: Readonly<Record<string, string | undefined>> = {
   "interpretation-in-description": undefined,
   "mummy-cultured": "test-impossible",
   "normal-note-contradiction": "normal-with-finding",
+  "one-organ-sampled": "lesion-not-sampled",
   "pleurisy-adhesion-unscored": "observation-parts-disagree",
   "septum-contradicts-finding": "observation-parts-disagree",
   "serology-from-tissue": "test-impossible",
   "simile-in-description": undefined,
+  "tag-unquoted": "case-format",
+  "wanted-organ-blank": "skipped-organ",
 };
 
 /** @throws UnknownRule */

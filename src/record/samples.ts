@@ -44,11 +44,10 @@ export const isForAgents = (sample: Sample): boolean =>
 
 export const isFixed = (sample: Sample): boolean => sample.into === "formalin" || sample.into === "ethanol";
 
-/** Whether a lesion of the organ is in the parcel: the organ itself, its system, or what stands for it. */
-export function isSampled(one: Case, organ: string): boolean {
-  const system = organ.split(".")[0] ?? "";
-  const counts = new Set([organ, system, "carcass", ...(sampleRules.sampled_by[organ] ?? [])]);
-  return samplesOf(one).some(({ sample }) => counts.has(sample.from));
+/** Whether a lesion of the organ has its answer in the parcel: by any organ of its system, or by what stands for it. */
+export function isSampled(one: Case, { id, system }: PlacedOrgan): boolean {
+  const counts = [system, "carcass", ...(sampleRules.sampled_by[id] ?? [])];
+  return samplesOf(one).some(({ sample }) => isAmong(sample.from, counts));
 }
 
 /** Whether the sample travels unfixed in a bag or pot: tissue that is chilled or frozen. */
