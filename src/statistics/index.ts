@@ -15,14 +15,13 @@ export {
   bootstrapInterval,
 } from "./bootstrap.ts";
 export { isLevel, requireLevel } from "./checks.ts";
-export { chiSquaredQuantile, chiSquaredTail } from "./chi-squared.ts";
+export { chiSquaredTail } from "./chi-squared.ts";
 export {
   type ClusterCount,
   type ClusterPrevalence,
   clusterPrevalence,
   type ProportionLimits,
 } from "./cluster-prevalence.ts";
-export { type Correlation, type CorrelationMethod, correlation, kendallTauB } from "./correlation.ts";
 export {
   type DetectionOptions,
   type DetectionSampleSize,
@@ -30,8 +29,7 @@ export {
   detectionSampleSize,
   detectionSampleSizeUnlimited,
 } from "./detection.ts";
-export { type AffectedHerd, cannonRoe, cannonWithSensitivity, macDiarmid } from "./detection-formulas.ts";
-export { designEffect, designEffectInterval, type EffectiveInterval } from "./effective-sample.ts";
+export { type AffectedHerd, cannonRoe } from "./detection-formulas.ts";
 export { exactMantelHaenszel } from "./exact-mantel-haenszel.ts";
 export { type FDegrees, fCdf, fQuantile } from "./f-distribution.ts";
 export { type FiniteInterval, finiteInterval, zeroUpperFinite } from "./finite-interval.ts";
@@ -60,7 +58,7 @@ export {
   hypergeometricProbability,
 } from "./hypergeometric.ts";
 export { betaQuantile, regularisedBeta } from "./incomplete-beta.ts";
-export { gammaQuantile, regularisedGamma } from "./incomplete-gamma.ts";
+export { regularisedGamma } from "./incomplete-gamma.ts";
 export {
   type Icc,
   type IntraclassCorrelations,
@@ -80,7 +78,6 @@ export { type OddsHomogeneity, oddsHomogeneity } from "./odds-homogeneity.ts";
 export { oneSidedLower, oneSidedUpper } from "./one-sided.ts";
 export type { OrderedGroup } from "./ordered-group.ts";
 export { type PercentAgreement, percentAgreement } from "./percent-agreement.ts";
-export { type PoissonInterval, type PoissonMethod, poissonInterval } from "./poisson-interval.ts";
 export {
   type PooledSampleSize,
   type Pools,
