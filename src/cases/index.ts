@@ -19,6 +19,7 @@ export type { Finding, OrganState } from "./model/organ-state.ts";
 export { formatPath, type Path, pathOf, pathsMeet, valueAt } from "./model/path.ts";
 export type { ResolvedProtocol } from "./model/protocol.ts";
 export { quantity } from "./model/quantity.ts";
+export { questionOf, questionText, type VisitQuestion } from "./model/question.ts";
 export { writtenPath } from "./model/written-path.ts";
 export { leaveOutFaultyScales } from "./settings/leave-out-scales.ts";
 export { type ReadSettings, readSettings } from "./settings/read-settings.ts";
