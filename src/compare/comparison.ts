@@ -31,6 +31,8 @@ export interface CompareOptions {
   readonly cluster?: Cluster;
   /** Confidence level, between 0 and 1. Default: that of the settings (the highest, should they differ). */
   readonly level?: number;
+  /** Start of the random numbers by which p is adjusted for several questions; 1 when left out. */
+  readonly seed?: number;
 }
 
 /** The options with their defaults filled in, as every stage has them. */
@@ -39,6 +41,7 @@ export interface Asked extends CompareOptions {
   readonly evenIf: readonly Factor[];
   readonly cluster: Cluster;
   readonly level: number;
+  readonly seed: number;
 }
 
 /** Why there are no numbers; `examined`: one side has no pig in which it could be read, which nothing overrides. */
@@ -87,6 +90,8 @@ export interface Comparison {
   /** Its id. */
   readonly question: string;
   readonly title: string;
+  /** The organ it is read from; what is read from one organ is one question. */
+  readonly organ: string;
   readonly unit?: string;
   readonly source: string | null;
   /** `from-memory` when the limit or the scale that is read rests on memory. */
@@ -105,11 +110,26 @@ export interface Comparison {
   readonly p: number | null;
   /** The least p that this test could have given for so many pigs (pens); null where it was not worked out. */
   readonly least_p: number | null;
-  /** After Holm, over the comparisons of the block of which something could be claimed. */
-  readonly p_holm: number | null;
-  /** Whether p after Holm is below 1 - level. */
+  /** Allowing for all comparisons of the block of which something could be claimed; never below `p`. */
+  readonly p_adjusted: number | null;
+  /** Whether `p_adjusted` is below 1 - level. */
   readonly shown: boolean;
   readonly sentence: string;
+  /** Why a test and an interval of it say different things; null where they agree. */
+  readonly note: string | null;
+}
+
+/** How p was adjusted for the number of comparisons: by the smallest p, sides dealt out anew within strata. */
+export interface Adjustment {
+  readonly method: "smallest-p";
+  /** Comparisons that were allowed for, and the questions that they ask: one an organ. */
+  readonly comparisons: number;
+  readonly questions: number;
+  /** Indicator that the visit asked about before its result; it needs no correction. Null where it asked none. */
+  readonly without: string | null;
+  /** 0 when there was nothing to adjust. */
+  readonly permutations: number;
+  readonly seed: number;
 }
 
 /** Sides that are set against each other: of one farm (and one visit, between groups), pigs chosen in one way. */
@@ -133,7 +153,7 @@ export interface Compared {
   readonly comparable: boolean;
   /** Why nothing could, or what kept all of it from being compared. */
   readonly reasons: readonly Reason[];
-  readonly adjustment: { readonly method: "holm"; readonly comparisons: number };
+  readonly adjustment: Adjustment;
   readonly comparisons: readonly Comparison[];
   /** What holds for all of them. */
   readonly cautions: readonly string[];

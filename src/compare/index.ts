@@ -1,6 +1,7 @@
 /** Did it change, or does it differ? Two visits or groups or more, compared where they can be and refused where not. */
 export { compareCases } from "./compare.ts";
 export {
+  type Adjustment,
   type Between,
   type Cluster,
   type Compared,
@@ -11,6 +12,7 @@ export {
   type Factor,
 } from "./comparison.ts";
 export type { Limited } from "./judgement/results.ts";
+export { allowedFor } from "./sentence/comparison-sentence.ts";
 export {
   byPensText,
   couldShowText,

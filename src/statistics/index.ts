@@ -50,7 +50,6 @@ export {
   herdTestSampleSize,
   type TestAccuracy,
 } from "./herd-test.ts";
-export { holm } from "./holm.ts";
 export {
   type HypergeometricSample,
   hypergeometricAtLeast,
@@ -99,6 +98,7 @@ export {
 export { type RiskRatio, riskRatio } from "./risk-ratio.ts";
 export { hodgesLehmann, type Shift } from "./shift.ts";
 export { signTest } from "./sign-test.ts";
+export { type Permutable, type PermutationOptions, smallestPAdjusted } from "./smallest-p.ts";
 export { type StratifiedProportion, type StratumCount, stratifiedProportion } from "./stratified.ts";
 export { studentTCdf, studentTQuantile, studentTTwoSided } from "./student-t.ts";
 export { type Summary, summarise, type ValueCount } from "./summary.ts";

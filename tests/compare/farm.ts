@@ -39,13 +39,16 @@ export function caseOf(pig: Pig): object {
   };
 }
 
-/** Visits in the order of the keys: pigs by date. */
-export function farmOf(visits: Readonly<Record<string, readonly Pig[]>>): Archive {
+/** Visits in the order of the keys: pigs by date. @param more of visit.yaml, by date */
+export function farmOf(
+  visits: Readonly<Record<string, readonly Pig[]>>,
+  more: Readonly<Record<string, object>> = {},
+): Archive {
   return archiveOf({
     "alder/farm.yaml": farm("alder"),
     ...Object.fromEntries(
       Object.entries(visits).flatMap(([date, pigs]) => [
-        [`alder/${date}/visit.yaml`, visit(`alder-${date}`, date)],
+        [`alder/${date}/visit.yaml`, { ...visit(`alder-${date}`, date), ...more[date] }],
         ...pigs.map((pig, index) => [`alder/${date}/pig-${index}.yaml`, caseOf(pig)]),
       ]),
     ),

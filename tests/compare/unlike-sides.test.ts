@@ -40,7 +40,12 @@ describe("three visits with another mix of groups", () => {
       "2026-02-01": affected(3, 6, { group: "b" }),
       "2026-03-01": affected(6, 6, { group: "c" }),
     };
-    expect(only(apart, snout).one).toMatchObject({ claim_on: "none", p: null, p_holm: null, shown: false });
+    expect(only(apart, snout).one).toMatchObject({
+      claim_on: "none",
+      p: null,
+      p_adjusted: null,
+      shown: false,
+    });
     const mixed = {
       ...apart,
       "2026-02-01": [...affected(2, 3, { group: "a" }), ...affected(1, 3, { group: "c" })],

@@ -3,6 +3,7 @@
  * who says so. A report has the numbers in a table, a terminal as lines below what they compare.
  */
 import {
+  allowedFor,
   type Compared,
   type CompareReport,
   type Comparison,
@@ -39,17 +40,17 @@ export function compareMarkdown({ answer, blocks, left_out, level, cluster }: Co
   const made = blocks.flatMap(madeOf);
   return markdownOf([
     text(answer),
-    ...blocks.flatMap((block) => reportBlocks(block, { level, cluster, comparisons: 1 })),
+    ...blocks.flatMap((block) => reportBlocks(block, { level, cluster })),
     ...list(
       null,
       left_out.map((words) => `Left out: ${words}`),
     ),
-    ...list(null, [...compareMethods(made, severalIn(blocks)), memoryLegend]),
+    ...list(null, [...compareMethods(made, blocks), memoryLegend]),
   ]);
 }
 
 function textBlocks(block: Compared, { level, cluster, answer }: CompareReport): Block[] {
-  const asked = { level, cluster, comparisons: block.adjustment.comparisons };
+  const asked = { level, cluster, adjustment: block.adjustment };
   const made = madeOf(block);
   const part = (title: string, kind: Comparison["kind"]): Block[] => {
     const some = made.filter((one) => one.kind === kind);
@@ -72,7 +73,7 @@ const comparisonBlocks = (one: Comparison, { too_few }: Compared, asked: Asked):
   ...(too_few ? [] : numberTexts(one, asked)).map((words) => text(words, { indent: 4 })),
 ];
 
-/** @param asked with one comparison: p after Holm has a column of its own */
+/** @param asked without the adjustment, which has a column of its own */
 function reportBlocks(block: Compared, asked: Asked): Block[] {
   const { too_few, adjustment } = block;
   return [
@@ -83,14 +84,14 @@ function reportBlocks(block: Compared, asked: Asked): Block[] {
         { head: "pigs" },
         { head: "comparison" },
         right("p"),
-        right(`after Holm (${adjustment.comparisons})`),
+        right(`allowing for ${allowedFor(adjustment)}`),
       ],
       madeOf(block).map((one) => [
         marked(one.title, one.confidence),
         sidesOf(one),
         too_few ? "" : numberTexts(one, asked).join("; "),
         one.p === null ? "" : pText(one.p),
-        one.p_holm === null ? "" : pText(one.p_holm),
+        one.p_adjusted === null ? "" : pText(one.p_adjusted),
       ]),
     ),
     ...list(null, [...refusedLines(block).map((words) => `Not compared: ${words}`), ...mindLines(block)]),
@@ -99,9 +100,6 @@ function reportBlocks(block: Compared, asked: Asked): Block[] {
 
 const madeOf = ({ comparisons }: Compared): Comparison[] =>
   comparisons.filter(({ comparable }) => comparable);
-
-const severalIn = (blocks: readonly Compared[]): boolean =>
-  blocks.some(({ adjustment }) => adjustment.comparisons > 1);
 
 /** `alder-farm · pigs drawn at random (10 on 2026-03-14 and 10 on 2026-09-19)`. */
 const headOf = ({ farm, visit, sides, pigs }: Compared): string =>
@@ -158,6 +156,9 @@ function together(said: readonly { readonly title: string; readonly text: string
   }));
 }
 
+const hasInterval = ({ result }: Comparison): boolean =>
+  result?.test === "fisher-exact" || result?.test === "mann-whitney";
+
 function sourceLines({ blocks, level }: CompareReport): string[] {
   const made = blocks.flatMap(madeOf);
   if (made.length === 0) return [];
@@ -166,8 +167,8 @@ function sourceLines({ blocks, level }: CompareReport): string[] {
   );
   return [
     ...new Set(cited),
-    ...compareMethods(made, severalIn(blocks)),
-    `Intervals: ${levelPercent(level)}, two-sided, each for itself.`,
+    ...compareMethods(made, blocks),
+    ...(made.some(hasInterval) ? [`Intervals: ${levelPercent(level)}, two-sided, each for itself.`] : []),
     memoryLegend,
   ];
 }

@@ -1,5 +1,7 @@
 /** The numbers of a comparison as lines; the test that the claim rests on carries the verdict. */
 import {
+  type Adjustment,
+  allowedFor,
   byPensText,
   type Cluster,
   type Comparison,
@@ -15,16 +17,17 @@ import {
 import { comparability } from "../../knowledge/index.ts";
 import { count, listing } from "../../words/listing.ts";
 
-/** What was asked of a comparison, and how many were made. */
+/** What was asked of a comparison, and what else was asked. */
 export interface Asked {
   readonly level: number;
   readonly cluster: Cluster;
-  readonly comparisons: number;
+  /** Undefined where p allowing for all has a column of its own. */
+  readonly adjustment?: Adjustment;
 }
 
 /** The numbers of a comparison, a line each. */
 export function numberTexts(one: Comparison, asked: Asked): string[] {
-  const { result, unit, caveats, claim_on, no_claim, shown, sides } = one;
+  const { result, unit, caveats, claim_on, no_claim, shown, sides, note } = one;
   const { level, cluster } = asked;
   if (result === null) return [];
   const after = verdict(one, asked);
@@ -52,12 +55,18 @@ export function numberTexts(one: Comparison, asked: Asked): string[] {
       : [`${pens}${claim_on?.startsWith("pens") === true ? after : ""}`]),
     ...(no_claim === null ? [] : [`no claim: ${no_claim}`]),
     ...(could === "" ? [] : [could]),
+    ...(note === null ? [] : [note]),
     ...(although.length === 0 ? [] : [`compared although not comparable: ${listing(although)}`]),
   ];
 }
 
-const verdict = ({ p_holm, shown }: Comparison, { comparisons }: Asked): string =>
-  `${comparisons < 2 ? "" : `, after Holm ${pText(p_holm ?? 1)}`}${shown ? ": shown" : ""}`;
+function verdict({ kind, question, p_adjusted, shown }: Comparison, { adjustment }: Asked): string {
+  const alone =
+    adjustment === undefined ||
+    adjustment.comparisons < 2 ||
+    (kind === "indicator" && question === adjustment.without);
+  return `${alone ? "" : `, ${pText(p_adjusted ?? 1)} allowing for ${allowedFor(adjustment)}`}${shown ? ": shown" : ""}`;
+}
 
 function withinLine({ result }: Comparison, level: number, after: string): string[] {
   if (result === null || !("stratified" in result) || result.stratified === null) return [];
