@@ -58,6 +58,16 @@ export interface Caveat {
   readonly text: string;
 }
 
+/** How old the pigs of a side are. */
+export interface Ages {
+  /** In days. */
+  readonly median: number;
+  readonly least: number;
+  readonly greatest: number;
+  /** Pigs whose age is not recorded. */
+  readonly not_recorded: number;
+}
+
 /** A visit or a group. */
 export interface SideLabel {
   /** Id of the visit, or name of the group. */
@@ -67,6 +77,8 @@ export interface SideLabel {
   /** Date of the visit; null for groups, and where it is not recorded. */
   readonly date: string | null;
   readonly pigs: number;
+  /** Null where none is recorded. */
+  readonly ages: Ages | null;
 }
 
 /** Pigs of one side that were read. */
@@ -137,7 +149,7 @@ export interface Compared {
   readonly farm: string | null;
   /** Between groups: the visit. */
   readonly visit?: string | null;
-  /** Selection basis; null when several are taken together (see `mixed`). */
+  /** Selection basis; null when several are taken together: `mixed`, or random and whole groups, which both stand for theirs. */
   readonly basis: string | null;
   readonly mixed: boolean;
   /** What the pigs are: `drawn at random`. */

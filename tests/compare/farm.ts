@@ -13,6 +13,7 @@ export interface Pig {
   readonly section?: string;
   readonly turbinates?: object;
   readonly lungs?: object;
+  readonly tag?: string;
 }
 
 let made = 0;
@@ -25,7 +26,12 @@ export function caseOf(pig: Pig): object {
     format: 1,
     case: `pig-${++made}`,
     ...(examiner !== null && { examiner }),
-    pig: { group, ...(age !== null && { age }), ...(pig.pen !== undefined && { pen: pig.pen }) },
+    pig: {
+      group,
+      ...(age !== null && { age }),
+      ...(pig.pen !== undefined && { pen: pig.pen }),
+      ...(pig.tag !== undefined && { tag: pig.tag }),
+    },
     ...(basis !== null && { selection: { basis } }),
     ...(manner !== null && { death: { manner } }),
     respiratory: {

@@ -41,7 +41,7 @@ export interface SharesCompared {
   readonly stratified: SharesWithinStrata | null;
   /** Where pigs share pens; else null. */
   readonly penned: SharesByPens | null;
-  /** The nearest shares of the second side that would be shown with 80 % power; null beyond 1000 pigs a side. */
+  /** The nearest shares of the second side that would be shown with 80 % power; null beyond 1000 pigs a side and where a claim does not rest on all pigs. */
   readonly could_show: { readonly below: number | null; readonly above: number | null } | null;
 }
 

@@ -76,7 +76,7 @@ function sharesOf(compared: ComparedSides, level: number): SharesCompared {
     odds_ratio: ratio(fisher.oddsRatio, fisher.lower, fisher.upper),
     stratified: stratification && sharesWithin(stratification, level),
     penned: pens && sharesByPens(pens, stratification, level),
-    could_show: couldShow(groups, level),
+    could_show: pens === null && stratification === null ? couldShow(groups, level) : null,
   };
 }
 

@@ -6,6 +6,7 @@ import { count, listing } from "../../words/listing.ts";
 import type { Adjustment, Asked, Compared, Reason } from "../comparison.ts";
 import type { Judged } from "../judgement/judge.ts";
 import type { Block, Side } from "../sides/blocks.ts";
+import { type AgesApart, agesApart, agesOf, recurring } from "../sides/whom.ts";
 import {
   clause,
   factsOf,
@@ -17,6 +18,7 @@ import {
   sought,
   type Tested,
 } from "./comparison-sentence.ts";
+import { plain } from "./numbers.ts";
 import { whyApart } from "./why.ts";
 
 /** A block with all that is said of it. */
@@ -32,7 +34,13 @@ export function inWords(
   const reasons = comparable ? [] : distinct(judged.judgements.flatMap((one) => one.reasons));
   return {
     ...block,
-    sides: block.sides.map(({ side, title, date, cases }) => ({ side, title, date, pigs: cases.length })),
+    sides: block.sides.map(({ side, title, date, cases }) => ({
+      side,
+      title,
+      date,
+      pigs: cases.length,
+      ages: agesOf(cases),
+    })),
     too_few: judged.tooFew,
     answer: comparable ? answerOf(tested, block, question, setting) : refusedAnswer(reasons),
     comparable,
@@ -132,7 +140,7 @@ function extreme(tested: readonly Tested[]): string {
 }
 
 /** What must be known to read all numbers of the block. */
-function cautionsOf(tested: readonly Tested[], { sides }: Block, setting: Setting): string[] {
+function cautionsOf(tested: readonly Tested[], { sides, basis }: Block, setting: Setting): string[] {
   const { cautions } = comparability;
   const { between, prevalence, adjustment, tooFew } = setting;
   const pens = penCounts(sides);
@@ -140,10 +148,27 @@ function cautionsOf(tested: readonly Tested[], { sides }: Block, setting: Settin
   return [
     cautions[between],
     ...(prevalence ? [] : [cautions["not-random"]]),
+    ...(prevalence && basis === null ? [cautions["random-and-whole"]] : []),
+    ...agesApart(sides, comparability.age_apart.days).map(agesText),
+    ...recurringText(sides),
     ...(pens === undefined ? [] : [`${pens}. ${counted ? cautions["pens-counted"] : cautions.pens}`]),
     ...(adjustment.comparisons > 1 && !tooFew ? [cautions.several] : []),
     ...(!tooFew && tested.some(couldShowMore) ? [cautions["could-show"]] : []),
   ];
+}
+
+/** `Finisher pigs were 110 d old in the middle on 2026-03-14 and 165 d on 2026-09-19: ...` */
+function agesText({ ageClass, sides }: AgesApart): string {
+  const { why, source } = comparability.age_apart;
+  const ages = sides.map(({ title, median }) => `${plain(median)} d ${title}`);
+  return `Median age of ${ageClass} pigs: ${listing(ages)}. ${why} (${source.confidence.replace("-", " ")}).`;
+}
+
+function recurringText(sides: readonly Side[]): string[] {
+  const tags = recurring(sides);
+  if (tags.length === 0) return [];
+  const some = tags.length > 4 ? [...tags.slice(0, 3), `${tags.length - 3} more`] : tags;
+  return [`${tags.length === 1 ? "Tag" : "Tags"} ${listing(some)}: ${comparability.cautions.recurring}`];
 }
 
 const couldShowMore = ({ result, claim_on, shown }: Tested): boolean =>

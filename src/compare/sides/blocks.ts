@@ -7,7 +7,7 @@ import { count, listing } from "../../words/listing.ts";
 import type { Between, Compared, SideLabel } from "../comparison.ts";
 import { facets, visitFolder } from "./facets.ts";
 
-export interface Side extends Omit<SideLabel, "pigs"> {
+export interface Side extends Omit<SideLabel, "pigs" | "ages"> {
   readonly cases: readonly Case[];
 }
 
@@ -71,38 +71,68 @@ function splitPart(cases: readonly [Case, ...Case[]], between: Between, mixBases
   const [first] = cases;
   const sides = between === "visits" ? visitSides(cases) : groupSides(cases);
   if (sides.length < 2) return { blocks: [], leftOut: [alone(first, cases.length, between)] };
-  const block = (basis: string | null, some: readonly Side[]): Block => ({
+  const block = (way: Way | null, some: readonly Side[]): Block => ({
     farm: first.farm?.id ?? null,
     ...(between === "groups" && { visit: first.visit?.id ?? null }),
-    basis,
-    mixed: basis === null,
-    pigs: basis === null ? "chosen in different ways" : reachOf(basis).title,
-    prevalence: reachOf(basis).prevalence,
+    basis: way?.bases.length === 1 ? (way.bases[0] ?? null) : null,
+    mixed: way === null,
+    pigs: way?.title ?? "chosen in different ways",
+    prevalence: way?.prevalence ?? false,
     sides: some,
   });
-  const found = basesOf(cases).map((basis) => {
-    const some = sides.map((side) => ({
-      ...side,
-      cases: side.cases.filter((one) => basisOf(one) === basis),
-    }));
-    const chosenSo = some.filter((side) => side.cases.length > 0);
-    return { basis, sides: chosenSo, comparable: basis !== null && chosenSo.length > 1 };
+  const found = waysOf(sides).map((way) => {
+    const chosenSo = chosenIn(sides, way.bases);
+    return { way, sides: chosenSo, comparable: !way.bases.includes(null) && chosenSo.length > 1 };
   });
   const comparable = found.filter((one) => one.comparable);
   if (comparable.length === 0 || (mixBases && found.length > 1))
     return { blocks: [block(null, sides)], leftOut: [] };
   return {
-    blocks: comparable.map((one) => block(one.basis, one.sides)),
+    blocks: comparable.map((one) => block(one.way, one.sides)),
     leftOut: found
       .filter((one) => !one.comparable)
       .map((one) => {
         const pigs = one.sides.reduce((sum, side) => sum + side.cases.length, 0);
         const places = `${count(pigs, "pig")} ${listing(one.sides.map(({ title }) => title))}`;
-        return one.basis === null
+        return one.way.bases.includes(null)
           ? `${places}: how they were chosen is not recorded`
-          : `${places} (${reachOf(one.basis).title}): none chosen so on another side`;
+          : `${places} (${one.way.title}): none chosen so on another side`;
       }),
   };
+}
+
+/** How the pigs of a block were chosen; null among its bases where that is not recorded. */
+interface Way {
+  readonly bases: readonly (string | null)[];
+  readonly title: string;
+  readonly prevalence: boolean;
+}
+
+const chosenIn = (sides: readonly Side[], bases: readonly (string | null)[]): Side[] =>
+  sides
+    .map((side) => ({ ...side, cases: side.cases.filter((one) => bases.includes(basisOf(one))) }))
+    .filter(({ cases }) => cases.length > 0);
+
+/**
+ * One way a selection basis; but pigs drawn at random on one side and a whole group on another both stand for their
+ * group, and are set against each other where neither stands on two sides by itself.
+ */
+function waysOf(sides: readonly Side[]): Way[] {
+  const bases = basesOf(sides.flatMap(({ cases }) => cases));
+  const standing = bases.filter((basis) => reachOf(basis).prevalence);
+  const apart = standing.length > 1 && standing.every((basis) => chosenIn(sides, [basis]).length < 2);
+  const together: Way = {
+    bases: standing,
+    title: listing(
+      standing.map((basis) => reachOf(basis).title),
+      "or",
+    ),
+    prevalence: true,
+  };
+  const own = (basis: string | null): Way => ({ bases: [basis], ...reachOf(basis) });
+  return apart && chosenIn(sides, standing).length > 1
+    ? [together, ...bases.filter((basis) => !standing.includes(basis)).map(own)]
+    : bases.map(own);
 }
 
 function alone(one: Case, pigs: number, between: Between): string {

@@ -60,6 +60,7 @@ function textBlocks(block: Compared, { level, cluster, answer }: CompareReport):
   };
   return [
     heading(headOf(block)),
+    ...agesOf(block).map((words) => text(words, { quiet: true })),
     ...(block.answer === answer || !block.comparable ? [] : [text(block.answer)]),
     ...part("How common", "indicator"),
     ...part("How bad", "scale"),
@@ -94,7 +95,11 @@ function reportBlocks(block: Compared, asked: Asked): Block[] {
         one.p_adjusted === null ? "" : pText(one.p_adjusted),
       ]),
     ),
-    ...list(null, [...refusedLines(block).map((words) => `Not compared: ${words}`), ...mindLines(block)]),
+    ...list(null, [
+      ...agesOf(block),
+      ...refusedLines(block).map((words) => `Not compared: ${words}`),
+      ...mindLines(block),
+    ]),
   ];
 }
 
@@ -106,6 +111,18 @@ const headOf = ({ farm, visit, sides, pigs }: Compared): string =>
   [...(farm === null ? [] : [farm]), ...(visit == null ? [] : [visit]), `pigs ${pigs}`]
     .join(" · ")
     .concat(` (${listing(sides.map(({ title, pigs: number }) => `${number} ${title}`))})`);
+
+/** `Median age: 58 d (55 to 61) on 2026-03-14, 60 d (57 to 64) on 2026-09-19`; nothing where no age is recorded. */
+function agesOf({ sides }: Compared): string[] {
+  if (sides.every(({ ages }) => ages === null)) return [];
+  const said = sides.map(({ title, ages }) => {
+    if (ages === null) return `not recorded ${title}`;
+    const { median, least, greatest, not_recorded } = ages;
+    const range = least === greatest ? "" : ` (${plain(least)} to ${plain(greatest)})`;
+    return `${plain(median)} d${range} ${title}${not_recorded === 0 ? "" : `, ${not_recorded} not recorded`}`;
+  });
+  return [`Median age: ${said.join("; ")}`];
+}
 
 /** `7 of 10 on 2026-03-14, 2 of 10 on 2026-09-19`. */
 const sidesOf = ({ sides }: Comparison): string =>
