@@ -2,7 +2,7 @@
 import { type Archive, type Case, questionOf, type VisitQuestion } from "../cases/index.ts";
 import { highestLevel } from "../herd/index.ts";
 import { casesOf } from "../score/index.ts";
-import { requireLevel } from "../statistics/index.ts";
+import { requireLevel, type SharesRule } from "../statistics/index.ts";
 import type { Asked, Between, CompareOptions, CompareReport } from "./comparison.ts";
 import { judge } from "./judgement/judge.ts";
 import { inWords } from "./sentence/block-answer.ts";
@@ -25,7 +25,7 @@ export function compareCases(from: Archive | readonly Case[], options: CompareOp
   const level = options.level ?? highestLevel(cases);
   requireLevel(level);
   const { between, blocks, leftOut } = blocksOf(cases, options.between, evenIf.includes("basis"));
-  const asked: Asked = { ...options, between, evenIf, cluster, level, seed };
+  const asked: Asked = { ...options, between, evenIf, cluster, level, seed, sharesTest: sharesTestOf(cases) };
   const compared = blocks.map((block) => {
     const sides = comparedSides(block, asked);
     const question = questionOfBlock(block, between);
@@ -34,6 +34,12 @@ export function compareCases(from: Archive | readonly Case[], options: CompareOp
   });
   const main = compared.find(({ comparable, too_few }) => comparable && !too_few) ?? compared[0];
   return { between, cluster, level, answer: main?.answer ?? "", blocks: compared, left_out: leftOut };
+}
+
+/** Of the settings; Fisher's where they differ. */
+function sharesTestOf(cases: readonly Case[]): SharesRule {
+  const [first, ...others] = new Set(cases.map(({ settings }) => settings.sharesTest));
+  return first === undefined || others.length > 0 ? "fisher" : first;
 }
 
 /** What the last visit asked before its result, if it asked about a change. */

@@ -2,6 +2,7 @@
 import { type ClusterKind, clusterKinds } from "../herd/index.ts";
 import type { comparability } from "../knowledge/index.ts";
 import type { Confidence } from "../score/index.ts";
+import type { SharesRule } from "../statistics/index.ts";
 import type { ClaimOn, Result } from "./judgement/results.ts";
 import type { Where } from "./sides/facets.ts";
 
@@ -42,6 +43,8 @@ export interface Asked extends CompareOptions {
   readonly cluster: Cluster;
   readonly level: number;
   readonly seed: number;
+  /** How two shares are tested, from the settings. */
+  readonly sharesTest: SharesRule;
 }
 
 /** Why there are no numbers; `examined`: one side has no pig in which it could be read, which nothing overrides. */

@@ -14,6 +14,7 @@ export {
   type BootstrapOptions,
   bootstrapInterval,
 } from "./bootstrap.ts";
+export { boschlooP } from "./boschloo.ts";
 export { isLevel, requireLevel } from "./checks.ts";
 export { chiSquaredTail } from "./chi-squared.ts";
 export {
@@ -34,7 +35,15 @@ export { exactMantelHaenszel } from "./exact-mantel-haenszel.ts";
 export { type FDegrees, fCdf, fQuantile } from "./f-distribution.ts";
 export { type FiniteInterval, finiteInterval, zeroUpperFinite } from "./finite-interval.ts";
 export { type FisherOptions, type FisherTest, fisherExact } from "./fisher.ts";
-export { fisherPower, LARGEST_GROUP, type TwoShares } from "./fisher-power.ts";
+export {
+  fisherPower,
+  LARGEST_GROUP,
+  largestGroup,
+  SHARES_RULES,
+  type SharesRule,
+  sharesP,
+  type TwoShares,
+} from "./fisher-power.ts";
 export {
   type ComparisonOptions,
   type ComparisonSampleSize,

@@ -45,12 +45,14 @@ export function caseOf(pig: Pig): object {
   };
 }
 
-/** Visits in the order of the keys: pigs by date. @param more of visit.yaml, by date */
+/** Visits in the order of the keys: pigs by date. @param more of visit.yaml, by date @param settings of carcase.yaml */
 export function farmOf(
   visits: Readonly<Record<string, readonly Pig[]>>,
   more: Readonly<Record<string, object>> = {},
+  settings: object = {},
 ): Archive {
   return archiveOf({
+    "carcase.yaml": { format: 1, ...settings },
     "alder/farm.yaml": farm("alder"),
     ...Object.fromEntries(
       Object.entries(visits).flatMap(([date, pigs]) => [

@@ -4,10 +4,12 @@ import {
   fisherExact,
   hodgesLehmann,
   kruskalWallis,
-  LARGEST_GROUP,
+  largestGroup,
   rankSumTest,
   riskDifference,
   riskRatio,
+  type SharesRule,
+  sharesP,
   sharesTest,
   type TwoGroups,
   trendTest,
@@ -37,9 +39,10 @@ const mostPairs = 4_000_000;
 const dayMs = 86_400_000;
 
 /** The comparison of two sides or more, each with at least one pig. */
-export function resultOf(compared: ComparedSides, { between, level }: Asked): Result {
+export function resultOf(compared: ComparedSides, asked: Asked): Result {
+  const { between, level } = asked;
   const scored = compared.label.kind === "scale";
-  if (compared.sides.length < 3) return scored ? scoresOf(compared, level) : sharesOf(compared, level);
+  if (compared.sides.length < 3) return scored ? scoresOf(compared, level) : sharesOf(compared, asked);
   if (scored) return ranksOf(compared);
   return between === "visits" ? trendOf(compared) : manySharesOf(compared);
 }
@@ -53,9 +56,10 @@ function sharing({ pens: [first, second] }: ComparedSides): [SidePens, SidePens]
 const answersOf = ({ sides: [first, second] }: ComparedSides) =>
   [first?.answers ?? [], second?.answers ?? []] as const;
 
-function sharesOf(compared: ComparedSides, level: number): SharesCompared {
+function sharesOf(compared: ComparedSides, { level, sharesTest }: Asked): SharesCompared {
   const groups = secondAgainstFirst(...answersOf(compared));
-  const fisher = fisherExact(groups, { level });
+  const rule = Math.max(groups.n1, groups.n2) > largestGroup(sharesTest) ? "fisher" : sharesTest;
+  const fisher = fisherExact(groups, { level, tails: rule === "mid-p" ? "mid-p" : "exact" });
   const difference = riskDifference(groups, { level });
   const score = riskDifference(groups, { level, method: "miettinen-nurminen" });
   const risk = riskRatio(groups, { level });
@@ -63,7 +67,9 @@ function sharesOf(compared: ComparedSides, level: number): SharesCompared {
   const pens = sharing(compared);
   return {
     test: "fisher-exact",
-    p: fisher.p,
+    rule,
+    p: sharesP(groups, rule),
+    p_fisher: fisher.p,
     difference: {
       ...limited(difference.difference, difference.lower, difference.upper),
       method: "newcombe",
@@ -74,16 +80,16 @@ function sharesOf(compared: ComparedSides, level: number): SharesCompared {
     },
     risk_ratio: ratio(risk.ratio, risk.lower, risk.upper),
     odds_ratio: ratio(fisher.oddsRatio, fisher.lower, fisher.upper),
-    stratified: stratification && sharesWithin(stratification, level),
+    stratified: stratification && sharesWithin(stratification, level, rule),
     penned: pens && sharesByPens(pens, stratification, level),
-    could_show: pens === null && stratification === null ? couldShow(groups, level) : null,
+    could_show: pens === null && stratification === null ? couldShow(groups, level, rule) : null,
   };
 }
 
 /** From the share of the first side, how far away the second must be to be shown. */
-function couldShow({ x2, n1, n2 }: TwoGroups, level: number): SharesCompared["could_show"] {
-  if (Math.max(n1, n2) > LARGEST_GROUP) return null;
-  return detectableShares(n2, n1, x2 / n2, { power, alpha: 1 - level });
+function couldShow({ x2, n1, n2 }: TwoGroups, level: number, rule: SharesRule): SharesCompared["could_show"] {
+  if (Math.max(n1, n2) > largestGroup(rule)) return null;
+  return detectableShares(n2, n1, x2 / n2, { power, alpha: 1 - level, rule });
 }
 
 function scoresOf(compared: ComparedSides, level: number): ScoresCompared {

@@ -23,6 +23,7 @@ export function compareMethods(made: readonly Comparison[], blocks: readonly Com
   const tests = new Set(made.flatMap(({ result }) => (result === null ? [] : [result.test])));
   return [
     ...[...tests].flatMap((test) => methods[test]),
+    ...rulesUsed(made),
     ...strataMethods(made),
     ...pensMethods(made),
     ...(dealt === undefined
@@ -30,6 +31,23 @@ export function compareMethods(made: readonly Comparison[], blocks: readonly Com
       : [
           `Several questions: the smallest p of ${dealt.permutations} permutations of the sides within strata, seed ${dealt.seed}, step-down: Westfall & Young 1993*.`,
         ]),
+  ];
+}
+
+/** The rules other than Fisher's, which the settings chose. */
+function rulesUsed(made: readonly Comparison[]): string[] {
+  const used = new Set(made.flatMap(({ result }) => (result?.test === "fisher-exact" ? [result.rule] : [])));
+  return [
+    ...(used.has("boschloo")
+      ? [
+          "Test of two shares, chosen in carcase.yaml: Boschloo 1970*, Stat Neerl 24:1-9, two-sided by doubling.",
+        ]
+      : []),
+    ...(used.has("mid-p")
+      ? [
+          "Test of two shares, chosen in carcase.yaml: mid-p, Lancaster 1961*; it may be wrong a little more often than it says.",
+        ]
+      : []),
   ];
 }
 
