@@ -10,7 +10,10 @@ export function addCompare(program: Command): void {
     .description(
       "Compares visits of a farm, or groups of a visit: what changed, how sure that is, and what cannot be compared.",
     )
-    .option("--between <what>", "visits or groups (default: visits, where a farm has two)")
+    .option(
+      "--between <what>",
+      "visits, groups, or ill: against comparison pigs of one visit (default: visits, where a farm has two)",
+    )
     .option(
       "--where <facet=value>",
       "only these pigs: group=nursery-2, basis=random, visit, farm, age-class, reader or place; may be given again",

@@ -6,7 +6,8 @@ import type { SharesRule } from "../statistics/index.ts";
 import type { ClaimOn, Result } from "./judgement/results.ts";
 import type { Where } from "./sides/facets.ts";
 
-export type Between = "visits" | "groups";
+/** `ill`: pigs chosen for signs against healthy comparison pigs of one visit. */
+export type Between = "visits" | "groups" | "ill";
 
 /** What pigs of a side may belong together by; `none` takes every pig for itself. */
 export type Cluster = ClusterKind | "none";
@@ -150,7 +151,7 @@ export interface Adjustment {
 /** Sides that are set against each other: of one farm (and one visit, between groups), pigs chosen in one way. */
 export interface Compared {
   readonly farm: string | null;
-  /** Between groups: the visit. */
+  /** Between groups, and ill against comparison pigs: the visit. */
   readonly visit?: string | null;
   /** Selection basis; null when several are taken together: `mixed`, or random and whole groups, which both stand for theirs. */
   readonly basis: string | null;

@@ -147,7 +147,7 @@ function cautionsOf(tested: readonly Tested[], { sides, basis }: Block, setting:
   const counted = tested.some(({ claim_on }) => claim_on === "pens" || claim_on === "pens-in-strata");
   return [
     cautions[between],
-    ...(prevalence ? [] : [cautions["not-random"]]),
+    ...(prevalence || between === "ill" ? [] : [cautions["not-random"]]),
     ...(prevalence && basis === null ? [cautions["random-and-whole"]] : []),
     ...agesApart(sides, comparability.age_apart.days).map(agesText),
     ...recurringText(sides),

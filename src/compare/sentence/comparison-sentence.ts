@@ -124,7 +124,7 @@ export const factsOf = (one: Tested, setting: Setting): string =>
   `${plainly(one)} (${effectText(one, setting)}${tested(one, setting)})`;
 
 /** The size of a difference of two sides, as its claim sees it. */
-function effectText(one: Tested, { level, cluster }: Setting): string {
+function effectText(one: Tested, { between, level, cluster }: Setting): string {
   const { result, unit, claim_on } = one;
   const inStrata = strataOf(one);
   const pens = claim_on === "pens" || claim_on === "pens-in-strata";
@@ -138,6 +138,8 @@ function effectText(one: Tested, { level, cluster }: Setting): string {
   if (result.test !== "fisher-exact") return "";
   if (claim_on === "strata" && inStrata !== null && "odds_ratio" in inStrata)
     return `odds ratio ${ratioText(inStrata.odds_ratio)}; `;
+  if (between === "ill" && !pens)
+    return `odds ratio ${ratioText(result.odds_ratio)}, risk ratio ${ratioText(result.risk_ratio)}; `;
   return `${differenceText((pens ? (result.penned ?? result) : result).difference, level)}; `;
 }
 

@@ -42,19 +42,23 @@ export function blocksOf(
   throw new RangeError(
     asked === "visits"
       ? "there are no two visits of one farm; give the folder of the farm, or compare --between groups"
-      : "there are no two visits of one farm and no two groups of one visit; give the folder of a farm",
+      : asked === "ill"
+        ? "no visit has both pigs chosen for signs (selection: {basis: clinical}) and healthy comparison pigs (basis: comparison)"
+        : "there are no two visits of one farm and no two groups of one visit; give the folder of a farm",
   );
 }
 
 function split(cases: readonly Case[], between: Between, mixBases: boolean): Split {
-  const placed = cases.filter((one) =>
-    between === "visits" ? one.visit !== undefined : facets.group(one) !== undefined,
-  );
+  const placed = cases.filter((one) => takesPart[between](one));
   const without = cases.length - placed.length;
-  const lacking = between === "visits" ? "belong to no visit" : "name no group";
+  const lacking = {
+    visits: "belong to no visit",
+    groups: "name no group",
+    ill: "were chosen in another way",
+  }[between];
   const parts = [
     ...grouped(placed, (one) =>
-      JSON.stringify([farmFolder(one), between === "groups" ? visitFolder(one) : null]),
+      JSON.stringify([farmFolder(one), between === "visits" ? null : visitFolder(one)]),
     ).values(),
   ].map((part) => splitPart(part, between, mixBases));
   return {
@@ -66,8 +70,36 @@ function split(cases: readonly Case[], between: Between, mixBases: boolean): Spl
   };
 }
 
+const takesPart: Readonly<Record<Between, (one: Case) => boolean>> = {
+  visits: (one) => one.visit !== undefined,
+  groups: (one) => facets.group(one) !== undefined,
+  ill: (one) => one.visit !== undefined && illness.some(({ basis }) => basis === basisOf(one)),
+};
+
+/** The sides of a contrast of one visit: what goes with the signs, seen from the healthy ones. */
+const illness = [
+  { basis: "comparison", title: "in healthy comparison pigs" },
+  { basis: "clinical", title: "in pigs chosen for signs" },
+] as const;
+
+/** Ill against comparison pigs: one block, which stands for no group. */
+function contrast(cases: readonly [Case, ...Case[]]): Split {
+  const [first] = cases;
+  const sides = illness.flatMap(({ basis, title }): Side[] => {
+    const some = cases.filter((one) => basisOf(one) === basis);
+    return some.length === 0 ? [] : [{ side: basis, title, date: null, cases: some }];
+  });
+  if (sides.length < 2) return { blocks: [], leftOut: [alone(first, cases.length, "ill")] };
+  const block = { basis: null, mixed: false, pigs: "ill and comparison pigs, a contrast", prevalence: false };
+  return {
+    blocks: [{ farm: first.farm?.id ?? null, visit: first.visit?.id ?? null, ...block, sides }],
+    leftOut: [],
+  };
+}
+
 /** The cases of one farm or, between groups, of one visit. */
 function splitPart(cases: readonly [Case, ...Case[]], between: Between, mixBases: boolean): Split {
+  if (between === "ill") return contrast(cases);
   const [first] = cases;
   const sides = between === "visits" ? visitSides(cases) : groupSides(cases);
   if (sides.length < 2) return { blocks: [], leftOut: [alone(first, cases.length, between)] };
@@ -137,7 +169,7 @@ function waysOf(sides: readonly Side[]): Way[] {
 
 function alone(one: Case, pigs: number, between: Between): string {
   const what = between === "visits" ? (facets.farm(one) ?? "no farm") : (facets.visit(one) ?? "no visit");
-  return `${count(pigs, "case")} of ${what}: only one ${between === "visits" ? "visit" : "group"}`;
+  return `${count(pigs, "case")} of ${what}: only one ${between === "visits" ? "visit" : between === "groups" ? "group" : "kind of pig, ill or comparison"}`;
 }
 
 /** In the order of the farm file, then by name. */

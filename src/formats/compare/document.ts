@@ -36,11 +36,18 @@ export function compareText(report: CompareReport, style: Style, quiet = false):
   return textOf(document, style);
 }
 
-export function compareMarkdown({ answer, blocks, left_out, level, cluster }: CompareReport): string {
+export function compareMarkdown({
+  answer,
+  blocks,
+  between,
+  left_out,
+  level,
+  cluster,
+}: CompareReport): string {
   const made = blocks.flatMap(madeOf);
   return markdownOf([
     text(answer),
-    ...blocks.flatMap((block) => reportBlocks(block, { level, cluster })),
+    ...blocks.flatMap((block) => reportBlocks(block, { between, level, cluster })),
     ...list(
       null,
       left_out.map((words) => `Left out: ${words}`),
@@ -49,8 +56,8 @@ export function compareMarkdown({ answer, blocks, left_out, level, cluster }: Co
   ]);
 }
 
-function textBlocks(block: Compared, { level, cluster, answer }: CompareReport): Block[] {
-  const asked = { level, cluster, adjustment: block.adjustment };
+function textBlocks(block: Compared, { between, level, cluster, answer }: CompareReport): Block[] {
+  const asked = { between, level, cluster, adjustment: block.adjustment };
   const made = madeOf(block);
   const part = (title: string, kind: Comparison["kind"]): Block[] => {
     const some = made.filter((one) => one.kind === kind);

@@ -2,6 +2,7 @@
 import {
   type Adjustment,
   allowedFor,
+  type Between,
   byPensText,
   type Cluster,
   type Comparison,
@@ -19,6 +20,7 @@ import { count, listing } from "../../words/listing.ts";
 
 /** What was asked of a comparison, and what else was asked. */
 export interface Asked {
+  readonly between: Between;
   readonly level: number;
   readonly cluster: Cluster;
   /** Undefined where p allowing for all has a column of its own. */
@@ -28,7 +30,7 @@ export interface Asked {
 /** The numbers of a comparison, a line each. */
 export function numberTexts(one: Comparison, asked: Asked): string[] {
   const { result, unit, caveats, claim_on, no_claim, shown, sides, note } = one;
-  const { level, cluster } = asked;
+  const { between, level, cluster } = asked;
   if (result === null) return [];
   const after = verdict(one, asked);
   const whole =
@@ -43,7 +45,7 @@ export function numberTexts(one: Comparison, asked: Asked): string[] {
   return [
     ...(result.test === "fisher-exact"
       ? [
-          differenceText(result.difference, level),
+          ...(between === "ill" ? [] : [differenceText(result.difference, level)]),
           `${whole}; odds ratio ${ratioText(result.odds_ratio)}; risk ratio ${ratioText(result.risk_ratio)}`,
         ]
       : result.test === "mann-whitney"
