@@ -1,5 +1,5 @@
-// How many of the published outbreaks under tests/fixtures/outbreaks raise an alarm, by picture and half. Of the half that patterns may be set
-// by, those that go wrong are named; of the untouched half they are only counted. `--all` names both, and is for the end.
+// How many of the published outbreaks under tests/fixtures/outbreaks raise an alarm, by picture. Of round 1 (`work`), by which patterns may be
+// set, those that go wrong are named; of round 2 (`untouched`) they are only counted. `--all` names both, and is for the end.
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";

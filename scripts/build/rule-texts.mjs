@@ -7,8 +7,7 @@ import { build } from "esbuild";
 import ts from "typescript";
 import { root } from "../generate/read.mjs";
 
-const texts = ["summary", "protects", "source", "bad", "good"];
-const allTexts = [...texts, "lookAlike"];
+const texts = ["summary", "protects", "lookAlike", "source", "bad", "good"];
 
 /** Writes the texts of every rule, by id. */
 export async function writeRuleTexts(folder) {
@@ -27,7 +26,7 @@ export async function writeRuleTexts(folder) {
   });
   const { rules } = await import(pathToFileURL(module).href);
   rmSync(module);
-  const byId = rules.map((rule) => [rule.id, Object.fromEntries(allTexts.map((key) => [key, rule[key]]))]);
+  const byId = rules.map((rule) => [rule.id, Object.fromEntries(texts.map((key) => [key, rule[key]]))]);
   writeFileSync(join(folder, "rule-texts.json"), JSON.stringify(Object.fromEntries(byId)));
 }
 
@@ -54,7 +53,7 @@ function strip(text) {
   const cuts = [];
   const visit = (node) => {
     if (ts.isObjectLiteralExpression(node) && texts.every((key) => property(node, key) !== undefined))
-      for (const key of allTexts) cuts.push(...[property(node, key) ?? []].flat());
+      for (const key of texts) cuts.push(property(node, key));
     else ts.forEachChild(node, visit);
   };
   visit(file);

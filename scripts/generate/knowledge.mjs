@@ -60,7 +60,8 @@ export function writeKnowledge(knowledge) {
   mkdirSync(folder, { recursive: true });
   const note = "// Made from src/knowledge/*.yaml by npm run generate. Not edited by hand.";
   for (const [name, type] of Object.entries(types)) {
-    const text = JSON.stringify(JSON.stringify(knowledge[name]));
+    const value = name === "slip_words" ? withOtherNames(knowledge) : knowledge[name];
+    const text = JSON.stringify(JSON.stringify(value));
     writeFileSync(
       join(folder, `${name}.ts`),
       `${note}
@@ -119,6 +120,18 @@ function recordedGrades(scales) {
   const grades = {};
   for (const { id, organ } of scales) grades[organ] = [...(grades[organ] ?? []), id];
   return grades;
+}
+
+/** What people write in place of a word of the format: the words of slip-words.yaml, and the other names of the vocabulary. */
+function withOtherNames({ slip_words: slips, vocabulary }) {
+  const words = { ...slips.words };
+  for (const list of wordLists)
+    for (const [word, { also = [] }] of Object.entries(vocabulary[list]))
+      if (also.length > 0)
+        words[word] = [
+          ...new Set([...(words[word] ?? []), ...also.map((name) => name.replaceAll("-", " "))]),
+        ];
+  return { ...slips, words };
 }
 
 const listsOf = (vocabulary) => ({

@@ -57,6 +57,7 @@ const finding = {
   description: "One lesion, described: what, how it lies, how much. Interpretation belongs under diagnosis",
   properties: {
     process: word("process"),
+    side: { ...common("side"), description: "On which side of the pig" },
     site: { ...common("text"), description: "Where in the organ" },
     distribution: word("distribution"),
     extent: { ...common("share"), description: "Share of the organ: 20 %", examples: ["20 %"] },
@@ -229,6 +230,7 @@ export function writeOrgansSchema(anatomy) {
       ...sides,
       ...sharedKeys(Object.keys(shared)),
     }),
+    system: { enum: Object.keys(anatomy.systems), description: "A system of organs" },
     rest: {
       description: "All organs of the system that have no entry of their own",
       anyOf: [

@@ -107,13 +107,19 @@ function isSuchPig(condition: AlarmCondition, one: Case): boolean {
   );
 }
 
-/** Where the age is unknown, the oldest pig of its class decides; a fetus is young. */
-function isYounger({ ageDays, ageClass }: Case, days: number): boolean {
+/** Where the age is unknown, the oldest pig of its class decides, and without a class of those of its weight; a fetus is young. */
+function isYounger({ ageDays, ageClass, weightKg }: Case, days: number): boolean {
   if (ageDays !== undefined) return ageDays < days;
-  if (ageClass === undefined) return false;
-  const derive = ageClasses.classes[ageClass]?.derive;
-  return derive === undefined || (derive[1] ?? Number.POSITIVE_INFINITY) < days;
+  const classes = ageClass === undefined ? classesOfWeight(weightKg) : [ageClasses.classes[ageClass]];
+  return classes.length > 0 && classes.every((one) => one?.derive === undefined || one.derive[1] < days);
 }
+
+const classesOfWeight = (kg: number | undefined) =>
+  kg === undefined
+    ? []
+    : Object.values(ageClasses.classes).filter(
+        ({ weight }) => weight !== undefined && weight[0] <= kg && kg <= weight[1],
+      );
 
 function isTreated(one: Case): boolean {
   const treated = one.record.selection?.treated;
@@ -138,12 +144,11 @@ function herdSigns(names: readonly string[], subject: AlarmSubject): Evidence[] 
   return matching.length === 0 ? undefined : [];
 }
 
-/** A temperature of so many degrees or more, or fever among the signs. */
+/** A temperature of so many degrees or more, or fever among the signs: a pig that dies grows cold. */
 function fever(degrees: number, one: Case): Evidence[] | undefined {
   const text = one.record.pig?.temperature;
   const measured = quantity("temperature", text);
-  if (measured === undefined) return signs(["fever"], one);
-  if (measured < degrees) return undefined;
+  if (measured === undefined || measured < degrees) return signs(["fever"], one);
   return [
     {
       subject: one,

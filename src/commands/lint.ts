@@ -12,7 +12,7 @@ import { type Asked, askedOf, type LintCommandOptions } from "./lint-asked.ts";
 import { lintFolders } from "./lint-folders.ts";
 import { asUsage } from "./parsers.ts";
 import type { Run } from "./run.ts";
-import { pageWidth, timeOfRun } from "./terminal.ts";
+import { timeOfRun } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 import { version } from "./version.ts";
 
@@ -61,10 +61,8 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
       sample: samples[one.format],
       format: one.format,
     });
-  const notice = inResult ? alarmNotice(read.alarms, run.style) : "";
-  // Elsewhere than in a terminal a finding stays one line, which can be searched for.
-  const width = pageWidth(run.output.length > 0, Number.POSITIVE_INFINITY);
-  run.write(notice + lintReport(format, report, run.style, width), { sample: samples[format] });
+  const notice = inResult ? alarmNotice(read.alarms, run.style, run.width) : "";
+  run.write(notice + lintReport(format, report, run.style, run.findingWidth), { sample: samples[format] });
   noteLimits(result, [format, ...also.map((one) => one.format)], run);
   if (run.failed) return run.end();
   return run.end(

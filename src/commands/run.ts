@@ -92,6 +92,11 @@ export class Run<Options extends CommonOptions = CommonOptions> {
     return pageWidth(this.options.output !== undefined);
   }
 
+  /** The same of a line that is searched for: elsewhere than in a terminal a finding stays one line. */
+  get findingWidth(): number {
+    return pageWidth(this.options.output !== undefined, Number.POSITIVE_INFINITY);
+  }
+
   /** Whether bars can be shown. */
   get bars(): boolean {
     return showsBars();
@@ -125,7 +130,7 @@ export class Run<Options extends CommonOptions = CommonOptions> {
 
   /** Complains of files. */
   faults(faults: readonly Fault[]): void {
-    this.complain(faultsText(faults, this.spoken));
+    this.complain(faultsText(faults, this.spoken, this.findingWidth));
   }
 
   /**
@@ -167,7 +172,7 @@ export class Run<Options extends CommonOptions = CommonOptions> {
    * @param how.again the archive was read before: what was said of it is not said again, and counts no more
    */
   wasRead(read: ReadBesides, { noticed = false, counted = false, again = false } = {}): void {
-    const notice = (): string => alarmNotice(read.alarms, this.spoken);
+    const notice = (): string => alarmNotice(read.alarms, this.spoken, this.width);
     if (noticed) this.#heldNotice = notice;
     if (again) this.#failed = read.unreadable.length > 0 || read.pathsWithoutCases.length > 0;
     else {

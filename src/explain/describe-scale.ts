@@ -26,7 +26,9 @@ export function describeScale(scale: Scale): Block[] {
     ...pigsBlock(scale),
     ...(scale.references ?? []).flatMap((one) =>
       block("Published values", {
-        text: [`${one.of}: ${one.population}. No limit, and true of these pigs only.`],
+        text: [
+          `${one.of}: ${one.population}. ${one.limit ? "A limit that somebody set, not shown to hold elsewhere." : "No limit, and true of these pigs only."}`,
+        ],
         table: {
           head: ["of", "value"],
           rows: Object.entries(one.values).map(([of, value]) => [of, String(value)]),
@@ -162,16 +164,20 @@ function exampleBlock({
   record,
   value,
   class: named,
-  missing,
+  missing = [],
+  bounds,
   source,
 }: Scale["examples"][number]): Block[] {
-  const why = (missing ?? []).length === 0 ? "" : `; missing: ${(missing ?? []).join(", ")}`;
+  const classed = named === undefined ? "" : `, ${named}`;
+  const none = bounds === undefined ? "No score" : `Score: between ${bounds.join(" and ")}${classed}`;
   const result =
-    value === null ? `No score${why}.` : `Score: ${value}${named === undefined ? "" : `, ${named}`}.`;
+    value === null
+      ? [none, ...missing.map((path) => `missing: ${path}`)].join("; ")
+      : `Score: ${value}${classed}`;
   return block("Worked example", {
     text: [`${name}.`],
     record,
-    after: [result, `Source: ${sourceLine(source)}`],
+    after: [`${result}.`, `Source: ${sourceLine(source)}`],
   });
 }
 

@@ -49,7 +49,7 @@ const explained = (
       `Level ${rule.level}, family ${rule.family}, looks at ${looksAt[rule.scope]}.`,
       protects,
     ]),
-    ...section("Looks like it, and is none", lookAlike === undefined ? [] : [lookAlike]),
+    ...section("Looks like it, and is none", [lookAlike]),
     ...exampleSections("Found", bad),
     ...exampleSections("Fine", good),
     ...section(null, ["Examples are laid over a complete case; a blank key is an omission."]),

@@ -1,5 +1,6 @@
 /** The edits of values and keys that are certain. */
 import { suggestion } from "../cases/faults/suggestion.ts";
+import { withoutCurly } from "../cases/faults/typing-faults.ts";
 import { formatPath, type Path } from "../cases/index.ts";
 import type { SourceDocument } from "../cases/yaml/document.ts";
 import { organs, sampleRules, systems } from "../knowledge/index.ts";
@@ -35,6 +36,11 @@ export function valueEdits(
     const place = placed(path, "value");
     const quote = quoteOf(place.raw, written);
     if (quote === undefined) continue;
+    const straight = quote === "" ? withoutCurly(written) : undefined;
+    if (straight !== undefined && !/["\\]/.test(straight)) {
+      edits.push(edit(path, place, `"${straight}"`, straight));
+      continue;
+    }
     const word = sameWord(written, [...words, ...sampleNames(patterns)]);
     const quantity = word === undefined ? sameQuantity(written, patterns) : undefined;
     const fits = free || patterns.some((pattern) => new RegExp(pattern, "u").test(written));

@@ -3,12 +3,16 @@ import type { OpenAlarm } from "../alarms/index.ts";
 import { listing } from "../words/listing.ts";
 import { visible } from "../words/visible.ts";
 import type { Style } from "./page/style.ts";
+import { wrapped } from "./page/width.ts";
 
 /** More pigs than this are counted, not named: the notice must fit above everything else. */
 const longest = 8;
 
-/** The notice, of visits before cases; empty without an open alarm. */
-export function alarmNotice(alarms: readonly OpenAlarm[], style: Style): string {
+/**
+ * The notice, of visits before cases; empty without an open alarm.
+ * @param width characters a line may have
+ */
+export function alarmNotice(alarms: readonly OpenAlarm[], style: Style, width: number): string {
   const open = [...alarms.filter(({ of }) => of === "visit"), ...alarms.filter(({ of }) => of === "case")];
   const stopping = open.filter(({ pattern }) => pattern !== undefined && pattern.level !== "exclude");
   const excluding = open.filter(({ pattern }) => pattern?.level === "exclude");
@@ -35,6 +39,10 @@ export function alarmNotice(alarms: readonly OpenAlarm[], style: Style): string 
           "",
         ]),
   ]
+    .flatMap((line) => {
+      const indent = /^ */.exec(line)?.[0] ?? "";
+      return wrapped(line.slice(indent.length), indent, width, `${indent}  `);
+    })
     .map((line) => `${line}\n`)
     .join("");
 }

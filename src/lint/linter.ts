@@ -30,7 +30,7 @@ import type { FileRule, Level, Points, Report, Rule, VisitRule } from "./rule.ts
 import { checkRulesOf, type NamedRules, ruleNamed } from "./rule-names.ts";
 import { textsOf } from "./rule-texts.ts";
 import { rules } from "./rules/index.ts";
-import { isSilent, stopped } from "./silence.ts";
+import { isSilent, type Stop, stopped } from "./silence.ts";
 import { type FindingCounts, findingCounts } from "./summary.ts";
 
 export interface LintOptions {
@@ -110,7 +110,7 @@ export class Linter {
   /** Of the part that is being looked at. */
   #found: Finding[] = [];
   /** The files of the part for which a stop stands. */
-  #stopped: ReadonlySet<object> = new Set();
+  #stopped: ReadonlyMap<object, Stop> = new Map();
 
   /** @throws UnknownRule when the options name a rule that does not exist */
   constructor(options: LintOptions = {}) {

@@ -84,7 +84,7 @@ interface RuleText {
   /** What goes wrong without it. */
   readonly protects: string;
   /** What else looks like its finding and is none, and how the two are told apart in the record. */
-  readonly lookAlike?: string;
+  readonly lookAlike: string;
   readonly source: Source;
   readonly bad: Example;
   readonly good: Example;

@@ -7,9 +7,13 @@ import { asking, type Rule } from "./rule.ts";
 const silenceOf = ({ silent, family }: Pick<Rule, "silent" | "family">): NonNullable<Rule["silent"]> =>
   silent ?? (asking.has(family) ? "alarm" : "never");
 
+/** What the rules that ask for more say nothing of: anything, or only what would have to be cut. */
+export type Stop = "all" | "cutting";
+
 /**
- * The visits and cases for which a stop stands. Of a visit it is enough that one of its pigs is alarmed; the other pigs,
- * which lie open already, are silent only where the alarm is one of the visit as a whole.
+ * The visits and cases for which a stop stands. While it stands in one pig nothing is cut on, so no other pig of the visit is
+ * asked for organs or samples; what is wrong in their records is still said. An alarm that only asks to exclude a disease
+ * stops nobody: the samples that exclude it are to be taken.
  */
 export function stopped({
   visits,
@@ -17,23 +21,33 @@ export function stopped({
 }: {
   readonly visits: readonly Visit[];
   readonly cases: readonly Case[];
-}): ReadonlySet<Case | Visit> {
-  const alarmed = visits.filter((visit) => openAlarms(visit).length > 0);
-  const whole = alarmed.filter((visit) => openAlarms(visit).some(({ subject }) => subject === visit));
-  return new Set<Case | Visit>([
-    ...alarmed,
-    ...whole.flatMap((visit) => visit.cases),
-    ...cases.filter((one) => openAlarms(one).length > 0),
-  ]);
+}): ReadonlyMap<object, Stop> {
+  const stops = (subject: Case | Visit) =>
+    openAlarms(subject).filter(({ pattern }) => pattern.level !== "exclude");
+  const found = new Map<object, Stop>();
+  for (const visit of visits) {
+    const open = stops(visit);
+    if (open.length === 0) continue;
+    const whole = open.some(({ subject }) => subject === visit);
+    found.set(visit, "all");
+    for (const one of visit.cases) found.set(one, whole ? "all" : "cutting");
+  }
+  for (const one of cases) if (stops(one).length > 0) found.set(one, "all");
+  return found;
 }
 
 /** Whether the rule says nothing about this file. A rule across the archive must see every case, and speaks. */
-export function isSilent(rule: Rule, subject: Case | Visit | Farm, stop: ReadonlySet<object>): boolean {
+export function isSilent(rule: Rule, subject: Case | Visit | Farm, stop: ReadonlyMap<object, Stop>): boolean {
   const silent = silenceOf(rule);
   if (silent === "never" || rule.scope === "archive") return false;
   if ("closed" in subject.record && subject.record.closed !== undefined && isLater(rule)) return true;
-  return stop.has(subject) || (silent === "authority" && wasCalled(subject));
+  const stands = stop.get(subject);
+  if (stands === "all" || (stands === "cutting" && isCutFor(rule))) return true;
+  return silent === "authority" && wasCalled(subject);
 }
+
+/** Whether the rule asks for what only the knife gives. */
+const isCutFor = ({ family }: Rule): boolean => family === "completeness" || family === "sampling";
 
 /** Whether the rule asks for what comes after a carcass was closed: organs, sets of samples, a diagnosis. */
 const isLater = ({ family, silent }: Rule): boolean =>

@@ -1,10 +1,11 @@
 /** What must hold before anything is computed from outlines: closed, simple, and where they belong. */
-import { crossingOf } from "./crossing.ts";
+import { crossingPlace } from "./crossing-place.ts";
 import { distance, extent, type Point } from "./curve.ts";
 import { cornerCount, flatten } from "./flatten.ts";
 import { boxAround, distanceToRings, isInsideRings, Polygon, type Sides } from "./inside.ts";
 import { lobeId, lobes, sides } from "./parts.ts";
 import { type Problem, TracingError } from "./problem.ts";
+import { bordersOf } from "./region.ts";
 import { septumStep } from "./septum.ts";
 import type { Drawing, Shape } from "./tracing.ts";
 
@@ -78,7 +79,8 @@ const sizeOf = ({ contours }: Shape): number => extent(contours.flatMap(({ curve
 
 function traced(shape: Shape): Traced {
   const size = sizeOf(shape);
-  const rings = shape.contours.map((contour) => flatten(contour, size * handShare));
+  const borders = bordersOf(shape.contours, shape.rule);
+  const rings = borders.map(({ ring }) => flatten(ring, size * handShare));
   return {
     shape,
     size,
@@ -135,16 +137,17 @@ function shapeError(shape: Shape, scale: number): TracingError | undefined {
       place,
     );
   }
-  const crossing = crossingOf(
-    contours.map((contour) => ({ points: flatten(contour), closed: contour.closed })),
-  );
+  const crossing = crossingPlace(contours);
   if (crossing === undefined) return undefined;
   return new TracingError(
     "outline-crosses-itself",
-    `${id} crosses or touches itself at x ${crossing.x.toPrecision(5)}, y ${crossing.y.toPrecision(5)} of the drawing; move the points there apart.`,
+    `${id} crosses or touches itself at x ${coordinate(crossing.x)}, y ${coordinate(crossing.y)} of the drawing; move the points there apart.`,
     place,
   );
 }
+
+/** To a millionth of a drawing unit. */
+const coordinate = (value: number): number => Number(value.toFixed(6)) + 0;
 
 /** The corner of one outline that lies deepest on the wrong side of another, in drawing units. */
 function deepest(one: Traced, other: Traced, wrong: (inside: boolean) => boolean): number {

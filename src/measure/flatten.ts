@@ -2,7 +2,7 @@
 import { type Contour, type Cubic, distance, extent, type Point, pointAt } from "./curve.ts";
 
 /** A polyline leaves its curve by at most this share of the size of the outline. */
-const flatness = 1e-4;
+export const flatness = 1e-4;
 const maxPieces = 1000;
 
 /**
@@ -21,10 +21,13 @@ export function flatten({ curves, closed }: Contour, longest = Infinity): Point[
       if (last === undefined || distance(last, point) > 0) points.push(point);
     }
   }
+  // Steps of relative commands add up to the start but for rounding: what lies that near to it is the start.
   const [start] = points;
-  const end = points.at(-1);
-  if (closed && points.length > 1 && start !== undefined && end !== undefined && distance(start, end) === 0)
+  for (let end = points.at(-1); closed && start !== undefined && end !== undefined; end = points.at(-1)) {
+    if (points.length < 4 && distance(start, end) > 0) break;
+    if (points.length < 2 || distance(start, end) > tolerance) break;
     points.pop();
+  }
   return points;
 }
 

@@ -5,6 +5,7 @@ import { jsonFault } from "./json-fault.ts";
 import { inMillimetres, lengthUnits } from "./length.ts";
 import { intendedPart, type Part, partOf } from "./parts.ts";
 import { type Place, TracingError, wholeFile } from "./problem.ts";
+import { backwards, forwards } from "./region.ts";
 import { type ScaleBar, scaleOf } from "./scale.ts";
 import { closedIfItMeets, type Drawing, type Shape } from "./tracing.ts";
 
@@ -39,38 +40,37 @@ function drawingOf(all: readonly Feature[], report: Report): Drawing {
       if (bar !== undefined) throw twice("scale-bar", feature.place);
       bar = scaleBar(feature, part.length);
     } else {
-      const shape: Shape = { id: name, contours: contoursOf(feature), rule: "evenodd", place: feature.place };
+      const shape: Shape = { id: name, contours: contoursOf(feature), rule: "nonzero", place: feature.place };
       if (part.kind === "affected") affected.push({ ...shape, lobe: part.lobe });
       else if (outlines.some(({ id }) => id === name)) throw twice(name, feature.place);
       else outlines.push(shape);
     }
   };
+  let anyPart = false;
   for (const [index, feature] of all.entries()) {
-    const name = feature.properties.part;
-    const part = typeof name === "string" ? partOf(name) : undefined;
+    const names = namesOf(feature);
+    const name = names.find((one) => partOf(one) !== undefined);
+    const part = name === undefined ? undefined : partOf(name);
+    if (part !== undefined && part.kind !== "scale-bar") anyPart = true;
     try {
-      if (typeof name !== "string") passedOver.push(`feature ${index + 1}`);
-      else if (part !== undefined) attempt(feature, name, part);
+      if (name !== undefined && part !== undefined) attempt(feature, name, part);
       else {
-        const intended = intendedPart(name);
-        if (intended === undefined) passedOver.push(name);
-        else
+        const mistyped = names.find((one) => intendedPart(one) !== undefined);
+        if (mistyped === undefined) passedOver.push(names[0] ?? `feature ${index + 1}`);
+        else {
+          anyPart = true;
           throw new TracingError(
             "part-unknown",
-            `"${name}" is no agreed id; did you mean ${intended}?`,
+            `"${mistyped}" is no agreed id; did you mean ${intendedPart(mistyped)}?`,
             feature.place,
           );
+        }
       }
     } catch (error) {
       if (!(error instanceof TracingError)) throw error;
       report(error);
     }
   }
-  const isPassedOver = new Set(passedOver);
-  const anyPart = all.some(
-    ({ properties: { part } }) =>
-      typeof part === "string" && !isPassedOver.has(part) && partOf(part)?.kind !== "scale-bar",
-  );
   if (!anyPart)
     report(
       new TracingError(
@@ -79,6 +79,12 @@ function drawingOf(all: readonly Feature[], report: Report): Drawing {
       ),
     );
   return { outlines, affected, absent, scale: scaleIn(all, bar, report), passedOver };
+}
+
+/** What a feature may be called: our own property, and those in which programs that annotate pictures put a name or a class. */
+function namesOf({ properties: { part, name, classification } }: Feature): string[] {
+  const named = [part, name, classification, record(classification).name];
+  return named.filter((one) => typeof one === "string" && one !== "").map(String);
 }
 
 function features(text: string): Feature[] {
@@ -153,8 +159,14 @@ function contoursOf({ geometry, place }: Feature): Contour[] {
   const { type, coordinates } = geometry;
   const list = (value: unknown): unknown[] => (Array.isArray(value) ? value : []);
   const ring = (value: unknown): Contour => closedIfItMeets(polygonal(positions(value, place), false));
-  if (type === "Polygon") return list(coordinates).map(ring);
-  if (type === "MultiPolygon") return list(coordinates).flatMap((polygon) => list(polygon).map(ring));
+  // Only the further rings of a polygon are holes: a part inside another part adds nothing and takes nothing away.
+  const rings = (polygon: unknown): Contour[] =>
+    list(polygon).map((value, index) => {
+      const forward = forwards(ring(value));
+      return index === 0 ? forward : backwards(forward);
+    });
+  if (type === "Polygon") return rings(coordinates);
+  if (type === "MultiPolygon") return list(coordinates).flatMap(rings);
   if (type === "LineString") return [ring(coordinates)];
   throw new TracingError("not-geojson", "an outline is a Polygon, MultiPolygon or LineString.", place);
 }

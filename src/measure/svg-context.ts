@@ -14,20 +14,59 @@ const geometry = new Set(
 const inSheet =
   /[{;]\s*(?:transform(?:-origin)?|translate|rotate|scale|offset-path|d|cx|cy|rx?|ry|x|y|width|height)\s*:|@import/;
 
-const hiding = /[{;]\s*(?:display\s*:\s*none|visibility\s*:\s*(?:hidden|collapse))/;
+const hides = /(?:^|;)\s*(?:display\s*:\s*none|visibility\s*:\s*(?:hidden|collapse))/;
 
-/** @throws TracingError when CSS in the file moves, shapes or hides what is drawn */
-export function checkStyles({ styles }: SvgFile): void {
+/**
+ * What the style sheets of a file hide: of each selector the id, else a class, else the name of what it ends in. Where around
+ * it such an element stands is not asked, so an outline may be refused that is shown, and none measured that is hidden.
+ */
+export type Hiding = ReadonlySet<string>;
+
+/**
+ * @returns what CSS in the file hides
+ * @throws TracingError when CSS in the file moves or shapes what is drawn
+ */
+export function checkStyles({ styles }: SvgFile): Hiding {
   if (inSheet.test(styles))
     throw new TracingError(
       "style-sheet-geometry",
       "a style sheet in the file moves or shapes what is drawn, which is not read; save as plain SVG, with attributes instead of CSS.",
     );
-  if (hiding.test(styles))
-    throw new TracingError(
-      "part-hidden",
-      "a style sheet in the file hides outlines (display or visibility), and which ones is not read; save as plain SVG, with attributes instead of CSS.",
-    );
+  const plain = styles
+    .split("/*")
+    .map((text, index) => (index === 0 ? text : text.slice(text.indexOf("*/") + 2)));
+  return new Set(
+    plain
+      .join(" ")
+      .split("}")
+      .flatMap((rule) => {
+        const [declared = "", selectors = ""] = rule.split("{").reverse();
+        return hides.test(declared) ? selectors.split(",").map(keyOf) : [];
+      }),
+  );
+}
+
+/** Of `#layer > g.old:hover` it is `.old`. */
+function keyOf(selector: string): string {
+  const [last = ""] = (
+    selector
+      .trim()
+      .split(/[\s>+~]/)
+      .at(-1) ?? ""
+  ).split(/[:[]/);
+  const parts = last.split(/(?=[.#])/);
+  return (
+    parts.find((part) => part.startsWith("#")) ?? parts.find((part) => part.startsWith(".")) ?? (last || "*")
+  );
+}
+
+/** The nearest element around a shape, or itself, that a style sheet may hide. */
+function hiddenBySheet(element: SvgElement | undefined, hiding: Hiding): SvgElement | undefined {
+  if (element === undefined || hiding.size === 0) return undefined;
+  const { name, attributes, parent } = element;
+  const classes = (attributes.get("class") ?? "").split(/\s/).map((one) => `.${one}`);
+  const keys = ["*", name, `#${attributes.get("id") ?? ""}`, ...classes];
+  return keys.some((key) => hiding.has(key)) ? element : hiddenBySheet(parent, hiding);
 }
 
 /** What an element and those around it say together; worked out once for each, from that of the one around it. */
@@ -122,15 +161,20 @@ function declarations(style: string): Declarations {
   return found;
 }
 
+/** What hides a shape: itself, or a group around it. */
+export function hiddenAt(element: SvgElement, hiding: Hiding): SvgElement | undefined {
+  const { undisplayed, visibility } = contextOf(element);
+  const invisible =
+    visibility?.value === "hidden" || visibility?.value === "collapse" ? visibility.holder : undefined;
+  return undisplayed ?? invisible ?? hiddenBySheet(element, hiding);
+}
+
 /**
  * Nobody sees what a hidden outline measures: it may be left over from an earlier tracing.
  * @throws TracingError when the shape, or a group around it, is hidden
  */
-export function checkShown(element: SvgElement): void {
-  const { undisplayed, visibility } = contextOf(element);
-  const invisible =
-    visibility?.value === "hidden" || visibility?.value === "collapse" ? visibility.holder : undefined;
-  const hidden = undisplayed ?? invisible;
+export function checkShown(element: SvgElement, hiding: Hiding): void {
+  const hidden = hiddenAt(element, hiding);
   if (hidden === undefined) return;
   const what = hidden === element ? "this outline" : "the group or layer of this outline";
   throw new TracingError(

@@ -3,7 +3,7 @@ import { distance } from "./curve.ts";
 import { intendedPart } from "./parts.ts";
 import { TracingError } from "./problem.ts";
 import { type ScaleBar, scaleOf } from "./scale.ts";
-import { checkShown, checkStyles, contextOf, matrixOf } from "./svg-context.ts";
+import { checkShown, checkStyles, contextOf, type Hiding, hiddenAt, matrixOf } from "./svg-context.ts";
 import { type SvgElement, type SvgFile, svgElements } from "./svg-elements.ts";
 import { pathContours } from "./svg-path.ts";
 import { isShape, pathData } from "./svg-shapes.ts";
@@ -17,12 +17,12 @@ type Report = (error: TracingError) => void;
  */
 export function svgDrawing(text: string): { drawing: Drawing; errors: readonly TracingError[] } {
   const file = svgElements(text);
-  checkStyles(file);
+  const hiding = checkStyles(file);
   const errors: TracingError[] = [];
-  return { drawing: drawingOf(file, (error) => errors.push(error)), errors };
+  return { drawing: drawingOf(file, hiding, (error) => errors.push(error)), errors };
 }
 
-function drawingOf(file: SvgFile, report: Report): Drawing {
+function drawingOf(file: SvgFile, hiding: Hiding, report: Report): Drawing {
   const outlines: Shape[] = [];
   const affected: (Shape & { lobe: string })[] = [];
   const absent: Drawing["absent"][number][] = [];
@@ -44,7 +44,9 @@ function drawingOf(file: SvgFile, report: Report): Drawing {
     if (!isShape(element.name)) continue;
     const id = element.attributes.get("id");
     if (named === undefined) {
-      const intended = id === undefined ? undefined : intendedPart(id);
+      // Clip paths and the like are no drawing, and what is hidden was not meant to be measured.
+      if (!drawn) continue;
+      const intended = id === undefined || hiddenAt(element, hiding) ? undefined : intendedPart(id);
       if (id !== undefined && intended !== undefined) {
         anyPart = true;
         report(unknownPart(id, intended, element));
@@ -53,7 +55,7 @@ function drawingOf(file: SvgFile, report: Report): Drawing {
     }
     const { part, holder } = named;
     try {
-      checkShown(element);
+      checkShown(element, hiding);
       if (part.kind === "absent") absent.push({ id: part.id, place: element.place });
       else if (part.kind === "scale-bar") {
         if (bar !== undefined) throw twice("scale-bar", element);
@@ -121,7 +123,7 @@ function scaleIn(bar: ScaleBar | undefined, report: Report): number {
 }
 
 function noParts({ elements }: SvgFile, report: Report): void {
-  const shapes = elements.filter(({ name }) => isShape(name));
+  const shapes = elements.filter((element) => isShape(element.name) && contextOf(element).drawn);
   report(
     elements.some(({ name }) => name === "image") && shapes.length === 0
       ? new TracingError(

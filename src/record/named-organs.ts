@@ -1,4 +1,5 @@
 /** What free text names: organs, by key, title or what people call them, singular or plural (generous); a side of the body. */
+import type { Path } from "../cases/index.ts";
 import { interpretationWords, organById, organs, type PlacedOrgan, systems } from "../knowledge/index.ts";
 
 /** @returns the organs in the order of the anatomy; none when the text names nothing known */
@@ -75,6 +76,14 @@ export function namedSide(text: string | undefined): "left" | "right" | undefine
   if (left === right || namesBoth(text)) return undefined;
   return left ? "left" : "right";
 }
+
+/** The side under which a path lies, of a paired organ. */
+export const sideInPath = (path: Path): "left" | "right" | undefined =>
+  path.find((step) => step === "left" || step === "right");
+
+/** Where a lesion or sample lies, in words: its side, and its site. */
+export const whereOf = ({ side, site }: { readonly side?: string; readonly site?: string }): string =>
+  [side, site].filter((text) => text !== undefined).join(" ");
 
 /** Whether free text says that both sides are meant. */
 export const namesBoth = (text: string | undefined): boolean =>

@@ -70,10 +70,16 @@ export const freeTextsOfVisit = fact(({ record }: Visit): readonly FreeText[] =>
   return kept([
     [record.complaint, ["complaint"]],
     [question.text, question.path],
-    ...Object.entries(record.groups ?? {}).map(
-      ([group, { note }]): Written => [note, ["groups", group, "note"]],
-    ),
-    ...listed(record.treatments, ["treatments"]),
+    ...Object.entries(record.groups ?? {}).flatMap(([group, { note, feed, water }]): Written[] => [
+      [note, ["groups", group, "note"]],
+      [feed?.note, ["groups", group, "feed", "note"]],
+      [water?.note, ["groups", group, "water", "note"]],
+    ]),
+    ...(record.treatments ?? []).flatMap((entry, index): Written[] => {
+      if (typeof entry === "string") return [[entry, ["treatments", index]]];
+      const texts = ["with", "for", "note"] as const;
+      return texts.map((key) => [entry[key], ["treatments", index, key]]);
+    }),
     ...listed(record.vaccinations, ["vaccinations"]),
     ...listed(record.changes, ["changes"]),
     ...(record.environment ?? []).map(({ note }, index): Written => [note, ["environment", index, "note"]]),

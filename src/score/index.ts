@@ -1,10 +1,12 @@
 /** Published scores, computed from what was observed. Scales are data; this room only reads them. */
+export type { Bounds } from "./bounds.ts";
 export type { CaseScore, Confidence, ScoredCase } from "./case-score.ts";
 export { classOf } from "./classify.ts";
 export { rounded, withoutFloatError } from "./float-error.ts";
 export { scalesInUse } from "./in-use.ts";
 export { between, type MarkShare, markShare } from "./mark-share.ts";
-export { decimalsInClass, printedScore, rangeDecimals } from "./printed.ts";
+export { preferredScales, type UsedScale } from "./preferred.ts";
+export { decimalsInClass, printedBounds, printedScore, rangeDecimals } from "./printed.ts";
 export {
   casesOf,
   checkScales,
@@ -15,5 +17,6 @@ export {
   scoreCases,
 } from "./score-cases.ts";
 export { scoreOrgan } from "./score-organ.ts";
+export { stateFor } from "./state-for.ts";
 export { unknownScale } from "./unknown-scale.ts";
 export { type ExampleFault, exampleFaults } from "./worked-examples.ts";

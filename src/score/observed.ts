@@ -9,7 +9,7 @@ export function observation(entry: object | undefined, read: string): unknown {
 }
 
 /** Millimetres in the units that a part can be read in. */
-const millimetres = { mm: 1, cm: 10 } as const;
+export const millimetres = { mm: 1, cm: 10 } as const;
 
 /** What is written, a length as a number in the unit of the part; undefined when it is no length. */
 export function inUnit({ unit }: ScalePart, written: unknown): unknown {

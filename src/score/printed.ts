@@ -1,5 +1,6 @@
 /** With how many decimals a value is printed, so that it never stands on the other side of a limit than it lies. */
 import type { ClassLimit, Scale } from "../knowledge/index.ts";
+import type { Bounds } from "./bounds.ts";
 import { classOf } from "./classify.ts";
 import { rounded } from "./float-error.ts";
 
@@ -38,3 +39,16 @@ export function decimalsInClass(
 /** A score of the scale with the decimals of its range, and as many more as its class asks for: `14.3`, `0.416`, `14.999`. */
 export const printedScore = ({ range, classes }: Pick<Scale, "range" | "classes">, value: number): string =>
   String(rounded(value, decimalsInClass(value, classes, rangeDecimals(range))));
+
+/** What is known of a score between bounds: `at least 3`, `at most 2`, `2 to 4`; short `≥3`, `≤2`, `2–4`. */
+export function printedBounds(
+  scale: Pick<Scale, "range" | "classes">,
+  [least, greatest]: Bounds,
+  short = false,
+): string {
+  const [lowest = least, highest = greatest] = scale.range;
+  const [from, to] = [printedScore(scale, least), printedScore(scale, greatest)];
+  if (greatest >= highest) return short ? `≥${from}` : `at least ${from}`;
+  if (least <= lowest) return short ? `≤${to}` : `at most ${to}`;
+  return short ? `${from}–${to}` : `${from} to ${to}`;
+}

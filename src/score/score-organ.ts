@@ -2,10 +2,12 @@
 import { type OrganState, pathOf, valueAt } from "../cases/index.ts";
 import type { Scale } from "../knowledge/index.ts";
 import { listing } from "../words/listing.ts";
+import { type Bounds, boundsOf } from "./bounds.ts";
 import type { CaseScore } from "./case-score.ts";
-import { classOf, lastReached } from "./classify.ts";
-import { withoutFloatError } from "./float-error.ts";
+import { classOf } from "./classify.ts";
+import { combine } from "./combine.ts";
 import { readPart } from "./part.ts";
+import { printedBounds } from "./printed.ts";
 import { misfit, pathIn, type Reading, shown } from "./reading.ts";
 
 /** A score before it is dressed for output. */
@@ -15,6 +17,8 @@ interface Outcome {
   readonly missing: readonly string[];
   readonly reasons: readonly string[];
   readonly fromGrade?: true;
+  readonly bounds?: Bounds;
+  readonly notNeeded?: readonly string[];
 }
 
 const onlyBySystem =
@@ -24,11 +28,12 @@ const onlyBySystem =
  * Scores an organ.
  *
  * What cannot be told is null and says why: a part that is not recorded is named under `missing` and never guessed;
- * what is written but cannot be used is named in `reason`.
+ * what is written but cannot be used is named in `reason`. A score that no missing part could change is told; where they
+ * could, it has the bounds that they leave.
  * @param state of the organ that the scale is for
  */
 export function scoreOrgan(scale: Scale, state: OrganState): CaseScore {
-  const { value, parts, missing, reasons, fromGrade } = outcome(scale, state);
+  const { value, parts, missing, reasons, fromGrade, bounds, notNeeded } = outcome(scale, state);
   const { class_source } = scale;
   const source = (fromGrade && scale.grade_source) || scale.source;
   return {
@@ -38,9 +43,11 @@ export function scoreOrgan(scale: Scale, state: OrganState): CaseScore {
     value,
     max: scale.range[1],
     ...(scale.unit !== undefined && { unit: scale.unit }),
-    class: classOf(scale.classes, value),
+    ...(bounds !== undefined && { bounds }),
+    class: classWithin(scale, bounds ?? [value, value]),
     parts,
     missing,
+    ...(notNeeded !== undefined && { not_needed: notNeeded }),
     ...(reasons.length > 0 && { reason: reasons.join("; ") }),
     ...(fromGrade && { from_grade: fromGrade }),
     confidence: source.confidence,
@@ -53,10 +60,19 @@ export function scoreOrgan(scale: Scale, state: OrganState): CaseScore {
   };
 }
 
+/** The class of a value, or the one in which both bounds lie. */
+function classWithin(
+  { classes }: Scale,
+  [least, greatest]: readonly [number | null, number | null],
+): string | null {
+  const named = classOf(classes, least);
+  return named === classOf(classes, greatest) ? named : null;
+}
+
 function outcome(scale: Scale, state: OrganState): Outcome {
   switch (state.status) {
     case "blank":
-      return unscored(scale, [scale.organ], []);
+      return unscored(scale, [scale.organ], state.bySystem ? [onlyBySystem] : []);
     case "not_examined":
       return unscored(scale, [], [`not examined${state.reason === undefined ? "" : `: ${state.reason}`}`]);
     case "not_assessable":
@@ -95,14 +111,32 @@ function fromEntry(scale: Scale, entry: object | undefined, normal: boolean): Ou
   });
   const parts = Object.fromEntries(readings.map(({ name, reading }) => [name, reading.value]));
   const computed = total(scale, readings);
-  const settled = withGrade(scale, entry, computed);
+  const settled = withGrade(scale, entry, unmet.length > 0 ? computed : certain(scale, entry, computed));
   const faults = [...unmet, ...settled.faults];
+  const { fromGrade, bounds, notNeeded } = settled;
   return {
     value: faults.length > 0 ? null : settled.value,
     parts,
     missing: [...new Set(faults.flatMap(({ missing }) => missing ?? []))],
     reasons: faults.flatMap(({ reason }) => reason ?? []),
-    ...(settled.fromGrade && faults.length === 0 && { fromGrade: true as const }),
+    ...(fromGrade && faults.length === 0 && { fromGrade }),
+    ...(bounds !== undefined && { bounds }),
+    ...(notNeeded !== undefined && { notNeeded }),
+  };
+}
+
+/** What can be told of a total in which only parts that are not recorded are wanting. */
+function certain(scale: Scale, entry: object | undefined, computed: Total): Total {
+  if (computed.faults.length === 0 || computed.faults.some(({ missing }) => missing === undefined))
+    return computed;
+  const bounds = boundsOf(scale, entry);
+  if (bounds === undefined) return computed;
+  const [least, greatest] = bounds;
+  if (least < greatest) return { ...computed, bounds };
+  return {
+    value: least,
+    faults: [],
+    notNeeded: [...new Set(computed.faults.flatMap(({ missing }) => missing ?? []))],
   };
 }
 
@@ -119,6 +153,9 @@ interface Total {
   readonly value: number | null;
   readonly faults: readonly Reading[];
   readonly fromGrade?: true;
+  readonly bounds?: Bounds;
+  /** What is not recorded and could not change the value. */
+  readonly notNeeded?: readonly string[];
 }
 
 function total(
@@ -150,6 +187,11 @@ function withGrade(scale: Scale, entry: object | undefined, computed: Total): To
   if (unusable.length > 0) return { value: null, faults: unusable };
   if (computed.value !== null && computed.value !== grade)
     return fault(`${path} is ${grade}, but the recorded parts give ${computed.value}; one of them is wrong`);
+  const [least, greatest] = computed.bounds ?? scale.range;
+  if (least !== undefined && greatest !== undefined && !(Number(grade) >= least && Number(grade) <= greatest))
+    return fault(
+      `${path} is ${grade}, but the recorded parts give ${printedBounds(scale, [least, greatest])}; one of them is wrong`,
+    );
   return computed.value === null ? { value: Number(grade), faults: [], fromGrade: true } : computed;
 }
 
@@ -169,42 +211,4 @@ function unmetRequirements(scale: Scale, entry: object | undefined): Reading[] {
     const reason = `${missing} is ${shown(written)}: this scale holds only for ${listing(allowed, "or")}`;
     return [{ value: null, missing, reason }];
   });
-}
-
-/**
- * The value of the scale. Parts of a weighted sum or a linear formula come weighted (see `readPart`).
- *
- * First the parts are combined: by the first rule that fits, as the worst part, as their mean, or as their sum (of a linear
- * formula with its offset). Then each bonus is added whose part lies above its limit. Last, the cut points of the total
- * turn the result into a grade, where the scale has them.
- * @param parts value of each part by its name, none missing
- * @returns the value; a text says why there is none
- */
-function combine(scale: Scale, parts: ReadonlyMap<string, number>): number | string {
-  const plain = combined(scale, [...parts.values()]);
-  if (plain === undefined) return "no rule of this scale fits these parts";
-  const bonus = (scale.bonus ?? []).filter(({ part, above }) => (parts.get(part) ?? Number.NaN) > above);
-  const total = withoutFloatError(bonus.reduce((sum, { add }) => sum + add, plain));
-  if (scale.total_steps === undefined) return total;
-  const reached = lastReached(scale.total_steps, total);
-  return reached?.value ?? `the parts make ${total}, for which this scale gives no grade`;
-}
-
-function combined(scale: Scale, values: readonly number[]): number | undefined {
-  const sum = values.reduce((total, value) => total + value, 0);
-  switch (scale.combine) {
-    case "rules":
-      return scale.rules?.find(
-        (rule) => values.filter((value) => value >= rule.at_least).length >= rule.parts,
-      )?.value;
-    case "max":
-      return Math.max(...values);
-    case "mean":
-      return sum / values.length;
-    case "linear":
-      return (scale.offset ?? 0) + sum;
-    case "sum":
-    case "weighted-sum":
-      return sum;
-  }
 }

@@ -51,6 +51,11 @@ function differences(example: ScaleExample, score: CaseScore, at: Path): Example
       "missing",
       `it says that ${listing(example.missing) || "nothing"} is missing, but it is ${listing(score.missing) || "nothing"}.`,
     );
+  if (example.bounds !== undefined && example.bounds.join() !== score.bounds?.join())
+    return differs(
+      "bounds",
+      `it says ${example.bounds.join(" to ")}, but the scale gives ${score.bounds?.join(" to ") ?? "no bounds"}.`,
+    );
   return Object.entries(example.parts ?? {}).flatMap(([part, value]) =>
     score.parts[part] === value
       ? []

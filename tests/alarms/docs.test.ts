@@ -1,7 +1,8 @@
-/** The signs and patterns in docs/alarms.md are made from the knowledge: UPDATE_DOCS=1 writes them. */
+/** The signs, patterns and counts in docs/alarms.md are made from the knowledge and measured: UPDATE_DOCS=1 writes them. */
 import { readFileSync, writeFileSync } from "node:fs";
 import { expect, it } from "vitest";
 import { type AlarmPattern, alarmPatterns, alarmSigns, alarmSignsSource } from "../../src/knowledge/index.ts";
+import { outbreaksOf, raised } from "./outbreaks-read.ts";
 
 const page = new URL("../../docs/alarms.md", import.meta.url);
 
@@ -39,9 +40,27 @@ function section(pattern: AlarmPattern): string {
   ].join("\n\n");
 }
 
-it("docs/alarms.md shows every sign and every pattern as it is", () => {
+function counts(): string {
+  const number = (half: "work" | "untouched"): number =>
+    outbreaksOf(half, "yes").length + outbreaksOf(half, "no").length;
+  const row = (title: string, alarm: "yes" | "no"): string =>
+    `| ${title} | ${raised("work", alarm)} | ${raised("untouched", alarm)} |`;
+  return [
+    `| alarms raised | work, ${number("work")} | untouched, ${number("untouched")} |`,
+    "| --- | --- | --- |",
+    row("outbreaks that must alarm", "yes"),
+    row("everyday disease and others", "no"),
+  ].join("\n");
+}
+
+it("docs/alarms.md shows every sign and every pattern as it is, and what was measured", () => {
   const text = readFileSync(page, "utf8");
-  const made = between("signs", between("patterns", text, alarmPatterns.map(section).join("\n\n")), signs());
+  const made = [
+    ["patterns", alarmPatterns.map(section).join("\n\n")] as const,
+    ["signs", signs()] as const,
+    ["outbreaks", counts()] as const,
+  ].reduce((so, [name, part]) => between(name, so, part), text);
+  for (const name of ["patterns", "signs", "outbreaks"]) expect(text).toContain(`<!-- ${name} -->`);
   if (process.env.UPDATE_DOCS === "1") writeFileSync(page, made);
   else expect(text).toBe(made);
 });

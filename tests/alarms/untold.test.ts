@@ -72,7 +72,7 @@ describe("a slip where an alarm looks", () => {
 
   it("is said by every other command as well", () => {
     const archive = readAlarmFiles({ cases: [{ external: { feet: [{ process: "vesicel" }] } }] });
-    expect(alarmNotice(openAlarmsOf(archive), makeStyle(false))).toContain("CANNOT BE TOLD");
-    expect(alarmNotice(openAlarmsOf(readAlarmFiles({ cases: [{}] })), makeStyle(false))).toBe("");
+    expect(alarmNotice(openAlarmsOf(archive), makeStyle(false), 80)).toContain("CANNOT BE TOLD");
+    expect(alarmNotice(openAlarmsOf(readAlarmFiles({ cases: [{}] })), makeStyle(false), 80)).toBe("");
   });
 });

@@ -17,18 +17,23 @@ describe("the words that people write", () => {
     Object.keys(ageClasses.classes),
     ["euthanised", "found-dead", "slaughtered", "born-dead"],
     ["none", "seen", "not-looked-at"],
+    ["normal"],
+    ["female", "male", "castrate"],
     protection,
   ];
 
   it.each(Object.entries(slipWords.words))(
-    "for %s stand for a word of the format, each for one",
+    "for %s stand for a word of the format, each for one of its list",
     (word, written) => {
       const own = known.filter((list) => list.includes(word));
       expect(own).not.toEqual([]);
       for (const one of written) {
         expect(one).toBe(one.toLowerCase());
         expect(own.flat()).not.toContain(one);
-        expect(Object.entries(slipWords.words).filter(([, list]) => list.includes(one))).toHaveLength(1);
+        const meant = Object.entries(slipWords.words).flatMap(([of, list]) =>
+          list.includes(one) ? [of] : [],
+        );
+        for (const list of own) expect(meant.filter((of) => list.includes(of))).toEqual([word]);
       }
     },
   );
@@ -45,9 +50,25 @@ describe("a word", () => {
     ["swollen", "enlargement"],
     ["petechia", "petechiae"],
     ["vesicel", "vesicle"],
+    ["frothy", "froth"],
+    ["scab", "crust"],
+    ["sloughing", "slough"],
+    ["dilatation", "distension"],
+    ["Does not collapse", "failure-to-collapse"],
+    ["deshidratado", "dehydration"],
     ["xylophone", undefined],
   ])("%s means %s", (written, intended) => {
     expect(intendedWord(written, vocabulary.process)).toBe(intended);
+  });
+
+  it.each([
+    ["anorexia", "inappetence"],
+    ["lethargy", "dullness"],
+    ["scouring", "diarrhoea"],
+    ["nervous signs", "nervous-signs"],
+    ["shivering", "tremor"],
+  ])("of the signs, %s means %s", (written, intended) => {
+    expect(intendedWord(written, vocabulary.sign)).toBe(intended);
   });
 
   it.each([
@@ -87,6 +108,33 @@ describe("a text", () => {
   );
 });
 
+describe("a quantity", () => {
+  const mass = "^\\d+(\\.\\d+)?\\s*(g|kg)$";
+  const size = "^\\d+(\\.\\d+)?(\\s*(x|×)\\s*\\d+(\\.\\d+)?){0,2}\\s*(mm|cm)$";
+  const age = "^\\d+(\\.\\d+)?\\s*(h|d|wk|mo|a)$";
+  // 1 lb = 0.45359237 kg, 1 oz = 28.349523125 g and 1 in = 25.4 mm, by definition.
+  it.each([
+    ["20 lb", mass, "9 kg"],
+    ["17.5 lbs", mass, "7.9 kg"],
+    ["3 lb.", mass, "1.4 kg"],
+    ["250 pounds", mass, "113 kg"],
+    ["8 oz", mass, "227 g"],
+    ["2 in", size, "51 mm"],
+    ['2"', size, "51 mm"],
+    ["1 x 2 inches", size, "25 x 51 mm"],
+    ["6 weeks", age, "6 wk"],
+    ["6 Wochen", age, "6 wk"],
+    ["6 semanas", age, "6 wk"],
+    ["58 Tage", age, "58 d"],
+    ["58 días", age, "58 d"],
+    ["2 Jahre", age, "2 a"],
+    ["20 lb", age, undefined],
+    ["20 stone", mass, undefined],
+  ])("%s in %s is %s", (written, pattern, intended) => {
+    expect(suggestion(written, [pattern])).toBe(intended);
+  });
+});
+
 describe("a temperature in Fahrenheit", () => {
   const patterns = ["^-?\\d+(\\.\\d+)?\\s*°C$"];
   // 104 °F = (104 - 32) x 5/9 = 40 °C
@@ -115,6 +163,14 @@ describe("a message", () => {
       'findings such as [{process: …, note: "blisters at the coronary band"}]',
     ],
     [{ pig: { temperature: "104 °F" } }, "Did you mean 40 °C?"],
+    [{ pig: { weight: "20 lb" } }, "Did you mean 9 kg?"],
+    [{ pig: { sex: "gilt" } }, "Did you mean female?"],
+    [{ pig: { sex: "barrow" } }, "Did you mean castrate?"],
+    [{ pig: { class: "sow" } }, "Did you mean adult?"],
+    [{ lymphoid: { spleen: "NAD" } }, "Did you mean normal?"],
+    [{ urinary: "o.B." }, "Did you mean normal?"],
+    [{ urinary: { kidneys: { left: "o.b.B.", right: "normal" } } }, "Did you mean normal?"],
+    [{ stomach: { glandular_part: "ok" } }, "Did you mean normal?"],
   ])("names it: %j", (one, text) => {
     expect(messages(one)).toEqual([expect.stringContaining(text)]);
   });

@@ -15,7 +15,7 @@ describe("wrong values of a case", () => {
   it.each([
     // Words.
     ["pig: {sex: F}", 'pig.sex: "F" is not one of female, male, castrate. Did you mean female?'],
-    ["pig: {sex: sow}", 'pig.sex: "sow" is not one of female, male, castrate.'],
+    ["pig: {sex: sow}", 'pig.sex: "sow" is not one of female, male, castrate. Did you mean female?'],
     [
       "pig: {class: wener}",
       'pig.class: "wener" is not one of mummy, aborted, stillborn, suckling, weaner, finisher, adult. Did you mean weaner?',
@@ -52,7 +52,7 @@ describe("wrong values of a case", () => {
     ["pig: {age: 8.5 fortnights}", `pig.age: "8.5 fortnights" cannot be read. ${age}`],
     ['pig: {weight: "17,5 kg"}', `pig.weight: "17,5 kg" cannot be read. Did you mean 17.5 kg? ${mass}`],
     ["pig: {weight: 17.5 Kg}", `pig.weight: "17.5 Kg" cannot be read. Did you mean 17.5 kg? ${mass}`],
-    ["pig: {weight: 38 lb}", `pig.weight: "38 lb" cannot be read. ${mass}`],
+    ["pig: {weight: 38 lb}", `pig.weight: "38 lb" cannot be read. Did you mean 17 kg? ${mass}`],
     [
       "pig: {temperature: 40.6 C}",
       'pig.temperature: "40.6 C" cannot be read. Did you mean 40.6 °C? Write a temperature in degrees Celsius, such as 38.5 °C.',
@@ -246,6 +246,53 @@ describe("wrong values of a case", () => {
     ["pig {sex: female}", '"pig {sex": no such key. A colon is missing after pig.'],
     ["pig.age: 58 d", '"pig.age": no such key. Write age as a key below pig.'],
     ["death: {hour: 9}", "death.hour: no such key. Known here: manner, method, at or note."],
+    // Keys at the wrong depth.
+    ["pig: {lungs: normal}", "pig.lungs: no such key. It belongs under respiratory."],
+    ["selection: {age: 58 d}", "selection.age: no such key. It belongs under pig."],
+    [
+      "respiratory: {lungs: {turbinates: normal}}",
+      "respiratory.lungs.turbinates: no such key. It belongs under respiratory, beside lungs.",
+    ],
+    ["pig:\n  samples: []", "pig.samples: no such key. It belongs at the top of the file, beside pig."],
+    [
+      "external:\n  skin:\n    respiratory: normal",
+      "external.skin.respiratory: no such key. It belongs at the top of the file, beside external.",
+    ],
+    // A finding may have a weight of its own in no case, and that of the pig is not meant.
+    [
+      "lymphoid: {spleen: [{process: mass, wieght: 1 kg}]}",
+      expect.stringMatching(/^lymphoid\.spleen\[0\]\.wieght: no such key\. Known here/),
+    ],
+    // A text in braces, cut at its comma.
+    [
+      "nervous: {brain: {not_examined: skull left closed, no nervous signs}}",
+      'nervous.brain.not_examined: the text was cut at its comma. Put it in quotes: not_examined: "skull left closed, no nervous signs".',
+    ],
+    [
+      "respiratory: {lungs: [{process: froth, site: one, two , three, note: x}]}",
+      'respiratory.lungs[0].site: the text was cut at its comma. Put it in quotes: site: "one, two, three".',
+    ],
+    [
+      "respiratory: {lungs: [{process: froth, note: lobe, 2}]}",
+      "respiratory.lungs[0].2: a text was cut at its comma. Put all of it in quotes.",
+    ],
+    // Curly quotes.
+    [
+      "pig: {tag: “2217”}",
+      'pig.tag: curly quotes are read as part of the text. Write straight ones: "2217".',
+    ],
+    [
+      "pig: {sex: ‘female’}",
+      'pig.sex: curly quotes are read as part of the text. Write straight ones: "female".',
+    ],
+    [
+      "pig: {litter: „S 381}",
+      'pig.litter: curly quotes are read as part of the text. Write straight ones: "S 381".',
+    ],
+    [
+      "death: {note: “quiet, in its pen”}",
+      'death.note: the text was cut at its comma. Put it in quotes: note: "quiet, in its pen".',
+    ],
     [
       "liver_pancreas: {liver: [{severity: mild}]}",
       "liver_pancreas.liver[0].process is missing. Write what happened to the tissue, such as process: enlargement.",
@@ -266,6 +313,15 @@ describe("wrong values of a case", () => {
   ])("%s", (keys, message) => {
     expect(readingCase(keys).messages.map((one) => one.replace(/^\d+:\d+ /, ""))).toEqual([message]);
   });
+});
+
+it.each([
+  "note: the farmer said “strange, blue” and no more",
+  "note: “strange” and “blue”, he said",
+  'note: "“strange”"',
+  "note: the pig’s ear",
+])("says nothing of curly quotes in %s", (keys) => {
+  expect(readingCase(keys).messages).toEqual([]);
 });
 
 describe("wrong values of other files", () => {

@@ -155,6 +155,10 @@ describe("syntax", () => {
     ],
     ["pig: {sex: female, sex: male\nnote: x\n", ["3:6 this { is not closed; write } after the last entry"]],
     [
+      "note: “swollen: left”\n",
+      ['3:7 curly quotes do not hold a text together; write straight ones: "text"'],
+    ],
+    [
       "pig: sex: female\n",
       [
         "3:6 there is a second colon on this line; if it belongs to the text, put the text in quotes, else begin a new line",

@@ -24,7 +24,11 @@ Level: ${rule.level}${rule.locked ? " (a matter of safety or of the format; sett
 ${rule.protects}
 
 Source: ${sourceLine(rule.source)}
-${rule.lookAlike === undefined ? "" : `\n## Looks like it, and is none\n\n${rule.lookAlike}\n`}
+
+## Looks like it, and is none
+
+${rule.lookAlike}
+
 ## Found
 
 ${exampleBlocks(rule.bad)}

@@ -145,6 +145,20 @@ describe("quotes", () => {
   });
 });
 
+describe("curly quotes", () => {
+  it.each([
+    ["tag: “2217”", 'tag: "2217"'],
+    ["tag: ‘2217’", 'tag: "2217"'],
+    ["sex: “Female”", 'sex: "female"'],
+  ])("%s becomes %s", (before, after) => {
+    expect(pig(before)).toBe(after);
+  });
+
+  it.each(["tag: “2217", "tag: “22” and “17”", "tag: “22\\17”", 'tag: "“2217”"'])("%s stays", (line) => {
+    expect(pig(line)).toBe(line);
+  });
+});
+
 describe("the order of keys", () => {
   it("is that of the format, each key with its lines", () => {
     expect(fixed("pig:\n  # as read\n  tag: a # b\ncase: birch-01\nnote: >\n  x\n\n  y\nformat: 1\n")).toBe(

@@ -71,7 +71,9 @@ describe("scores as a table", () => {
 
   it("has one row a pig and scale, with the columns that docs/json.md names", () => {
     const [head = [], ...rows] = parsed(scoreCsv(cases, archive));
-    expect(head.join(",")).toBe("case,file,farm,visit,group,scale,value,max,class,confidence,missing,reason");
+    expect(head.join(",")).toBe(
+      "case,file,farm,visit,group,scale,value,max,class,confidence,missing,reason,least,greatest",
+    );
     expect(rows).toHaveLength(4);
     const named = rows.map((row) => Object.fromEntries(row.map((cell, index) => [head[index], cell])));
     expect(named[0]).toMatchObject({
@@ -84,6 +86,8 @@ describe("scores as a table", () => {
       value: "3",
       max: "5",
       class: "severe atrophy",
+      least: "3",
+      greatest: "3",
     });
     expect(named[1]).toMatchObject({
       value: "",

@@ -81,3 +81,21 @@ describe("scores by group", () => {
     );
   });
 });
+
+it("counts grades that are certain, and tells how many pigs have a range only", () => {
+  const stomach = (id: string, pars_oesophagea: object) => ({
+    format: 1,
+    case: id,
+    selection: { basis: "random" },
+    stomach: { pars_oesophagea },
+  });
+  const stomachs = archiveOf({
+    "v/visit.yaml": visit("v-1", "2026-03-14"),
+    "v/1.yaml": stomach("p1", { keratin: 30, ulcer: 10 }),
+    "v/2.yaml": stomach("p2", { keratin: 30, erosion: 5 }),
+    "v/3.yaml": stomach("p3", { not_examined: "sold" }),
+    "v/4.yaml": stomach("p4", { keratin: 0, erosion: 0, ulcer: 0 }),
+  });
+  const [scores] = groupScores(stomachs, { by: ["visit"], scales: ["swaby-gregory-2012"] });
+  expect(scores).toMatchObject({ n: 2, max: 3, not_graded: 1, not_examined: 1, range_only: 1 });
+});

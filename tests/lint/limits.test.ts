@@ -171,9 +171,13 @@ describe("grade-contradicts-parts", () => {
     ]);
   });
 
-  it("is silent while a part is missing, or where the scale is for another organ", () => {
-    const missing = lungs("consolidation: {accessory: }, grades: {goodwin-1971: 40}");
-    expect(only("grade-contradicts-parts", missing)).toEqual([]);
+  it("is silent where a missing part may give the grade, or where the scale is for another organ", () => {
+    const missing = (grade: number) =>
+      lungs(`consolidation: {accessory: }, grades: {goodwin-1971: ${grade}}`);
+    expect(only("grade-contradicts-parts", missing(15))).toEqual([]);
+    expect(messages("grade-contradicts-parts", missing(40))).toEqual([
+      expect.stringContaining("grade 40, but the parts recorded beside it give 13.3 to 18.3."),
+    ]);
     expect(only("grade-contradicts-parts", lungs("grades: {valros-2020: 1}"))).toEqual([]);
   });
 

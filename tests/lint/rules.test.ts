@@ -5,6 +5,9 @@ import { type Rule, rules } from "../../src/lint/index.ts";
 import { every } from "../every.ts";
 import { lintExample } from "./lay-example.ts";
 
+/** Of what looks like a finding: a sentence, rarely two, that a tired reader takes in at once. */
+const longest = 200;
+
 const folder = new URL("../../src/lint/rules/", import.meta.url);
 
 const isRule = (value: unknown): value is Rule =>
@@ -63,6 +66,17 @@ describe("every rule", () => {
     expect(rule.summary).toMatch(/^[A-Z].*\.$/);
     expect(rule.protects).toMatch(/^[A-Z].*\.$/);
     expect(rule.source.cite.length).toBeGreaterThan(5);
+  });
+
+  every("says what else looks like its finding, shortly", rules, (rule) => {
+    expect(rule.lookAlike).toMatch(/^[A-Z].*\.$/);
+    expect(rule.lookAlike.length).toBeLessThanOrEqual(longest);
+    expect(rule.lookAlike).not.toBe(rule.protects);
+  });
+
+  it("says it in words of its own", () => {
+    const others = new Map(rules.map(({ id, lookAlike }) => [lookAlike, id]));
+    expect(rules.filter(({ id, lookAlike }) => others.get(lookAlike) !== id)).toEqual([]);
   });
 
   every("has a page of documentation", rules, (rule) => {

@@ -20,6 +20,52 @@ describe("onset", () => {
   });
 });
 
+describe("a pig that says untreated in a group under treatment", () => {
+  const water = "group: nursery-2, with: amoxicillin, route: in-water, antimicrobial: yes";
+  const said = (treatment: string, pig = "{treated: no}", more = ""): string[] =>
+    lintExample({ visit: `treatments: [{${treatment}}]`, case: `selection: ${pig}\n${more}` })
+      .findings.filter(({ rule }) => rule === "treated-against-visit")
+      .map(({ path }) => path);
+
+  // The pig died on 2026-04-20.
+  it.each([
+    `${water}, from: 2026-04-18, to: 2026-04-22`,
+    `${water}, from: 2026-04-18`,
+    `${water}, from: 2026-04-20, to: 2026-04-20`,
+    "with: tiamulin, route: in-feed, antimicrobial: yes, from: 2026-04-01",
+  ])("is contradicted by %s", (treatment) => {
+    expect(said(treatment)).toEqual(["selection.treated"]);
+  });
+
+  it.each([
+    `${water}, from: 2026-04-21`,
+    `${water}, from: 2026-04-01, to: 2026-04-19`,
+    `${water}`,
+    "group: finisher-1, with: amoxicillin, route: in-water, antimicrobial: yes, from: 2026-04-18",
+    "group: nursery-2, with: amoxicillin, route: by-injection, antimicrobial: yes, from: 2026-04-18",
+    "group: nursery-2, with: electrolytes, route: in-water, antimicrobial: no, from: 2026-04-18",
+  ])("is not by %s", (treatment) => {
+    expect(said(treatment)).toEqual([]);
+  });
+
+  it("is not where it says what it got, or sucks", () => {
+    const current = `${water}, from: 2026-04-18`;
+    expect(said(current, "{treated: {with: amoxicillin, last: 3 h}}")).toEqual([]);
+    expect(said(current, "{treated: {with: iron}}")).toEqual(["selection.treated"]);
+    expect(said(current, "{treated: no}", "pig: {age: 10 d}")).toEqual([]);
+  });
+});
+
+describe("treatments of a visit", () => {
+  it.each([
+    ["treatments: [{group: nursery-22, with: amoxicillin}]", ["visit-group-unknown"]],
+    ["treatments: [{group: nursery-2, with: amoxicillin, from: 2026-02-30}]", ["visit-date-impossible"]],
+    ["treatments: [none, {group: nursery-2, with: amoxicillin}]", []],
+  ])("%s", (visit, rules) => {
+    expect(found({ visit })).toEqual(rules);
+  });
+});
+
 describe("pigs for a syndrome", () => {
   const cases = "cases: [birch-2026-04-20-01, birch-2026-04-20-02]";
   const other = (signs: string): string =>
@@ -69,6 +115,8 @@ describe("diagnoses", () => {
     ['morphologic: ["Conchae: atrophy, bilateral, chronic, moderate, not progressive"]', []],
     ['morphologic: ["Pig: thin, chronic"]', []],
     ['morphologic: ["Spleen: infarcts, multifocal, acute, mild"]', ["diagnosis-without-lesion"]],
+    ['morphologic: ["Spleen: empty, no lesion by eye"]', []],
+    ['morphologic: ["Spleen: congestion, acute, mild, no infarct"]', ["diagnosis-without-lesion"]],
     ["aetiologic: [unknown]", []],
     ["aetiologic: [foreign body], basis: gross", []],
     ["aetiologic: [progressive atrophic rhinitis], basis: gross", ["progressive-without-toxin"]],
@@ -76,5 +124,39 @@ describe("diagnoses", () => {
     ["aetiologic: [influenza A virus]", ["cause-without-laboratory"]],
   ])("%s", (text, rules) => {
     expect(found(diagnosis(text))).toEqual(rules);
+  });
+});
+
+describe("litter, weaning and farrowing", () => {
+  const rules = ["farrowing-impossible", "weaning-impossible", "litter-implausible", "visit-date-impossible"];
+  const told = (example: Example): string[] => found(example).filter((rule) => rules.includes(rule));
+  const sow = "age: 2 a, sex: female, weight: 220 kg";
+
+  it.each([
+    ["age: 58 d, since_weaning: 30 d", []],
+    ["age: 58 d, since_weaning: 58 d", ["weaning-impossible"]],
+    ["age: 150 d, since_weaning: 30 d", ["weaning-impossible"]],
+    ["age: , class: stillborn, since_weaning: 3 d", ["weaning-impossible"]],
+    [`${sow}, since_weaning: 3 d`, []],
+    [`${sow}, parity: 3, since_farrowing: 5 d`, []],
+    [`${sow}, parity: 0, since_farrowing: 5 d`, ["farrowing-impossible"]],
+    [`${sow}, since_farrowing: 14 mo`, ["farrowing-impossible"]],
+    ["age: 300 d, sex: female, since_farrowing: 30 d", ["farrowing-impossible"]],
+    ["age: 2 a, sex: male, since_farrowing: 30 d", ["farrowing-impossible"]],
+    ["age: 4 d, dam_parity: 1, litter_born: {alive: 16, stillborn: 2, mummified: 0}", []],
+    ["litter_born: {alive: 36}", ["litter-implausible"]],
+    ["litter_born: {alive: 30, stillborn: 16}", ["litter-implausible"]],
+    ["age: , class: mummy, litter_born: {alive: 9, mummified: 0}", ["litter-implausible"]],
+    ["age: , class: mummy, litter_born: {alive: 9, mummified: 1}", []],
+  ])("%s", (pig, expected) => {
+    expect(told({ case: `pig: {${pig}}` })).toEqual(expected);
+  });
+
+  it("asks for nothing, and takes feed and water of a group", () => {
+    const group = (changed: string): Example => ({
+      visit: `groups: {nursery-2: {since_weaning: 12 d, feed: {form: pellets, changed: ${changed}}, water: {from: nipples, works: no}}}`,
+    });
+    expect(found(group("2026-04-12"))).toEqual([]);
+    expect(found(group("2026-02-30"))).toEqual(["visit-date-impossible"]);
   });
 });

@@ -21,7 +21,6 @@ const onSamples = rules
 
 const sets = [
   "lesion-not-sampled",
-  "one-organ-sampled",
   "lung-pieces-few",
   "polyserositis-lung-only",
   "enteric-set-incomplete",
@@ -87,16 +86,33 @@ describe("rules that ask for more", () => {
     expect(findings.filter(({ rule }) => !rule.startsWith("alarm-"))).toEqual([]);
   });
 
-  it("speak of the other pigs of the visit, unless the alarm is one of the visit as a whole", () => {
-    const other = "case: birch-2026-04-20-02\npig: {tag: '902'}\nlymphoid: {spleen: }";
+  it("ask no other pig of the visit for organs, but say what is wrong in its record, unless the alarm is one of the visit as a whole", () => {
+    const other = "case: birch-2026-04-20-02\npig: {tag: '902'}\nlymphoid: {spleen: }\nselection: {onset: }";
     const cases = "cases: [birch-2026-04-20-01, birch-2026-04-20-02]";
     const ofOther = (example: Example) =>
       lintExample(example)
         .findings.filter(({ file }) => file.endsWith("pig-02.yaml"))
         .map(({ rule }) => rule);
-    expect(ofOther({ case: alarm, others: [other], visit: cases })).toEqual(["skipped-organ"]);
+    const both = ofOther({ case: "", others: [other], visit: cases });
+    expect(both).toContain("skipped-organ");
+    expect(both.length).toBeGreaterThan(1);
+    const left = both.filter((rule) => rule !== "skipped-organ");
+    expect(ofOther({ case: alarm, others: [other], visit: cases })).toEqual(left);
     const alarms = ofVisit?.bad;
     expect(alarms).toBeDefined();
-    expect(ofOther({ ...alarms, others: [...(alarms?.others ?? []), other] })).not.toContain("skipped-organ");
+    const whole = ofOther({ ...alarms, others: [...(alarms?.others ?? []), other] });
+    for (const rule of both) expect(whole).not.toContain(rule);
+  });
+
+  it("ask for organs and samples where a disease is only to be excluded, and no stop stands", () => {
+    const plaques =
+      "external: {skin: [{process: plaque, shape: round, colour: purple, distribution: multifocal, severity: marked}]}\nurinary: {kidneys: [{process: enlargement, distribution: bilateral}]}";
+    const of = (more: string) =>
+      lintExample({ case: `${plaques}\nlymphoid: {spleen: }\n${more}` }).findings.map(({ rule }) => rule);
+    const found = of("");
+    for (const rule of ["alarm-exclude", "skipped-organ", "lesion-not-sampled"])
+      expect(found).toContain(rule);
+    const stop = of(alarm);
+    for (const rule of ["skipped-organ", "lesion-not-sampled"]) expect(stop).not.toContain(rule);
   });
 });

@@ -275,7 +275,47 @@ describe("GeoJSON", () => {
       (1600 - 400 + 100) / 4,
     );
     expect(found.snout?.septum_deviation.value).toBeCloseTo(2, 9);
-    expect(found.passed_over).toEqual(["feature 4"]);
+    expect(found.passed_over).toEqual(["note"]);
+  });
+
+  it.each([
+    [{ name: "cavity-left" }],
+    [{ name: "Annotation 3", classification: { name: "cavity-left", color: [255, 0, 0] } }],
+    [{ name: null, classification: "cavity-left", objectType: "annotation" }],
+    [{ part: "cavity-left", name: "the left side" }],
+  ])("by the name or the class that a program for annotation writes: %j", (properties) => {
+    const text = collection([[{ ...properties, unit: "mm" }, [rectangle(0, 0, 20, 40)]]]);
+    expect(soundFile(text, "pig.geojson").outlines).toMatchObject([{ part: "cavity-left", area_mm2: 800 }]);
+    const mistyped = text.replace("cavity-left", "Cavity left");
+    expect(problemsOf(mistyped, "pig.geojson")).toEqual([expect.stringContaining("part-unknown")]);
+  });
+
+  it("takes nothing away for a part inside another part, and adds nothing", () => {
+    const outer = rectangle(0, 0, 200, 200);
+    const hole = rectangle(20, 20, 100, 100);
+    const inside = rectangle(50, 50, 50, 50);
+    const size = (polygons: unknown, type = "MultiPolygon") =>
+      soundFile(collection([[{ part: "lobe-accessory", unit: "mm" }, polygons, type]]), "a.geojson").outlines;
+    const near = (area: number, around: number) => ({
+      area_mm2: expect.closeTo(area, 6),
+      perimeter_mm: expect.closeTo(around, 8),
+    });
+    const back = [...inside].reverse();
+    for (const part of [inside, back]) {
+      expect(size([[outer], [part]])).toMatchObject([near(40_000, 800)]);
+      expect(size([outer, part], "Polygon")).toMatchObject([near(37_500, 1000)]);
+      // An island in a hole is filled.
+      expect(size([[outer, hole], [part]])).toMatchObject([near(32_500, 1400)]);
+    }
+  });
+
+  it("an affected area in the middle of such a lobe lies inside it", () => {
+    const lobe = [[rectangle(0, 0, 200, 200)], [rectangle(50, 50, 50, 50)]];
+    const text = collection([
+      [{ part: "lobe-accessory", unit: "mm" }, lobe, "MultiPolygon"],
+      [{ part: "affected-accessory-1", unit: "mm" }, [rectangle(60, 60, 20, 20)]],
+    ]);
+    expect(problemsOf(text, "a.geojson")).toEqual([]);
   });
 
   it("names the line of a feature", () => {

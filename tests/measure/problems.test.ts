@@ -74,7 +74,18 @@ const wrong: readonly (readonly [what: string, content: string | Uint8Array, pro
       svg(`${cavity}\n<path id="ventral-left-absent" visibility="collapse" d="M1 1h1"/>`),
       ["part-hidden 3"],
     ],
-    ["a style sheet that hides", svg(`<style>.old{display:none}</style>${cavity}`), ["part-hidden 0"]],
+    [
+      "an outline that a style sheet hides",
+      svg(
+        `<style>.a{fill:red}\ng.old, #x { fill: none; display:none }</style>\n<g class="new old">${cavity}</g>`,
+      ),
+      ["part-hidden 4"],
+    ],
+    [
+      "an outline that a style sheet hides by its own id",
+      svg(`<style>/* */#layer > path#cavity-left:hover{visibility : hidden}</style>\n${cavity}`),
+      ["part-hidden 3"],
+    ],
     ["an outline among definitions", svg(`<defs>${cavity}</defs>`), ["part-not-drawn 2"]],
     ["a transform with a unit", svg(`<g transform="rotate(4deg)">${cavity}</g>`), ["transform-unreadable 2"]],
     [
@@ -323,6 +334,22 @@ describe("a tracing that is right is not refused", () => {
       plain(`${cavity}<path id="scale-bar" data-length="1 cm" d="M0 0h10"/>`),
     ],
     ["a byte order mark and CRLF", `\ufeff${svg(cavity).replaceAll("\n", "\r\n")}`],
+    [
+      "a layer that a style sheet hides, with an outline of an earlier day",
+      svg(
+        `<style>.a{fill:red}@media screen{.old{display:none}}</style>${cavity}<g class="old">${square("dorsl-left")}</g>`,
+      ),
+    ],
+    [
+      "a clip path",
+      svg(`<clipPath id="c"><rect id="cavity-lefd" width="9" height="9"/></clipPath>${cavity}`),
+    ],
+    [
+      "steps that add up to the start but for rounding",
+      svg(
+        '<path id="cavity-left" d="m 93.1001,84.1896 23.7707,0.8438 -1.612,23.927 -19.9938,12.535 -13.5019,-19.7146 11.337,-17.5912 z"/>',
+      ),
+    ],
     ["an outline closed by its last point", svg('<path id="cavity-left" d="M0 0H9V9H0V0"/>')],
   ])("%s", (_what, content) => {
     expect(problemsOf(content)).toEqual([]);

@@ -48,6 +48,11 @@ describe("every scale", () => {
     expect(scale.examples.some(({ value }) => value !== null)).toBe(true);
   });
 
+  every("what is worked out from memory is from memory", all, (scale) => {
+    if (scale.source.confidence !== "from-memory") return;
+    expect(sourcesOf(scale).filter(({ confidence }) => confidence === "derived")).toEqual([]);
+  });
+
   every("classes have a source of their own or that of the scale, and limits rise", all, (scale) => {
     if (scale.classes !== undefined) expect(scale.class_source).toBeDefined();
     for (const list of limitsOf(scale)) {
@@ -98,7 +103,8 @@ describe("every scale", () => {
       expect(score.value).toBe(example.value);
       expect(score.missing).toEqual(example.missing ?? []);
       if (example.class !== undefined) expect(score.class).toBe(example.class);
-      if (example.value === null) expect(score.class).toBeNull();
+      if (example.value === null && score.bounds === undefined) expect(score.class).toBeNull();
+      if (example.bounds !== undefined) expect(score.bounds).toEqual(example.bounds);
       if (example.parts !== undefined) expect(score.parts).toEqual(example.parts);
       expect(score.source).toBe(scale.source.cite);
       expect(score.confidence).toBe(scale.source.confidence);

@@ -1,6 +1,7 @@
 /** Keys of a finding that get written beside an organ's own keys. */
 export const findingKeys = new Set([
   "process",
+  "side",
   "site",
   "distribution",
   "extent",

@@ -6,26 +6,29 @@ const plain = (text: string): string =>
   text
     .toLowerCase()
     .replaceAll(/[\s_-]+/g, " ")
-    .trim();
+    .trim()
+    .replace(/\.$/, "");
 
-/** What is written for a word or a key of the format, each way once. */
-const byWritten = (lists: Readonly<Record<string, readonly string[]>>): ReadonlyMap<string, string> =>
-  new Map(
-    Object.entries(lists).flatMap(([word, written]) => written.map((one) => [plain(one), word] as const)),
-  );
+/** The words or keys of the format by what is written for them. */
+function byWritten(lists: Readonly<Record<string, readonly string[]>>): ReadonlyMap<string, string[]> {
+  const words = new Map<string, string[]>();
+  for (const [word, written] of Object.entries(lists))
+    for (const one of written) words.set(plain(one), [...(words.get(plain(one)) ?? []), word]);
+  return words;
+}
 
 const others = byWritten(slipWords.words);
 const keys = byWritten(slipWords.keys);
 
 /**
  * The one of the allowed words that a single expression stands for: another spelling, a plural, another word for the
- * same (slip-words.yaml), or the nearest word.
+ * same (slip-words.yaml, and the other names of the vocabulary), or the nearest word.
  * @returns undefined when nothing is near
  */
 export function intendedWord(written: string, allowed: readonly string[]): string | undefined {
   const text = plain(written);
-  const same = others.get(text);
-  if (same !== undefined && allowed.includes(same)) return same;
+  const same = others.get(text)?.find((word) => allowed.includes(word));
+  if (same !== undefined) return same;
   const near = nearest(written, allowed);
   // `one` and `bone` are near to it and do not mean it.
   return near === "none" && text !== "none" ? undefined : near;
@@ -33,8 +36,7 @@ export function intendedWord(written: string, allowed: readonly string[]): strin
 
 /** The one of the known keys that a key stands for, in the same sense. */
 export function intendedKey(written: string, known: readonly string[]): string | undefined {
-  const same = keys.get(plain(written));
-  return same !== undefined && known.includes(same) ? same : nearest(written, known);
+  return keys.get(plain(written))?.find((key) => known.includes(key)) ?? nearest(written, known);
 }
 
 /** A text in small letters without the signs round it. */

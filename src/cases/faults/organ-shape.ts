@@ -33,7 +33,7 @@ export function organShape(value: unknown, errors: readonly ErrorObject[]): stri
       return `${written} Write what is not normal as findings, such as [{process: enlargement}].`;
     const reason = reasons.get(nearest(value.replaceAll(" ", "_"), [...reasons.keys()]) ?? "");
     if (reason !== undefined && types.length > 0) return `${written} Write ${reason}.`;
-    if (nearest(value, ["normal"]) !== undefined)
+    if (intendedWord(value, ["normal"]) !== undefined)
       return `${shown(value)} is not a word known here. Did you mean normal?`;
   }
   if (types.length === 0) return `${written} Write normal, or findings in place of the state.`;

@@ -46,7 +46,7 @@ export function schemaFaults(errors: readonly ErrorObject[], document: unknown):
 /** Paths are told apart by their steps; as text, a key with a point in it would look like two keys. */
 const identity = (path: Path): string => JSON.stringify(path);
 /** A path as a person reads it, with keys of unreasonable length cut. */
-const named = (path: Path): string =>
+export const named = (path: Path): string =>
   formatPath(
     path.map((step) =>
       typeof step === "string" && step.length > longText ? `${step.slice(0, longText - 3)}…` : step,

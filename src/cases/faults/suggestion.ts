@@ -1,25 +1,6 @@
 /** The quantity or date that somebody meant who wrote it another way: 8 weeks, 17,5 kg, 14.03.2026. */
+import { slipWords } from "../../knowledge/index.ts";
 import { moment } from "../model/moment.ts";
-
-/** Units as people write them, by the unit of the format. */
-const spellings: Record<string, readonly string[]> = {
-  min: ["mins", "minute", "minutes"],
-  h: ["hr", "hrs", "hour", "hours", "std"],
-  d: ["day", "days", "dy"],
-  wk: ["w", "wks", "week", "weeks"],
-  mo: ["mon", "mth", "mths", "month", "months"],
-  a: ["y", "yr", "yrs", "year", "years"],
-  g: ["gr", "gm", "gms", "gram", "grams", "gramme", "grammes"],
-  kg: ["kgs", "kilo", "kilos", "kilogram", "kilograms"],
-  mm: ["millimetre", "millimetres", "millimeter", "millimeters"],
-  cm: ["centimetre", "centimetres", "centimeter", "centimeters"],
-  ml: ["millilitre", "millilitres", "milliliter", "milliliters", "cc"],
-  l: ["litre", "litres", "liter", "liters"],
-  "%": ["percent", "per cent", "pct", "p.c."],
-  "°C": ["c", "°", "º", "ºc", "° c", "º c", "deg c", "degc", "celsius", "degrees", "degrees celsius"],
-  ppm: ["parts per million"],
-  "mg/m3": ["mg/m³", "mg/m^3", "mg/cbm"],
-};
 
 /**
  * What was probably meant, in a form that one of the patterns accepts.
@@ -39,10 +20,24 @@ function quantities(text: string): string[] {
   if (number === "" || unit === "") return [];
   const digits = number.replaceAll(",", ".").replaceAll(/\s+/g, "").replaceAll(/[x×*]/gi, " x ");
   const lower = unit.toLowerCase();
-  const known = Object.entries(spellings)
+  const known = Object.entries(slipWords.units)
     .filter(([name, others]) => name.toLowerCase() === lower || others.includes(lower))
     .map(([name]) => `${digits} ${name}`);
-  return [`${digits} ${unit}`, ...known, ...celsius(digits, lower)];
+  return [`${digits} ${unit}`, ...known, ...converted(digits, lower), ...celsius(digits, lower)];
+}
+
+/** The same in a unit of the format, about as exact as it was written. */
+function converted(digits: string, unit: string): string[] {
+  return Object.entries(slipWords.converted)
+    .filter(([, { written }]) => written.includes(unit))
+    .map(([name, { times }]) => {
+      const numbers = digits.split(" x ").map((number) => {
+        const value = Number(number) * times;
+        const decimals = number.split(".")[1]?.length ?? 0;
+        return Number(value.toFixed(value < 5 ? Math.max(decimals, 1) : decimals));
+      });
+      return `${numbers.join(" x ")} ${name}`;
+    });
 }
 
 /** Degrees Fahrenheit to a tenth of a degree Celsius. */

@@ -4,6 +4,7 @@ import { organs, systems } from "../../knowledge/index.ts";
 import { listing } from "../../words/listing.ts";
 import { type Path, valueAt } from "../model/path.ts";
 import { findingKeys } from "./finding-keys.ts";
+import { errorsOf } from "./full-validator.ts";
 import { intendedKey } from "./intended-word.ts";
 
 export interface KeyAdvice {
@@ -39,8 +40,8 @@ export function unknownKey(
   const [section, ...rest] = key.split(".");
   if (rest.length > 0 && section !== undefined && known.includes(section))
     return advice(`Write ${rest.join(".")} as a key below ${section}.`, ...parent, section, ...rest);
-  const home = homeOf(key, parent, known, schema);
-  if (home !== undefined) return advice(`It belongs under ${home}.`, home, normalised(key));
+  const home = homeOf(key, parent, known, document);
+  if (home !== undefined) return advice(home.help, ...home.path);
   if (known.includes("findings") && findingKeys.has(key))
     return advice(
       `It belongs to a finding: write findings: [{${key === "process" ? "process: enlargement" : `process: enlargement, ${key === "color" ? "colour" : key}: …`}}].`,
@@ -54,26 +55,46 @@ export function unknownKey(
 
 const normalised = (key: string): string => key.toLowerCase().replaceAll(/[\s-]+/g, "_");
 
-/** The system of an organ, or the group of a key, that stands in the wrong place of a case. */
+/** Where a key of a case belongs that stands at the wrong depth or in the wrong group. */
 function homeOf(
   key: string,
   parent: Path,
   known: readonly string[],
-  schema: ErrorObject["parentSchema"],
-): string | undefined {
+  document: unknown,
+): { readonly help: string; readonly path: Path } | undefined {
   const inCase =
-    parent.length === 0
-      ? known.includes("respiratory")
-      : parent.length === 1 && systems.some(({ id }) => id === parent[0]);
+    parent.length === 0 ? known.includes("respiratory") : valueAt(document, ["case"]) !== undefined;
   if (!inCase) return undefined;
   const word = normalised(key);
+  const [top, beside] = parent;
   const organ = organs.find((one) => one.key === word);
-  if (organ !== undefined) return organ.system === parent[0] ? undefined : organ.system;
-  const groups = (schema?.$defs ?? {}) as Record<string, { properties?: object }>;
+  if (organ !== undefined) {
+    const help = `It belongs under ${organ.system}${organ.system === top ? `, beside ${beside}` : ""}.`;
+    return { help, path: [organ.system, word] };
+  }
+  if (parent.length > 1 && !systems.some(({ id }) => id === word)) return undefined;
+  const { properties, $defs } = wholeCase();
+  if (parent.length > 0 && Object.hasOwn(properties, word))
+    return { help: `It belongs at the top of the file, beside ${top}.`, path: [word] };
   const homes = ["pig", "selection", "death", "opened", "alarm_check", "diagnosis"].filter((group) =>
-    Object.hasOwn(groups[group]?.properties ?? {}, word),
+    Object.hasOwn($defs[group]?.properties ?? {}, word),
   );
-  return homes.length === 1 ? homes[0] : undefined;
+  const [group] = homes;
+  return group === undefined || homes.length > 1
+    ? undefined
+    : { help: `It belongs under ${group}.`, path: [group, word] };
+}
+
+interface WholeCase {
+  readonly properties: object;
+  readonly $defs: Readonly<Record<string, { readonly properties?: object }>>;
+}
+
+/** The schema of a case: it is not in the program, but an error at the top carries it. */
+function wholeCase(): WholeCase {
+  const error = errorsOf("case", { "": null }).find(({ keyword }) => keyword === "additionalProperties");
+  const { properties = {}, $defs = {} } = (error?.parentSchema ?? {}) as Partial<WholeCase>;
+  return { properties, $defs };
 }
 
 function free(path: Path, document: unknown): Path | undefined {

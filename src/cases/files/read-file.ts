@@ -1,5 +1,6 @@
 /** Reads one file of a known kind: text, document, valid content, faults. */
 import { type Fault, fileFault, notShown, placedFault } from "../faults/fault.ts";
+import { withTypingFaults } from "../faults/typing-faults.ts";
 import { type FileKind, type Validated, validate } from "../faults/validate.ts";
 import { isKeyed, type Path } from "../model/path.ts";
 import type { Place, SourceDocument } from "../yaml/document.ts";
@@ -118,12 +119,13 @@ export function checkDocument(
   { document, value }: KeyedDocument,
 ): Validated & { placed: Fault[] } {
   const validated = validate(kind, value);
-  const placed = validated.faults.map(({ path, message, points, intended, kind: fault }) =>
-    placedFault({ file, document }, path, message, {
-      points,
-      intended,
-      outOfRange: fault === "out-of-range",
-    }),
+  const placed = withTypingFaults(document, validated.faults).map(
+    ({ path, message, points, intended, kind: fault }) =>
+      placedFault({ file, document }, path, message, {
+        points,
+        intended,
+        outOfRange: fault === "out-of-range",
+      }),
   );
   return { ...validated, placed };
 }

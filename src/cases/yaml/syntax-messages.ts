@@ -121,6 +121,7 @@ function explain(error: ParserError, text: string): SyntaxMessage {
   const { start, end, code } = error;
   const said = (message: string): SyntaxMessage => ({ start, end, message });
   const written = firstLine(text, start);
+  if (/^[“„‟«‘‚‛]/u.test(written)) return { ...said(curlyQuotes), end: start + written.length };
   if (/^Implicit (keys need|map keys need)/.test(error.message) && !/[[{"']/.test(written))
     return { ...said(colonMissing(written)), end: start + written.length };
   if (/^Nested mappings are not allowed/.test(error.message))
@@ -154,6 +155,8 @@ function indentedDeeper({ start, end }: ParserError, text: string): SyntaxMessag
       "this line is indented deeper than the line above, which has a value already; line it up with the keys it belongs to",
   };
 }
+
+const curlyQuotes = 'curly quotes do not hold a text together; write straight ones: "text"';
 
 const entryAmongKeys = "a list entry (-) stands among keys; indent it under the key that it belongs to";
 

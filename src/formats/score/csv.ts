@@ -3,7 +3,8 @@ import type { Archive } from "../../cases/index.ts";
 import type { ScoredCase } from "../../score/index.ts";
 import { csv } from "../page/csv.ts";
 
-const head = "case,file,farm,visit,group,scale,value,max,class,confidence,missing,reason".split(",");
+const head =
+  "case,file,farm,visit,group,scale,value,max,class,confidence,missing,reason,least,greatest".split(",");
 
 /** Lists (missing observations) are joined by a semicolon; what is not recorded is empty. */
 export function scoreCsv(scored: readonly ScoredCase[], archive: Archive): string {
@@ -11,7 +12,7 @@ export function scoreCsv(scored: readonly ScoredCase[], archive: Archive): strin
   const rows = scored.flatMap(({ case: id, file, scores }) => {
     const one = cases.get(file);
     const where = [one?.farm?.id ?? null, one?.visit?.id ?? null, one?.record.pig?.group ?? null];
-    return scores.map(({ scale, value, max, class: named, confidence, missing, reason }) => [
+    return scores.map(({ scale, value, max, class: named, confidence, missing, reason, bounds }) => [
       id,
       file,
       ...where,
@@ -22,6 +23,8 @@ export function scoreCsv(scored: readonly ScoredCase[], archive: Archive): strin
       confidence,
       missing.length === 0 ? null : missing.join("; "),
       reason ?? null,
+      bounds?.[0] ?? value,
+      bounds?.[1] ?? value,
     ]);
   });
   return csv(head, rows);

@@ -1,7 +1,7 @@
 /** Conditions on what was observed on one organ, as the tables of parts write them: where they hold, and in whose words. */
 import { type Case, formatPath, type Path, quantity, valueAt } from "../../cases/index.ts";
 import { organById, type PartCondition, type PlacedOrgan } from "../../knowledge/index.ts";
-import { lesions, namedSide } from "../../record/index.ts";
+import { lesions, namedSide, whereOf } from "../../record/index.ts";
 
 /** A place where a condition holds, and what stands there. */
 export interface Held {
@@ -44,7 +44,7 @@ function heldByFinding(one: Case, id: string, condition: PartCondition, part: Pa
     if (exudates !== undefined && !exudates.includes(finding.exudate ?? "")) return false;
     if (site !== undefined && !site.some((word) => finding.site?.toLowerCase().includes(word) === true))
       return false;
-    return part === undefined || namedSide(finding.site) === part;
+    return part === undefined || finding.side === "both" || namedSide(whereOf(finding)) === part;
   });
   return lesion === undefined
     ? undefined

@@ -12,6 +12,8 @@ export const alarmCheckContradicted: CaseRule = {
   summary: "The look for alarm signs and the findings say the same.",
   protects:
     "A lesion that the check denies, or a sign seen on an organ that is called normal, leaves open whether the alarm is one.",
+  lookAlike:
+    "A spot made by the kill or the knife, which certainty: artefact does not excuse here: write process: artefact. A sign seen on another organ is described there.",
   source: alarmSignsSource,
   bad: {
     case: "urinary:\n  bladder: [{process: petechiae, distribution: multifocal, size: 2 mm, number: 20, colour: red, severity: mild, duration: acute}]",

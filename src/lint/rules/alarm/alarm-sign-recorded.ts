@@ -12,6 +12,8 @@ export const alarmSignRecorded: CaseRule = {
     "A sign that may be a notifiable disease stops the examination until the competent veterinary authority has released or excluded it.",
   protects:
     "Vesicles, haemorrhages, a swollen throat or bloody orifices may be foot-and-mouth disease, a swine fever or anthrax: people, herds and a country are at stake.",
+  lookAlike:
+    "Livor and cyanosis are no haemorrhage of the skin, and bloody froth is no bleeding from an orifice: answer none and describe them; what is in doubt stays seen.",
   source: verified(
     "duty to report on suspicion: GB guidance on submitting farm animals for post-mortem; Decision 2000/428/EC (vesicular diseases); local law rules",
   ),

@@ -12,6 +12,8 @@ export const alarmWordInVisit: VisitRule = {
     "A sign of a notifiable disease in the words of a visit is answered in its alarm check, or seen in one of its cases.",
   protects:
     "The farmer's word for blisters may be the first sign of foot-and-mouth disease, and no alarm reads words.",
+  lookAlike:
+    "Words about another year, pig or thing: answer the sign in visit.yaml once, alarm_check: {vesicles: none}, and they may stand as they are.",
   source: alarmSignsSource,
   bad: { visit: "complaint: coughing, and blisters on some snouts" },
   good: { visit: "complaint: coughing, and blisters on some snouts\nalarm_check: {vesicles: none}" },

@@ -12,6 +12,8 @@ export const alarmWordUnrecorded: CaseRule = {
     "A sign of a notifiable disease that stands in words has an answer in the alarm check, or a finding that says it.",
   protects:
     "Alarms read answers and findings: blisters mentioned only in a note stop nobody, and the samples go off in the post.",
+  lookAlike:
+    "A note that denies (no blisters) or only supposes (if there are blisters) is passed; where the words mean something else, answer none in alarm_check.",
   source: alarmSignsSource,
   bad: {
     case: "note: blisters on both front feet\nalarm_check: {before_knife: {vesicles: not-looked-at}}",

@@ -13,6 +13,8 @@ export const authorityBeforeDeath: CaseRule = {
     "The authority entries of a case are about its pig: made neither before the pig died nor months after the visit.",
   protects:
     "An entry about something else does not lift the alarm of this pig, whether it was made before the pig died or long after the visit.",
+  lookAlike:
+    "A call about signs in the herd, made while this pig still lived: write it under authority in visit.yaml, which asks only that it is not before the visit.",
   source: practice("order of events; common practice"),
   bad: { case: "authority: [{at: 2026-04-20T08:00, stands: reported}]" },
   good: { case: "authority: [{at: 2026-04-20T10:20, stands: reported}]" },

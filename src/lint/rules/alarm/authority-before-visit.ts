@@ -13,6 +13,8 @@ export const authorityBeforeVisit: VisitRule = {
     "The authority entries of a visit are about that visit: made neither before it nor months after it.",
   protects:
     "A call about an earlier visit, or one made months later, does not lift the alarms of this visit.",
+  lookAlike:
+    "A call that led to this visit: it answered an earlier suspicion, so it goes into the note of the visit; what is said of today's pigs gets an entry of its own.",
   source: practice("order of events; common practice"),
   bad: { visit: "authority: [{at: 2026-04-18T10:00, stands: reported}]" },
   good: { visit: "authority: [{at: 2026-04-20T10:20, stands: reported}]" },

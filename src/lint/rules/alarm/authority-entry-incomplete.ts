@@ -14,6 +14,8 @@ export const authorityEntryIncomplete: FileRule = {
     "An entry by which the authority lets you go on says for which alarm: released by whom and on what ground, or excluded on which sample.",
   protects:
     "An entry that does not say what it is about lifts no alarm; one that only looks like an answer lets samples leave a farm that should be closed.",
+  lookAlike:
+    "An entry that lifts nothing yet: with stands: reported neither alarm, ground nor sample is asked for.",
   source: practice(
     "common practice of veterinary authorities: restrictions stand until the authority lifts them",
   ),

@@ -18,6 +18,8 @@ const inCase: readonly OfLevels[] = [
     summary:
       "Findings that may be a notifiable disease stop the examination until the competent veterinary authority has released or excluded it.",
     protects: "Herds, people and a country are at stake; the first hours decide how far a disease gets.",
+    lookAlike:
+      "Each alarm names its own look-alikes and what tells them apart: carcase explain with the name of the alarm. What the table cannot tell, the authority excludes.",
     source: dutyToReport,
     bad: {
       case: "alarm_check: {at_knife: {dark_spleen: seen, bloody_nodes: seen}}\nlymphoid:\n  spleen:\n    - {process: enlargement, distribution: diffuse, size: 300 mm, colour: black, consistency: friable, severity: moderate, duration: acute}\n  gastrohepatic_nodes:\n    - {process: haemorrhage, distribution: diffuse, size: 25 mm, colour: dark-red, severity: moderate, duration: acute}\nsamples:",
@@ -35,6 +37,8 @@ const inCase: readonly OfLevels[] = [
       "Findings that look like a notifiable disease are reported to the authority, and the disease is excluded before samples leave.",
     protects:
       "The commonest false alarm looks like the true one; what is waved through once is missed the next time.",
+    lookAlike:
+      "The common harmless disease, and no eye can tell: only stands: excluded with the negative sample, or a release with its ground, closes it.",
     source: dutyToReport,
     bad: {
       case: "external:\n  skin:\n    - {process: plaque, site: hams and perineum, distribution: multifocal, shape: round, size: 20 mm, number: 12, colour: purple, severity: moderate, duration: acute}\nurinary:\n  kidneys: {left: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}], right: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}]}\nsamples:",
@@ -69,6 +73,8 @@ const inHerd: readonly OfLevels[] = [
     summary:
       "A pattern across several pigs that may be a notifiable disease stops the visit until the competent veterinary authority has released or excluded it.",
     protects: "No single pig shows it; nothing and nobody may go on to the next farm until it is excluded.",
+    lookAlike:
+      "An outbreak of a usual disease in pigs of all ages: the counts cannot tell the two apart, so an authority entry in visit.yaml must.",
     source: dutyToReport,
     bad: {
       settings: "notifiable: [scour-in-all-ages]",
@@ -87,6 +93,8 @@ const inHerd: readonly OfLevels[] = [
       "A pattern across the groups of a visit that looks like a notifiable disease is reported to the authority, and the disease is excluded before samples leave.",
     protects:
       "A sudden wave of deaths with fever is grounds for suspicion in itself, whatever the first pig shows.",
+    lookAlike:
+      "Heat, gas or a failed fan kill many pigs at once as well: leave fever out of the signs where no pig had it, and write into complaint what failed.",
     source: dutyToReport,
     bad: {
       visit: "signs: [fever, sudden-death]\ngroups: {nursery-2: {dead: 15, onset: 2026-04-16}}",

@@ -14,6 +14,8 @@ export const parcelDuringAlarm: VisitRule = {
   summary: "No parcel leaves while an alarm of its visit is unanswered.",
   protects:
     "Samples of a notifiable disease in the post carry it to other farms and to laboratories that are not licensed for it, and posting them breaks the law.",
+  lookAlike:
+    "A parcel that left on the same day, after the authority had let it go: give authority.at and parcels.sent their hours, so that the order shows.",
   source: verified(
     "GB guidance on submitting farm animals for post-mortem: on suspicion do not send samples, report; local law rules",
   ),

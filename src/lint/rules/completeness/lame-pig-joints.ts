@@ -12,6 +12,8 @@ export const lamePigJoints: CaseRule = {
   summary: "In a lame pig at least two joints are opened.",
   protects:
     "One joint cannot tell an infection of many joints from an injury of one, and a lame pig with no joint opened answers nothing.",
+  lookAlike:
+    "Lameness from a broken leg or a claw: accept the finding with that reason. Joints that could not be judged (not_assessable) are passed.",
   source: practice(
     "common practice at diagnostic laboratories: several joints of one pig, after the joint table of Iowa State University",
   ),

@@ -16,7 +16,7 @@ export const listHalfFilled: CaseRule = {
   protects:
     "Six of seven lobes look like a record and give no score: the pig drops out of every table, and nobody misses it.",
   lookAlike:
-    "A line that scores six lobes because the accessory lobe stays in the carcass: name madec-kobisch-1982-six-lobes under scales in carcase.yaml. A lobe that could not be seen leaves the list incomplete all the same: take the list out, and write not_assessable.",
+    "A line that leaves the accessory lobe behind: name madec-kobisch-1982-six-lobes under scales in carcase.yaml. With another lobe lost, take the list out and write not_assessable.",
   source: partRules.source,
   bad: { case: onTheLine("") },
   good: { case: onTheLine("10") },

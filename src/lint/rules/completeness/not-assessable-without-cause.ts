@@ -11,6 +11,8 @@ export const notAssessableWithoutCause: CaseRule = {
     "An organ that could not be assessed says what prevented it, in one of four words and in a sentence.",
   protects:
     "Autolysed, absent, damaged and removed organs are different gaps: the first is closed by coming sooner.",
+  lookAlike:
+    "Nothing: something always prevented it; where nobody remembers what, why: unknown is an answer too.",
   source: practice("common practice of systematic necropsy"),
   bad: { case: "intestine: {jejunum: {not_assessable: {because: autolysed}}}" },
   good: {

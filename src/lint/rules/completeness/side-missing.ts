@@ -12,6 +12,8 @@ export const sideMissing: CaseRule = {
   level: "error",
   summary: "Both sides of a paired organ are recorded, and every part of a side.",
   protects: "One kidney, one ear or one concha of four is not the organ; sums over sides need both.",
+  lookAlike:
+    "A side that is not there, or that nobody saw: both are answers, right: {not_assessable: {because: absent, why: …}} or right: {not_examined: why}.",
   source: practice(
     "common practice of snout scoring: sums add four conchae and the septum (Polloni et al. 2018)",
   ),

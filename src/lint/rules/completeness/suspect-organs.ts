@@ -1,7 +1,13 @@
 /** Organs that the signs or lesions of a pig point to, and that were left unexamined, whatever the reason given. */
 import { type Case, formatPath, isWeaned, quantity } from "../../../cases/index.ts";
-import { organById, plausible } from "../../../knowledge/index.ts";
-import { type LesionQuestion, lesions, signFamiliesOf } from "../../../record/index.ts";
+import { organById, type PlacedOrgan, plausible } from "../../../knowledge/index.ts";
+import {
+  blankSystems,
+  isLeftOut,
+  type LesionQuestion,
+  lesions,
+  signFamiliesOf,
+} from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
 import { type CaseRule, fromMemory, practice, type RuleRow, verified } from "../../rule.ts";
 
@@ -19,6 +25,8 @@ const rows: readonly SuspectOrgans[] = [
     summary: "The pars oesophagea of a pale pig, and of a grown pig found dead, is examined.",
     protects:
       "A bleeding ulcer kills without warning and is found only when the stomach is opened: of 146 finishers that died in two weeks, 39 had died of one.",
+    lookAlike:
+      "A stomach that had burst, rotted or gone could not be judged: not_assessable with the cause is passed, and only not_examined is asked about.",
     source: verified(
       "gastric ulcers in 27 % of dead finishers in each of two weeks of necropsies (abstract; Melnichouk 2002, Canadian Veterinary Journal 43:223, author, year and page from memory)",
     ),
@@ -41,6 +49,8 @@ const rows: readonly SuspectOrgans[] = [
     summary: "Where the intestine is bloody or twisted, the mesenteric root is palpated.",
     protects:
       "Only the root of the mesentery tells a twisted gut from a haemorrhagic bowel, and it must be felt before the gut is moved.",
+    lookAlike:
+      "A rectum that prolapsed and bled points to the root as well, though nothing was twisted: accept it. Gut that was torn out or rotten is not_assessable, and passed.",
     source: verified("Straw et al. 2002, J Swine Health Prod 10:75-79"),
     bad: {
       case: "intestine: {jejunum: [{process: haemorrhage, distribution: diffuse, extent: 90 %, colour: dark-red}], mesentery: {not_examined: gut already out}}",
@@ -63,6 +73,8 @@ const rows: readonly SuspectOrgans[] = [
     summary:
       "The spleen and the gastrohepatic and renal nodes of a pig with fever or haemorrhages are examined.",
     protects: "These are the organs in which swine fevers show first, and the ones most often left out.",
+    lookAlike:
+      "Blood from the bolt, the shot or the stick: certainty: artefact on that finding, and it points to no node any more; nodes that had rotted are not_assessable.",
     source: fromMemory("organs named for the suspicion of a swine fever: Commission Decision 2003/422/EC"),
     bad: { case: "pig: {temperature: 41.2 °C}\nlymphoid: {renal_nodes: {not_examined: not found}}" },
     good: { case: "pig: {temperature: 41.2 °C}\nlymphoid: {renal_nodes: normal}" },
@@ -83,6 +95,8 @@ const rows: readonly SuspectOrgans[] = [
     level: "warning",
     summary: "When a pig sneezes or has a crooked snout, the snout is sawn and the turbinates are examined.",
     protects: "The complaint is in the nose; without a section the necropsy cannot answer it.",
+    lookAlike:
+      "A head kept whole for the laboratory: accept the finding with that reason; a snout that was crushed or taken by scavengers is not_assessable, and passed.",
     source: practice("common practice of necropsy: the organ of the complaint is examined"),
     bad: {
       case: "respiratory: {turbinates: {state: , section: , left: , right: , septum: , grades: , loss_looks: , not_examined: no saw}}",
@@ -105,6 +119,8 @@ const rows: readonly SuspectOrgans[] = [
     summary:
       "In a pig with infarcts in kidney, spleen or lung, and in an adult found dead, the heart is opened and the valves are examined.",
     protects: "Endocarditis sheds the emboli; the infarcts alone do not show where they came from.",
+    lookAlike:
+      "A heart that was sent unopened: accept the finding, and say who will open it; one that was torn, rotten or gone is not_assessable, and passed.",
     source: fromMemory("endocarditis and its emboli, standard texts"),
     bad: {
       case: "urinary: {kidneys: {left: [{process: infarct, distribution: multifocal, number: 3, size: 8 mm}], right: normal}}\ncardiovascular: {valves: {not_examined: heart not cut}}",
@@ -126,6 +142,8 @@ const rows: readonly SuspectOrgans[] = [
     summary:
       "The brain of a pig with nervous signs or sudden death is examined, whatever the reason for leaving it.",
     protects: "The disease may sit where nobody looked; no other organ can answer for the brain.",
+    lookAlike:
+      "A head that went whole to the laboratory is not examined here all the same: accept the finding and name the laboratory. A brain that bolt or shot destroyed is not_assessable.",
     source: verified("Schyns 2022, Vet Sci 9:341 (meningitis often invisible from outside)"),
     bad: {
       case: "selection: {signs: [convulsions]}\nnervous: {meninges: {not_examined: no saw}, brain: {not_examined: no saw}, middle_ears: normal, spinal_cord: normal}\nendocrine: {pituitary: normal}",
@@ -142,11 +160,38 @@ const rows: readonly SuspectOrgans[] = [
     advice: "Open the skull, or send the whole head chilled and say so here and in the diagnosis.",
   },
   {
+    id: "polyserositis-joints-unseen",
+    level: "warning",
+    summary: "Where two serous membranes are covered with fibrin, the joints are opened.",
+    protects:
+      "Glässer's disease, streptococci and mycoplasmas go to the joints as well; without them the set for the laboratory lacks its best site.",
+    lookAlike:
+      "Fibrin on one serous membrane alone, as over a pneumonia; old adhesions, which are another process; pleura and pericardium of which one is an artefact.",
+    source: practice(
+      "common practice at diagnostic laboratories: serosae, joints and meninges of a pig with polyserositis",
+    ),
+    bad: {
+      case: "serosa: {peritoneum: [{process: fibrin, distribution: diffuse, severity: mild}]}\ncardiovascular: {pericardium: [{process: fibrin, distribution: diffuse, severity: mild}]}\nsamples: \nlocomotor: {joints: {state: , opened: , not_examined: no time}}",
+    },
+    good: {
+      case: "serosa: {peritoneum: [{process: fibrin, distribution: diffuse, severity: mild}]}\ncardiovascular: {pericardium: [{process: fibrin, distribution: diffuse, severity: mild}]}\nsamples: \nlocomotor: {joints: {state: normal, opened: [left-hock, right-stifle]}}",
+    },
+    organs: ["locomotor.joints"],
+    pointer(one) {
+      const covered = lesions(one, { processes: ["fibrin"], organs: [...serousMembranes] });
+      const membranes = new Set(covered.map(({ organ }) => organ.id));
+      return membranes.size < 2 ? undefined : `although ${listing([...membranes])} show fibrin`;
+    },
+    advice: "Open at least two joints and list them under opened.",
+  },
+  {
     id: "enteric-gut-unseen",
     level: "warning",
     summary: "The jejunum, ileum, caecum and spiral colon of a pig with enteric signs are each examined.",
     protects:
       "Each cause of diarrhoea has its own stretch of gut; the one left out may be the one that had it.",
+    lookAlike:
+      "Gut that was sent unopened: accept the finding with that reason; gut that had rotted or been pulled out by scavengers is not_assessable, and passed.",
     source: verified(
       "Animal Health Laboratory, University of Guelph: gut segments to examine and sample in diarrhoea",
     ),
@@ -164,6 +209,8 @@ const rows: readonly SuspectOrgans[] = [
     level: "warning",
     summary: "The lungs, the pleura and the bronchial nodes of a pig with cough or dyspnoea are examined.",
     protects: "The complaint is in the chest; a reason for leaving the lungs does not answer it.",
+    lookAlike:
+      "Nodes that vanished in adhesions or were cut away on the line: write not_assessable with because: removed or damaged, and the rule is quiet.",
     source: practice("common practice of necropsy: the organs of the complaint are examined"),
     bad: { case: "lymphoid: {bronchial_nodes: {not_examined: cut away with the pluck}}" },
     good: { case: "lymphoid: {bronchial_nodes: normal}" },
@@ -175,6 +222,8 @@ const rows: readonly SuspectOrgans[] = [
     advice: "Examine it, or say in the diagnosis what that leaves open.",
   },
 ];
+
+const serousMembranes = ["serosa.peritoneum", "cardiovascular.pericardium", "respiratory.pleura"];
 
 const isFoundDead = (one: Case): boolean => one.record.death?.manner === "found-dead";
 
@@ -193,6 +242,13 @@ function shown(one: Case, question: LesionQuestion): string | undefined {
     : `although ${formatPath(lesion.path)} shows ${lesion.finding.process}`;
 }
 
+/** Whether an organ was left alone: with a reason, or blank where it is wanted and no line tells of its system. */
+function isLeft(one: Case, organ: PlacedOrgan): boolean {
+  if (one.organ(organ).status === "not_examined") return true;
+  const isTold = blankSystems(one).some(({ id }) => id === organ.system);
+  return one.due.includes(organ) && !isTold && isLeftOut(one, organ);
+}
+
 export const suspectOrganRules: readonly CaseRule[] = rows.map(({ organs, pointer, advice, ...row }) => {
   const asked = organs.map(organById).filter((organ) => organ !== undefined);
   return {
@@ -200,7 +256,7 @@ export const suspectOrganRules: readonly CaseRule[] = rows.map(({ organs, pointe
     scope: "case",
     family: "completeness",
     check(one, report) {
-      const left = asked.filter((organ) => one.organ(organ).status === "not_examined");
+      const left = asked.filter((organ) => isLeft(one, organ));
       const why = left.length === 0 ? undefined : pointer(one);
       if (why === undefined) return;
       const [first] = left;

@@ -10,6 +10,8 @@ export const ageClassMismatch: CaseRule = {
   summary: "The age class fits the age and the weight.",
   protects:
     "Organs due, differentials and strata follow from the class; a weaner filed as a finisher spoils all three.",
+  lookAlike:
+    "A piglet weaned late, a stunted or a heavy pig: the ages of the classes overlap on purpose; leave pig.class out, and it follows from the age.",
   source: ageClasses.source,
   bad: { case: "pig: {class: finisher, age: 58 d, weight: 17.5 kg}" },
   good: { case: "pig: {class: weaner, age: 58 d, weight: 17.5 kg}" },

@@ -14,6 +14,8 @@ export const caudalLobesWorse: CaseRule = {
   summary: "Consolidation graded by lobe is cranioventral: the caudal lobes are not the worst.",
   protects:
     "A dorsocaudal lesion put into a cranioventral score, or two columns of lobes swapped, gives a false pneumonia score.",
+  lookAlike:
+    "Pleuropneumonia of the caudal lobes is true and rare in this score: describe it as a finding with distribution: caudodorsal, and accept this note.",
   source: practice(
     "lesions in cranial and middle lobes point to the airways, dorsocaudal ones do not; limits are the project’s own choice",
   ),

@@ -12,6 +12,8 @@ export const caudalPartContradictsLobe: CaseRule = {
   summary: "The cranial part of a caudal lobe fits the whole lobe.",
   protects:
     "The part lies in the lobe: nothing in the lobe is nothing in the part, and a lobe nearly all solid has a solid cranial part.",
+  lookAlike:
+    "Two estimates by eye, some per cent apart: the limits are wide; where the caudal lobe is small or partly lost, take the cranial part out, which one scale alone asks for.",
   source: {
     cite: "arithmetic; that the cranial part is 15 % of the lobe or more is the project’s own wide guess",
     confidence: "derived",

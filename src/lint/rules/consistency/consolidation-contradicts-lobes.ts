@@ -30,6 +30,8 @@ const rows: readonly LobeContradiction[] = [
     level: "error",
     summary: "The share of the lung that is consolidated lies within that of its lobes.",
     protects: "No lung is more consolidated than its worst lobe; one of the figures is of something else.",
+    lookAlike:
+      "The share of one lobe, not of the lung: say which under site (left middle lobe), and the extent is not held against the others.",
     source: { cite: "arithmetic: a mean lies between its parts", confidence: "derived" },
     bad: {
       case: "respiratory: {lungs: {consolidation: {left_cranial: 20, left_middle: 35, left_caudal: 0, right_cranial: 30, right_middle: 40, right_caudal: 5, accessory: 10}, caudal_cranial_part: {left: 0, right: 15}, findings: [{process: consolidation, distribution: cranioventral, extent: 55 %, colour: dark-red, consistency: firm}]}}",
@@ -52,6 +54,8 @@ const rows: readonly LobeContradiction[] = [
     summary: "Consolidation lies in a lobe, or on a side, that was graded above zero.",
     protects:
       "Left and right were swapped in one of two places, and later nobody can tell which of them was typed in a hurry.",
+    lookAlike:
+      "A lesion in a lobe that is otherwise sound, too small for a per cent: write 1 for that lobe, or call it by its own process (nodule, abscess).",
     source: practice("common practice of lung scoring: what is consolidated is graded in its lobe"),
     bad: {
       case: "respiratory: {lungs: {consolidation: {left_cranial: 0, left_middle: 0, left_caudal: 0, right_cranial: 30, right_middle: 40, right_caudal: 5, accessory: 10}, caudal_cranial_part: {left: 0, right: 15}, findings: [{process: consolidation, site: left middle lobe, distribution: cranioventral, extent: 8 %, colour: dark-red, consistency: firm}]}}",
@@ -76,6 +80,8 @@ const rows: readonly LobeContradiction[] = [
     summary: "Consolidation called caudodorsal or cranioventral lies where its lobes were graded.",
     protects:
       "Cranioventral points to the airways, caudodorsal to the blood or to pleuropneumonia; the word and the lobes ask for different tests.",
+    lookAlike:
+      "Two consolidations in one lung: write each as a finding with its own distribution, and neither is held against the lobes.",
     source: practice("meaning of the words"),
     bad: {
       case: "respiratory: {lungs: {consolidation: {left_cranial: 20, left_middle: 35, left_caudal: 0, right_cranial: 30, right_middle: 40, right_caudal: 0, accessory: 10}, caudal_cranial_part: {left: 0, right: 0}, findings: [{process: consolidation, distribution: caudodorsal, extent: 12 %, colour: dark-red, consistency: firm}]}}\ndiagnosis: ",

@@ -9,6 +9,8 @@ export const crownRumpImplausible: CaseRule = {
   level: "error",
   summary: "The crown-rump length is one that a pig fetus can have.",
   protects: "The fetus is aged by it: millimetres for centimetres shift the date of the infection by weeks.",
+  lookAlike:
+    "A fetus of the fourth week, or one just before term: the limits, 20 to 380 mm, hold both; a length of a piglet that lived is not looked at.",
   source: plausible.source,
   bad: {
     case: "pig: {age: , class: stillborn, crown_rump: 9 mm, weight: 1.1 kg, temperature: }\nselection: {basis: convenience, signs: [none], onset: , typical: }\ndeath: {manner: born-dead, method: }\nexternal: {skin: {state: normal, meconium: none}}\nlymphoid: {bronchial_nodes: normal}\nrespiratory: {turbinates: , lungs: {state: normal, consolidation: , caudal_cranial_part: , float: sinks}}\nstomach: {stomach_content: {state: normal, milk: none}}\nplacental: {umbilical_cord: {state: normal, cord: whole}, placenta: normal}\nendocrine: {adrenals: {left: normal, right: normal}, thyroid: normal}\ndiagnosis: ",

@@ -9,6 +9,8 @@ export const dateImpossible: CaseRule = {
   summary: "Every date is a day of the calendar.",
   protects:
     "The 30th of February is a typing error, and onset and autolysis are reckoned from the day that was meant.",
+  lookAlike:
+    "Nothing: a day that is in no calendar was never meant. Where only the month is known, leave the key blank and say it in a note.",
   source: practice("Gregorian calendar, ISO 8601"),
   bad: { case: "selection: {onset: 2026-02-30}" },
   good: { case: "selection: {onset: 2026-04-19}" },

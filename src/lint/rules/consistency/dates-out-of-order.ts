@@ -35,6 +35,8 @@ export const datesOutOfOrder: CaseRule = {
   summary: "Signs, death, opening, steps and sampling follow each other in time, and within days.",
   protects:
     "Autolysis, incubation and treatment are reckoned from these times; a swapped pair makes every one of them wrong.",
+  lookAlike:
+    "Blood drawn in life, swabs and fluid taken before the knife, the freezer: all are passed. Where only a day is known write the day; it stands before and after every hour of it.",
   source: practice("order of events; common practice"),
   bad: { case: "opened: {at: 2026-04-20T08:00}" },
   good: { case: "opened: {at: 2026-04-20T10:00}" },

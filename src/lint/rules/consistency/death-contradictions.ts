@@ -10,6 +10,8 @@ export const deathContradictions: readonly CaseRule[] = placeRules("consistency"
     summary: "Only a pig that was killed has a method of killing.",
     protects:
       "Found dead and barbiturate exclude each other; freshness and brain are then judged by the one that is wrong.",
+    lookAlike:
+      "A pig that died before the needle was in: write found-dead, without method, and what was tried in death.note.",
     source: practice("meaning of the words"),
     bad: {
       case: "death: {manner: found-dead, note: last seen alive at 06:00}\nselection: {basis: found-dead, onset: , typical: }",
@@ -31,6 +33,8 @@ export const deathContradictions: readonly CaseRule[] = placeRules("consistency"
     summary: "A pig killed with barbiturate was not slaughtered.",
     protects:
       "Such a carcass never enters the food chain; manner or method is wrong, and so is the selection it stands for.",
+    lookAlike:
+      "A pig sedated on the way to slaughter, or emergency slaughter of a treated one: the method is how it died, so write exsanguination or captive-bolt.",
     source: practice(
       "common practice at slaughter: nothing is injected that would leave residues in the meat",
     ),
@@ -49,6 +53,8 @@ export const deathContradictions: readonly CaseRule[] = placeRules("consistency"
     level: "error",
     summary: "How the pig was chosen fits how it died.",
     protects: "A pig found dead was not chosen alive for its signs; in the herd table the two count apart.",
+    lookAlike:
+      "A pig picked for its signs that died before you came: basis: found-dead is the answer, and selection.note says that it was picked first.",
     source: practice("meaning of the words"),
     bad: { case: "selection: {basis: found-dead, onset: , typical: }" },
     good: {
@@ -71,6 +77,8 @@ export const deathContradictions: readonly CaseRule[] = placeRules("consistency"
     summary: "A fetus or stillborn piglet is born dead, and no other pig is.",
     protects:
       "Class and manner decide what is due and where the pig is counted; here they exclude each other.",
+    lookAlike:
+      "A weak piglet that breathed for minutes lived: class: suckling with the age in hours; one that died during birth is stillborn and born-dead.",
     source: practice("meaning of the words"),
     bad: { case: "death: {manner: born-dead, method: }" },
     good: {

@@ -9,6 +9,8 @@ export const dorsalWorseThanVentral: CaseRule = {
   summary: "The ventral conchae lose more than the dorsal ones.",
   protects:
     "The other way round on both sides usually means a cut too far forward, or dorsal and ventral swapped.",
+  lookAlike:
+    "A blow, a tumour or a cut on the slant can take the dorsal conchae first: rare on both sides, so note what was seen and accept it.",
   source: verified("Polloni, Candotti, Ostanello & Leotti 2018 (ventral conchae scored higher than dorsal)"),
   bad: { case: "respiratory: {turbinates: {left: {dorsal: 2, ventral: 0}, right: {dorsal: 2, ventral: 1}}}" },
   good: {

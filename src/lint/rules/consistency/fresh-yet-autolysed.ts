@@ -10,6 +10,8 @@ export const freshYetAutolysed: CaseRule = {
   level: "warning",
   summary: "A carcass called fresh is not autolysed in two systems or more.",
   protects: "The state of the carcass decides which tests are worth their price.",
+  lookAlike:
+    "Gut and pancreas soften within the hour while the carcass is still fresh: describe the mucosa in a note, or call the carcass slight-autolysis.",
   source: practice("common practice in the necropsy room: the carcass is as fresh as its organs"),
   bad: {
     case: "lymphoid: {thymus: {not_assessable: {because: autolysed, why: soft}}}\nintestine: {jejunum: {not_assessable: {because: autolysed, why: green}}}",

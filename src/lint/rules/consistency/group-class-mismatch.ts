@@ -10,6 +10,8 @@ export const groupClassMismatch: CaseRule = {
   summary: "The age of the pig fits its group.",
   protects:
     "A weaner filed in a finisher room is counted in the wrong denominator, or carries the wrong tag.",
+  lookAlike:
+    "A piglet still with its sow at five weeks: write class: suckling. A group that holds two classes: leave its class out of farm.yaml.",
   source: ageClasses.source,
   bad: { case: "pig: {group: finisher-1}" },
   good: { case: "pig: {group: nursery-2}" },

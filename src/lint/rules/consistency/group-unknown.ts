@@ -8,6 +8,8 @@ export const groupUnknown: CaseRule = {
   level: "error",
   summary: "The pig's group is one of the farm's groups.",
   protects: "Prevalence is counted by group; a mistyped name makes a group of one.",
+  lookAlike:
+    "A pig bought in or kept back belongs to no group of the list: add its group to farm.yaml, or to the groups of the visit where there is no farm file.",
   source: practice("a denominator needs a counted group; common practice"),
   bad: { case: "pig: {group: nursery-22}" },
   good: { case: "pig: {group: nursery-2}" },

@@ -9,6 +9,8 @@ export const newbornNeverBreathed: CaseRule = {
   summary: "A piglet filed as born alive that died on its first day has lungs that float.",
   protects:
     "Lungs that sink were never filled: the piglet was stillborn, and the farm counts one dead piglet in the wrong column.",
+  lookAlike:
+    "Lungs of a weak or premature newborn that breathed too little to float: accept the finding, with what showed life (milk, air in the stomach).",
   source: fromMemory("lung float test, standard texts"),
   bad: {
     case: "pig: {age: 6 h, class: suckling, weight: 1.3 kg}\nstomach: {stomach_content: {state: normal, milk: none}}\nrespiratory: {lungs: {state: normal, consolidation: , caudal_cranial_part: , float: sinks}}\ndiagnosis: ",

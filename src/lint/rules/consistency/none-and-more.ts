@@ -12,6 +12,8 @@ const rows: readonly NoneAndMore[] = [
     level: "error",
     summary: "A side has no pleurisy, or some; not both in one list.",
     protects: "The score takes one of the two, and it may be the wrong one.",
+    lookAlike:
+      "Nothing: a side with any pleurisy has some; an old thread that is not worth scoring is none, with a note.",
     source: practice("meaning of the words"),
     bad: { case: "respiratory: {pleura: {pleurisy: {left: [none, cranioventral], right: none}}}" },
     good: {
@@ -28,6 +30,8 @@ const rows: readonly NoneAndMore[] = [
     summary: "A pig has no signs, or some; not both in one list.",
     protects:
       "Which organs are due follows from the signs, and none among them hides the rest from the reader.",
+    lookAlike:
+      "A pig with no signs of its own in a coughing group: [none] here, and the cough of the group under signs in visit.yaml.",
     source: practice("meaning of the words"),
     bad: { case: "selection: {signs: [none, cough]}" },
     good: { case: "selection: {signs: [cough]}" },

@@ -1,6 +1,6 @@
 import { type Case, formatPath, quantity, valueAt } from "../../../cases/index.ts";
 import { organById, organs, partRules } from "../../../knowledge/index.ts";
-import { extentPercent, lesions } from "../../../record/index.ts";
+import { extentPercent, lesions, whereOf } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
 import type { CaseRule, Report } from "../../rule.ts";
 import { type Held, held, partsRead, stepsOf } from "../../shared/parts.ts";
@@ -15,7 +15,7 @@ export const observationPartsDisagree: CaseRule = {
   protects:
     "The adhesion is described and then scored as absent, the ulcer is measured on a stomach graded normal; the score takes one of the two, and it may be the wrong one.",
   lookAlike:
-    "Fresh fibrin beside no chronic pleurisy, clear fluid in a sac without pericarditis, keratin on most of a stomach with a large ulcer in it, a scar beside ulcer: 0, an estimate some per cent off the tracing: all of these agree.",
+    "Fresh fibrin beside no chronic pleurisy, clear fluid without pericarditis, a scar beside ulcer: 0, an estimate some per cent off the tracing: these agree, and are passed.",
   source: partRules.source,
   bad: {
     case: "respiratory: {pleura: {pleurisy: {left: none, right: none}, findings: [{process: adhesion, site: right caudal lobe, distribution: focal, size: 40 mm}]}}",
@@ -67,8 +67,8 @@ const isStarred = (read: string | readonly string[]): boolean =>
 /** Whether each of the findings names its side, which was asked for already. */
 const hasSide = (one: Case, { organ, other }: Excluding): boolean =>
   other.read === undefined &&
-  lesions(one, { processes: processesOf(other.processes), organs: [organ] }).every(({ finding }) =>
-    /\b(left|right)\b/i.test(finding.site ?? ""),
+  lesions(one, { processes: processesOf(other.processes), organs: [organ] }).every(
+    ({ finding }) => finding.side === "both" || /\b(left|right)\b/i.test(whereOf(finding)),
   );
 
 type Processes = Parameters<typeof lesions>[1]["processes"];
@@ -153,12 +153,12 @@ function reportUnnamed(one: Case, report: Report): void {
     if (organ === undefined || !Array.isArray(listed) || listed.length === 0) continue;
     const words = (organ.definition.observations?.[read]?.values ?? []).map(String);
     for (const { finding, path } of lesions(one, { processes: processesOf(processes), organs: [id] })) {
-      const site = finding.site?.toLowerCase() ?? "";
+      const site = whereOf(finding).toLowerCase();
       const named = words.filter((word) => word.split("-").every((part) => site.includes(part)));
       const [first] = named;
       if (first !== undefined && !named.some((word) => listed.includes(word)))
         report(
-          `${formatPath([...path, "site"])}: ${finding.site}, but ${id}.${read} does not name ${first}; ${because}. ${instead}.`,
+          `${formatPath([...path, "site"])}: ${whereOf(finding)}, but ${id}.${read} does not name ${first}; ${because}. ${instead}.`,
           [...path, "site"],
         );
     }

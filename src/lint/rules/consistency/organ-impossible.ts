@@ -16,6 +16,8 @@ export const organImpossible: CaseRule = {
   summary: "No organ is recorded that this pig cannot have.",
   protects:
     "A uterus in a castrate or a placenta in a weaner means a wrong line, a wrong sex or the wrong pig.",
+  lookAlike:
+    "A pig of both sexes, or a testis left in a castrate: write pig.sex after the organs that you found, and the rest in a note.",
   source: practice("anatomy of the pig"),
   bad: { case: "pig: {sex: castrate}\ngenital: {uterus: normal}" },
   good: { case: "pig: {sex: female}\ngenital: {uterus: normal}" },

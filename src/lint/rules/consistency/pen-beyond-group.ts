@@ -9,6 +9,8 @@ export const penBeyondGroup: VisitRule = {
   summary: "The pen of a pig is one that its group has.",
   protects:
     "Pens show whether pigs were chosen from all over a room; a pen that the room does not have belongs to another.",
+  lookAlike:
+    "Pens numbered through the whole house: write the name of the house before the number (south 33); several such pens in one visit are passed as they are.",
   source: practice("the farm's own number of pens"),
   bad: { case: "pig: {pen: 33}" },
   good: { case: "pig: {pen: 3}" },

@@ -9,6 +9,8 @@ export const protocolContradictsDeath: CaseRule = {
   summary: "The protocol is one for a pig that died this way.",
   protects:
     "For a pig killed for its signs, the protocol of the slaughter line asks for only seven organs, and nobody misses the rest.",
+  lookAlike:
+    "A pluck of a pig that died in the lairage, or on the lorry: it was not slaughtered, so write protocol: respiratory and found-dead.",
   source: practice("the manner of death that each protocol is for"),
   bad: { case: "protocol: slaughter-check" },
   good: { case: "protocol: respiratory" },

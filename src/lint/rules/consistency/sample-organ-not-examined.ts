@@ -11,6 +11,8 @@ export const sampleOrganNotExamined: CaseRule = {
   summary: "An organ that was sampled was examined, and its state is recorded.",
   protects:
     "A result cannot be interpreted without what the organ looked like: the organism may lie in a lesion or in sound tissue.",
+  lookAlike:
+    "A swab taken through the mouth, or a head sent whole: for the head write nervous.brain: {taken: left-in-skull, not_examined: …}; for a swab say what could be seen.",
   source: practice("laboratory result and lesion are read together; common practice"),
   bad: {
     case: "upper_digestive: {oesophagus: {not_examined: left in the neck}}\nsamples: [{id: 01-A, from: upper_digestive.oesophagus, into: formalin, for: [histology]}]",

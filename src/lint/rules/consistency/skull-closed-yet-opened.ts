@@ -14,6 +14,8 @@ export const skullClosedYetOpened: CaseRule = {
   summary: "Where the skull was left closed, no brain was taken, and neither meninges nor brain were seen.",
   protects:
     "Normal meninges in a closed skull rule out meningitis without anybody having looked; a brain that was taken out and not described is lost.",
+  lookAlike:
+    "Meninges seen only at the foramen magnum: not_examined with a note. A brain sent in its head is taken: left-in-skull, and passed.",
   source: practice("the meninges are seen when the skull is open; common practice"),
   bad: {
     case: "nervous: {meninges: normal, brain: {not_examined: skull left closed}}",

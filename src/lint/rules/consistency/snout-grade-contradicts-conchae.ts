@@ -11,6 +11,8 @@ export const snoutGradeContradictsConchae: CaseRule = {
   summary: "The grade of the snout fits the loss of its conchae.",
   protects:
     "Grade and conchae come from one cut; where they disagree, one was typed into the wrong pig or the wrong column.",
+  lookAlike:
+    "A crooked septum or a shortened snout raises the grade with whole conchae: the limits allow for it up to a point; past that, read the cut again.",
   source: plausible.source,
   bad: {
     case: "respiratory: {turbinates: {left: {dorsal: 1, ventral: 4}, grades: {maff-1978: 1, embrapa-1993: 1}}}\nsamples: [{id: 01-A, from: respiratory.nares, into: dry-swab, for: [pcr]}]",

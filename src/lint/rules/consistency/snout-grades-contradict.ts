@@ -11,6 +11,8 @@ export const snoutGradesContradict: CaseRule = {
   summary: "Two grades of one snout tell the same story.",
   protects:
     "A snout that is normal on one scale and severe on another was read by two people, or typed by one in a hurry.",
+  lookAlike:
+    "Two readers one grade apart: the scales may differ so much and are passed; a second reader's grade belongs under readings.",
   source: plausible.source,
   bad: {
     case: "respiratory: {turbinates: {left: {dorsal: 1, ventral: 2}, right: {dorsal: 1, ventral: 2}, grades: {maff-1978: 3, embrapa-1993: 0}}}",

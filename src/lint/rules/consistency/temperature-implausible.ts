@@ -11,6 +11,8 @@ export const temperatureImplausible: CaseRule = {
     "The body temperature is one that a living pig can have, and the ambient temperature one that a carcass can lie in.",
   protects:
     "A slip in the one makes or hides a fever; a slip in the other decides what every sample is still worth.",
+  lookAlike:
+    "A dying pig that had cooled below 34 °C: true and rare, accept it. A carcass measured after death: take the figure out, or write it in a note.",
   source: plausible.source,
   bad: { case: "pig: {temperature: 14.2 °C}" },
   good: { case: "pig: {temperature: 39.2 °C}" },

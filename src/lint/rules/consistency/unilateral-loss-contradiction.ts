@@ -10,6 +10,8 @@ export const unilateralLossContradiction: CaseRule = {
   summary: "Atrophy that is called one-sided is not graded on both sides.",
   protects:
     "A one-sided loss comes from a blow, a growth or a bad cut; a two-sided one from the room. The words and the grades point to different causes.",
+  lookAlike:
+    "Much loss on one side and a little on the other may still be called one-sided, and a one-sided discharge or septum is no loss: both are passed.",
   source: practice("meaning of the words; the limit is the project's own choice"),
   bad: {
     case: 'respiratory: {turbinates: {left: {dorsal: 1, ventral: 3}, right: {dorsal: 1, ventral: 3}, grades: , note: "atrophy, unilateral left"}}',
@@ -23,9 +25,12 @@ export const unilateralLossContradiction: CaseRule = {
     const words = notesOfOrgans(one).filter(
       ({ text, name }) => name.startsWith("respiratory.turbinates") && saysOneSided(text),
     );
-    const called = lesions(one, { processes: ["atrophy"], organs: ["respiratory.turbinates"] })
-      .filter(({ finding }) => finding.distribution === "unilateral")
-      .map(({ path }) => ({ text: "unilateral", path: [...path, "distribution"] }));
+    const called = lesions(one, { processes: ["atrophy"], organs: ["respiratory.turbinates"] }).flatMap(
+      ({ finding: { distribution, side }, path }) => {
+        if (distribution === "unilateral") return [{ text: "unilateral", path: [...path, "distribution"] }];
+        return side === "left" || side === "right" ? [{ text: side, path: [...path, "side"] }] : [];
+      },
+    );
     for (const { text, path } of [...called, ...words])
       report(
         `${formatPath(path)}: "${text}", yet both sides show loss (left ${sideText(nose.left)}, right ${sideText(nose.right)}). Correct the word or the grades.`,

@@ -21,6 +21,8 @@ export const weightImplausible: CaseRule = {
   summary: "The weight is believable for the age.",
   protects:
     "A wrong unit or a swapped tag shows here first: 175 kg for 17.5 kg, grams for kilograms, days for weeks.",
+  lookAlike:
+    "A runt or a starved pig: write wasting or poor-growth among its signs, or basis: culled, and the lower limit gives way.",
   source: growth.source,
   bad: { case: "pig: {age: 58 d, weight: 175 kg}" },
   good: { case: "pig: {age: 58 d, weight: 14 kg}" },

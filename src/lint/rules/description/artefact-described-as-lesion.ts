@@ -12,6 +12,8 @@ export const artefactDescribedAsLesion: CaseRule = {
   level: "error",
   summary: "What is called an artefact is not graded, dated or given an exudate.",
   protects: "A graded artefact is counted and diagnosed as disease by the next reader.",
+  lookAlike:
+    "A lesion that may be an artefact: certainty: probable keeps its severity and duration. Autolysis may have a severity, which says how rotten it was.",
   source: practice("common practice of describing gross lesions: an artefact is named, not graded"),
   bad: {
     case: "lymphoid: {spleen: [{process: discolouration, distribution: focal, size: 20 mm, colour: green, certainty: artefact, severity: marked}]}",

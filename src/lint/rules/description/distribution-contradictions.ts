@@ -6,6 +6,8 @@ import {
   namedSide,
   namesBoth,
   type PlacedFinding,
+  sideInPath,
+  whereOf,
 } from "../../../record/index.ts";
 import { type CaseRule, practice, type RuleRow } from "../../rule.ts";
 
@@ -24,8 +26,11 @@ const rows: readonly DistributionContradiction[] = [
     id: "distribution-side-contradiction",
     key: "distribution",
     level: "error",
-    summary: "Unilateral means one side, bilateral and symmetrical mean both, and the site says the same.",
+    summary:
+      "Unilateral means one side, bilateral and symmetrical mean both, and side and site say the same.",
     protects: "Cause, sampling and surgery differ by side; the reader cannot know which word is the slip.",
+    lookAlike:
+      "Both kidneys each with lesions in symmetry: under left and right write how each lies (diffuse, multifocal); symmetrical is for a finding of the whole organ.",
     source: practice("meaning of the words"),
     bad: {
       case: "external: {eyes: [{process: discharge, site: left eye, distribution: bilateral, volume: 1 ml, exudate: serous}]}",
@@ -33,15 +38,17 @@ const rows: readonly DistributionContradiction[] = [
     good: {
       case: "external: {eyes: [{process: discharge, site: both eyes, distribution: bilateral, volume: 1 ml, exudate: serous}]}",
     },
-    says({ finding: { distribution, site }, path }) {
+    says({ finding, path }) {
+      const { distribution } = finding;
+      const where = whereOf(finding);
       if (distribution === "unilateral")
-        return namesBoth(site)
-          ? `unilateral, but the site is ${site}. Name the one side, or write bilateral.`
+        return namesBoth(where)
+          ? `unilateral, but it lies ${where}. Name the one side, or write bilateral.`
           : undefined;
       if (distribution !== "bilateral" && distribution !== "symmetrical") return undefined;
-      const key = path.find((step) => step === "left" || step === "right");
-      if (key === undefined && namedSide(site) === undefined) return undefined;
-      return `${distribution}, but ${key === undefined ? `the site is ${site}` : `recorded under ${key} alone`}. Name both sides, or write how the lesion is distributed on the one.`;
+      const key = sideInPath(path);
+      if (key === undefined && namedSide(where) === undefined) return undefined;
+      return `${distribution}, but ${key === undefined ? `it lies ${where}` : `recorded under ${key} alone`}. Name both sides, or write how the lesion is distributed on the one.`;
     },
   },
   {
@@ -50,6 +57,8 @@ const rows: readonly DistributionContradiction[] = [
     level: "error",
     summary: "A diffuse lesion covers much of the organ, and a focal one does not cover nearly all of it.",
     protects: "One of the two was not looked at again, and the table will use the wrong one.",
+    lookAlike:
+      "A lesion diffuse in one lobe or one loop: locally-extensive; one large abscess that fills most of a lobe: give it a size in place of an extent.",
     source: description.source,
     bad: {
       case: "liver_pancreas: {liver: [{process: necrosis, distribution: focal, extent: 90 %, colour: tan}]}",
@@ -79,6 +88,8 @@ const rows: readonly DistributionContradiction[] = [
     summary: "Focal is one, multifocal and miliary are many, and the number says the same.",
     protects:
       "One abscess and nine abscesses have different histories; the reader cannot know whether the word or the number is the slip.",
+    lookAlike:
+      "Three foci close together in one spot: locally-extensive may have any number, and so may patchy; focal is a single one.",
     source: practice("meaning of the words"),
     bad: {
       case: "respiratory: {lungs: {findings: [{process: abscess, distribution: focal, number: 4, size: 12 mm}]}}",

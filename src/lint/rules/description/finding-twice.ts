@@ -9,6 +9,8 @@ export const findingTwice: CaseRule = {
   level: "warning",
   summary: "No lesion is written down twice.",
   protects: "A copied line counts one lesion as two in every table.",
+  lookAlike:
+    "Two lesions that are alike to the millimetre: one entry with number: 2, or a site for each, says so.",
   source: practice("common practice of keeping records: one entry a lesion"),
   bad: {
     case: "lymphoid: {spleen: [{process: infarct, distribution: focal, size: 8 mm}, {process: infarct, distribution: focal, size: 8 mm}]}",

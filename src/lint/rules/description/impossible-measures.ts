@@ -55,6 +55,8 @@ const rows: readonly ImpossibleMeasure[] = [
     level: "error",
     summary: "No fluid is a great part of the pig, and in the nose there is no more than it can hold.",
     protects: "Litres typed for millilitres turn a spoonful into a bucket.",
+    lookAlike:
+      "A belly full of fluid in a pig with a failing heart or a burst bladder: up to a fifth of its weight is believed, so a right volume mostly means a wrong pig.weight.",
     source: plausible.source,
     bad: {
       case: "cardiovascular: {pericardium: [{process: effusion, distribution: diffuse, volume: 15 l, exudate: serous}]}",

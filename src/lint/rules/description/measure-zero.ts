@@ -9,6 +9,8 @@ export const measureZero: CaseRule = {
   level: "error",
   summary: "The measure of a finding is above zero.",
   protects: "A measure of zero is no finding; it is either a slip or a normal organ.",
+  lookAlike:
+    "A lesion too small to measure: leave size and extent out and write number or severity; a trace is severity: minimal.",
   source: practice("meaning of the words"),
   bad: { case: "liver_pancreas: {liver: [{process: milk-spots, distribution: multifocal, extent: 0 %}]}" },
   good: { case: "liver_pancreas: {liver: [{process: milk-spots, distribution: multifocal, extent: 1 %}]}" },

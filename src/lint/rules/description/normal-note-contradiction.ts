@@ -13,6 +13,8 @@ export const normalNoteContradiction: CaseRule = {
   summary: "The note of a normal organ describes no lesion.",
   protects:
     "What stands only in a note is scored nowhere, raises no alarm and is counted as normal; a finding enters every table.",
+  lookAlike:
+    "Lungs that collapsed as they should, a scar of the navel, livor: say it without the name of a lesion (lungs fell in), or as a denial, no collapse.",
   source: practice("common practice of describing gross lesions; the words are those of the vocabulary"),
   bad: { case: "lymphoid: {spleen: {state: normal, note: two infarcts at the edge}}" },
   good: { case: "lymphoid: {spleen: {state: normal, note: 'firm; not enlarged, no infarcts'}}" },

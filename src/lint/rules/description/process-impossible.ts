@@ -12,7 +12,7 @@ export const processImpossible: CaseRule = {
   protects:
     "Soft dark lung called consolidation spoils every lung score of the herd, a scar formed this morning dates the disease wrongly, and a prolapse of the spleen was typed into the wrong line.",
   lookAlike:
-    "An ulcer of a valve, of cartilage or of the papilla of a kidney, a torn liver that some call fractured, a twisted lobe of liver or lung, a prolapsed disc: rare, and passed. What has no word of its own is written as the nearest process with a note.",
+    "An ulcer of a valve or of cartilage, a twisted lobe of liver or lung, a prolapsed disc: rare, and passed. What has no word is written as the nearest process with a note.",
   source: impossibleFindings.source,
   bad: {
     case: "liver_pancreas: {liver: [{process: congestion, distribution: diffuse, extent: 90 %, colour: unchanged}]}",

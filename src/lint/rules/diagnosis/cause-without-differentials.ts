@@ -10,6 +10,8 @@ export const causeWithoutDifferentials: CaseRule = {
   level: "note",
   summary: "A cause that the laboratory has not confirmed is listed with what else it could be.",
   protects: "A lone cause closes the case in everybody's head before the results are in.",
+  lookAlike:
+    "A cause that the eye proves (worms, mange, a fracture) is passed; one that the slide proves beyond doubt: add what it was told from under differentials.",
   source: practice("common practice of diagnosis"),
   bad: { case: "diagnosis: {aetiologic: [Mycoplasma hyopneumoniae], basis: histology}" },
   good: {

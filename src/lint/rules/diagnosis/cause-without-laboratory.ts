@@ -11,6 +11,8 @@ export const causeWithoutLaboratory: CaseRule = {
   summary: "A cause is named once the laboratory has shown it.",
   protects:
     "What looks like one agent may be any of three; the herd is vaccinated against the one that was written down.",
+  lookAlike:
+    "What the eye alone can prove is passed in words such as worms, mange, torsion, trauma or crushing; starved or overlain go into the comment, or are accepted.",
   source: verified(
     "Luppi et al. 2023, Animals 13:338: agents occur without disease, so histology decides; common practice",
   ),

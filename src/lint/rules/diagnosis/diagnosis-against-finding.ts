@@ -7,6 +7,8 @@ import {
   morphologicDiagnoses,
   namedSide,
   type PlacedFinding,
+  sideInPath,
+  whereOf,
 } from "../../../record/index.ts";
 import { type CaseRule, practice } from "../../rule.ts";
 
@@ -21,7 +23,7 @@ export const diagnosisAgainstFinding: CaseRule = {
     "A diagnosis is as severe, as old, as widespread and on the same side as the lesion that it names.",
   protects: "The table takes the one, and the report to the farmer the other.",
   lookAlike:
-    "Histology that found an older or wider lesion than the eye did: with basis: histology or laboratory, age and spread are not compared. Two diagnoses of one organ may each have a lesion of their own, and are passed.",
+    "Histology that saw an older or wider lesion: with basis: histology or laboratory age and spread are not compared. Two diagnoses of one organ may each have their own lesion.",
   source: practice("common practice of reporting: the diagnosis repeats the words of the description"),
   bad: {
     case: 'liver_pancreas: {liver: [{process: necrosis, distribution: multifocal, size: 4 mm, colour: white, severity: marked}]}\nsamples: \ndiagnosis: {morphologic: ["Liver: necrosis, multifocal, acute, mild"]}',
@@ -69,10 +71,7 @@ function againstSide(
 ): string | undefined {
   const said = namedSide(text);
   if (said === undefined || lesions.length === 0) return undefined;
-  const sides = lesions.map(({ finding, path }) => {
-    const recorded = path.find((step) => step === "left" || step === "right");
-    return recorded ?? namedSide(finding.site);
-  });
+  const sides = lesions.map(({ finding, path }) => sideInPath(path) ?? namedSide(whereOf(finding)));
   const other = said === "left" ? "right" : "left";
   const graded = Object.keys(organ.definition.observations ?? {}).some(
     (key) => one.organ(organ).entry?.[key] !== undefined,

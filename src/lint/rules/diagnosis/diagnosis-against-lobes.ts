@@ -12,6 +12,8 @@ export const diagnosisAgainstLobes: CaseRule = {
   summary: "A pneumonia is called caudodorsal or cranioventral in keeping with its lobes and findings.",
   protects:
     "The word decides which agents are looked for; the table of lobes beside it says the opposite, and one of the two goes into the report.",
+  lookAlike:
+    "A second pneumonia that no lobe was graded for: describe it as a finding of the lungs with its distribution or site, and the diagnosis may name it.",
   source: practice("meaning of the words; common practice of reporting"),
   bad: {
     case: 'respiratory: {lungs: {consolidation: {left_cranial: 20, left_middle: 35, left_caudal: 0, right_cranial: 30, right_middle: 40, right_caudal: 0, accessory: 10}, caudal_cranial_part: {left: 0, right: 0}}}\ndiagnosis: {morphologic: ["Lungs: pleuropneumonia, caudodorsal, acute, moderate"]}',

@@ -23,27 +23,13 @@ const degrees = [...vocabulary.severity, ...vocabulary.duration, "slight", "seve
 
 const rows: readonly FormOfDiagnosis[] = [
   {
-    id: "diagnosis-without-organ",
-    level: "warning",
-    summary: "A morphologic diagnosis begins with its organ and a colon.",
-    protects:
-      "Organ: process, exudate, distribution, duration, severity can be searched and counted; a free sentence cannot.",
-    source: form,
-    bad: { case: "diagnosis: {morphologic: [bronchopneumonia]}" },
-    good: {
-      case: 'diagnosis: {morphologic: ["Lungs: bronchopneumonia, cranioventral, subacute, moderate"]}',
-    },
-    says: ({ place, text }) =>
-      place === undefined || place === ""
-        ? `"${text}" names no organ. Write Organ: process, exudate, distribution, duration, severity, such as "Lungs: bronchopneumonia, suppurative, cranioventral, subacute, moderate".`
-        : undefined,
-  },
-  {
     id: "diagnosis-without-degree",
     level: "note",
     summary: "A morphologic diagnosis says how severe it is, or how old.",
     protects:
       "A minimal old scar and the pneumonia that killed the pig read the same without a word on severity and age.",
+    lookAlike:
+      "A state that has no degree, such as agenesis or a torsion: a comma and one more word, complete or left, make it a full diagnosis.",
     source: form,
     bad: { case: 'diagnosis: {morphologic: ["Lungs: bronchopneumonia"]}' },
     good: {
@@ -60,6 +46,8 @@ const rows: readonly FormOfDiagnosis[] = [
     level: "warning",
     summary: "A morphologic diagnosis rests on a lesion that is described.",
     protects: "A name without a description cannot be checked, scored or doubted by the next reader.",
+    lookAlike:
+      "A diagnosis of what was not there: begin it with no (Stomach: no content), and it is none. A lesion that the microscope alone showed: accept it.",
     source: practice("general gross pathology teaching: describe, then name"),
     bad: { case: 'diagnosis: {morphologic: ["Liver: hepatitis, interstitial, multifocal, chronic, mild"]}' },
     good: {
@@ -80,6 +68,8 @@ const rows: readonly FormOfDiagnosis[] = [
     summary: "A morphologic diagnosis names the lesion, not the disease or its agent.",
     protects:
       "The eye sees a bronchopneumonia; the agent is a guess that hides the other guesses, and in a table it looks proven.",
+    lookAlike:
+      "Words that deny, as in no swine fever, are passed; a disease that names its own lesion, such as mulberry heart, is written as the lesion and stands under differentials.",
     source: interpretationWords.source,
     bad: { case: 'diagnosis: {morphologic: ["Lungs: enzootic pneumonia, moderate"]}' },
     good: {

@@ -9,6 +9,8 @@ export const pendingAgainstBasis: CaseRule = {
   summary: "A diagnosis that waits for the laboratory does not rest on it already.",
   protects:
     "Half of a correction: the result is in, and the case still says that it is awaited, or the other way round.",
+  lookAlike:
+    "Two causes of which one has come and the other has not: name the first beside pending, and basis: laboratory stands.",
   source: practice("common practice of recording"),
   bad: { case: "diagnosis: {aetiologic: [pending], basis: laboratory}" },
   good: { case: "diagnosis: {aetiologic: [pending], basis: pending}" },

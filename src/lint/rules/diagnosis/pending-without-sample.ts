@@ -8,6 +8,8 @@ export const pendingWithoutSample: CaseRule = {
   level: "warning",
   summary: "A diagnosis that waits for the laboratory has a sample there.",
   protects: "Nothing comes back from a laboratory that was sent nothing, and the case stays open for ever.",
+  lookAlike:
+    "A result awaited of another pig of the visit, or of a sample taken in life: say which under diagnosis.comment, and the rule is quiet.",
   source: practice("common practice at diagnostic laboratories: a result needs a sample with a test"),
   bad: { case: "diagnosis: {aetiologic: [pending]}\nsamples: " },
   good: { case: "diagnosis: {aetiologic: [pending]}" },

@@ -9,6 +9,8 @@ export const progressiveWithoutToxin: CaseRule = {
   summary: "Atrophy of the conchae is called progressive only when the laboratory has shown the toxin.",
   protects:
     "Dust, ammonia and other organisms waste the conchae as well; a high grade is a reason to test for the toxin gene, and no proof of it.",
+  lookAlike:
+    "A toxin that was shown in this herd before: basis: laboratory, with the test of the herd under tests in visit.yaml. Without it, write atrophy and its degree.",
   source: fromMemory(
     "progressive atrophic rhinitis is defined by toxigenic Pasteurella multocida; from memory of the standard texts",
   ),

@@ -14,15 +14,17 @@ interface WordsInDescriptions extends RuleRow {
 const rows: readonly WordsInDescriptions[] = [
   {
     id: "interpretation-in-description",
-    level: "warning",
+    level: "note",
     summary: "The note of a finding says what was seen; what it means stands under diagnosis.",
     protects: "Typical of something is no description: the next reader can neither see it nor disagree.",
+    lookAlike:
+      "A note on what was done, such as swabbed for PRRS, holds the same word: it belongs under samples, with the test; what an old scar once was belongs under diagnosis.",
     source: interpretationWords.source,
     bad: {
       case: "lymphoid: {spleen: [{process: infarct, distribution: focal, size: 8 mm, colour: dark-red, note: typical of septicaemia}]}",
     },
     good: {
-      case: "lymphoid: {spleen: [{process: infarct, distribution: focal, size: 8 mm, colour: dark-red, note: at the edge of the tail end}]}",
+      case: "lymphoid: {spleen: [{process: infarct, distribution: focal, size: 8 mm, colour: dark-red, note: sunken 1 mm near the tail}]}",
     },
     words: [...interpretationWords.interpretation, ...interpretationWords.diseases],
     says: "is an interpretation. Write what was seen (colour, size, consistency, edge), and the rest under diagnosis.",
@@ -32,6 +34,8 @@ const rows: readonly WordsInDescriptions[] = [
     level: "note",
     summary: "A description uses plain colours and measures, no food or fruit.",
     protects: "Two readers never think of the same strawberry, and the laboratory may not eat nutmeg.",
+    lookAlike:
+      "Food that was really there: content of the stomach is passed; a plum stone elsewhere is process: foreign-body, and its note is accepted.",
     source: interpretationWords.source,
     bad: {
       case: "lymphoid: {spleen: [{process: infarct, distribution: focal, size: 8 mm, colour: dark-red, note: like raspberry jam}]}",

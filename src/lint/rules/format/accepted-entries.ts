@@ -10,6 +10,8 @@ export const acceptedEntries: readonly FormatRule[] = reportedElsewhere([
     summary: "An accepted finding says why it is accepted.",
     protects:
       "Next year nobody knows whether a finding was weighed or only silenced; without a reason the finding stays.",
+    lookAlike:
+      "Nothing: a finding was accepted for some reason, and one short clause holds it (because: only treated pigs were left).",
     source: practice("an exception in a record carries its reason; common practice"),
     bad: { case: "accepted: [{rule: treated-pig, at: selection.treated}]" },
     good: {
@@ -22,6 +24,8 @@ export const acceptedEntries: readonly FormatRule[] = reportedElsewhere([
     summary: "Every accepted entry accepts a finding that is there.",
     protects:
       "An entry left behind, or one that names the wrong place, would silence the next fault at that place unseen.",
+    lookAlike:
+      "A finding that comes and goes with other pigs of the visit: the entry is asked about only when all that the rule looks at was read, so run lint on the whole visit.",
     source: practice("an exception that is no longer needed is taken out; common practice"),
     bad: {
       case: "accepted: [{rule: treated-pig, at: selection.treated, because: only treated pigs were left}]",
@@ -36,6 +40,8 @@ export const acceptedEntries: readonly FormatRule[] = reportedElsewhere([
     locked: true,
     summary: "An accepted entry names a rule that exists.",
     protects: "A mistyped rule accepts nothing, while its author believes the matter closed.",
+    lookAlike:
+      "A rule that an older version had under another name: the message names the nearest; write that, or take the entry out.",
     source: practice("the list of rules of this project"),
     bad: { case: "accepted: [{rule: treated-pigs, because: only treated pigs were left}]" },
     good: {
@@ -49,6 +55,8 @@ export const acceptedEntries: readonly FormatRule[] = reportedElsewhere([
     summary: "Alarms, the rules that guard them and faults of the format cannot be accepted.",
     protects:
       "A suspicion of a notifiable disease is lifted by the authority, not by an entry in the file; nor does a wrong value become right.",
+    lookAlike:
+      "An alarm that is surely false: it is closed by an authority entry in the case or the visit, and never here.",
     source: practice("duty to report on suspicion; local law rules. The rest is common practice"),
     bad: {
       case: "accepted: [{rule: alarm-sign-recorded, at: alarm_check.before_knife.vesicles, because: looked like sunburn}]",

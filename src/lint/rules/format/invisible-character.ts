@@ -12,6 +12,8 @@ export const invisibleCharacter: FileRule = {
   summary: "No text of a case, a visit or a farm contains an invisible character.",
   protects:
     "Copied from a web page or a message, 2217 with a zero-width space in it is another pig to every table and search.",
+  lookAlike:
+    "Nothing on the label of a pig looks like that; a soft hyphen that was pasted into a note is passed.",
   source: practice("Unicode, format characters"),
   bad: { case: 'pig: {tag: "9\\u200b01"}' },
   good: { case: 'pig: {tag: "901"}' },

@@ -8,6 +8,8 @@ export const protocolUnknown: CaseRule = {
   level: "error",
   summary: "The protocol that a case names exists.",
   protects: "The protocol says which organs are due; under an unknown one nothing could be called complete.",
+  lookAlike:
+    "A protocol of your own: it counts once it stands under protocols in carcase.yaml, and the case lies below that file.",
   source: practice("protocols of this project and of carcase.yaml"),
   bad: { case: "protocol: ful" },
   good: { case: "protocol: full" },

@@ -26,6 +26,8 @@ export const scaleFiles: readonly FormatRule[] = reportedElsewhere([
     summary: "A scale file of the practice has the form of those that ship, a name of its own and a source.",
     protects:
       "A scale without source, boundary rule or example gives numbers that nobody can check; one under a name that ships would be mixed up with it.",
+    lookAlike:
+      "A published scale that ships under another name: carcase explain scales lists them, and it needs no file of yours.",
     source: practice("schemas/scale.schema.json of this project"),
     bad: { scale: scale(1) },
     good: { scale: `${scale(1)}\n${source}` },
@@ -37,6 +39,8 @@ export const scaleFiles: readonly FormatRule[] = reportedElsewhere([
     summary: "The worked examples in a scale file of the practice come out as the file says.",
     protects:
       "A cut point typed wrongly would go into every score; the example is the check that the file means what you mean.",
+    lookAlike:
+      "A scale that is right and an example worked out wrongly by hand: work it through again, and correct the one of the two that is at fault.",
     source: practice("a scale is worked through by hand once before it is used; common practice"),
     bad: { scale: `${scale(2)}\n${source}` },
     good: { scale: `${scale(1)}\n${source}` },

@@ -10,6 +10,8 @@ export const schemaLineAstray: FileRule = {
   summary: "A line that tells editors where the schema of a file lies leads to one.",
   protects:
     "An editor that finds no schema completes nothing and underlines nothing, and a mistyped key is seen only when the linter runs.",
+  lookAlike:
+    "A case that was moved out of its folder: the schema is where it was, so correct the way to it, or run carcase schema --write schemas here.",
   source: practice("the line is a convention of YAML language servers"),
   bad: { schema: "../../schemas/case.schema.json", case: "format: 1" },
   good: { schema: "../schemas/case.schema.json", case: "format: 1", files: ["../schemas/case.schema.json"] },

@@ -11,6 +11,8 @@ export const textSaysNothing: FileRule = {
   summary: "A text that was asked for is more than a dash, a question mark or a placeholder.",
   protects:
     "A key with a question mark counts as answered in every table; a blank one is reported, and asked for while somebody still knows.",
+  lookAlike:
+    "An honest unknown as a reason is passed, and so is none as a complaint; people called Na or No are too, with a capital letter.",
   source: practice("a blank is an omission, a mark in its place hides it; common practice"),
   bad: { case: 'examiner: "?"' },
   good: { case: "examiner: R. Sallow" },

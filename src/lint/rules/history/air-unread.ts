@@ -9,6 +9,8 @@ export const airUnread: VisitRule = {
   summary: "Where pigs sneeze or cough, the air of the room is measured.",
   protects:
     "Whether infection or bad air lies behind conchal loss and cough is the first question, and ammonia and dust cannot be measured at the laboratory.",
+  lookAlike:
+    "A room without pigs or a meter on the day: name the group under environment with a note that nothing could be measured, and it counts as answered.",
   source: practice(
     "common practice of herd visits: turbinate loss has infectious and environmental causes (dust, gases)",
   ),

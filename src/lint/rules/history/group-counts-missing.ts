@@ -11,6 +11,8 @@ export const groupCountsMissing: VisitRule = {
   level: "warning",
   summary: "For every group that a pig came from, the pigs at risk, affected and dead are counted.",
   protects: "Two dead of ten and two dead of a thousand are different diseases.",
+  lookAlike:
+    "A group that has emptied since: 0 is an answer; an estimate of the stockman is one as well, with a note of the group that says so.",
   source: submissionSource,
   bad: { visit: "groups: {nursery-2: {affected: , dead: }}" },
   good: { visit: "groups: {nursery-2: {at_risk: 238, affected: 40, dead: 2}}" },

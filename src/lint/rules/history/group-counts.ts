@@ -23,6 +23,8 @@ const rows: readonly Count[] = [
     level: "error",
     summary: "No more pigs are affected or dead than were at risk.",
     protects: "A swapped pair of counts gives a morbidity above 100 %, or worse, one that looks right.",
+    lookAlike:
+      "Piglets counted beside their sows: at_risk is all animals that could fall ill when the signs began, so count the litters in, or give the piglets a group of their own.",
     source: { cite: "arithmetic", confidence: "derived" },
     bad: { visit: "groups: {nursery-2: {at_risk: 40, affected: 238}}" },
     good: { visit: "groups: {nursery-2: {at_risk: 238, affected: 40}}" },
@@ -40,6 +42,8 @@ const rows: readonly Count[] = [
     summary: "Pigs that have died since the signs began are counted among the affected.",
     protects:
       "Dead over affected is the case fatality; above 100 % it means that two counts were swapped, or that the dead were not counted as ill.",
+    lookAlike:
+      "Deaths of another cause, such as crushing or heat: say so under the note of the group (three crushed), and nothing is asked.",
     source: { cite: "arithmetic: case fatality is a share of the affected", confidence: "derived" },
     bad: { visit: "groups: {nursery-2: {affected: 2, dead: 40}}" },
     good: { visit: "groups: {nursery-2: {affected: 40, dead: 2}}" },
@@ -58,6 +62,8 @@ const rows: readonly Count[] = [
     summary: "The sneezes and coughs of a group are no more than a person can count.",
     protects:
       "Counts from two visits are compared; two noughts too many make any change to the air look like a triumph.",
+    lookAlike:
+      "Sums of several counts: write the coughs of all of them over all of their minutes, such as 90 in 6 min.",
     source: plausible.source,
     bad: { visit: "groups: {nursery-2: {sneezing: 3100 in 2 min}}" },
     good: { visit: "groups: {nursery-2: {sneezing: 31 in 2 min}}" },
@@ -79,6 +85,8 @@ const rows: readonly Count[] = [
     summary: "A group has about as many pigs at risk as it usually holds.",
     protects:
       "One digit too many, or the head count of the whole house, makes every proportion of the group wrong.",
+    lookAlike:
+      "Two batches in one room for some days: up to twice the usual head count is passed; beyond that correct head in farm.yaml, or accept it.",
     source: practice("our own limit against typing errors"),
     bad: { visit: "groups: {nursery-2: {at_risk: 2380}}" },
     good: { visit: "groups: {nursery-2: {at_risk: 238}}" },

@@ -10,6 +10,8 @@ export const groupOnsetAfterVisit: VisitRule = {
   level: "error",
   summary: "The signs of a group began before the visit or on the same day.",
   protects: "Incubation, spread and the effect of a change are all reckoned from the first day of signs.",
+  lookAlike:
+    "Signs that began between the visit and a later opening: they belong to a visit of their own, with its own date.",
   source: practice("order of events; common practice"),
   bad: { visit: "groups: {nursery-2: {onset: 2026-05-10}}" },
   good: { visit: "groups: {nursery-2: {onset: 2026-04-10}}" },

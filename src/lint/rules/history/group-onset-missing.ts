@@ -8,6 +8,8 @@ export const groupOnsetMissing: VisitRule = {
   level: "warning",
   summary: "An affected group says when its signs began.",
   protects: "Whether it began after weaning, after a purchase or after the frost is half the diagnosis.",
+  lookAlike:
+    "Nobody knows the first day: the first day that anybody remembers is near enough, and affected: 0 asks for none.",
   source: submissionSource,
   bad: { visit: "groups: {nursery-2: {onset: }}" },
   good: { visit: "groups: {nursery-2: {onset: 2026-04-10}}" },

@@ -14,6 +14,8 @@ export const groupOnsetYear: VisitRule = {
     "Where the signs of a group began more than half a year ago, the visit says that they are that old.",
   protects:
     "A year typed out of habit turns a sudden outbreak into a problem of long standing, with other causes to look for.",
+  lookAlike:
+    "Signs that really are so old: say it in the note of the group or in the complaint (on and off for a year), or name the year, and it is believed.",
   source: practice("order of events; the days are the project's own choice"),
   bad: { visit: "groups: {nursery-2: {onset: 2025-04-10}}" },
   good: { visit: "groups: {nursery-2: {onset: 2025-04-10, note: sneezing on and off for a year}}" },

@@ -8,6 +8,8 @@ export const lastSeenAliveMissing: CaseRule = {
   summary: "A pig found dead says when it was last seen alive.",
   protects:
     "The hours between the last check and the find are hours of autolysis; without them half a day of decomposition passes for fresh.",
+  lookAlike:
+    "Nobody had looked for a day: that is the answer, death: {note: not seen since the evening before}; said elsewhere in the case it is not found.",
   source: verified(
     "time of death in submission guidelines (Animal Health Laboratory, University of Guelph; NDSU Veterinary Diagnostic Laboratory)",
   ),

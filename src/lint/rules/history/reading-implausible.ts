@@ -11,6 +11,8 @@ export const readingImplausible: VisitRule = {
   summary: "Air readings are such as occur in a pig house.",
   protects:
     "A slipped decimal point turns 22 ppm of ammonia into 2200, and the air is then blamed for every snout in the room.",
+  lookAlike:
+    "A meter that shows its end stop, or an outdoor reading of frost: the limits are wide; what the meter could not show belongs into the note of the reading.",
   source: plausible.source,
   bad: { visit: "environment: [{group: nursery-2, at: 2026-04-20T08:30, ammonia: 2200 ppm}]" },
   good: { visit: "environment: [{group: nursery-2, at: 2026-04-20T08:30, ammonia: 22 ppm}]" },

@@ -12,6 +12,8 @@ export const readingOffVisit: VisitRule = {
   level: "warning",
   summary: "Air readings were taken on the days of the visit.",
   protects: "Air changes with the wind; a reading from last week says nothing about the pigs opened today.",
+  lookAlike:
+    "A logger that ran all week: give the reading the day of the visit, and the span in its note. Two days before or after are passed.",
   source: practice("our own limit against copied readings"),
   bad: { visit: "environment: [{group: nursery-2, at: 2026-04-02T08:30, ammonia: 14 ppm}]" },
   good: { visit: "environment: [{group: nursery-2, at: 2026-04-20T08:30, ammonia: 14 ppm}]" },

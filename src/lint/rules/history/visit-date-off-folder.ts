@@ -11,6 +11,8 @@ export const visitDateOffFolder: VisitRule = {
   level: "warning",
   summary: "A visit in a folder named after a day has that day as its date.",
   protects: "A copied visit.yaml with the old date puts today's pigs into last spring.",
+  lookAlike:
+    "A visit of two days, or pigs opened the day after: the folder and the date have the first day; a folder whose name is no date is never compared.",
   source: practice("common practice of filing: the folder of a visit is named after its day"),
   bad: { visit: "date: 2026-04-19" },
   good: { visit: "date: 2026-04-20" },

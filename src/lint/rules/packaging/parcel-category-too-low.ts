@@ -13,6 +13,8 @@ export const parcelCategoryTooLow: VisitRule = {
     "Material that is category A in any form, or is declared category A, does not travel under the mark of category B.",
   protects:
     "A category A parcel under a category B mark endangers those who handle it, and sending it is an offence.",
+  lookAlike:
+    "A pig whose alarm was excluded since: the rule speaks all the same; pack its samples apart, and ask the authority as what they may travel.",
   source: fromMemory(
     "UN Model Regulations 2.6.3 (Nipah virus in any form, other agents as cultures); from memory, confirm",
   ),

@@ -13,6 +13,8 @@ export const parcelFigureImplausible: VisitRule = {
     "The weight, volume and sides of a parcel are ones that a parcel can have, and its mark fits on the box.",
   protects:
     "These figures are checked against the limits of carriers: grams typed as kilograms turn away a parcel that was in order, and a mark of 60 cm passes though nobody measured it.",
+  lookAlike:
+    "A crate of whole carcasses that you drive yourself: by: hand has wider limits; beyond them check the unit.",
   source: plausible.source,
   bad: { visit: parcelExample({ weight: "1200 kg" }) },
   good: { visit: parcelExample({ weight: "1.2 kg" }) },

@@ -24,6 +24,8 @@ const rows: readonly Row[] = [
     level: "error",
     summary: "One face of the outer packaging measures at least 100 by 100 mm.",
     protects: "Smaller parcels get lost, and there is no room for the mark and the address.",
+    lookAlike:
+      "A small box inside a larger one: measure the outermost. A box that you carry yourself (by: hand) may be any size.",
     source: verified(
       "Swiss Expert Committee for Biosafety, transport sheet category B (one face at least 100 x 100 mm)",
     ),
@@ -41,6 +43,7 @@ const rows: readonly Row[] = [
     level: "warning",
     summary: "The sides of the UN3373 mark measure at least 50 mm.",
     protects: "A mark that cannot be read from a step away counts as missing.",
+    lookAlike: "A mark measured along its diagonal or its letters: measure a side of the diamond.",
     source: verified(
       "Radboud University, packaging and shipping of dangerous goods (sides of 50 mm or more, letters of 6 mm)",
     ),
@@ -58,6 +61,8 @@ const rows: readonly Row[] = [
     level: "error",
     summary: "By air no container holds more than 1 l of liquid.",
     protects: refused,
+    lookAlike:
+      "A large bottle that is not full: largest_primary is what it can hold, so pour it into smaller ones; by road there is no such limit.",
     source: verified("PI650 (IATA), read in packaging guides: primary receptacle at most 1 l"),
     bad: { visit: parcelExample({ by: "air", largest_primary: "1.5 l" }) },
     good: { visit: parcelExample() },
@@ -73,6 +78,8 @@ const rows: readonly Row[] = [
     level: "error",
     summary: "By air a parcel holds no more than 4 l of liquid.",
     protects: refused,
+    lookAlike:
+      "Coolant does not count as liquid: write what the pots and tubes of this parcel hold together, and not what was taken in all.",
     source: verified(
       "PI650 (IATA), read in packaging guides: outer packaging at most 4 l, coolant not counted",
     ),
@@ -90,6 +97,8 @@ const rows: readonly Row[] = [
     level: "error",
     summary: "By air a parcel holds no more than 4 kg of solid samples.",
     protects: refused,
+    lookAlike:
+      "Whole organs and whole carcasses are said to be exempt: ask the carrier, and accept the finding with the answer.",
     source: verified(
       "Arizona Veterinary Diagnostic Laboratory, packaging instructions; whole organs are exempt from memory",
     ),

@@ -11,6 +11,8 @@ export const parcelPackingUnrecorded: VisitRule = {
   summary: "The record of a parcel says how it travels and how its layers are packed.",
   protects:
     "When samples arrive broken or warm, only the record tells whether the packing or the carrier was at fault.",
+  lookAlike:
+    "A parcel that a colleague packed: ask before it goes, or write by: hand where you took it, and outer box and mark are not asked.",
   source: practice("common practice of senders: the packing is checked before the parcel is closed"),
   bad: { visit: parcelExample({ absorbent: "", outer_rigid: "" }) },
   good: { visit: parcelExample() },

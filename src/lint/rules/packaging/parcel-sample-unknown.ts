@@ -11,6 +11,8 @@ export const parcelSampleUnknown: VisitRule = {
   level: "error",
   summary: "Every sample that a parcel names is recorded in a case of the visit.",
   protects: "The laboratory reports on a number that belongs to no pig.",
+  lookAlike:
+    "A sample of a pig without a case, such as blood of pen mates: give that pig a short case, or list its tube in the case that it was taken for.",
   source: practice(
     "common practice at laboratories: containers are checked against the submission form on arrival",
   ),

@@ -11,6 +11,8 @@ export const parcelWithoutSamples: VisitRule = {
   summary: "A parcel names the samples that are in it.",
   protects:
     "Nobody can tell afterwards which sample went where, and nothing else about the parcel can be checked.",
+  lookAlike:
+    "A parcel of feed or water alone: these are samples of a case too, with an id that the parcel can name.",
   source: practice(
     "common practice of senders: the samples in a parcel are listed on the form that goes with it",
   ),

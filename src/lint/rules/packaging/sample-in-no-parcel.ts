@@ -12,6 +12,8 @@ export const sampleInNoParcel: VisitRule = {
   summary: "When parcels are recorded, every sample for a test is in one of them.",
   protects:
     "The sample that was left in the cool box is found on Friday, and it is the one the pig was opened for.",
+  lookAlike:
+    "A sample that was tested on the farm, or waits in the freezer for a first result: write for: [archive] until it goes.",
   source: practice(
     "common practice of senders: samples are counted against the list before the parcel is closed",
   ),

@@ -9,6 +9,8 @@ export const sampleInTwoParcels: VisitRule = {
   level: "error",
   summary: "A sample is in one parcel only.",
   protects: "One of the two laboratories waits for it, and nobody knows where it is.",
+  lookAlike:
+    "One organ divided between two laboratories: each part is a sample with an id of its own, and both may travel.",
   source: practice("one number for one container; common practice at laboratories"),
   bad: {
     visit: parcelExample({}, { samples: "[01-B]", formalin_apart: "" }),

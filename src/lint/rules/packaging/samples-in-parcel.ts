@@ -27,6 +27,8 @@ const rows: readonly Row[] = [
     summary: "Fresh samples from sick pigs do not travel as exempt.",
     protects:
       "Exempt is for samples that are unlikely to hold an agent; a sick pig is opened because one is expected.",
+    lookAlike:
+      "Blood for a check of vaccination, taken in passing from a pig with a cough: it is category B all the same where a case says that the pig was ill.",
     source: fromMemory("UN Model Regulations 2.6.3.2.3 (exempt animal specimens); from memory"),
     bad: { visit: parcelExample({ category: "exempt" }) },
     good: { visit: parcelExample() },
@@ -42,6 +44,8 @@ const rows: readonly Row[] = [
     summary: "Fresh samples for culture or virus isolation reach the laboratory within two days.",
     protects:
       "Contaminants overgrow the agent and viruses die; a negative culture of an old sample says nothing.",
+    lookAlike:
+      "Samples that are only for PCR, or frozen, may take longer; a sample with the day alone gets that whole day as grace.",
     source: fromMemory("fresh tissue at 2-8 °C delivered within 24-48 hours; hours from memory"),
     bad: { visit: parcelExample({ arrives: "2026-04-23T09:00" }) },
     good: { visit: parcelExample() },
@@ -65,6 +69,7 @@ const rows: readonly Row[] = [
     level: "error",
     summary: "A parcel leaves after its samples were taken.",
     protects: "One of the two times is wrong, and so is every hour counted between sampling and test.",
+    lookAlike: "A second batch of samples that went later: it is a parcel of its own, with its own sent.",
     source: practice("order of events; common practice"),
     bad: { visit: parcelExample({ sent: "2026-04-20T09:50" }) },
     good: { visit: parcelExample() },
@@ -82,6 +87,8 @@ const rows: readonly Row[] = [
     level: "warning",
     summary: "Chilled and frozen samples travel with coolant.",
     protects: "At room temperature contaminants overgrow the agent within hours.",
+    lookAlike:
+      "Chilled tissue that you carry next door within the hour: accept the finding with the minutes it took.",
     source: verified(
       "chill fresh tissue, 2-8 °C: J. Carr, post-mortem samples (cold packs); Oregon State University veterinary diagnostic laboratory",
     ),
@@ -98,6 +105,8 @@ const rows: readonly Row[] = [
     level: "note",
     summary: "Frozen samples travel on dry ice, or arrive the same day.",
     protects: "What thaws on the way and is frozen again is of little use for virus isolation or toxicology.",
+    lookAlike:
+      "Frozen samples that arrive on the same day stay frozen: write sent and arrives, and nothing is said.",
     source: fromMemory("frozen tissue on dry ice; from memory"),
     bad: { case: frozenLung, visit: parcelExample() },
     good: { case: frozenLung, visit: parcelExample({ by: "hand", arrives: "2026-04-20T18:00" }) },
@@ -114,6 +123,8 @@ const rows: readonly Row[] = [
     level: "warning",
     summary: "Samples in formalin do not travel on dry ice.",
     protects: "Formalin freezes on the way, and ice crystals tear the tissue meant for histology.",
+    lookAlike:
+      "Formalin in one carton with dry ice but in a foam box of its own: that is two parcels in the record, and the second has coolant: none.",
     source: verified(
       "Veterinary Laboratory and Field Manual, 3rd ed., p. 517: formalin can freeze in transit and ruin tissue",
     ),

@@ -15,6 +15,8 @@ const rows: readonly FilesOfCase[] = [
     level: "error",
     summary: "Every photograph that a case names is where it says.",
     protects: "A picture left on the phone is gone when the phone is, and the carcass is gone already.",
+    lookAlike:
+      "A picture that is still on the camera: leave it out of photos until it lies beside the case. A path begins at the folder of the case, not of the visit.",
     source: practice("common practice of filing"),
     bad: { case: "photos: [{file: photos/01-lungs.jpg, shows: respiratory.lungs, scale: yes}]" },
     good: {
@@ -29,6 +31,8 @@ const rows: readonly FilesOfCase[] = [
     level: "error",
     summary: "Every tracing that a case names is where it says.",
     protects: "Areas are measured from the tracing; without the file the ratio cannot be measured again.",
+    lookAlike:
+      "A tracing that was measured and thrown away: take the key tracing out, for what was measured from it can no longer be shown.",
     source: practice("common practice of filing"),
     bad: { case: "respiratory: {turbinates: {tracing: tracings/pig-01.svg}}" },
     good: {

@@ -10,6 +10,8 @@ export const lesionWithoutPhoto: CaseRule = {
   summary: "In a case with photographs, every organ with a marked lesion is on one of them.",
   protects:
     "The worst lesion is the one that everybody asks about, and the only one that nobody photographed.",
+  lookAlike:
+    "A picture of several organs at once: shows: with the name of the system (shows: respiratory) counts for each organ of it.",
   source: practice("common practice of necropsy: marked lesions are photographed"),
   bad: {
     case: 'photos: [01-carcass.jpg]\nliver_pancreas: {liver: [{process: necrosis, distribution: multifocal, size: 4 mm, colour: white, severity: marked}]}\nsamples: \ndiagnosis: {morphologic: ["Liver: necrosis, multifocal, acute, marked"]}',

@@ -9,6 +9,7 @@ export const photoInTwoCases: VisitRule = {
   level: "warning",
   summary: "A photograph belongs to one pig.",
   protects: "A copied line passes one pig's lung off as another's, and no reader can tell.",
+  lookAlike: "One picture of two pigs side by side: keep a copy beside each case under its own name.",
   source: practice("common practice of filing"),
   bad: {
     case: "photos: [01-lungs.jpg]",

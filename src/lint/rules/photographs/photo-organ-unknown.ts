@@ -12,6 +12,8 @@ export const photoOrganUnknown: CaseRule = {
   level: "error",
   summary: "What a photograph shows is an organ, a system or the carcass.",
   protects: "Pictures are matched to findings by the name of the organ; a mistyped one appears in no report.",
+  lookAlike:
+    "A picture of the pen, the feed or the ear tag: it belongs to no organ, so write shows: carcass, and what it is into the name of the file.",
   source: practice("common practice of record keeping: names join files"),
   bad: {
     case: "photos: [{file: 01.jpg, shows: respiratory.lung, scale: yes}]",

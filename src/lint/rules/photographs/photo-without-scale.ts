@@ -11,6 +11,8 @@ export const photoWithoutScale: CaseRule = {
   summary: "A photograph of a measured lesion includes a scale.",
   protects:
     "Without a ruler in the picture nobody can measure again, and a lymph node is as large as the screen.",
+  lookAlike:
+    "A second picture of the same organ with a ruler is enough; a picture that says nothing of a scale is not asked about.",
   source: practice("common practice of photographing specimens"),
   bad: {
     case: "photos: [{file: 01-node.jpg, shows: lymphoid.bronchial_nodes, scale: no}]",

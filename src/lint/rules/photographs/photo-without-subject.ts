@@ -8,6 +8,8 @@ export const photoWithoutSubject: CaseRule = {
   level: "note",
   summary: "A photograph says what it shows.",
   protects: "By evening, thirty red pictures look alike.",
+  lookAlike:
+    "A file whose name holds the organ (01-lungs.jpg) or carcass says what it shows, and needs no shows.",
   source: practice("common practice of photographing specimens: each picture is labelled"),
   bad: { case: "photos: [IMG_2041.jpg]", files: ["IMG_2041.jpg"] },
   good: {

@@ -8,6 +8,8 @@ export const pictureElsewhere: CaseRule = {
   level: "warning",
   summary: "Photographs and tracings are kept beside the case, not on one computer or on the internet.",
   protects: "The archive is read on other machines and in other years, and today's desktop is not there.",
+  lookAlike:
+    "A picture archive of the practice that everybody reaches: it will move one day, so copy the few that matter beside the case.",
   source: practice("common practice of filing"),
   bad: { case: "photos: [{file: 'C:/Pictures/lungs.jpg', shows: respiratory.lungs, scale: yes}]" },
   good: {

@@ -17,6 +17,8 @@ const rows: readonly Handling[] = [
     summary: "Formalin is handled in the open air or under extraction.",
     protects:
       "Formaldehyde is toxic, sensitises and may cause cancer; 29 CFR 1910.1048 allows 0.75 ppm over eight hours, and an open pot passes it.",
+    lookAlike:
+      "Prefilled pots that were opened for seconds in a room with the fan on: that is extraction where the air is drawn off, and indoors where it is not.",
     source: verified("29 CFR 1910.1048 (b), (c)"),
     bad: { case: "safety: {formalin: indoors}" },
     good: { case: "safety: {formalin: extraction}" },
@@ -30,6 +32,8 @@ const rows: readonly Handling[] = [
     summary:
       "If samples went into formalin and there is a safety entry, it says where the formalin was handled.",
     protects: "Whoever stood at the table is owed an answer if the cough starts later.",
+    lookAlike:
+      "A colleague poured the formalin elsewhere: write where that was; without an entry under safety nothing is asked at all.",
     source: practice("common practice of occupational safety: exposure to formalin is recorded"),
     bad: { case: "safety: {protection: [gloves, cut-proof-glove, eye-protection, mask]}" },
     good: {
@@ -47,6 +51,8 @@ const rows: readonly Handling[] = [
     summary: "A case with samples in formalin does not say that none was used.",
     protects:
       "One of the two entries is wrong: either the sample was never fixed, or the exposure is not recorded.",
+    lookAlike:
+      "Pieces that went into formalin at the laboratory: here they were chilled, so write into: chilled; none is then true.",
     source: practice("common practice of recording: two entries on one thing agree"),
     bad: { case: "safety: {formalin: none}" },
     good: { case: "safety: {formalin: open-air}" },

@@ -18,6 +18,8 @@ const rows: readonly Unprotected[] = [
     level: "warning",
     summary: "A mask is worn when the skull or the snout is opened with a saw or an axe.",
     protects: "Saw spray is breathed in, and with it Streptococcus suis and influenza virus.",
+    lookAlike:
+      "The skull of a young piglet that was cut with scissors or a knife made no spray: accept the finding with that reason.",
     source: fromMemory(
       "common practice of protection at necropsy: FFP2 or better for brains, abortions and work with the saw; from memory",
     ),
@@ -36,6 +38,8 @@ const rows: readonly Unprotected[] = [
     level: "warning",
     summary: "Eyes are protected when bone is sawn and when formalin is poured.",
     protects: "Bone chips and formalin blind.",
+    lookAlike:
+      "Glasses with side shields or a visor are eye-protection. A snout that was never sawn is not normal but not_examined, and then nothing was sawn.",
     source: verified(
       "Western Australia DPIRD, step-by-step guide to sampling and post-mortem of pigs (eye protection)",
     ),
@@ -57,6 +61,8 @@ const rows: readonly Unprotected[] = [
     level: "warning",
     summary: "Waterproof gloves are worn at the table.",
     protects: "Streptococcus suis, Erysipelothrix and Leptospira enter through small wounds on the hands.",
+    lookAlike:
+      "Long sleeves of plastic, or double gloves: both are gloves. A record without safety.protection is not asked.",
     source: verified(
       "Dutkiewicz et al., Annals of Agricultural and Environmental Medicine (Streptococcus suis enters mainly by skin wounds)",
     ),
@@ -75,6 +81,8 @@ const rows: readonly Unprotected[] = [
     level: "note",
     summary: "A cut-proof glove is worn on the hand that does not hold the knife.",
     protects: "Most injuries at the table are cuts to that hand, and a cut lets in whatever the pig carries.",
+    lookAlike:
+      "Work without a knife, such as a look at plucks that others had opened: accept the note, or leave safety.protection out.",
     source: fromMemory(
       "common practice of protection at necropsy: a cut-proof glove on the hand without the knife; from memory",
     ),
@@ -94,6 +102,8 @@ const rows: readonly Unprotected[] = [
     summary: "Gloves and a mask are worn when fetuses, placentas or sows that have aborted are opened.",
     protects:
       "Aborted tissue and fluids may carry Brucella suis and Leptospira, which people breathe in or take up through the skin.",
+    lookAlike:
+      "A sow that aborted months ago and died of something else: leave abortion out of her signs, and write it into the history.",
     source: verified(
       "Purdue University, zoonoses of pigs (Brucella suis: aborted tissue, placenta, reproductive fluid)",
     ),

@@ -17,6 +17,8 @@ export const abortionSetSmall: VisitRule = {
   summary: "In an abortion problem three fetuses from each of three litters are examined.",
   protects:
     "In many litters no agent is found at all, and in a single fetus of a litter it is easily missed.",
+  lookAlike:
+    "One sow of the herd aborted, and there is no second litter: say it by accepting the note; mummies and stillborn piglets of the litters are counted.",
   source: sampleRules.sets.source,
   bad: fetuses(nine.slice(0, 2)),
   good: fetuses(nine),

@@ -20,6 +20,8 @@ export const abortionWithoutPlacenta: VisitRule = {
   summary: "Samples from aborted fetuses include placenta.",
   protects:
     "The placenta keeps the lesion and the agent longest, and some agents leave neither in the fetus.",
+  lookAlike:
+    "The afterbirth was eaten or thrown away: write placental.placenta: {not_assessable: {because: absent, why: …}} in each fetus, and nothing is asked.",
   source: sampleRules.sets.source,
   bad: placed(`${liver}]`),
   good: placed(`${liver}, {id: ID-B, from: placental.placenta, into: chilled, for: [pcr]}]`),

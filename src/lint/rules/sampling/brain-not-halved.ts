@@ -11,6 +11,8 @@ export const brainNotHalved: CaseRule = {
   summary: "When the brain is in question one half is fixed and the other is kept fresh or frozen.",
   protects:
     "The fixed half shows the lesion, the fresh half the agent or the sodium; one without the other leaves the case open.",
+  lookAlike:
+    "A brain left in its head for the laboratory to halve: site: whole head, or nervous.brain: {taken: left-in-skull, …}, is passed.",
   source: verified("Animal Health Laboratory, University of Guelph: half and half"),
   bad: {
     case: "nervous: {meninges: [{process: exudate, distribution: diffuse, extent: 40 %, exudate: fibrinosuppurative, severity: moderate}]}\nsamples: [{id: 01-A, from: nervous.brain, into: formalin, for: [histology]}, {id: 01-C, from: csf, into: plain-tube, for: [culture]}]",

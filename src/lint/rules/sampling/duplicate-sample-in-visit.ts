@@ -10,6 +10,8 @@ export const duplicateSampleInVisit: VisitRule = {
   summary: "No sample number is used for two pigs of a visit.",
   protects:
     "Samples of all the pigs travel in one parcel, and a result for a number that two pigs share belongs to neither.",
+  lookAlike:
+    "One pot with pieces of two pigs: it is one sample, in one case, with pooled_with: and the id of the other.",
   source: practice("numbers are unique within a submission; common practice"),
   bad: {
     others: [

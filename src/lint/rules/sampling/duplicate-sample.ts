@@ -8,6 +8,8 @@ export const duplicateSample: CaseRule = {
   level: "error",
   summary: "No sample number is used twice in a case.",
   protects: "Two pots with one number get one result, and nobody knows which organ it belongs to.",
+  lookAlike:
+    "One pot with several pieces of one pig: it is one sample with one number; name the pieces under site.",
   source: practice("one number for one container; common practice"),
   bad: {
     case: "samples: [{id: 01-A, from: lymphoid.spleen, into: chilled, for: [pcr]}, {id: 01-A, from: lymphoid.tonsil, into: chilled, for: [pcr]}]",

@@ -13,6 +13,8 @@ export const jointOnlyFixed: CaseRule = {
   summary:
     "From an inflamed joint fluid or a swab is kept for culture or PCR, not only synovium in formalin.",
   protects: "A joint that is only fixed cannot be cultured, and the agent decides the treatment.",
+  lookAlike:
+    "Fluid of the same joint that was cultured in another sample is enough. A deformed joint without inflammation, or one that was looked at and normal, is not asked about.",
   source: practice(
     "Iowa State University, joint table (several joints, PCR, culture and histology of synovium); common practice",
   ),

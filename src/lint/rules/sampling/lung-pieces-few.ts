@@ -12,6 +12,8 @@ export const lungPiecesFew: CaseRule = {
   summary: "From a coughing pig four or more pieces of lung are fixed.",
   protects:
     "Lobes differ: one piece shows the end stage, another the agent; each should hold the edge of the lesion and sound tissue.",
+  lookAlike:
+    "Several pieces in one pot: name the lobes under site (left cranial, right middle), or the number in figures, 4 pieces; each counts.",
   source: fromMemory(
     "from memory: four pieces or more (cranial, middle, caudal, both sides, edge of lesion)",
   ),

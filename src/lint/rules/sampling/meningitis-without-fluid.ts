@@ -13,6 +13,8 @@ export const meningitisWithoutFluid: CaseRule = {
     "When meningitis is in question cerebrospinal fluid or a meningeal swab is taken before the brain is removed.",
   protects:
     "The agent of meningitis is in the fluid and on the meninges; a brain in formalin shows the pus but not its cause.",
+  lookAlike:
+    "Fits of salt poisoning or low sugar look the same in life: accept the finding with that reason; a head sent whole is passed.",
   source: verified(
     "CSF as preferred sample: Iowa State University Veterinary Diagnostic Laboratory; 36 of 54 pigs positive by culture of the meninges (Schyns et al. 2022, Veterinary Sciences 9:341)",
   ),

@@ -17,6 +17,8 @@ export const polyserositisLungOnly: CaseRule = {
   summary: "In polyserositis the fibrin itself is sampled, not the lung alone.",
   protects:
     "Bacteria in the lung are poor evidence of what inflamed the serosae: most of them live there in healthy pigs too.",
+  lookAlike:
+    "Fibrin taken with the lung it lay on: write that sample as from: respiratory.pleura, and it counts.",
   source: verified("BMC Veterinary Research 2023;19:268 (doi 10.1186/s12917-023-03807-w)"),
   bad: {
     case: "serosa: {peritoneum: [{process: fibrin, distribution: multifocal, extent: 20 %}]}\ncardiovascular: {pericardium: [{process: fibrin, distribution: diffuse, extent: 60 %}]}\nsamples: [{id: 01-A, from: respiratory.lungs, into: chilled, for: [culture]}]",

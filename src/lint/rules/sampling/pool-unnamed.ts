@@ -12,6 +12,8 @@ export const poolUnnamed: CaseRule = {
   summary: "A sample that holds material from other pigs names them under pooled_with.",
   protects:
     "A pool described only in words is filed as the result of one pig, and a positive is put down to the wrong one.",
+  lookAlike:
+    "A pool of several organs of this pig, or a number that counts millilitres, pieces or days: both are passed, and so is not pooled.",
   source: sampleRules.pools.source,
   bad: {
     case: 'samples: [{id: 01-A, from: blood, site: "pooled with 02 and 03", into: edta-tube, for: [pcr]}]',

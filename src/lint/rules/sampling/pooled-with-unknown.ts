@@ -10,6 +10,8 @@ export const pooledWithUnknown: VisitRule = {
   summary: "A pool names cases of this visit.",
   protects:
     "A pool with a pig that does not exist has no known denominator, and its result belongs to nobody.",
+  lookAlike:
+    "A pool with pen mates that were never opened: no case of theirs exists, so accept the finding and say how many they were.",
   source: practice("a pool is a list of its pigs; common practice"),
   bad: {
     case: "samples: [{id: 01-A, from: blood, into: edta-tube, for: [pcr], pooled_with: [birch-2026-04-20-20]}]",

@@ -45,6 +45,8 @@ const rows: readonly Row[] = [
     level: "error",
     summary: "A sample comes from an organ of the anatomy, or from blood, csf, faeces, feed or water.",
     protects: "A result that belongs to no organ cannot be set beside what was seen there.",
+    lookAlike:
+      "A place rather than an organ (left hock, apical lobe): from is the organ, locomotor.joints or respiratory.lungs, and site the place.",
     source: practice("names of the anatomy file of this project"),
     bad: { case: "samples: [{id: 01-A, from: respiratory.lung, into: chilled, for: [pcr]}]" },
     good: { case: "samples: [{id: 01-A, from: respiratory.lungs, into: chilled, for: [pcr]}]" },
@@ -61,6 +63,7 @@ const rows: readonly Row[] = [
     summary: "Every sample says what it was put into.",
     protects:
       "Without the container nobody can tell what the sample is still good for, and the laboratory may open it in vain.",
+    lookAlike: "A whole carcass or head in a bag: into: chilled or frozen is its container as well.",
     source: verified(
       "common faults named by the Animal Health Laboratory, University of Guelph: wrong sample",
     ),
@@ -77,6 +80,7 @@ const rows: readonly Row[] = [
     summary: "Every sample names a test, or is kept for the archive.",
     protects:
       "A sample without a request is stored, billed or thrown away, and the question goes unanswered.",
+    lookAlike: "A sample kept in case of need: for: [archive] is an answer, and no test is asked of it.",
     source: verified(
       "Animal Health Laboratory, University of Guelph: no plan for the samples is a common fault",
     ),
@@ -93,6 +97,8 @@ const rows: readonly Row[] = [
     summary: "A swab for anaerobes travels in anaerobic medium.",
     protects:
       "Twenty minutes in air may kill the clostridia in question, and the plate then grows whatever likes air.",
+    lookAlike:
+      "A note that says no anaerobes are asked for holds the same word: leave it out, or write aerobic culture only.",
     source: verified("J. Carr, post-mortem samples: anaerobic transport medium or a tied gut loop"),
     bad: {
       case: "samples: [{id: 01-A, from: locomotor.muscles, into: transport-medium, for: [culture], note: clostridia}]",
@@ -111,6 +117,8 @@ const rows: readonly Row[] = [
     level: "warning",
     summary: "Blood for serum clots before it is chilled.",
     protects: "Chilled too early it never clots properly, the red cells burst and the serum is useless.",
+    lookAlike:
+      "Blood that was meant to stay fluid: it belongs into an edta-tube or heparin-tube, and clotted is not asked of it.",
     source: verified("UK pig text, sampling and post-mortem examination: do not chill until clotted"),
     bad: { case: "samples: [{id: 01-A, from: blood, into: plain-tube, for: [serology], clotted: no}]" },
     good: { case: "samples: [{id: 01-A, from: blood, into: plain-tube, for: [serology], clotted: yes}]" },
@@ -121,9 +129,11 @@ const rows: readonly Row[] = [
   },
   {
     id: "toxicology-amount-small",
-    level: "warning",
+    level: "note",
     summary: "A sample for toxicology is large enough for the measurement.",
     protects: 'A shaving of liver is reported as "insufficient", and nothing is measured.',
+    lookAlike:
+      "One poison alone, such as sodium, takes less than the general search: accept the finding with what the laboratory said.",
     source: verified(
       "Oregon State Veterinary Diagnostic Laboratory: liver 20 g for selenium; other amounts from memory",
     ),
@@ -150,6 +160,8 @@ const rows: readonly Row[] = [
     level: "warning",
     summary: "A piece of tissue is in at least ten parts of formalin.",
     protects: "In too little formalin the middle of the piece rots while its edge looks fixed.",
+    lookAlike:
+      "A pot whose formalin was changed on the next day: write the parts that it stands in now; from ten on nothing is said.",
     source: formalin.source,
     bad: {
       case: "samples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology], formalin_ratio: 8}]",
@@ -169,6 +181,8 @@ const rows: readonly Row[] = [
     summary: "No piece of tissue is in less than five parts of formalin.",
     protects:
       "With less than five parts the piece is not fixed at all and spoils as if it had been left unfixed.",
+    lookAlike:
+      "A large organ carried home in little formalin and moved at once: formalin_ratio is that of the pot in which it fixes.",
     source: formalin.source,
     bad: {
       case: "samples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology], formalin_ratio: 3}]",
@@ -187,6 +201,8 @@ const rows: readonly Row[] = [
     summary: "A piece for histology is cut no thicker than 5 mm.",
     protects:
       "Formalin needs about an hour for each millimetre; in a thick piece autolysis gets to the middle first.",
+    lookAlike:
+      "Brain, spinal cord and joints may be fixed whole or in halves, and are not measured; a small node fixed whole is slit, and thickness is that of its half.",
     source: formalin.source,
     bad: {
       case: "samples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology], thickness: 8 mm}]",
@@ -208,6 +224,8 @@ const rows: readonly Row[] = [
     summary: "No piece for histology is thicker than 10 mm.",
     protects:
       "Formalin does not reach the middle in time: the middle rots, and it is the middle that is sectioned.",
+    lookAlike:
+      "A large piece with cuts through it at every half centimetre: thickness is that of a slice, and the formalin gets in.",
     source: formalin.source,
     bad: {
       case: "samples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology], thickness: 25 mm}]",
@@ -226,6 +244,8 @@ const rows: readonly Row[] = [
     summary: "A piece of gut is slit or snipped open before it goes into formalin.",
     protects:
       "Formalin does not cross the wall fast enough: the mucosa, which is what matters, rots in a closed tube.",
+    lookAlike:
+      "A loop filled with formalin through a needle: formalin is at the mucosa, so write lumen_opened: yes and say how in the note.",
     source: verified("Animal Health Laboratory, University of Guelph; field manual, 3rd ed., p. 517"),
     bad: {
       case: "samples: [{id: 01-A, from: intestine.ileum, into: formalin, for: [histology], at: 2026-04-20T09:40, lumen_opened: no}]",
@@ -246,6 +266,8 @@ const rows: readonly Row[] = [
     level: "warning",
     summary: "A formalin pot holds tissue from one pig only.",
     protects: "Pieces of two pigs in one pot cannot be told apart under the microscope.",
+    lookAlike:
+      "Cassettes of several pigs, each marked, in one jar: accept the finding with that reason, or write a sample for each cassette.",
     source: verified("Animal Health Laboratory, University of Guelph: one jar for each pig"),
     bad: {
       case: "samples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology], pooled_with: [birch-2026-04-20-02]}]",
@@ -265,6 +287,8 @@ const rows: readonly Row[] = [
     level: "warning",
     summary: "Fresh gut from several pigs is not pooled.",
     protects: "One heavily infected pig answers for all, and its agent is blamed for the lesion of another.",
+    lookAlike:
+      "Faeces or rectal swabs pooled for PCR are another matter, and passed: write from: faeces, or the swab as what it is.",
     source: practice(
       "Animal pathology (guide for senders of samples; author and year not noted); pooling of faeces for PCR is another matter",
     ),

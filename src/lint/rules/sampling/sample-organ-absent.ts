@@ -9,6 +9,8 @@ export const sampleOrganAbsent: CaseRule = {
   level: "error",
   summary: "A sample comes from an organ that this pig has.",
   protects: "A uterus from a castrate is a sample from another pig: the label or the file is wrong.",
+  lookAlike:
+    "A sample of what lay where the organ should have been, after surgery or a bite: it is from the place, such as serosa.peritoneum.",
   source: practice("age class and sex decide which organs exist; common practice"),
   bad: { case: "samples: [{id: 01-A, from: placental.placenta, into: chilled, for: [pcr]}]" },
   good: {

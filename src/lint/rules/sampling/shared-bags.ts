@@ -24,6 +24,8 @@ const rows: readonly Row[] = [
     level: "error",
     summary: "Fresh gut does not share a bag with other organs.",
     protects: "Gut bacteria overgrow the whole bag on the way, and no culture from it means anything.",
+    lookAlike:
+      "Bags within a bag: bag is the innermost, so give each its own number; stomach and gut may share one.",
     source: verified(
       "Animal pathology (guide for senders of samples; author and year not noted): gut in its own bag, mesenteric node and liver apart",
     ),
@@ -43,6 +45,8 @@ const rows: readonly Row[] = [
     level: "error",
     summary: "Fixed and fresh material do not share a bag.",
     protects: "Formalin that leaks, or just its vapour, kills what should grow and spoils smears.",
+    lookAlike:
+      "A sealed pot in the same carton: bag is the bag round the pot and not the carton, so give it a number of its own.",
     source: verified(
       "vapour harms unfixed smears (veterinary laboratory guide); separate bags are common practice",
     ),

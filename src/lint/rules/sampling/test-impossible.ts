@@ -12,7 +12,7 @@ export const testImpossible: CaseRule = {
   protects:
     "A piece of lung gives no titre and a serum no section: the laboratory bills it, and the question goes unanswered.",
   lookAlike:
-    "Meat juice, joint fluid and fluid from the chest of a fetus give a titre, heart blood goes into a tube, a washing of the lung too, a smear of blood is cytology: all of these are passed.",
+    "Meat juice, joint fluid and fluid from the chest of a fetus give a titre, heart blood goes into a tube, a washing of the lung too, a smear of blood is cytology: all are passed.",
   source: impossibleSamples.source,
   bad: { case: "samples: [{id: 01-A, from: lymphoid.spleen, into: edta-tube, for: [pcr]}]" },
   good: { case: "samples: [{id: 01-A, from: blood, into: edta-tube, for: [pcr]}]" },

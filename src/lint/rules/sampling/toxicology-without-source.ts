@@ -11,6 +11,8 @@ export const toxicologyWithoutSource: VisitRule = {
   silent: "authority",
   summary: "Where tissue goes for toxicology, stomach content, feed or water from the visit goes too.",
   protects: "A poison is proved at its source; a value in the liver alone starts an argument.",
+  lookAlike:
+    "A lack, such as of selenium, needs no source: accept the note with that reason; feed or water of another pig of the visit counts for all.",
   source: fromMemory("from memory: general kit of liver, kidney, stomach content, urine, feed and water"),
   bad: {
     case: "samples: [{id: 01-A, from: liver_pancreas.liver, into: frozen, for: [toxicology], amount: 60 g}]",

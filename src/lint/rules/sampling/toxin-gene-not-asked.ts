@@ -13,6 +13,8 @@ export const toxinGeneNotAsked: VisitRule = {
     "Where a snout has lost a whole concha, the toxin gene of Pasteurella multocida is asked for in the visit: by a sample from a pig, or an entry under tests.",
   protects:
     "A high grade alone does not tell progressive atrophic rhinitis from other atrophy; the toxin gene does, and it decides whether the herd is vaccinated.",
+  lookAlike:
+    "A herd in which the toxin was tested before: write that test under tests in visit.yaml where it falls within the visit, or accept the finding with its date.",
   source: sampleRules.toxin_gene.source,
   bad: {
     case: "respiratory: {turbinates: {left: {dorsal: 3, ventral: 4}, right: {dorsal: 3, ventral: 4}, septum: marked, grades: {maff-1978: 5, embrapa-1993: 3}}}",

@@ -13,6 +13,8 @@ export const toxinTestMaterial: VisitRule = {
   summary: "The test for the toxin gene was made on swabs of nose or tonsil, or on what grew from them.",
   protects:
     "Toxigenic Pasteurella multocida lives on conchae and tonsils; a negative from lung, blood or faeces says nothing about the snout.",
+  lookAlike:
+    "A strain grown from the nose is passed as colony, isolate or culture, and words that nobody knows are passed too.",
   source: fromMemory(
     "WOAH Terrestrial Manual on atrophic rhinitis of swine: nasal and tonsillar swabs; that other material does not count is common practice",
   ),

@@ -13,6 +13,8 @@ export const toxinTestMisdated: VisitRule = {
     "The result of a herd test is dated after the visit and its samples, and within a year of the visit; a pending test has no date.",
   protects:
     "A result from another year lets the reading of the snouts say progressive, or clears the herd, on pigs that are long gone.",
+  lookAlike:
+    "An older result that still holds for the herd: it belongs to the visit of its time, and into the note of this one.",
   source: practice("order of events; common practice"),
   bad: {
     visit: "tests: [{test: toxin-gene, from: nasal swabs of six weaners, result: negative, at: 2025-04-28}]",

@@ -9,6 +9,8 @@ export const boneDustAsLesion: CaseRule = {
   level: "error",
   summary: "The yellow stain of bone dust is not described as a lesion.",
   protects: "The saw makes it; as a finding it becomes a rhinitis that the pig never had.",
+  lookAlike:
+    "Yellow pus or a yellow membrane that stays after washing: write cut_face: washed, and it is a lesion like any other.",
   source: practice("common practice of snout scoring: the cut face is washed before it is judged"),
   bad: {
     case: "respiratory: {turbinates: {cut_face: bone-dust, findings: [{process: discolouration, distribution: diffuse, extent: 80 %, colour: yellow}]}}",

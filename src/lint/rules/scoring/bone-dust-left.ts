@@ -8,6 +8,8 @@ export const boneDustLeft: CaseRule = {
   level: "warning",
   summary: "Bone dust is washed off the cut face before the conchae are scored.",
   protects: "Dust fills the meatus, hides the edges of the scrolls and stains them yellow.",
+  lookAlike:
+    "A face that was washed after the score was read: read it again, and write cut_face: washed with the grade of the second look.",
   source: practice("common practice of snout scoring: the cut face is washed before it is judged"),
   bad: { case: "respiratory: {turbinates: {cut_face: bone-dust}}" },
   good: { case: "respiratory: {turbinates: {cut_face: washed}}" },

@@ -11,6 +11,8 @@ export const brainInPiecesJudged: CaseRule = {
   summary: "A brain taken in pieces is neither called normal nor described.",
   protects:
     "Swelling, asymmetry and herniation cannot be seen in pieces; the word normal would close the case on nothing.",
+  lookAlike:
+    "Meninges and base of the brain that were seen while it was whole in the skull: describe nervous.meninges, and put the rest into a note of the brain.",
   source: practice(
     "common practice of neuropathology: the brain is removed whole or halved along the midline",
   ),

@@ -10,6 +10,8 @@ export const brainInPieces: CaseRule = {
   level: "error",
   summary: "The brain is taken out of the skull whole, or halved along the midline.",
   protects: "Loose pieces cannot be oriented, and where the lesion lay is lost for good.",
+  lookAlike:
+    "A brain that was already broken by bolt, shot or fall: not_assessable: {because: damaged, why: …} is the answer, with taken: pieces or without.",
   source: practice(
     "common practice of neuropathology: the brain is removed whole or halved along the midline",
   ),

@@ -9,6 +9,8 @@ export const environmentalLossSevere: CaseRule = {
   summary: "Severe loss with a crooked septum, or a concha all but gone, is not put down to the air alone.",
   protects:
     "Dust and gases cause mild, even loss; a severe case put down to ventilation leaves the toxin in the herd.",
+  lookAlike:
+    "Bad air on top of the toxin: that is loss_looks: undecided until the toxin gene has been looked for.",
   source: verified("Hamilton et al. 1999 (dust and ammonia without a pathogen: mild atrophy)"),
   bad: {
     case: "respiratory: {turbinates: {left: {dorsal: 2, ventral: 4}, right: {dorsal: 2, ventral: 4}, septum: marked, grades: {maff-1978: 5, embrapa-1993: 3}, loss_looks: environmental}}\nsamples: [{id: 01-A, from: respiratory.nares, into: dry-swab, for: [pcr]}]",

@@ -8,6 +8,8 @@ export const environmentalLossUnmeasured: CaseRule = {
   level: "note",
   summary: "Loss put down to the air is backed by an air reading.",
   protects: "Without figures for ammonia and dust the farm is asked to rebuild its ventilation on a guess.",
+  lookAlike:
+    "Air that was measured in another visit: put the reading into this one with its day, or write undecided until it is measured.",
   source: verified(
     "Hamilton, Roe & Webster 1996; Robertson, Wilson & Smith 1990 (ammonia and dust with snout scores)",
   ),

@@ -11,6 +11,8 @@ export const gradeScaleUnknown: CaseRule = {
   summary:
     "A recorded grade stands under the name of a scale that grades this organ, and another reader's grade under the name of any scale.",
   protects: "A grade under a mistyped name would count nowhere, and nobody would notice.",
+  lookAlike:
+    "A scale of your practice: once its file is named under scales in carcase.yaml, grades may stand under its name.",
   source: practice("common practice of scoring: a grade feeds the scale it was read on and no other"),
   bad: { case: "respiratory: {turbinates: {grades: {maff-1987: 2}}}" },
   good: { case: "respiratory: {turbinates: {grades: {maff-1978: 2}}}" },

@@ -16,6 +16,8 @@ export const measurementOutdated: CaseRule = {
   summary: "Measurements belong to the tracing as it is now.",
   protects:
     "Ratios of an outline that has since been corrected would be taken for those of the corrected one.",
+  lookAlike:
+    "A tracing that was only saved again by another program: the file differs all the same; carcase measure --write gives the same ratios and a new fingerprint.",
   source: practice(
     "the fingerprint (SHA-256) of the file that was measured; common practice of filing: a result goes with its source",
   ),

@@ -11,6 +11,8 @@ export const observationOutOfRange: CaseRule = {
   level: "error",
   summary: "Every observation and every recorded grade lies within the range of its scale.",
   protects: "A 35 typed as 350, or a grade read on another scale, would go into every index of the herd.",
+  lookAlike:
+    "A grade between two grades, or a plus behind it: scales with whole grades have no halves; take the one that its boundary rule gives.",
   source: practice("ranges of the published scales, each beside its scale"),
   bad: { case: "respiratory: {turbinates: {grades: {embrapa-1993: 4}}}" },
   good: { case: "respiratory: {turbinates: {grades: {embrapa-1993: 3}}}" },

@@ -8,6 +8,8 @@ export const turbinateLossContradiction: CaseRule = {
   level: "error",
   summary: "What the record says about turbinate loss fits whether there is any.",
   protects: "None beside a lost scroll, or a cause without a loss: the reader cannot tell which is true.",
+  lookAlike:
+    "A scroll that was always small, or one cut on the slant: grade 1 beside loss_looks: none is passed, and so is undecided beside any loss.",
   source: practice("common practice of snout scoring: the cause is named only where there is loss"),
   bad: { case: "respiratory: {turbinates: {loss_looks: none}}" },
   good: { case: "respiratory: {turbinates: {loss_looks: undecided}}" },

@@ -10,6 +10,8 @@ export const turbinateLossUnexplained: CaseRule = {
     "Clear loss of turbinates says whether it looks infectious or environmental, or that this is undecided.",
   protects:
     "Dust and gases destroy scrolls as toxins do; a farm that vaccinates against bad air wastes its money.",
+  lookAlike:
+    "Nobody can tell from one snout: loss_looks: undecided is an answer; on the line, where only a grade is read, it is not asked.",
   source: practice(
     "common practice of herd visits: infectious and environmental turbinate loss are told apart first",
   ),

@@ -17,6 +17,8 @@ const rows: readonly WrongCut[] = [
     summary: "The snout is sawn at or behind the first upper premolar.",
     protects:
       "One centimetre in front of the first premolar a normal snout scores as atrophic; such a score is not used.",
+    lookAlike:
+      "A short-nosed or young pig whose mouth ends further forward: count the upper premolars on the cut, and write section after the tooth and not after the mouth.",
     source: verified("Corrégé, Sallé, Monziols & Volant 2013, Journées de la Recherche Porcine"),
     bad: { case: "respiratory: {turbinates: {section: rostral-to-premolar-1}}" },
     good: { case: "respiratory: {turbinates: {section: premolar-2}}" },
@@ -32,6 +34,8 @@ const rows: readonly WrongCut[] = [
     summary: "The skin of the snout is cut with a knife before the saw is set.",
     protects:
       "A saw that starts on skin slides, drags bristles through the nose and ends up in front of the premolar.",
+    lookAlike:
+      "A head that was scalded and scraped before it was sawn carries no bristles: accept the note, or leave skin_cut blank.",
     source: practice("common practice of snout sawing: knife before saw"),
     bad: { case: "respiratory: {turbinates: {skin_cut: sawn-through}}" },
     good: { case: "respiratory: {turbinates: {skin_cut: knife-first}}" },
@@ -47,6 +51,8 @@ const rows: readonly WrongCut[] = [
     summary:
       "The skull is opened with one cut across behind the eyes and one along each side to the condyles.",
     protects: "A cut through the eyes or lengthwise goes through the brain itself.",
+    lookAlike:
+      "A head split along the midline on the line: write the brain not_assessable: {because: damaged, why: split on the line}, and nothing more is said.",
     source: practice(
       "common practice of necropsy: the skull roof is lifted off without cutting into the brain",
     ),

@@ -20,6 +20,8 @@ const rows: readonly Contradiction[] = [
     summary: "A pig chosen for its signs shows the signs of the group.",
     protects:
       "The runt with the odd disease answers a question that nobody asked, and its laboratory bill is the same.",
+    lookAlike:
+      "The one odd pig, opened for its own sake: basis: convenience or culled, and whether it is typical is not asked.",
     source: selectionRules.source,
     bad: { case: "selection: {typical: no}" },
     good: { case: "selection: {typical: yes}" },
@@ -36,6 +38,8 @@ const rows: readonly Contradiction[] = [
     summary: "A pig chosen for its signs has some.",
     protects:
       "A healthy pig counted among the ill ones makes lesions look rarer in the disease than they are.",
+    lookAlike:
+      "Signs of its pen mates only, or signs that had passed: list those that it had in life, or write basis: comparison.",
     source: practice(
       "definition of the basis: a pig is clinical by its signs; common practice of epidemiology",
     ),
@@ -53,6 +57,8 @@ const rows: readonly Contradiction[] = [
     level: "warning",
     summary: "A pig opened for comparison is healthy.",
     protects: "An ill pig as the healthy comparison hides exactly the difference that it was opened for.",
+    lookAlike:
+      "A healthy pig with a bitten ear or an old hernia: write signs: [none] where the sign has nothing to do with the question, and the rest in a note.",
     source: verified(
       "Loeffen et al., acute respiratory outbreaks in Dutch finishing herds: four diseased and two healthy pigs per herd",
     ),

@@ -9,6 +9,8 @@ export const lastTreatmentMissing: CaseRule = {
   summary: "A treated pig says when it was last treated.",
   protects:
     "A culture twelve hours after an antibiotic means nothing; after two weeks it means nearly everything.",
+  lookAlike:
+    "Medicine in the water until the last day: last: 0 h says so. Iron, vitamins and electrolytes are no treatment, and passed.",
   source: fromMemory(
     "Animal Health Laboratory, University of Guelph, submission of treated animals; the intervals from memory",
   ),

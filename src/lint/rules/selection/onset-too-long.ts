@@ -11,6 +11,8 @@ export const onsetTooLong: CaseRule = {
     "A pig chosen for its signs is opened within two days of their onset, unless they are of long standing or the record says why not.",
   protects:
     "After the first few days the agent that started it is often gone, and what grows is what came later; the lesion in a chronic case is a scar.",
+  lookAlike:
+    "A disease of weeks, such as wasting or crooked snouts: its signs are known as long-standing; for others say under selection.note why this pig.",
   source: selectionRules.source,
   bad: { case: "selection: {onset: 6 d}" },
   good: {

@@ -8,6 +8,8 @@ export const randomDrawUnsaid: VisitRule = {
   level: "note",
   summary: "Where pigs are drawn at random, the visit or the pig says how.",
   protects: "The first pig at the gate is not a random one; a prevalence is only as good as the draw.",
+  lookAlike:
+    "A draw that was noted with each pig: selection.note of every one of them is enough, and the visit need not repeat it.",
   source: practice("probability sampling; general epidemiology"),
   bad: { case: "selection: {basis: random}", visit: "pigs: {drawn: }" },
   good: { case: "selection: {basis: random, note: drawn by lot}", visit: "pigs: {drawn: }" },

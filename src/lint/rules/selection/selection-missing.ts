@@ -15,6 +15,8 @@ const rows: readonly Missing[] = [
     summary: "How the pig came to be examined is recorded.",
     protects:
       "Three ill pigs out of three picked for illness say nothing about how common it is; without the basis no proportion means anything.",
+    lookAlike:
+      "A pig that simply lay there: found-dead, or convenience where it was at hand, is as good an answer as any.",
     source: practice("definition of a probability sample; general epidemiology"),
     bad: { case: "selection: {basis: }" },
     good: { case: "selection: {basis: clinical}" },
@@ -29,6 +31,8 @@ const rows: readonly Missing[] = [
     level: "error",
     summary: "The signs in life are recorded, [none] for a pig without any.",
     protects: "Signs decide which organs are due and which tests the laboratory runs.",
+    lookAlike:
+      "A pig that was found dead and that nobody had seen ill: signs: [sudden-death], or [none] where it was healthy; a slaughter line is not asked.",
     source: verified("Animal Health Laboratory, University of Guelph: history decides the test set"),
     bad: { case: "selection: {signs: }" },
     good: { case: "selection: {signs: [sneezing, cough]}" },
@@ -44,6 +48,8 @@ const rows: readonly Missing[] = [
     summary: "A culled pig says what it was culled for.",
     protects:
       "A runt, a hernia and a broken leg have different lungs; in a year nobody will know which it was.",
+    lookAlike:
+      "A reason that stands among the signs or in death.note: say it again in selection.note or in history, for the rule reads these two.",
     source: practice("common practice of record keeping: why a pig was culled stands with it"),
     bad: { case: "selection: {basis: culled}" },
     good: { case: "selection: {basis: culled, note: navel hernia}" },

@@ -1,4 +1,4 @@
-import { isUntreated } from "../../../record/index.ts";
+import { isFor, isUntreated, samplesOf } from "../../../record/index.ts";
 import { type CaseRule, verified } from "../../rule.ts";
 
 export const treatedPig: CaseRule = {
@@ -9,6 +9,8 @@ export const treatedPig: CaseRule = {
   summary: "The pig on the table was not treated.",
   protects:
     "After treatment the first agent may no longer grow, and lesions heal; an untreated acute pig from the same group says more.",
+  lookAlike:
+    "Iron, electrolytes, vitamins, milk and probiotics are no antimicrobial treatment: name them under with, or write treated: no, and the rule is quiet.",
   source: verified(
     "Handbook of Laboratory Diagnosis in Swine, sampling at necropsy; Animal Health Laboratory, University of Guelph",
   ),
@@ -18,19 +20,21 @@ export const treatedPig: CaseRule = {
     const treated = one.record.selection?.treated;
     if (treated === undefined || isUntreated(one)) return;
     const path = ["selection", "treated"];
+    const isCultured = samplesOf(one).some(({ sample }) => isFor(sample, "culture"));
+    const pcr = isCultured ? " A culture that stays sterile means nothing now: ask for PCR as well." : "";
     if (treated === "unknown")
       report(
-        "selection.treated: nobody knows whether this pig was treated. Ask the stockperson before the pig is opened, and add an untreated one.",
+        `selection.treated: nobody knows whether this pig was treated. Ask the stockperson before the pig is opened, and add an untreated one.${pcr}`,
         path,
       );
     else if (typeof treated === "object")
       report(
-        `selection.treated: this pig had ${treated.with}${treated.last === undefined ? "" : ` (last: ${treated.last})`}. Add an untreated pig in the first days of its signs, and tell the laboratory.`,
+        `selection.treated: this pig had ${treated.with}${treated.last === undefined ? "" : ` (last: ${treated.last})`}. Add an untreated pig in the first days of its signs, and tell the laboratory.${pcr}`,
         path,
       );
     else
       report(
-        "selection.treated: say with what, and when it was last given: {with: …, last: 12 h}. Add an untreated pig in the first days of its signs.",
+        `selection.treated: say with what, and when it was last given: {with: …, last: 12 h}. Add an untreated pig in the first days of its signs.${pcr}`,
         path,
       );
   },

@@ -7,6 +7,8 @@ export const wholeGroupIncomplete: VisitRule = {
   level: "warning",
   summary: "Where the whole group is said to have been examined, there are as many cases as pigs at risk.",
   protects: "A census in name only passes off a handful of pigs as the prevalence of the group.",
+  lookAlike:
+    "All the deaths of some weeks: they are a whole of their own, so say which weeks under selection.note, and nothing is counted against the group.",
   source: practice("definition of a census; general epidemiology"),
   bad: { case: "selection: {basis: complete}" },
   good: {

@@ -34,6 +34,8 @@ const rows: readonly Row[] = [
     level: "warning",
     summary: "Culture samples of other organs are taken before the gut is opened.",
     protects: "Gut bacteria on knife and gloves overgrow what was in the organ.",
+    lookAlike:
+      "Marrow, brain or a joint that was closed until then: no gut was near it, so accept the finding; swabs of gut, skin, nose or tonsil are not asked about.",
     source: fromMemory("standard pathology texts (from memory): contamination rises with each cut"),
     bad: {
       case: "steps: {gut_opened: 2026-04-20T10:00}\nsamples: [{id: 01-A, from: lymphoid.spleen, into: chilled, for: [culture], at: 2026-04-20T10:20}]",
@@ -56,6 +58,8 @@ const rows: readonly Row[] = [
     summary: "The gut is opened after the fresh samples of the other organs are taken.",
     protects:
       "Gut content carries nucleic acid of whatever the pig swallowed, and PCR finds it on the next organ.",
+    lookAlike:
+      "A sample taken with fresh gloves and a fresh knife: the hour cannot show that, so accept the note.",
     source: fromMemory("opening the lumen comes last: standard pathology texts (from memory)"),
     bad: {
       case: "steps: {gut_opened: 2026-04-20T10:00}\nsamples: [{id: 01-A, from: lymphoid.spleen, into: chilled, for: [pcr], at: 2026-04-20T10:20}]",
@@ -77,6 +81,8 @@ const sterileAfterGutOpened: CaseRule = {
   level: "error",
   summary: "Sterile swabs and tissue are taken before the gut is opened.",
   protects: "Once the gut is open its bacteria are on knife, gloves and every surface.",
+  lookAlike:
+    "Two times written to the minute by memory: if the order is certain, correct the one that was guessed; a bare day contradicts nothing.",
   source: fromMemory("standard pathology texts (from memory)"),
   bad: { case: "steps: {gut_opened: 2026-04-20T10:00, sterile_samples: 2026-04-20T10:15}\nsamples: " },
   good: { case: "steps: {sterile_samples: 2026-04-20T09:50, gut_opened: 2026-04-20T11:00}\nsamples: " },

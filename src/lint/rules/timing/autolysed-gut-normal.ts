@@ -12,6 +12,8 @@ export const autolysedGutNormal: CaseRule = {
   summary: "In a rotten carcass gut, gall bladder and pancreas are not called normal.",
   protects:
     "They rot first: whoever calls them normal did not look, and a later reader takes them for healthy.",
+  lookAlike:
+    "A cold, rotten carcass whose gut had kept: write what could still be seen as a finding or a note, and state: moderate-autolysis where it is more true.",
   source: verified(
     "Australian Veterinary Handbook, section on autolysis: gut, gall bladder and pancreas go first",
   ),

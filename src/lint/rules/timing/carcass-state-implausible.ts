@@ -14,6 +14,8 @@ export const carcassStateImplausible: CaseRule = {
   summary: "The state of the carcass fits the time since death and the temperature.",
   protects:
     "A carcass called fresh after a day in the heat, or rotten or frozen after an hour, means that a time, the temperature or the word is wrong, and all of them decide what a test is worth.",
+  lookAlike:
+    "A carcass that lay in the cold room and was opened in the warm: opened.ambient is the temperature of the place where it lay.",
   source: autolysis.source,
   bad: {
     case: "death: {at: 2026-04-19T03:10}\nopened: {at: 2026-04-20T09:40, ambient: 28 °C, state: fresh, note: lay in the pen}\nsamples: ",

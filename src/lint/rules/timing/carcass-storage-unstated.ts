@@ -13,6 +13,8 @@ export const carcassStorageUnstated: CaseRule = {
   trustsTimes: true,
   summary: "The record of a carcass opened late says where it lay.",
   protects: "A night in the cold room and a night under the heat lamp are the same number of hours.",
+  lookAlike:
+    "A time of death that is only a guess: write the day without an hour, and no hours are reckoned from it.",
   source: verified(
     "storage belongs to the history (Animal Health Laboratory, University of Guelph; NDSU Veterinary Diagnostic Laboratory)",
   ),

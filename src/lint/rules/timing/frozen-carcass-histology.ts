@@ -10,6 +10,8 @@ export const frozenCarcassHistology: CaseRule = {
   summary: "Histology is not asked of a carcass that was frozen.",
   protects:
     "Ice crystals tear the cells, and on thawing blood seeps into every organ; the slide shows the freezer.",
+  lookAlike:
+    "A carcass with a rim of frost that was soft inside: write the state it had inside, such as fresh, and the frost in opened.note.",
   source: verified(
     "Alabama Veterinary Diagnostic Laboratories, histopathology: never freeze; frozen carcasses are unlikely to be accepted (guide of a Welsh veterinary centre for senders)",
   ),

@@ -13,6 +13,8 @@ export const gutFixedAfterOpening: CaseRule = {
   summary: "Gut for histology is cut out closed, before the gut is opened.",
   protects:
     "Fingers, scissors and water that run along an opened gut strip off the villi that histology needs.",
+  lookAlike:
+    "A piece with a lesion that was seen only in the opened gut: in a pig without diarrhoea it is passed; else fix some closed pieces before.",
   source: practice(
     "closed pieces first, lumen last: Animal Health Laboratory, University of Guelph; order of this project",
   ),

@@ -12,6 +12,8 @@ export const gutNotFixedFirst: CaseRule = {
   level: "note",
   summary: "In a pig with diarrhoea gut goes into formalin before the other organs.",
   protects: "Liver and lung can wait an hour for formalin; gut cannot wait ten minutes.",
+  lookAlike:
+    "One pot that was closed at the end, with one time for all: give the gut its own time under steps.gut_fixed, and the order shows.",
   source: verified("Animal Health Laboratory, University of Guelph, diarrhoea: minutes count"),
   bad: {
     case: "selection: {signs: [diarrhoea]}\ndeath: {at: 2026-04-20T09:33}\nopened: {at: 2026-04-20T09:35}\nsamples: [{id: 01-A, from: intestine.jejunum, into: formalin, for: [histology], at: 2026-04-20T09:42}, {id: 01-B, from: intestine.ileum, into: formalin, for: [histology], at: 2026-04-20T09:42}, {id: 01-C, from: intestine.spiral_colon, into: formalin, for: [histology], at: 2026-04-20T09:42}, {id: 01-D, from: liver_pancreas.liver, into: formalin, for: [histology], at: 2026-04-20T09:38}]",

@@ -15,6 +15,8 @@ export const gutPastTarget: CaseRule = {
   trustsTimes: true,
   summary: "In a pig with diarrhoea gut is in formalin within ten minutes of death.",
   protects: "Within ten minutes the villus tips are still whole, and they tell one diarrhoea from another.",
+  lookAlike:
+    "Thickened gut with lesions in its deep wall is no matter of minutes: describe process: thickening, or the exudate as proliferative, and it is passed.",
   source: verified(
     "Animal Health Laboratory, University of Guelph, diarrhoea: best under 10 minutes after death",
   ),

@@ -26,6 +26,8 @@ const rows: readonly Row[] = [
     level: "error",
     summary: "Cerebrospinal fluid is drawn before the head is taken off.",
     protects: "The cut through the neck lets the fluid run out, and what is left is contaminated.",
+    lookAlike:
+      "Fluid drawn from the spine further back after the head was off: it had not run out, so accept the finding and name the place.",
     source: fromMemory(
       "from memory: drawn at the atlanto-occipital joint with a sterile needle before the head is taken off",
     ),
@@ -50,6 +52,8 @@ const rows: readonly Row[] = [
     summary: "Cerebrospinal fluid is drawn before the brain is removed.",
     protects:
       "Once the skull is open the fluid is blood and water from the saw, and meningitis cannot be shown from it.",
+    lookAlike:
+      "Blood-free fluid from the lumbar spine: accept the finding and name the place under site; it is not what lay round the brain.",
     source: fromMemory(
       "from memory; CSF as preferred sample: Iowa State University Veterinary Diagnostic Laboratory",
     ),

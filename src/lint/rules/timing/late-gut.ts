@@ -18,6 +18,8 @@ const rows: readonly Row[] = [
     summary: "Gut for histology is fixed within the limit for its temperature.",
     protects:
       "Villus tips slough after 20 to 30 minutes: attaching bacteria, coccidia and villous atrophy can no longer be seen.",
+    lookAlike:
+      "Gut with thickened or proliferative wall is read in its depth and has the limits of other organs; so has that of a fetus.",
     source,
     bad: {
       case: "samples: [{id: 01-A, from: intestine.jejunum, into: formalin, for: [histology], at: 2026-04-20T09:55}]",
@@ -34,6 +36,8 @@ const rows: readonly Row[] = [
     summary: "Histology of gut is not asked of a pig that has been dead for hours.",
     protects:
       "After two hours, sooner in the heat, the upper half of the villi has no structure; a villus score of such gut is invented.",
+    lookAlike:
+      "Gut of a pig found dead, fixed for its deep wall or for ulcers alone: describe that lesion (thickening), or accept the finding with the question.",
     source,
     bad: {
       case: "samples: [{id: 01-A, from: intestine.jejunum, into: formalin, for: [histology], at: 2026-04-20T12:10}]",

@@ -18,6 +18,8 @@ const rows: readonly Row[] = [
     summary: "Tissue for histology is fixed before autolysis hides the lesion.",
     protects:
       "Autolysis takes the nuclei of liver, kidney and brain first; necrosis and autolysis then look alike.",
+    lookAlike:
+      "Skin, heart or lung of a cool carcass, which keep longer: the limits are those of the softest organs, so send it and accept the finding.",
     source: autolysis.source,
     bad: {
       case: "death: {at: 2026-04-19T19:10}\nopened: {at: 2026-04-20T09:40, ambient: 14 °C, state: fresh, note: lay in the cold passage overnight}\nsamples: [{id: 01-A, from: liver_pancreas.liver, into: formalin, for: [histology], at: 2026-04-20T09:50}]",
@@ -33,6 +35,8 @@ const rows: readonly Row[] = [
     summary: "Samples for culture and virus isolation are taken before gut bacteria have spread.",
     protects:
       "Hours after death gut bacteria are in liver, spleen and blood, and the primary agent is overgrown.",
+    lookAlike:
+      "Bone marrow, or a pure growth of a primary germ, still counts: send it, and accept the finding with what the laboratory was told.",
     source: autolysis.source,
     bad: {
       case: "death: {at: 2026-04-19T19:10}\nopened: {at: 2026-04-20T09:40, ambient: 14 °C, state: fresh, note: lay in the cold passage overnight}\nsamples: [{id: 01-A, from: liver_pancreas.liver, into: chilled, for: [culture], at: 2026-04-20T09:50}]",
@@ -47,6 +51,8 @@ const rows: readonly Row[] = [
     level: "warning",
     summary: "Samples for PCR are taken while nucleic acid lasts.",
     protects: "RNA goes first: a negative PCR from an old carcass does not rule out the virus.",
+    lookAlike:
+      "A carcass that was chilled from the first hour: write the temperature of the cold room under opened.ambient, and a week is allowed.",
     source: autolysis.kinds.pcr?.source ?? autolysis.source,
     bad: {
       case: "death: {at: 2026-04-17T19:10}\nopened: {at: 2026-04-20T09:40, ambient: 14 °C, state: moderate-autolysis, note: lay in the cold passage overnight}\nsamples: [{id: 01-A, from: liver_pancreas.liver, into: frozen, for: [pcr], at: 2026-04-20T09:50}]",
@@ -62,6 +68,8 @@ const rows: readonly Row[] = [
     summary: "Samples for toxicology are taken before the poison is gone.",
     protects:
       "Volatile and unstable poisons vanish and new substances form; a low value then proves nothing.",
+    lookAlike:
+      "Metals and most moulds' poisons stay for weeks: accept the finding with the name of the poison that is looked for.",
     source: autolysis.source,
     bad: {
       case: "death: {at: 2026-04-17T19:10}\nopened: {at: 2026-04-20T09:40, ambient: 14 °C, state: moderate-autolysis, note: lay in the cold passage overnight}\nsamples: [{id: 01-A, from: liver_pancreas.liver, into: frozen, for: [toxicology], at: 2026-04-20T09:50}, {id: 01-S, from: stomach.stomach_content, into: frozen, for: [archive]}]",

@@ -17,6 +17,8 @@ export const meningealSwabLate: CaseRule = {
   summary: "The meningeal swab is taken before the brain is removed.",
   protects:
     "The swab belongs in the third ventricle or the foramen magnum of a closed skull; later it finds the bacteria of knife and saw.",
+  lookAlike:
+    "A brain halved on a clean table, and its fresh half swabbed: write nervous.brain: {taken: halved}, and the swab is passed.",
   source: practice(
     "common practice; a brain halved along the midline may still be swabbed on the half that is not fixed (Schyns et al. 2022, Veterinary Sciences 9:341)",
   ),

@@ -11,6 +11,8 @@ export const caseDayOffVisit: VisitRule = {
   summary: "The pigs of a visit are opened within a week of it.",
   protects:
     "A pig from next month in this month's folder is compared with the wrong air, counts and treatments.",
+  lookAlike:
+    "A pig of the visit that died and was kept frozen: it is compared with the air and counts of that visit, so accept the finding with that reason.",
   source: practice("our own limit against misfiled cases"),
   bad: {
     case: "death: {at: 2026-05-20T09:10}\nopened: {at: 2026-05-20T09:40}\nsamples: ",

@@ -8,6 +8,8 @@ export const caseListMissing: VisitRule = {
   level: "note",
   summary: "The visit lists its cases.",
   protects: "Only a list shows that a pig was opened and never written up.",
+  lookAlike:
+    "A visit whose pigs were all written up on the spot: the list costs a line, and only a list shows a missing one.",
   source: practice("common practice of record keeping: pigs are listed on the day they are opened"),
   bad: { visit: "cases: " },
   good: { visit: "cases: [birch-2026-04-20-01]" },

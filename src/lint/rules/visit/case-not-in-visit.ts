@@ -8,6 +8,7 @@ export const caseNotInVisit: VisitRule = {
   level: "warning",
   summary: "If a visit lists its cases, every case in its folder is on the list.",
   protects: "A file left over from another day would be counted with these pigs.",
+  lookAlike: "A pig that was opened later and belongs to this visit: add its id under cases in visit.yaml.",
   source: practice("common practice of record keeping: the list of a visit is complete"),
   bad: { others: ["case: birch-2026-04-20-02\npig: {tag: '902'}"] },
   good: {

@@ -9,6 +9,8 @@ export const duplicateCase: ArchiveRule = {
   summary: "Every case has an id of its own, whichever folder it is in.",
   protects:
     "Samples and results are joined to pigs by the case id; two pigs under one id become one, and a copied file is one pig counted twice.",
+  lookAlike:
+    "One pig opened at two times: it is one case, in one file; what the second look showed stands under the organs or in a note.",
   source: practice("common practice of record keeping: ids are unique"),
   bad: { others: ["case: birch-2026-04-20-01\npig: {tag: '902'}"] },
   good: {

@@ -9,6 +9,8 @@ export const duplicateTag: VisitRule = {
   level: "error",
   summary: "No two pigs of a visit have the same tag.",
   protects: "A copied file with the old tag mixes up the findings and samples of two pigs.",
+  lookAlike:
+    "Pigs without any tag, or with the mark of the whole herd: number them yourself (no tag 1, no tag 2), since the same words are the same tag.",
   source: practice("common practice of tagging: a tag is unique within a group"),
   bad: { others: ["case: birch-2026-04-20-02"], visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]" },
   good: {

@@ -11,6 +11,8 @@ export const fewPigsForSyndrome: VisitRule = {
   summary: "Three or more pigs are opened for each syndrome, or the visit says why fewer.",
   protects:
     "A single pig seldom stands for the herd: it shows its own disease, and the next might show another.",
+  lookAlike:
+    "A sow of great worth, or a single ill pig: say under pigs: {few: …} why there were no more, and the rule is quiet.",
   source: selectionRules.source,
   bad: { visit: "pigs: {few: }" },
   good: { visit: "pigs: {few: the first pig of a series; two more to follow on Thursday}" },

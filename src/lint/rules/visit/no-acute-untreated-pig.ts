@@ -10,6 +10,8 @@ export const noAcuteUntreatedPig: VisitRule = {
   summary: "At least one of the ill pigs is untreated and within two days of the onset of its signs.",
   protects:
     "That is the pig that still carries the agent; from treated and chronic ones the laboratory can only report what it did not find.",
+  lookAlike:
+    "A disease that never has an acute pig, such as wasting, is known by its signs; a whole room under treatment is said under pigs: {few: …}.",
   source: selectionRules.source,
   bad: {
     case: "selection: {onset: 6 d, note: worst of the pen}",

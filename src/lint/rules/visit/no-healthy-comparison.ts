@@ -11,6 +11,8 @@ export const noHealthyComparison: VisitRule = {
   summary: "Where three or more ill pigs are opened, so is a healthy one, or the visit says why not.",
   protects:
     "Agents and lesions that healthy pigs carry too explain nothing, and much of what a laboratory finds is found in them as well.",
+  lookAlike:
+    "Healthy pigs of an earlier visit, or blood of pen mates: say so under pigs: {comparison: …}; fetuses need none.",
   source: verified(
     "Loeffen et al., acute respiratory outbreaks in Dutch finishing herds: four diseased and two healthy pigs gave a cause in 12 of 16 outbreaks",
   ),

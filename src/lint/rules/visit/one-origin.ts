@@ -14,6 +14,8 @@ const rows: readonly Place[] = [
     summary: "The ill pigs opened on a visit come from more than one pen.",
     protects:
       "A pen shares a trough, a drinker and a draught; what its pigs have in common need not be the disease of the group.",
+    lookAlike:
+      "A disease that was in one pen only: say so under pigs: {few: …}; a group with one pen (pens: 1 in farm.yaml) is not asked.",
     source: selectionRules.source,
     bad: {
       others: [
@@ -39,6 +41,8 @@ const rows: readonly Place[] = [
     summary: "The ill pigs opened on a visit come from more than one litter.",
     protects:
       "Litter mates share a sow, her milk and her antibodies; what they have in common need not be the disease of the group.",
+    lookAlike:
+      "A defect that runs in one litter, such as tremor from birth: say so under pigs: {few: …}, and it is a reason.",
     source: selectionRules.source,
     bad: {
       case: "pig: {litter: S-381}",

@@ -10,6 +10,8 @@ export const openedBeforeVisit: VisitRule = {
   level: "error",
   summary: "No pig of a visit is opened before the day of the visit.",
   protects: "A wrong date links the pigs to the air, the counts and the treatments of another day.",
+  lookAlike:
+    "A carcass that was brought to you on the day before you went: date is the first day of the visit, so write that of the first pig.",
   source: practice("order of events; common practice"),
   bad: { case: "death: {at: 2026-04-18T09:10}\nopened: {at: 2026-04-18T09:40}\nsamples: " },
   good: { case: "death: {at: 2026-04-20T09:10}\nopened: {at: 2026-04-20T09:40}\nsamples: " },

@@ -12,6 +12,8 @@ export const organNeverExamined: VisitRule = {
   summary: "Each organ that was due is examined in at least one pig of the visit, or the visit says why not.",
   protects:
     "A reason in every pig is still not a look: of an organ that nobody examined the visit can say nothing, and the report must say so.",
+  lookAlike:
+    "An organ that no pig of the visit could show, such as skulls kept closed by agreement: name it under pigs: {left_closed: …}; organs that were all rotten are passed.",
   source: selectionRules.source,
   bad: {
     case: "liver_pancreas: {pancreas: {not_examined: gut bagged whole}}",

@@ -10,6 +10,8 @@ export const smallRandomSample: VisitRule = {
   summary: "A random sample of a group is more than one or two pigs.",
   protects:
     "If two pigs are free of a lesion, three quarters of the group may still have it: 1 - 0.05^(1/n) is 78 % for two, 63 % for three.",
+  lookAlike:
+    "The farmer gave one, or time was short: say so under pigs: {few: …}; the width of the answer stays what it is.",
   source: { cite: "exact binomial bound, 95 %", confidence: "derived" },
   bad: { case: "selection: {basis: random}", visit: "pigs: {few: }" },
   good: {

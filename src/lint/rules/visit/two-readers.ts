@@ -23,6 +23,8 @@ export const twoReaders: VisitRule = {
   summary: "Where two people score the same organ on one visit, the visit says how they came to score alike.",
   protects:
     "One reader's 10 % is another's 20 %; if they scored different groups, the difference between them passes for one between the groups.",
+  lookAlike:
+    "One person whose name is written in two ways (R. Sallow, Dr Sallow): write it alike in every case, and there is one reader.",
   source: practice("common practice of scoring: observers are compared before their scores are pooled"),
   bad: {
     others: ["case: birch-2026-04-20-02\nexaminer: T. Fern\npig: {tag: '902'}"],

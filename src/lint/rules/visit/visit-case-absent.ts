@@ -11,6 +11,8 @@ export const visitCaseAbsent: VisitRule = {
   level: "error",
   summary: "Every case that the visit lists has its file.",
   protects: "A pig that was opened and never written up drops out of every count without trace.",
+  lookAlike:
+    "A pig that was listed and then not opened: take it off the list, and say in the note of the visit why it was left.",
   source: practice("common practice of record keeping: every pig opened is written up"),
   bad: { visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]" },
   good: { visit: "cases: [birch-2026-04-20-01]" },

@@ -12,6 +12,8 @@ export const yearOffVisit: VisitRule = {
   summary: "Death, opening and samples are dated in the year of the visit.",
   protects:
     "In January the old year is typed out of habit, and the hours since death, and with them the worth of every sample, are reckoned from it.",
+  lookAlike:
+    "A pig that was frozen for half a year: only a date that the year of the visit would bring back to its week is asked about.",
   source: practice("order of events; common practice"),
   bad: { case: "death: {at: 2025-04-20T09:10}" },
   good: { case: "death: {at: 2026-04-20T09:10}" },
