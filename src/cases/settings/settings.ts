@@ -6,7 +6,6 @@ import {
   scaleIds,
   indicators as shippedIndicators,
 } from "../../knowledge/index.ts";
-import type { SharesRule } from "../../statistics/index.ts";
 import { type ResolvedProtocol, resolveProtocols } from "../model/protocol.ts";
 import { allShipped } from "./settings-faults.ts";
 
@@ -27,7 +26,7 @@ export interface Settings {
   /** Confidence level of intervals, 0.95 unless set. */
   readonly level: number;
   /** How two shares are tested, Fisher's test unless set. */
-  readonly sharesTest: SharesRule;
+  readonly sharesTest: NonNullable<SettingsFile["shares_test"]>;
   /** Whom to call on suspicion of a notifiable disease; without a number only where the settings have a fault. */
   readonly authority: { readonly name: string; readonly telephone: string | undefined } | undefined;
   /** Alarm patterns that the country's list adds to those that always alarm. */
