@@ -50,7 +50,7 @@ export const boschlooSource: Source = {
   confidence: "from-memory",
 };
 export const midPSource: Source = {
-  cite: "Lancaster 1961: mid-p of Fisher's test; it may be wrong a little more often than it says",
+  cite: "Lancaster 1961: mid-p of Fisher's test; not exact, it promises no level",
   confidence: "from-memory",
 };
 export const generatorSource: Source = {

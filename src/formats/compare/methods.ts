@@ -45,7 +45,7 @@ function rulesUsed(made: readonly Comparison[]): string[] {
       : []),
     ...(used.has("mid-p")
       ? [
-          "Test of two shares, chosen in carcase.yaml: mid-p, Lancaster 1961*; it may be wrong a little more often than it says.",
+          "Test of two shares, chosen in carcase.yaml: mid-p, Lancaster 1961*; not exact, it promises no level.",
         ]
       : []),
   ];
