@@ -11,7 +11,7 @@ export {
   clusterNames,
   type Factor,
 } from "./comparison.ts";
-export type { Limited } from "./judgement/results.ts";
+export type { Limited, Result } from "./judgement/results.ts";
 export { allowedFor } from "./sentence/comparison-sentence.ts";
 export {
   byPensText,

@@ -143,6 +143,8 @@ export interface TrendCompared {
   /** Place of each side on the time axis: days since the first visit, or its number where a date is missing. */
   readonly places: readonly number[];
   readonly unit: "days" | "order";
+  /** Last visit less first, all pigs together; by pens where pigs share them. */
+  readonly first_to_last: Limited & { readonly method: "newcombe" };
   readonly stratified: TrendWithinStrata | null;
 }
 
@@ -164,6 +166,8 @@ export interface RanksCompared {
   readonly p: number;
   readonly h: number | null;
   readonly df: number;
+  /** Last visit less first, all pigs together; null of groups. */
+  readonly first_to_last: ScoresCompared["shift"];
 }
 
 export type Result = SharesCompared | ScoresCompared | TrendCompared | ManySharesCompared | RanksCompared;

@@ -50,7 +50,7 @@ export const oftenText = (superiority: number, pairs: string): string =>
  * then stands how often a pig of the second side scores above one of the first.
  */
 export function shiftText(
-  { shift, superiority }: ScoresCompared,
+  { shift, superiority }: Pick<ScoresCompared, "shift" | "superiority">,
   unit: string | undefined,
   level: number,
 ): string {

@@ -181,7 +181,9 @@ function together(said: readonly { readonly title: string; readonly text: string
 }
 
 const hasInterval = ({ result }: Comparison): boolean =>
-  result?.test === "fisher-exact" || result?.test === "mann-whitney";
+  result?.test === "kruskal-wallis"
+    ? result.first_to_last !== null
+    : result !== null && result.test !== "freeman-halton";
 
 function sourceLines({ blocks, level }: CompareReport): string[] {
   const made = blocks.flatMap(madeOf);

@@ -10,6 +10,7 @@ import {
   differenceText,
   facetsText,
   pText,
+  type Result,
   ratioText,
   shiftText,
   testText,
@@ -50,7 +51,7 @@ export function numberTexts(one: Comparison, asked: Asked): string[] {
         ]
       : result.test === "mann-whitney"
         ? [shiftText(result, unit, level), whole]
-        : [whole]),
+        : [...firstToLast(result, unit, level), whole]),
     ...withinLine(one, level, claim_on === "strata" ? after : ""),
     ...(pens === "" || claim_on === "none"
       ? []
@@ -59,6 +60,16 @@ export function numberTexts(one: Comparison, asked: Asked): string[] {
     ...(could === "" ? [] : [could]),
     ...(note === null ? [] : [note]),
     ...(although.length === 0 ? [] : [`compared although not comparable: ${listing(although)}`]),
+  ];
+}
+
+/** How far the last visit lies from the first, of three or more. */
+function firstToLast(result: Result, unit: string | undefined, level: number): string[] {
+  if (result.test === "cochran-armitage")
+    return [`first to last visit: ${differenceText(result.first_to_last, level)}`];
+  if (result.test !== "kruskal-wallis" || result.first_to_last === null) return [];
+  return [
+    `first to last visit: ${shiftText({ shift: result.first_to_last, superiority: 0.5 }, unit, level)}`,
   ];
 }
 
