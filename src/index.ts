@@ -43,6 +43,7 @@ export {
   type GroupDimension,
   type GroupOptions,
   groupScores,
+  type HerdAnswer,
   type HerdOptions,
   type HerdReport,
   type HerdScores,

@@ -15,9 +15,9 @@ export function addHerd(program: Command): void {
     )
     .option(
       "--by <parts>",
-      "split by visit, group, age_class (any of them, separated by commas), or none",
-      "visit,group,age_class",
+      "an answer for each visit, group, age_class (any of them, separated by commas), or none; without it for each visit, and numbers by all three",
     )
+    .option("--all", "all numbers: each indicator and scale, means and intervals, herd indices, sources")
     .option("--indicator <ids>", "only these indicators, separated by commas")
     .option("--scale <ids>", "only these scales, separated by commas")
     .option("--level <share>", "confidence level of the intervals: 90% or 0.9")

@@ -21,7 +21,7 @@ import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
 
 export interface HerdOptions extends CommonOptions {
-  readonly by: string;
+  readonly by?: string;
   readonly level?: string;
   readonly indicator?: string;
   readonly scale?: string;
@@ -34,18 +34,24 @@ export interface HerdOptions extends CommonOptions {
   readonly bootstrap?: true;
   readonly seed?: string;
   readonly plot?: true;
+  readonly all?: true;
 }
 
 export async function herd(run: Run<HerdOptions>): Promise<number> {
-  const { format, plot } = run.options;
+  const { format, plot, quiet, bootstrap, sensitivity } = run.options;
+  const look = {
+    // What a bootstrap or a test that errs makes of the numbers stands in their tables.
+    all: run.options.all === true || bootstrap === true || sensitivity !== undefined,
+    quiet: quiet === true,
+  };
   const written = run.format<(report: HerdReport, archive: Archive) => string>({
     text: (report, archive) =>
       plot === true
         ? herdPlot(report, run.style)
-        : herdText(report, run.style, run.width, snoutReading(archive)),
+        : herdText(report, run.style, { ...look, width: run.width, snouts: snoutReading(archive) }),
     json: (report, archive) => herdJson(report, snoutReading(archive)),
     csv: herdCsv,
-    markdown: (report, archive) => herdMarkdown(report, snoutReading(archive)),
+    markdown: (report, archive) => herdMarkdown(report, { ...look, snouts: snoutReading(archive) }),
   });
   if (plot === true && format !== "text")
     throw new UsageError(`--plot is drawn as text; leave out --format ${format}`);
@@ -57,7 +63,9 @@ export async function herd(run: Run<HerdOptions>): Promise<number> {
 }
 
 const askedOf = (options: HerdOptions) => ({
-  by: manyOf("--by", options.by, [...dimensions, "none"] as const).filter(isDimension),
+  ...(options.by !== undefined && {
+    by: manyOf("--by", options.by, [...dimensions, "none"] as const).filter(isDimension),
+  }),
   ...confidence(options.level),
   ...ids("indicators", "--indicator", options.indicator),
   ...ids("scales", "--scale", options.scale),

@@ -10,6 +10,7 @@ export function addScore(program: Command): void {
     "text for people; json, or csv with one row a pig and scale, for scripts",
   )
     .option("--scale <ids>", "only these scales, separated by commas; may be given again", collect)
+    .option("--all", "all scales of each organ; without it the one that was recorded")
     .option(
       "--by <parts>",
       "scores by group, visit, farm or age-class (any of them, separated by commas) instead of by pig",

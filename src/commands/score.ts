@@ -17,6 +17,7 @@ export interface ScoreOptions extends CommonOptions {
   readonly by?: string;
   readonly matrix?: true;
   readonly ascii?: true;
+  readonly all?: true;
 }
 
 interface Scores {
@@ -64,7 +65,8 @@ function text(
       alphabet: options.ascii || !bars ? "ascii" : "unicode",
       width,
     });
+  const look = { all: options.all === true || options.scale !== undefined, quiet: options.quiet === true };
   return groups === undefined
-    ? scoreText(cases, archive, style, width)
-    : herdText({ estimates: [], scores: groups }, style, width);
+    ? scoreText(cases, archive, style, { ...look, width })
+    : herdText({ estimates: [], scores: groups }, style, { width, all: true });
 }

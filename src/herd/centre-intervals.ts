@@ -30,12 +30,15 @@ export interface SeverityIntervals {
  * within the range of the scale, which no mean can leave.
  * @param values scores of the pigs that have one
  * @param range least and greatest value of the scale
+ * @param known why there is nothing uncertain about them; null where there is
  */
 export function severityIntervals(
   values: readonly number[],
   range: readonly [number, number] | readonly number[],
   { level, seed }: SeverityOptions,
+  known: string | null = null,
 ): SeverityIntervals {
+  if (known !== null) return withoutLimits(level, seed, known);
   const [lowest = -Infinity, highest = Infinity] = range;
   const held = (value: number | null) => (value === null ? null : Math.min(highest, Math.max(lowest, value)));
   const mean = meanInterval(values, { level });
@@ -56,6 +59,16 @@ export function severityIntervals(
       reason: median.reason,
     },
     ...(seed !== undefined && { bootstrap: bootstrapped(values, level, seed) }),
+  };
+}
+
+function withoutLimits(level: number, seed: number | undefined, reason: string): SeverityIntervals {
+  const none = { lower: null, upper: null, reason };
+  return {
+    level,
+    mean_interval: { ...none, method: "t" },
+    median_interval: { ...none, method: "order-statistics", coverage: null },
+    ...(seed !== undefined && { bootstrap: { ...none, method: "bca-bootstrap", seed, resamples: 0 } }),
   };
 }
 

@@ -2,22 +2,16 @@
 import type { Case } from "../cases/index.ts";
 import type { Indicator } from "../knowledge/index.ts";
 import { type Confidence, scaleNamed } from "../score/index.ts";
-import { count } from "../words/listing.ts";
 import { type Corrected, corrected, correctedWords, type TestAccuracy } from "./corrected.ts";
-import { groupKey, type HeadCount } from "./head-count.ts";
 import { answersOf, countOf } from "./indicator-answer.ts";
-import {
-  type ClusterResult,
-  type IntervalChoice,
-  type IntervalMethod,
-  intervalOf,
-  type OneSided,
-} from "./interval.ts";
-import { reachOf } from "./selection-basis.ts";
-import type { Dimension, Stratum, StratumOfCases } from "./strata.ts";
-import { nothingExamined, wordingOf } from "./wording.ts";
+import type { IntervalChoice } from "./interval.ts";
+import { type Share, shareOf } from "./share.ts";
+import type { Standing } from "./standing.ts";
+import type { Stratum, StratumOfCases } from "./strata.ts";
+import { wordingOf } from "./wording.ts";
 
-export interface Estimate {
+/** `one_sided` is the exact one-sided limit when none (upper) or all (lower) are affected; the two-sided one lies further out. */
+export interface Estimate extends Omit<Share, "notes"> {
   /** Id of the indicator. */
   readonly indicator: string;
   readonly title: string;
@@ -26,29 +20,16 @@ export interface Estimate {
   readonly basis: string | null;
   /** Pigs that answered yes or no: the denominator. */
   readonly examined: number;
+  /** Pigs in which the organ was looked at, but not in the way that the question needs. */
+  readonly not_graded: number;
   readonly not_examined: number;
   /** Pigs that answered yes. */
   readonly affected: number;
-  /** affected / examined, 0 to 1; null when none was examined. */
-  readonly proportion: number | null;
-  /** Two-sided limits, 0 to 1; null when none was examined. */
-  readonly lower: number | null;
-  readonly upper: number | null;
-  /**
-   * Exact one-sided limit when none (upper) or all (lower) are affected, 0 to 1; null otherwise. The two-sided limit
-   * at the same level lies further out.
-   */
-  readonly one_sided: OneSided | null;
   /** Confidence level, between 0 and 1. */
   readonly level: number;
-  readonly method: IntervalMethod;
-  /** The group that the interval is of, where it is of a group of known size. */
-  readonly population?: HeadCount;
-  /** Where pens, rooms or litters were asked for. */
-  readonly clusters?: ClusterResult;
   /** Where a test was said to err: the share behind the counted one. `proportion` stays that of the positives. */
   readonly true_prevalence?: Corrected;
-  /** What must be known to read the interval, each a clause of `wording`; left out when there is nothing. */
+  /** What must be known to read the numbers, each a clause of `wording`; left out when there is nothing. */
   readonly notes?: readonly string[];
   /** What the numbers may be said to mean. */
   readonly wording: string;
@@ -60,70 +41,54 @@ export interface Estimate {
 }
 
 /** How intervals are made of a stratum. */
-interface EstimateChoice extends Omit<IntervalChoice, "prevalence"> {
+export interface EstimateChoice extends IntervalChoice {
   /** How the eye or the test errs. */
   readonly test?: TestAccuracy;
 }
 
-/**
- * Counts an indicator over a stratum.
- * @param id of the indicator
- * @param by the dimensions that the stratum was split by; what was left out and differs is said in the wording
- */
+/** Counts an indicator over a stratum. @param id of the indicator */
 export function estimate(
   id: string,
   indicator: Indicator,
   { stratum, basis, cases }: StratumOfCases,
-  by: readonly Dimension[],
+  standing: Standing,
   choice: EstimateChoice,
 ): Estimate {
   const { title } = indicator;
-  const answered = answersOf(indicator, cases);
+  const { answered, not_graded, not_examined } = answersOf(indicator, cases);
   const { affected, examined } = countOf(answered);
-  const known = {
+  const { level, test, method: plain } = choice;
+  const { notes: read, ...share } = shareOf(answered, cases.length, standing, choice);
+  const truth =
+    test && examined > 1
+      ? heldBack(corrected(affected, examined, test, { level, method: plain }), share, standing)
+      : undefined;
+  const counted = { title, basis, affected, examined, not_graded, not_examined, level, share };
+  const clauses = truth === undefined ? read : [...read, correctedWords(truth, level)];
+  return {
     indicator: id,
     title,
     stratum,
     basis,
     examined,
-    not_examined: cases.length - examined,
+    not_graded,
+    not_examined,
     affected,
-  };
-  const { level, test, method: plain } = choice;
-  const sources = sourcesOf(indicator, cases);
-  if (examined === 0) {
-    const nothing = { proportion: null, lower: null, upper: null, one_sided: null, level, method: plain };
-    return { ...known, ...nothing, wording: nothingExamined(title, cases.length), ...sources };
-  }
-  const interval = intervalOf(answered, { ...choice, prevalence: reachOf(basis).prevalence });
-  const { lower, upper, one_sided, method, population, clusters } = interval;
-  const truth = test && corrected(affected, examined, test, { level, method: plain });
-  const pooled = takenTogether(cases, by);
-  const notes = truth === undefined ? interval.notes : [...interval.notes, correctedWords(truth, level)];
-  return {
-    ...known,
-    proportion: affected / examined,
-    lower,
-    upper,
-    one_sided,
+    ...share,
     level,
-    method,
-    ...(population !== undefined && { population }),
-    ...(clusters !== undefined && { clusters }),
     ...(truth !== undefined && { true_prevalence: truth }),
-    ...(interval.notes.length > 0 && { notes: interval.notes }),
-    wording: wordingOf({
-      ...known,
-      lower,
-      upper,
-      level,
-      oneSided: truth === undefined ? one_sided : null,
-      notes,
-      ofGroup: population !== undefined,
-      ...(pooled !== undefined && { pooled }),
-    }),
-    ...sources,
+    ...(read.length > 0 && { notes: read }),
+    wording: wordingOf({ ...counted, notes: clauses, corrected: truth !== undefined }),
+    ...sourcesOf(indicator, cases),
   };
+}
+
+/** The corrected interval is one of pigs drawn at random from one group, and of no others. */
+function heldBack(truth: Corrected, { reach }: Pick<Share, "reach">, standing: Standing): Corrected {
+  if (reach === "prevalence" && standing.for === "group") return truth;
+  const withheld =
+    "the corrected interval is withheld: it is known for pigs drawn at random from one group only";
+  return { ...truth, lower: null, upper: null, withheld };
 }
 
 /** Who says that the limit means something, and the scale that is read. */
@@ -140,15 +105,4 @@ function scaleSource({ score }: Indicator, [first]: readonly Case[]): Pick<Estim
   const scale = score && first && scaleNamed(first, score.scale);
   if (scale === undefined) return {};
   return { scale: { id: scale.id, source: scale.source.cite, confidence: scale.source.confidence } };
-}
-
-/** What differs within the stratum because it was not split by it: `2 visits and 3 groups`. */
-function takenTogether(cases: readonly Case[], by: readonly Dimension[]): string | undefined {
-  const visits = new Set(cases.map((one) => one.visit?.folder));
-  const groups = new Set(cases.map(groupKey));
-  const parts = [
-    ...(!by.includes("visit") && visits.size > 1 ? [count(visits.size, "visit")] : []),
-    ...(!by.includes("group") && groups.size > 1 ? [count(groups.size, "group")] : []),
-  ];
-  return parts.length === 0 ? undefined : parts.join(" and ");
 }

@@ -1,7 +1,7 @@
 /** How many pigs the group of a stratum holds, where that is known and is what the pigs stand for. */
 import type { Case } from "../cases/index.ts";
 import { count } from "../words/listing.ts";
-import { reachOf } from "./selection-basis.ts";
+import { basisOf, reachOf } from "./selection-basis.ts";
 import type { Dimension, StratumOfCases } from "./strata.ts";
 
 /** The pigs of a group. */
@@ -22,8 +22,7 @@ export interface NoHeadCount {
  * farm.yaml.
  *
  * None where the pigs were not drawn at random or examined whole, are of several groups or visits, or are one age class of
- * a group of several; where no count is recorded, or one that cannot be (fewer than were examined; for a group examined
- * whole, another number than that of the cases).
+ * a group of several; where no count is recorded, or one that cannot be (fewer than were examined).
  * @param all the cases that the strata were made of
  * @param by the dimensions that they were split by
  */
@@ -44,7 +43,26 @@ export function headCount(
   if (group === undefined) return { reason: "the group of the pigs is not recorded" };
   if (by.includes("age_class") && otherAges(first, all))
     return { reason: `${group} holds several age classes, and its head count is of all` };
-  return checked(counted(first, group), cases.length, basis);
+  return checked(counted(first, group), cases.length);
+}
+
+/**
+ * Why pigs that were recorded as a whole group are not one, behind "because": the group holds more. Pigs of all ages count.
+ * @param one a pig of the group
+ */
+export function wholeGroupFault(one: Case, all: readonly Case[]): string | undefined {
+  const group = one.record.pig?.group;
+  const found = group === undefined ? undefined : counted(one, group);
+  if (found === undefined || "reason" in found) return undefined;
+  const pigs = all.filter(
+    (other) =>
+      groupKey(other) === groupKey(one) &&
+      other.visit?.folder === one.visit?.folder &&
+      basisOf(other) === basisOf(one),
+  ).length;
+  return pigs < found.head
+    ? `${found.from} has ${count(found.head, "pig")} in ${found.group}, and of this whole group there are ${count(pigs, "case")}`
+    : undefined;
 }
 
 /** Farm and group of a case, as one word. */
@@ -69,15 +87,9 @@ function counted(one: Case, group: string): HeadCount | NoHeadCount {
 const own = <T>(groups: Readonly<Record<string, T>> | undefined, name: string): T | undefined =>
   groups !== undefined && Object.hasOwn(groups, name) ? groups[name] : undefined;
 
-function checked(
-  found: HeadCount | NoHeadCount,
-  pigs: number,
-  basis: string | null,
-): HeadCount | NoHeadCount {
+function checked(found: HeadCount | NoHeadCount, pigs: number): HeadCount | NoHeadCount {
   if ("reason" in found) return found;
   const says = `${found.from} has ${count(found.head, "pig")} in ${found.group}`;
   if (found.head < pigs) return { reason: `${says}, but ${pigs} were examined` };
-  if (basis === "complete" && found.head !== pigs)
-    return { reason: `${says}, so the ${count(pigs, "pig")} examined as a whole group are another one` };
   return found;
 }

@@ -1,16 +1,23 @@
 /** How common and how bad, by visit, group, age class, and always by how the pigs were chosen. */
 import type { Archive, Case } from "../cases/index.ts";
+import type { Scale } from "../knowledge/index.ts";
 import { casesOf, checkScales, scalesInUse } from "../score/index.ts";
 import { grouped } from "../words/grouped.ts";
+import { type HerdAnswer, herdAnswers } from "./answers.ts";
 import { type CombinedEstimate, combinedEstimates } from "./combined-estimates.ts";
-import { type Estimate, estimate } from "./estimate.ts";
+import { type Estimate, type EstimateChoice, estimate } from "./estimate.ts";
 import { headCount } from "./head-count.ts";
 import { type HerdScores, herdScores } from "./herd-scores.ts";
 import { checkIndicators, indicatorsIn, scalesIn } from "./indicators-and-scales.ts";
 import { checkOptions, type HerdOptions } from "./options.ts";
+import { standingOf } from "./standing.ts";
 import { type Dimension, dimensions, farmFolder, type StratumOfCases, strata } from "./strata.ts";
+import { type ToldFirst, toldFirst } from "./told-first.ts";
 
 export interface HerdReport {
+  /** The answer in sentences: of what a visit asked, and of one indicator an organ. */
+  readonly answers: readonly HerdAnswer[];
+  readonly told_first: ToldFirst;
   readonly estimates: readonly Estimate[];
   readonly scores: readonly HerdScores[];
   /** Groups taken together with weights; only when asked for. */
@@ -30,28 +37,46 @@ export function herdEstimates(from: Archive | readonly Case[], options: HerdOpti
   const cells = strata(cases, by);
   const inUse = scalesInUse(cases);
   const levelOf = (some: readonly Case[]): number => options.level ?? highestLevel(some);
-  const choiceOf = (cell: StratumOfCases) => ({
+  const choiceOf = (cell: StratumOfCases, split = by): EstimateChoice => ({
     level: levelOf(cell.cases),
     method,
-    ...(options.finite === true && { population: headCount(cell, cases, by) }),
+    ...(options.finite === true && { population: headCount(cell, cases, split) }),
     ...(options.cluster !== undefined && { cluster: options.cluster }),
+    ...(options.test !== undefined && { test: options.test }),
   });
+  const estimates = cells.flatMap((whole) =>
+    indicatorsIn(whole, indicators).map(({ id, indicator, cell }) =>
+      estimate(id, indicator, cell, standingOf(cell, cases, by), choiceOf(cell)),
+    ),
+  );
+  const pigs = new Map<Scale, number>();
+  const scores = cells.flatMap((whole) =>
+    scalesIn(whole, inUse, options.scales).map(({ scale, cell }) => {
+      const found = herdScores(scale, cell, standingOf(cell, cases, by), {
+        ...choiceOf(cell),
+        ...(seed !== undefined && { seed }),
+      });
+      pigs.set(scale, (pigs.get(scale) ?? 0) + found.n);
+      return found;
+    }),
+  );
+  const first = toldFirst(
+    cases,
+    estimates,
+    [...pigs].map(([scale, used]) => ({ scale, pigs: used })),
+    options,
+  );
   return {
-    estimates: cells.flatMap((whole) =>
-      indicatorsIn(whole, indicators).map(({ id, indicator, cell }) =>
-        estimate(id, indicator, cell, by, {
-          ...choiceOf(cell),
-          ...(options.test !== undefined && { test: options.test }),
-        }),
-      ),
-    ),
-    scores: cells.flatMap((whole) =>
-      scalesIn(whole, inUse, options.scales).map(({ scale, cell }) =>
-        herdScores(scale, cell, { ...choiceOf(cell), ...(seed !== undefined && { seed }) }),
-      ),
-    ),
+    answers: herdAnswers(cases, {
+      by: options.by ?? ["visit"],
+      indicators: first.indicators,
+      choiceOf,
+    }),
+    told_first: first,
+    estimates,
+    scores,
     ...(options.combine === true && {
-      combined: combinedEstimates(cases, { by, levelOf, ...(indicators !== undefined && { indicators }) }),
+      combined: combinedEstimates(cases, { by, choiceOf, ...(indicators !== undefined && { indicators }) }),
     }),
   };
 }
@@ -89,7 +114,7 @@ export function groupScores(from: Archive | readonly Case[], options: GroupOptio
   return farms.flatMap(({ farm, cases: ofFarm }) =>
     strata(ofFarm, by).flatMap((whole) =>
       scalesIn(whole, inUse, options.scales).map(({ scale, cell }) =>
-        herdScores(scale, { ...cell, stratum: { ...farm, ...cell.stratum } }),
+        herdScores(scale, { ...cell, stratum: { ...farm, ...cell.stratum } }, standingOf(cell, cases, by)),
       ),
     ),
   );

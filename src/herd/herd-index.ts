@@ -42,7 +42,12 @@ export interface IndexResult {
 export function herdIndices(
   scale: Scale,
   values: readonly number[],
-  pigs: { readonly basis: string | null; readonly slaughtered: boolean },
+  pigs: {
+    readonly basis: string | null;
+    readonly slaughtered: boolean;
+    /** Why the pigs stand for themselves only; empty where their basis says it, null where they stand for a group. */
+    readonly alone?: string | null;
+  },
 ): IndexResult[] {
   return (scale.indices ?? []).map((index) => {
     const value = indexValue(index, values);
@@ -88,10 +93,15 @@ function fewPigs({ fewest_pigs: fewest }: Scale, pigs: number): string | undefin
 /** Classes speak of herds, and those made from slaughter batches of slaughtered pigs. */
 function whyNoClass(
   { population }: HerdIndex,
-  { basis, slaughtered }: { basis: string | null; slaughtered: boolean },
+  {
+    basis,
+    slaughtered,
+    alone = null,
+  }: { readonly basis: string | null; readonly slaughtered: boolean; readonly alone?: string | null },
 ): string | undefined {
   const reach = reachOf(basis);
   if (!reach.prevalence) return `these pigs (${reach.title}) do not stand for a herd`;
+  if (alone !== null) return `these pigs do not stand for a herd: ${alone}`;
   if (population !== undefined && !slaughtered) return `the classes were made from ${population}`;
   return undefined;
 }
@@ -105,7 +115,7 @@ function whyNoClass(
  * - sum-at-least-over-n: sum of the scores of those pigs / n. With f = share of such pigs and m their mean this is
  *   f x m (Dottori et al. 2007), and 0 when there are none
  * @param values scores of the pigs that have one
- * @returns null when there are none; for severity also when no pig reaches the limit
+ * @returns null when there are none; for severity also when no pig reaches the limit, for a share when there is one pig
  */
 export function indexValue(
   { statistic, at_least, above }: HerdIndex,
@@ -115,7 +125,7 @@ export function indexValue(
     (at_least === undefined || value >= at_least) && (above === undefined || value > above);
   const all = summarise(values);
   const reached = summarise(values.filter(counts));
-  if (all.n === 0) return null;
+  if (all.n === 0 || (statistic === "share" && all.n === 1)) return null;
   switch (statistic) {
     case "mean":
       return all.mean;

@@ -1,4 +1,5 @@
 /** From single pigs to the herd: honest denominators, exact intervals, and words that claim no more than they may. */
+export type { HerdAnswer } from "./answers.ts";
 export { checkHouseScales } from "./check-house-scales.ts";
 export { type ClusterKind, clusterKey, clusterKinds, tooFewClusters } from "./clusters.ts";
 export type { CombinedEstimate } from "./combined-estimates.ts";
@@ -22,7 +23,7 @@ export {
 } from "./herd-estimates.ts";
 export { herdIndices, type IndexResult, indexValue, predictedIndex } from "./herd-index.ts";
 export type { HerdScores } from "./herd-scores.ts";
-export { indicatorAnswer } from "./indicator-answer.ts";
+export { indicatorAnswer, withoutScore } from "./indicator-answer.ts";
 export { checkIndicators } from "./indicators-and-scales.ts";
 export type { HerdOptions } from "./options.ts";
 export { basisOf, reachOf } from "./selection-basis.ts";

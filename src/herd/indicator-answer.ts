@@ -3,16 +3,20 @@ import type { Case, OrganState } from "../cases/index.ts";
 import { type Indicator, organById, type Scale, type ScalePart } from "../knowledge/index.ts";
 import { scales } from "../knowledge/scales.ts";
 import { findingsOf, isLesion } from "../record/index.ts";
-import { scaleNamed, scoreCase, scoreOrgan } from "../score/index.ts";
+import { scaleNamed, scoreCase, scoreOrgan, stateFor } from "../score/index.ts";
 
-/** What a pig answers to a yes/no question; "not examined" keeps it out of the denominator. */
-export type Answer = "yes" | "no" | "not examined";
+/**
+ * What a pig answers to a yes/no question. Two answers keep it out of the denominator: the organ was looked at, but not in
+ * the way that the question needs ("not graded"), or nobody looked, or could look ("not examined").
+ */
+export type Answer = "yes" | "no" | "not graded" | "not examined";
 
 /**
  * What one pig answers.
  *
- * For the `score` form a pig is not examined when it cannot be told on which side of the limit its score lies, for whatever
- * reason; a whole system recorded as normal cannot be scored. For the `finding` form see `findingAnswer`; there the same word means no.
+ * For the `score` form a pig is not graded when it cannot be told on which side of the limit its score lies, and not examined
+ * where the organ was not; a whole system recorded as normal cannot be scored. For the `finding` form see `findingAnswer`; there the
+ * same word means no.
  * @throws RangeError when the indicator names a scale or organ that does not exist, or asks nothing
  */
 export function indicatorAnswer(indicator: Indicator, one: Case): Answer {
@@ -26,13 +30,17 @@ export function indicatorAnswer(indicator: Indicator, one: Case): Answer {
   if (scale === undefined) throw new RangeError(`there is no scale "${score.scale}"`);
   const { value, bounds } = scoreCase(one, scale);
   const [least, greatest] = bounds ?? [value, value];
-  if (least === null || greatest === null) return "not examined";
+  if (least === null || greatest === null) return withoutScore(one, scale);
   const reached = (points: number): boolean =>
     (score.at_least === undefined || points >= score.at_least) &&
     (score.above === undefined || points > score.above);
   if (reached(least)) return "yes";
-  return reached(greatest) ? "not examined" : "no";
+  return reached(greatest) ? "not graded" : "no";
 }
+
+/** Why a pig has no score: nobody looked, or what was seen makes none. */
+export const withoutScore = (one: Case, scale: Scale): "not graded" | "not examined" =>
+  ["normal", "recorded"].includes(stateFor(one, scale).status) ? "not graded" : "not examined";
 
 /** A pig that answered. */
 export interface Answered {
@@ -40,12 +48,24 @@ export interface Answered {
   readonly yes: boolean;
 }
 
-/** The pigs that answered, each with its answer. */
-export const answersOf = (indicator: Indicator, cases: readonly Case[]): Answered[] =>
-  cases.flatMap((one) => {
-    const answer = indicatorAnswer(indicator, one);
-    return answer === "not examined" ? [] : [{ one, yes: answer === "yes" }];
-  });
+export interface Answers {
+  readonly answered: readonly Answered[];
+  readonly not_graded: number;
+  readonly not_examined: number;
+}
+
+/** The pigs that answered, each with its answer, and how many did not. */
+export function answersOf(indicator: Indicator, cases: readonly Case[]): Answers {
+  const answers = cases.map((one) => ({ one, answer: indicatorAnswer(indicator, one) }));
+  const times = (wanted: Answer) => answers.filter(({ answer }) => answer === wanted).length;
+  return {
+    answered: answers.flatMap(({ one, answer }) =>
+      answer === "yes" || answer === "no" ? [{ one, yes: answer === "yes" }] : [],
+    ),
+    not_graded: times("not graded"),
+    not_examined: times("not examined"),
+  };
+}
 
 /** Yes of all that answered. */
 export const countOf = (answered: readonly Answered[]) => ({
@@ -61,8 +81,8 @@ type FindingQuestion = NonNullable<Indicator["finding"]>;
  * Yes: a lesion (see isLesion) of one of the processes, or of any, when none is named, is described, or a grade amounts to
  * one (`shows` of the scales).
  * No: the organ is normal, also by the word normal for its whole system; or it is recorded without such a lesion.
- * Not examined: blank, not examined, not assessable; only one side of a paired organ was looked at; or nothing is
- * described and the grades that would show the lesion are not complete.
+ * Not examined: blank, not examined, not assessable; or only one side of a paired organ was looked at.
+ * Not graded: nothing is described, and the grades that would show the lesion are not complete.
  */
 function findingAnswer(question: FindingQuestion, one: Case): Answer {
   const organ = organById(question.organ);
@@ -94,7 +114,7 @@ function gradedAnswer(
   const answers = known
     .filter((scale) => scale.organ === organ)
     .flatMap((scale) => shownBy(scale, process, state) ?? []);
-  return (["yes", "no", "not examined"] as const).find((answer) => answers.includes(answer));
+  return (["yes", "no", "not graded"] as const).find((answer) => answers.includes(answer));
 }
 
 function shownBy(scale: Scale, asked: readonly string[] | undefined, state: OrganState): Answer | undefined {
@@ -108,17 +128,17 @@ function shownBy(scale: Scale, asked: readonly string[] | undefined, state: Orga
   const valid = Object.keys(scale.requires ?? {}).every(
     (read) => !missing.includes(`${scale.organ}.${read}`),
   );
-  if (!valid) return "not examined";
+  if (!valid) return "not graded";
   const values = grading.map(({ name, above }) => ({ value: parts[name] ?? null, above }));
   if (values.some((part) => part.value !== null && part.value > part.above)) return "yes";
-  return values.every((part) => part.value !== null) ? "no" : "not examined";
+  return values.every((part) => part.value !== null) ? "no" : "not graded";
 }
 
 /** A total without parts shows the lesion only when every part would. */
 function shownByGrade(scale: Scale, value: number | null, grading: readonly { above: number }[]): Answer {
   if (value === scale.when_normal) return "no";
   const everyPart = grading.length === Object.keys(scale.parts).length;
-  return everyPart && grading.every(({ above }) => above === scale.when_normal) ? "yes" : "not examined";
+  return everyPart && grading.every(({ above }) => above === scale.when_normal) ? "yes" : "not graded";
 }
 
 function shownIn(scale: Scale, part: ScalePart, asked: readonly string[] | undefined) {

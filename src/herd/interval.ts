@@ -56,14 +56,12 @@ export interface IntervalChoice {
   readonly population?: HeadCount | NoHeadCount;
   /** Only when clusters are to be counted. */
   readonly cluster?: ClusterKind;
-  /** Whether the pigs are to stand for a group; only then shared pens are worth a word. */
-  readonly prevalence: boolean;
 }
 
-/** @param answered the pigs that answered, 1 or more */
+/** @param answered the pigs that answered, drawn at random from one group, 1 or more */
 export function intervalOf(answered: readonly Answered[], choice: IntervalChoice): Interval {
   if (choice.cluster !== undefined) return clustered(answered, choice.cluster, choice);
-  const notes = choice.prevalence ? sharedPens(answered) : [];
+  const notes = sharedPens(answered);
   const { population } = choice;
   if (population === undefined) return { ...singly(answered, choice), notes };
   if ("reason" in population)
@@ -71,7 +69,7 @@ export function intervalOf(answered: readonly Answered[], choice: IntervalChoice
       ...singly(answered, choice),
       notes: [`the interval is that for a large group, because ${population.reason}`, ...notes],
     };
-  return { ...finite(answered, population, choice), notes: [...assumed(answered, population), ...notes] };
+  return { ...finite(answered, population, choice), notes: [assumed(population), ...notes] };
 }
 
 function singly(answered: readonly Answered[], { level, method }: IntervalChoice) {
@@ -105,16 +103,11 @@ function finiteOneSided(x: number, n: number, head: number, level: number): OneS
   return null;
 }
 
-function assumed(answered: readonly Answered[], { head, from }: HeadCount): string[] {
-  if (answered.length === head)
-    return [`all ${count(head, "pig")} of the group (${from}) were examined, so sampling adds no doubt`];
-  return [
-    `the interval is for the ${count(head, "pig")} of the group (${from}), as if each of them had the same chance to be drawn`,
-  ];
-}
+const assumed = ({ head, from }: HeadCount): string =>
+  `the interval is for the ${count(head, "pig")} of the group (${from}), as if each of them had the same chance to be drawn`;
 
 /** Pigs that share pens are not drawn singly, whatever the interval says. */
-function sharedPens(answered: readonly Answered[]): string[] {
+export function sharedPens(answered: readonly Answered[]): string[] {
   const { counts, unrecorded } = clustersOf(answered, "pen");
   if (unrecorded > 0 || !sharePens(answered.length, counts.length)) return [];
   return [

@@ -1,81 +1,106 @@
 /** One honest sentence for an estimate: what was counted, how sure it is, and what it says nothing of. */
-import { count } from "../words/listing.ts";
+import { count, listing } from "../words/listing.ts";
 import { levelPercent, percent, percentRange } from "../words/percent.ts";
-import type { OneSided } from "./interval.ts";
-import { type Reach, reachOf } from "./selection-basis.ts";
+import { reachOf } from "./selection-basis.ts";
+import type { Share } from "./share.ts";
 
 export interface Counted {
   readonly title: string;
   /** Selection basis; null when it is not recorded. */
   readonly basis: string | null;
   readonly affected: number;
-  /** 1 or more. */
   readonly examined: number;
+  readonly not_graded: number;
   readonly not_examined: number;
-  readonly lower: number;
-  readonly upper: number;
   /** Confidence level, between 0 and 1. */
   readonly level: number;
-  /** The exact one-sided limit when none or all are affected; null when it is not to be said. */
-  readonly oneSided: OneSided | null;
+  readonly share: Omit<Share, "notes">;
   /** What must be known to read the numbers, each a clause. */
   readonly notes: readonly string[];
-  /** Whether the interval is of the group itself and not of a larger one. */
-  readonly ofGroup: boolean;
-  /** What was taken together without weighting: `3 groups`. */
-  readonly pooled?: string;
+  /** Whether a note gives the share corrected for errors; a one-sided limit of what was called so then says too much. */
+  readonly corrected: boolean;
 }
 
-/** The sentence when no pig could be read. @param pigs 1 or more */
-export const nothingExamined = (title: string, pigs: number): string =>
-  `${title}: not examined in ${pigs === 1 ? "the only pig" : `any of ${count(pigs, "pig")}`}.`;
+/** The sentence that may be quoted. */
+export const wordingOf = (counted: Counted): string =>
+  `${counted.title}: ${[...main(counted), ...counted.notes, ...leftOut(counted)].join("; ")}.`;
 
-/** The sentence for an estimate over one pig or more. */
-export function wordingOf(counted: Counted): string {
-  const reach = reachOf(counted.basis);
-  const clauses = counted.examined === 1 ? onePig(counted, reach) : manyPigs(counted, reach);
-  return `${counted.title}: ${[...clauses, ...leftOut(counted)].join("; ")}.`;
+function main(counted: Counted): string[] {
+  const { examined, share } = counted;
+  if (examined === 0) return counted.not_graded > 0 ? ["graded in no pig"] : [];
+  if (examined === 1) return onePig(counted);
+  if (share.reach === "these-pigs") return thesePigs(counted);
+  if (share.groups !== undefined) return weighedGroups(counted, share.groups);
+  return share.method === null || share.method === "bounds" ? wholeGroup(counted) : drawnPigs(counted);
 }
 
-function onePig({ affected, lower, upper, level }: Counted, { title, prevalence }: Reach): string[] {
-  const seen = affected === 1 ? "seen" : "not seen";
+function onePig({ affected, basis, not_graded, not_examined, share: { why } }: Counted): string[] {
+  const { title, prevalence } = reachOf(basis);
+  const seen = `${affected === 1 ? "seen" : "not seen"} in the one pig examined (${title})`;
+  if (why !== null) return [seen, `it stands for no group, because ${why}`];
+  if (basis === "complete" && not_graded + not_examined === 0) return [seen];
   return [
-    `${seen} in the one pig examined (${title}; ${levelPercent(level)} CI ${percentRange(lower, upper)})`,
+    seen,
     prevalence
       ? "a single pig says next to nothing of the group"
       : "a single pig that was not drawn at random says nothing of how common it is in the group",
   ];
 }
 
-function manyPigs(counted: Counted, reach: Reach): string[] {
-  const { affected, examined, lower, upper, level } = counted;
-  const share = `(${percent(affected / examined)}, ${levelPercent(level)} CI ${percentRange(lower, upper)})`;
-  const main = reach.prevalence
-    ? `${affected} of ${examined} pigs ${share}, ${reach.wording}`
-    : `${affected} of ${examined} ${share} ${reach.wording}`;
-  const census =
-    counted.basis === "complete" && !counted.ofGroup
-      ? ["the interval is for pigs like these beyond the group"]
-      : [];
-  return [main, ...oneSided(counted, reach), ...census];
+function thesePigs({ affected, examined, basis, share: { why } }: Counted): string[] {
+  const seen = `${affected} of ${examined} (${percent(affected / examined)})`;
+  return [
+    why === null
+      ? `${seen} ${reachOf(basis).wording}`
+      : `${seen} of these pigs; they stand for no group, because ${why}`,
+  ];
+}
+
+function drawnPigs(counted: Counted): string[] {
+  const { affected, examined, basis, level } = counted;
+  const limits = `${levelPercent(level)} CI ${limitsOf(counted)}`;
+  return [
+    `${affected} of ${examined} pigs (${percent(affected / examined)}, ${limits}), ${reachOf(basis).wording}`,
+    ...oneSided(counted),
+  ];
 }
 
 /** The exact one-sided limit in words, when none or all are affected. */
-function oneSided({ oneSided: found, level, basis, ofGroup }: Counted, { prevalence }: Reach): string[] {
-  if (found === null) return [];
+function oneSided({ share: { one_sided: found }, level, corrected }: Counted): string[] {
+  if (found === null || corrected) return [];
   const limit = `${found.limit === "upper" ? "no more than" : "at least"} ${percent(found.value)}`;
-  const whose = !prevalence
-    ? "of pigs that come to be examined in this way"
-    : basis === "complete" && !ofGroup
-      ? "of such pigs"
-      : "of the group";
-  return [`with ${levelPercent(level)} confidence ${limit} ${whose} (one-sided)`];
+  return [`with ${levelPercent(level)} confidence ${limit} of the group (one-sided)`];
 }
 
-function leftOut({ examined, not_examined, pooled, notes }: Counted): string[] {
+function wholeGroup(counted: Counted): string[] {
+  const { affected, examined, share } = counted;
+  const seen = `${affected} of ${examined} pigs (${percent(affected / examined)})`;
+  if (share.method !== "bounds") return [`${seen}, ${reachOf("complete").wording}`];
+  const { not_graded, not_examined } = counted;
+  const others = not_graded + not_examined;
   return [
-    ...notes,
-    ...(not_examined > 0 ? [`not examined in ${not_examined} of ${examined + not_examined} pigs`] : []),
-    ...(pooled === undefined ? [] : [`${pooled} taken together without weighting`]),
+    `${seen}; prevalence in the ${count(examined + others, "pig")} of the group ${limitsOf(counted)}, whatever the ${others === 1 ? "other one has" : `other ${others} have`}`,
+  ];
+}
+
+function weighedGroups(counted: Counted, groups: NonNullable<Share["groups"]>): string[] {
+  const { affected, examined, level, share } = counted;
+  const names = listing(groups.map(({ group }) => group ?? "no group"));
+  const head = groups.reduce((sum, group) => sum + group.head, 0);
+  return [
+    `${percent(share.proportion ?? 0)}${share.method === null ? ", " : `, ${levelPercent(level)} CI ${limitsOf(counted)}, estimated `}prevalence in the ${count(head, "pig")} of ${names} together, each group weighted by its head count (${affected} of ${examined} pigs affected)`,
+    "other groups of the farm are not in it",
+  ];
+}
+
+const limitsOf = ({ share: { lower, upper } }: Counted): string => percentRange(lower ?? 0, upper ?? 1);
+
+function leftOut({ examined, not_graded, not_examined }: Counted): string[] {
+  const pigs = examined + not_graded + not_examined;
+  if (not_examined === pigs)
+    return [`not examined in ${pigs === 1 ? "the only pig" : `any of ${count(pigs, "pig")}`}`];
+  return [
+    ...(not_graded > 0 ? [`examined but not graded in ${not_graded} of ${count(pigs, "pig")}`] : []),
+    ...(not_examined > 0 ? [`not examined in ${not_examined} of ${count(pigs, "pig")}`] : []),
   ];
 }

@@ -118,13 +118,12 @@ const basesOf = (snouts: readonly Snout[]): (string | null)[] => [
 
 /** How the pigs were chosen, and what their numbers may be said to mean. */
 function chosenStatements(snouts: readonly Snout[]): SnoutStatement[] {
-  return basesOf(snouts).map((basis) => {
-    const { title, wording } = reachOf(basis);
-    return say("chosen", {
-      chosen: count(snouts.filter((one) => one.basis === basis).length, "snout"),
-      title,
-      wording,
-    });
+  return basesOf(snouts).flatMap((basis) => {
+    const { title, wording, prevalence } = reachOf(basis);
+    // Drawn pigs may stand for a group or not; the numbers of herd say which.
+    if (prevalence) return [];
+    const chosen = count(snouts.filter((one) => one.basis === basis).length, "snout");
+    return [say("chosen", { chosen, title, wording })];
   });
 }
 

@@ -1,5 +1,5 @@
 /** What a case or a visit says in words. */
-import { type Case, formatPath, type Path, type Visit } from "../cases/index.ts";
+import { type Case, formatPath, type Path, questionText, type Visit } from "../cases/index.ts";
 import { organById } from "../knowledge/index.ts";
 import { fact } from "./fact.ts";
 import { placedStates } from "./organs.ts";
@@ -65,10 +65,11 @@ export const freeTextsOf = fact((one: Case): readonly FreeText[] => {
 });
 
 /** What the visit says of pigs that no case need show. */
-export const freeTextsOfVisit = fact(({ record }: Visit): readonly FreeText[] =>
-  kept([
+export const freeTextsOfVisit = fact(({ record }: Visit): readonly FreeText[] => {
+  const question = questionText(record);
+  return kept([
     [record.complaint, ["complaint"]],
-    [record.question, ["question"]],
+    [question.text, question.path],
     ...Object.entries(record.groups ?? {}).flatMap(([group, { note, feed, water }]): Written[] => [
       [note, ["groups", group, "note"]],
       [feed?.note, ["groups", group, "feed", "note"]],
@@ -89,8 +90,8 @@ export const freeTextsOfVisit = fact(({ record }: Visit): readonly FreeText[] =>
     [record.pigs?.few, ["pigs", "few"]],
     [record.pigs?.left_closed, ["pigs", "left_closed"]],
     [record.note, ["note"]],
-  ]),
-);
+  ]);
+});
 
 const listed = (texts: readonly string[] | undefined, path: Path): Written[] =>
   (texts ?? []).map((text, index) => [text, [...path, index]]);

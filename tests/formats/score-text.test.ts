@@ -22,7 +22,9 @@ function archive(pigs: Readonly<Record<string, object>>): Archive {
 }
 
 const told = (from: Archive, wanted: readonly string[], width = 80): string[] =>
-  scoreText(scoreCases(from, { scales: wanted }).cases, from, makeStyle(false), width).split("\n");
+  scoreText(scoreCases(from, { scales: wanted }).cases, from, makeStyle(false), { width, all: true }).split(
+    "\n",
+  );
 const rowOf = (lines: readonly string[], id: string): string =>
   lines.find((line) => line.startsWith(`  ${id} `)) ?? "";
 

@@ -137,7 +137,7 @@ describe("groups combined by head count", () => {
 
   test("groups examined whole are known and add no width", () => {
     const found = combined(groupsOf({ a: [2, 4], b: [0, 6] }, { a: 4, b: 6 }, "complete"));
-    expect(found).toMatchObject({ proportion: 0.2, lower: 0.2, upper: 0.2, effective_size: null });
+    expect(found).toMatchObject({ proportion: 0.2, lower: null, upper: null, method: null, refused: null });
   });
 });
 

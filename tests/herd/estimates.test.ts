@@ -29,13 +29,14 @@ describe("denominators", () => {
     const bySystem = pig({ respiratory: "normal", selection: { basis: "random" } });
     const cases = [affected("random"), free("random"), free("random"), closed("random"), bySystem];
     const { estimate, score } = only(cases);
-    expect(estimate).toMatchObject({ affected: 1, examined: 3, not_examined: 2, proportion: 1 / 3 });
-    expect(score).toMatchObject({ n: 3, not_examined: 2, mean: 2 / 3, median: 0, min: 0, max: 2 });
+    const without = { not_graded: 1, not_examined: 1 };
+    expect(estimate).toMatchObject({ affected: 1, examined: 3, ...without, proportion: 1 / 3 });
+    expect(score).toMatchObject({ n: 3, ...without, mean: 2 / 3, median: 0, min: 0, max: 2 });
     expect(score.distribution).toEqual([
       { value: 0, count: 2 },
       { value: 2, count: 1 },
     ]);
-    expect(estimate.wording).toContain("not examined in 2 of 5 pigs");
+    expect(estimate.wording).toContain("examined but not graded in 1 of 5 pigs; not examined in 1 of 5 pigs");
   });
 
   test("more pigs that were not examined change neither proportion nor interval", () => {
@@ -51,6 +52,11 @@ describe("denominators", () => {
           const b = only([...times(skipped, closed("random")), ...seen]).estimate;
           expect(b).toMatchObject({ affected: a.affected, examined: ill + well, not_examined: skipped });
           expect([b.proportion, b.lower, b.upper]).toEqual([a.proportion, a.lower, a.upper]);
+          // One pig gives no percentage.
+          if (ill + well === 1) {
+            expect([a.proportion, a.lower, a.upper]).toEqual([null, null, null]);
+            return;
+          }
           expect(a.lower).toBeLessThanOrEqual(a.proportion ?? Number.NaN);
           expect(a.upper).toBeGreaterThanOrEqual(a.proportion ?? Number.NaN);
         },
@@ -119,12 +125,34 @@ describe("intervals and one-sided limits (exact binomial; derived)", () => {
 });
 
 describe("wording", () => {
-  test("a whole group is a prevalence, and its interval is not about that group", () => {
-    const { wording } = only([...times(2, affected("complete")), ...times(6, free("complete"))]).estimate;
-    expect(wording).toContain("2 of 8 pigs (25.0 %");
-    expect(wording).toContain("prevalence in the pigs of the group (all were examined)");
-    expect(wording).toContain("the interval is for pigs like these beyond the group");
-    expect(only(times(8, free("complete"))).estimate.wording).not.toContain("of the group (one-sided)");
+  test("a whole group is a prevalence that is known exactly, and has no interval", () => {
+    const whole = [...times(2, affected("complete")), ...times(6, free("complete"))];
+    const { estimate, score } = only(whole);
+    expect(estimate).toMatchObject({
+      proportion: 0.25,
+      lower: null,
+      upper: null,
+      method: null,
+      reach: "prevalence",
+    });
+    expect(estimate.wording).toBe(
+      "Any lung consolidation: 2 of 8 pigs (25.0 %), prevalence in the pigs of the group (all were examined).",
+    );
+    expect(score.mean_interval).toMatchObject({ lower: null, upper: null });
+    expect(only(times(8, free("complete"))).estimate).toMatchObject({ one_sided: null });
+  });
+
+  test("in a whole group the pigs that nobody could look at may have it or not", () => {
+    const whole = [
+      ...times(2, affected("complete")),
+      ...times(4, free("complete")),
+      ...times(2, closed("complete")),
+    ];
+    const { estimate } = only(whole);
+    expect(estimate).toMatchObject({ proportion: 1 / 3, lower: 0.25, upper: 0.5, method: "bounds" });
+    expect(estimate.wording).toContain(
+      "2 of 6 pigs (33.3 %); prevalence in the 8 pigs of the group 25.0 to 50.0 %, whatever the other 2 have",
+    );
   });
 
   test.each([
@@ -137,24 +165,21 @@ describe("wording", () => {
   ])("%s: of the pigs examined, no prevalence", (basis, why) => {
     const some = only([affected(basis), free(basis), free(basis)]).estimate;
     expect(some.basis).toBe(basis ?? null);
-    expect(some.wording).toContain("1 of 3 (33.3 %");
-    expect(some.wording).toContain(`of the pigs examined; ${why}`);
+    expect(some.wording).toContain(`1 of 3 (33.3 %) of the pigs examined; ${why}`);
     for (const cases of [times(10, free(basis)), times(10, affected(basis))]) {
-      const { wording } = only(cases).estimate;
-      expect(wording).not.toContain("prevalence");
-      expect(wording).not.toContain("% of the group");
-      expect(wording).toMatch(
-        /with 95 % confidence .* % of pigs that come to be examined in this way \(one-sided\)/,
-      );
+      const { estimate, score } = only(cases);
+      expect(estimate).toMatchObject({ lower: null, upper: null, one_sided: null, reach: "these-pigs" });
+      expect(score.mean_interval).toMatchObject({ lower: null, upper: null });
+      expect(estimate.wording).not.toMatch(/prevalence|confidence|CI|% of the group/);
     }
   });
 
   test("one pig", () => {
     expect(only([affected("clinical"), closed("clinical")]).estimate.wording).toBe(
-      "Any lung consolidation: seen in the one pig examined (chosen for signs; 95 % CI 2.5 to 100 %); a single pig that was not drawn at random says nothing of how common it is in the group; not examined in 1 of 2 pigs.",
+      "Any lung consolidation: seen in the one pig examined (chosen for signs); a single pig that was not drawn at random says nothing of how common it is in the group; not examined in 1 of 2 pigs.",
     );
     expect(only([free("random")]).estimate.wording).toBe(
-      "Any lung consolidation: not seen in the one pig examined (drawn at random; 95 % CI 0 to 97.5 %); a single pig says next to nothing of the group.",
+      "Any lung consolidation: not seen in the one pig examined (drawn at random); a single pig says next to nothing of the group.",
     );
   });
 

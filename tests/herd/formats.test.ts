@@ -14,9 +14,9 @@ import { consolidation, organ } from "../score/pigs.ts";
 import { archiveOf, farm, visit } from "./archive.ts";
 
 const plain = makeStyle(false);
-const record = (ill: boolean, group: string, basis: string) => ({
+const record = (ill: boolean, group: string, basis: string, pen?: number) => ({
   format: 1,
-  pig: { group },
+  pig: { group, ...(pen !== undefined && { pen }) },
   selection: { basis },
   ...organ("respiratory.lungs", { consolidation: consolidation({ left_cranial: ill ? 30 : 0 }) }),
 });
@@ -37,8 +37,14 @@ function report(
     "v/visit.yaml": visit("spring", "2026-03-14"),
     ...Object.fromEntries(
       groups.flatMap(([group, basis, ill, well], index) => [
-        ...Array.from({ length: ill }, (_, i) => [`v/${index}-i${i}.yaml`, record(true, group, basis)]),
-        ...Array.from({ length: well }, (_, i) => [`v/${index}-w${i}.yaml`, record(false, group, basis)]),
+        ...Array.from({ length: ill }, (_, i) => [
+          `v/${index}-i${i}.yaml`,
+          record(true, group, basis, 1 + (i % 2)),
+        ]),
+        ...Array.from({ length: well }, (_, i) => [
+          `v/${index}-w${i}.yaml`,
+          record(false, group, basis, 1 + (i % 3)),
+        ]),
       ]),
     ),
   });
@@ -50,8 +56,7 @@ function report(
 }
 
 const long = `nursery-${"x".repeat(90)}`;
-const rows = (text: string): string[] =>
-  text.split("\n").filter((line) => /[=Ox.]{5}.* \d+\/\d+ /.test(line));
+const rows = (text: string): string[] => text.split("\n").filter((line) => /[=Ox.].* \d+\/\d+ /.test(line));
 
 describe("the picture", () => {
   test("stays within 80 cells and plain characters, whatever the names are called", () => {
@@ -72,7 +77,7 @@ describe("the picture", () => {
   test("the line reaches from limit to limit, the mark stands at the estimate", () => {
     fc.assert(
       fc.property(fc.nat(9), fc.nat(9), fc.constantFrom("random", "clinical"), (ill, well, basis) => {
-        fc.pre(ill + well > 0);
+        fc.pre(ill + well > 1);
         const made = report([["a", basis, ill, well]]);
         const [found] = made.estimates;
         const text = herdPlot(made, plain);
@@ -82,12 +87,12 @@ describe("the picture", () => {
         const [row = ""] = rows(text);
         const axis = row.slice(begin, end + 1);
         const place = (share: number | null) => Math.round((share ?? 0) * (axis.length - 1));
-        expect(axis.search(/[=Ox]/)).toBe(place(found?.lower ?? 0));
-        expect(axis.length - 1 - [...axis].reverse().join("").search(/[=Ox]/)).toBe(place(found?.upper ?? 0));
+        const [lower, upper] = [found?.lower ?? found?.proportion, found?.upper ?? found?.proportion];
+        expect(axis.search(/[=Ox]/)).toBe(place(lower ?? 0) + 0);
+        expect(axis.length - 1 - [...axis].reverse().join("").search(/[=Ox]/)).toBe(place(upper ?? 0));
         expect(axis.indexOf(basis === "random" ? "O" : "x")).toBe(place(found?.proportion ?? 0));
-        expect(row.trimEnd()).toMatch(
-          new RegExp(`  ${ill}/${ill + well} +[<>]?[\\d.]+ %  [\\d.]+ to [\\d.]+ %$`),
-        );
+        const limits = basis === "random" ? "[\\d.]+ to [\\d.]+ %" : "these pigs";
+        expect(row.trimEnd()).toMatch(new RegExp(`  ${ill}/${ill + well} +[<>]?[\\d.]+ %  ${limits}$`));
       }),
       { numRuns: runs(15) },
     );
@@ -155,7 +160,7 @@ describe("text from a case", () => {
   );
 
   test("reaches no terminal as it is", () => {
-    for (const text of [herdText(made, plain), herdPlot(made, plain)]) {
+    for (const text of [herdText(made, plain, { all: true }), herdPlot(made, plain)]) {
       expect(text).toContain("=1+1|<b>");
       expect(text).toContain("\\u{200b}");
       expect(text).not.toContain("\u200b");
@@ -170,7 +175,7 @@ describe("text from a case", () => {
   });
 
   test("is no markup and no border in Markdown", () => {
-    const text = herdMarkdown(made, []);
+    const text = herdMarkdown(made, { all: true });
     expect(text).not.toContain("<b>");
     expect(text).toContain("=1+1\\|&lt;b&gt;");
     const tables = text.split("\n\n").filter((part) => part.startsWith("|"));
@@ -196,7 +201,7 @@ test("CSV has a row an estimate, with its numbers unrounded", () => {
   );
   const [head = "", ...lines] = herdCsv(made).trimEnd().split("\r\n");
   expect(head).toBe(
-    "measure,id,title,farm,visit,group,age_class,basis,examined,not_examined,affected,value,lower,upper,unit,level,method,confidence,source,note,one_sided,one_sided_limit,head,clusters,design_effect,effective_size",
+    "measure,id,title,farm,visit,group,age_class,basis,examined,not_examined,affected,value,lower,upper,unit,level,method,confidence,source,note,one_sided,one_sided_limit,head,clusters,design_effect,effective_size,not_graded,of",
   );
   const measures = lines.map((line) => line.split(",")[0]);
   expect(measures).toEqual([
@@ -231,12 +236,13 @@ test("CSV says what an interval was made of", () => {
   expect(of("proportion", "one_sided_limit")).toEqual(["", String(made.estimates[1]?.one_sided?.value)]);
   expect(of("combined", "head")).toEqual(["180"]);
   expect(of("combined", "effective_size")).toEqual([String(made.combined?.[0]?.effective_size)]);
-  const byRoom = table({ cluster: "room", by: [] });
-  const [first = ""] = byRoom.lines;
-  const clusters = byRoom.made.estimates[0]?.clusters;
-  expect(byRoom.cell(first, "clusters")).toBe("2");
-  expect(byRoom.cell(first, "design_effect")).toBe(String(clusters?.design_effect));
-  expect(byRoom.cell(first, "effective_size")).toBe(String(clusters?.effective_size));
+  const byPen = table({ cluster: "pen" });
+  const [first = ""] = byPen.lines;
+  const clusters = byPen.made.estimates[0]?.clusters;
+  expect(clusters?.number).toBe(3);
+  expect(byPen.cell(first, "clusters")).toBe("3");
+  expect(byPen.cell(first, "design_effect")).toBe(String(clusters?.design_effect));
+  expect(byPen.cell(first, "effective_size")).toBe(String(clusters?.effective_size));
 });
 
 test("the picture has a row for groups taken together, with the numbers of the table", () => {
@@ -255,15 +261,23 @@ test("the picture has a row for groups taken together, with the numbers of the t
   expect(drawn[at]?.replaceAll(/\s+/g, " ")).toContain(percentRange(both?.lower ?? 0, both?.upper ?? 0));
   expect(text.replaceAll(/\s+/g, " ")).toContain("not combined, because these pigs (chosen for signs)");
   for (const line of text.split("\n")) expect(displayWidth(line)).toBeLessThanOrEqual(80);
-  expect(rows(herdPlot(report(groups, undefined, { by: ["visit"] }), plain))).toHaveLength(2);
+  // Without --combine the row of both groups is weighted as well, and there is no other.
+  const alone = rows(herdPlot(report(groups, undefined, { by: ["visit"] }), plain));
+  expect(alone).toHaveLength(2);
+  expect(alone[0]).toContain(`3/9  ${percent(both?.proportion ?? 0)}`);
 });
 
 test("a withheld interval is said to be so in every format", () => {
   const test = { sensitivity: { right: 95, of: 100 }, specificity: { right: 98, of: 100 } };
-  const made = report([["a", "random", 0, 1]], undefined, { test });
-  for (const text of [herdText(made, plain), herdMarkdown(made, []), herdPlot(made, plain), herdCsv(made)])
+  const made = report([["a", "random", 0, 2]], undefined, { test });
+  for (const text of [
+    herdText(made, plain, { all: true }),
+    herdMarkdown(made, { all: true }),
+    herdPlot(made, plain),
+    herdCsv(made),
+  ])
     expect(text.replaceAll(/\s+/g, " ")).toContain("corrected interval is withheld");
-  expect(herdPlot(made, plain)).toMatch(/0\/1 +0 % +withheld/);
+  expect(herdPlot(made, plain)).toMatch(/0\/2 +0 % +withheld/);
 });
 
 test("text and Markdown say what was assumed, what was combined and what was refused", () => {
@@ -276,8 +290,8 @@ test("text and Markdown say what was assumed, what was combined and what was ref
     undefined,
     { combine: true, finite: true, seed: 5 },
   );
-  const text = herdText(made, plain).replaceAll(/\s+/g, " ");
-  const markdown = herdMarkdown(made, []);
+  const text = herdText(made, plain, { all: true }).replaceAll(/\s+/g, " ");
+  const markdown = herdMarkdown(made, { all: true });
   for (const words of [
     "for the 90 pigs of the group (farm.yaml)",
     "Not combined, because these pigs (chosen for signs)",

@@ -52,15 +52,20 @@ describe("score form", () => {
     ["blank", {}],
     ["not examined", organ("respiratory.lungs", { not_examined: "kept for the laboratory" })],
     ["not assessable", organ("respiratory.lungs", { not_assessable: { because: "autolysed", why: "warm" } })],
-    ["a lobe missing", organ("respiratory.lungs", { consolidation: { left_cranial: 0 } })],
-    ["normal by system only", { respiratory: "normal" }],
   ])("%s is not examined", (_, record) => {
     expect(indicatorAnswer(shipped("lung-consolidation"), pig(record))).toBe("not examined");
   });
 
   test.each([
+    ["a lobe missing", organ("respiratory.lungs", { consolidation: { left_cranial: 0 } })],
+    ["normal by system only", { respiratory: "normal" }],
+  ])("%s was looked at and is not graded", (_, record) => {
+    expect(indicatorAnswer(shipped("lung-consolidation"), pig(record))).toBe("not graded");
+  });
+
+  test.each([
     ["yes", { keratin: 30, erosion: 0 }, 1],
-    ["not examined", { keratin: 30, erosion: 0 }, 2],
+    ["not graded", { keratin: 30, erosion: 0 }, 2],
     ["no", { keratin: 30, ulcer: 0 }, 3],
     ["yes", { erosion: 5, keratin: 0 }, 2],
   ])(
@@ -71,12 +76,12 @@ describe("score form", () => {
     },
   );
 
-  test("a snout sawn too far in front is not examined", () => {
+  test("a snout sawn too far in front is not graded", () => {
     const record = organ("respiratory.turbinates", {
       section: "rostral-to-premolar-1",
       grades: { "maff-1978": 5 },
     });
-    expect(indicatorAnswer(shipped("snout-grade-2-up"), pig(record))).toBe("not examined");
+    expect(indicatorAnswer(shipped("snout-grade-2-up"), pig(record))).toBe("not graded");
   });
 });
 
@@ -132,11 +137,7 @@ describe("finding form", () => {
     ],
     [asks("respiratory.lungs", ["consolidation"]), lungs({ consolidation: { accessory: 5 } }), "yes"],
     [asks("respiratory.lungs", ["consolidation"]), lungs({ consolidation: consolidation() }), "no"],
-    [
-      asks("respiratory.lungs", ["consolidation"]),
-      lungs({ consolidation: { accessory: 0 } }),
-      "not examined",
-    ],
+    [asks("respiratory.lungs", ["consolidation"]), lungs({ consolidation: { accessory: 0 } }), "not graded"],
     [asks("respiratory.lungs", ["consolidation"]), lungs({ grades: { "madec-kobisch-1982": 3 } }), "yes"],
     [asks("respiratory.lungs", ["consolidation"]), lungs({ grades: { "madec-kobisch-1982": 0 } }), "no"],
     [asks("respiratory.lungs"), lungs({ consolidation: consolidation({ accessory: 5 }) }), "yes"],
@@ -147,7 +148,7 @@ describe("finding form", () => {
     [
       asks("respiratory.turbinates", ["atrophy"]),
       turbinates(snout(1, { section: "rostral-to-premolar-1" })),
-      "not examined",
+      "not graded",
     ],
     [asks("respiratory.turbinates", ["atrophy"]), snoutGrade(1), "no"],
     [asks("respiratory.turbinates", ["atrophy"]), snoutGrade(2), "yes"],

@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Case } from "../../src/cases/index.ts";
-import { sharePens, tooFewClusters } from "../../src/herd/clusters.ts";
+import { type ClusterKind, clustersOf, sharePens, tooFewClusters } from "../../src/herd/clusters.ts";
 import { corrected } from "../../src/herd/corrected.ts";
 import { type Estimate, type HerdOptions, herdEstimates, type TestAccuracy } from "../../src/herd/index.ts";
 import { clusterLimits } from "../../src/knowledge/index.ts";
@@ -50,7 +50,7 @@ describe("choice of interval (values of R 4.2.2 and 40-digit arithmetic)", () =>
         interval,
         5,
       );
-      const small = rows.filter(({ input }) => input.n <= 300).slice(0, 6);
+      const small = rows.filter(({ input }) => input.n > 1 && input.n <= 300).slice(0, 6);
       expect(small.length).toBeGreaterThanOrEqual(4);
       for (const { input, output } of small) {
         const found = only(sample(input.x, input.n), { interval, level: input.conf });
@@ -100,7 +100,7 @@ describe("a group of known size", () => {
       { N: number; n: number; x: number; conf: number },
       { lower: number; upper: number }
     >("hypergeometric-ci", 40);
-    const small = rows.filter(({ input }) => input.n <= 60 && input.n < input.N);
+    const small = rows.filter(({ input }) => input.n > 1 && input.n <= 60 && input.n < input.N);
     expect(small.length).toBeGreaterThan(20);
     for (const { input, output } of small) {
       const { ill, well } = room({ head: input.N });
@@ -136,11 +136,26 @@ describe("a group of known size", () => {
   test("a group examined whole is known", () => {
     const { ill, well } = room({ head: 8 }, "complete");
     const found = only([...times(3, ill), ...times(5, well)], { finite: true });
-    expect(found).toMatchObject({ lower: 3 / 8, upper: 3 / 8, method: "hypergeometric" });
-    expect(found.wording).toContain(
-      "all 8 pigs of the group (farm.yaml) were examined, so sampling adds no doubt",
-    );
-    expect(found.wording).not.toContain("beyond the group");
+    expect(found).toMatchObject({ proportion: 3 / 8, lower: null, upper: null, method: null });
+    expect(found.wording).toContain("prevalence in the pigs of the group (all were examined)");
+  });
+
+  test("a whole group that is smaller than the group says so, and is a number of these pigs", () => {
+    for (const recorded of [{ head: 200 }, { at_risk: 200 }]) {
+      const { ill, well } = room(recorded, "complete");
+      const { cases } = archiveOf({
+        "farm.yaml": { ...farm("alder"), groups: { "nursery-1": { head: 200 } } },
+        "v/visit.yaml": visit("spring", "2026-03-14"),
+        "v/1.yaml": { ...record(true, { basis: "complete", group: "nursery-1" }), case: "a" },
+        "v/2.yaml": { ...record(false, { basis: "complete", group: "nursery-1" }), case: "b" },
+      });
+      const found = only([ill, well]);
+      expect(found).toMatchObject({ reach: "these-pigs", proportion: 0.5, lower: null, upper: null });
+      expect(found.wording).not.toContain("prevalence");
+      expect(only(cases).why).toBe(
+        "farm.yaml has 200 pigs in nursery-1, and of this whole group there are 2 cases",
+      );
+    }
   });
 
   test.each([
@@ -150,18 +165,6 @@ describe("a group of known size", () => {
       room({ head: 3 }),
       4,
       "farm.yaml has 3 pigs in nursery-1, but 4 were examined",
-    ],
-    [
-      "a census of other pigs",
-      room({ head: 200 }, "complete"),
-      4,
-      "farm.yaml has 200 pigs in nursery-1, so the 4 pigs examined as a whole group are another one",
-    ],
-    [
-      "chosen pigs",
-      room({ head: 200 }, "clinical"),
-      4,
-      "the pigs (chosen for signs) are no random sample of a group",
     ],
   ] as const)("%s: the interval of a large group, and why", (_, { well }, pigs, why) => {
     const found = only(times(pigs, well), { finite: true });
@@ -185,30 +188,40 @@ describe("a group of known size", () => {
       herdEstimates(cases, { ...asked, finite: true, ...(by && { by }) }).estimates.map(
         ({ notes = [""] }) => notes[0],
       );
-    expect(why([])).toEqual([expect.stringContaining("the pigs are of 2 visits")]);
-    expect(why(["visit"])[0]).toContain("the pigs are of 2 groups");
-    expect(why(["visit", "group"])[0]).toContain("the interval is for the 50 pigs");
-    expect(why(["visit", "group", "age_class"]).slice(0, 2)).toEqual([
-      expect.stringContaining("a holds several age classes"),
-      expect.stringContaining("a holds several age classes"),
+    const [pooled] = herdEstimates(cases, { ...asked, by: [] }).estimates;
+    expect(pooled).toMatchObject({ reach: "these-pigs", why: "they are of 2 visits", lower: null });
+    const [both] = herdEstimates(cases, { ...asked, by: ["visit"] }).estimates;
+    expect(both).toMatchObject({ reach: "prevalence", method: "thinnest-stratum" });
+    expect(both?.groups?.map(({ group, head }) => [group, head])).toEqual([
+      ["a", 50],
+      ["b", 50],
     ]);
+    expect(why(["visit", "group"])[0]).toContain("the interval is for the 50 pigs");
   });
 
   test("the limits lie within what was seen, and narrow with the room", () => {
     fc.assert(
-      fc.property(fc.integer({ min: 1, max: 25 }), fc.nat(25), fc.nat(60), (examined, some, more) => {
-        const ill = Math.min(some, examined);
-        const head = examined + more;
-        const { ill: a, well } = room({ head });
-        const found = only([...times(ill, a), ...times(examined - ill, well)], { finite: true });
-        const [lower, upper] = [found.lower ?? Number.NaN, found.upper ?? Number.NaN];
-        expect(lower).toBeGreaterThanOrEqual(ill / head);
-        expect(upper).toBeLessThanOrEqual((head - examined + ill) / head);
-        expect(lower).toBeLessThanOrEqual(upper);
-        const wider = only([...times(ill, a), ...times(examined - ill, well)], { finite: true, level: 0.99 });
-        expect(wider.lower).toBeLessThanOrEqual(lower);
-        expect(wider.upper).toBeGreaterThanOrEqual(upper);
-      }),
+      fc.property(
+        fc.integer({ min: 2, max: 25 }),
+        fc.nat(25),
+        fc.integer({ min: 1, max: 60 }),
+        (examined, some, more) => {
+          const ill = Math.min(some, examined);
+          const head = examined + more;
+          const { ill: a, well } = room({ head });
+          const found = only([...times(ill, a), ...times(examined - ill, well)], { finite: true });
+          const [lower, upper] = [found.lower ?? Number.NaN, found.upper ?? Number.NaN];
+          expect(lower).toBeGreaterThanOrEqual(ill / head);
+          expect(upper).toBeLessThanOrEqual((head - examined + ill) / head);
+          expect(lower).toBeLessThanOrEqual(upper);
+          const wider = only([...times(ill, a), ...times(examined - ill, well)], {
+            finite: true,
+            level: 0.99,
+          });
+          expect(wider.lower).toBeLessThanOrEqual(lower);
+          expect(wider.upper).toBeGreaterThanOrEqual(upper);
+        },
+      ),
       { numRuns: runs(25) },
     );
   });
@@ -238,15 +251,22 @@ describe("pens, rooms and litters", () => {
 
   test("a room is the group; pens of two groups and of two visits are different pens", () => {
     const groups = [...sample(4, 5, { group: "a", pen: 1 }), ...sample(0, 5, { group: "b", pen: 1 })];
-    expect(only(groups, { cluster: "room", by: [] }).clusters?.number).toBe(2);
-    expect(only(groups, { cluster: "pen", by: [] }).clusters?.number).toBe(2);
+    const clusters = (some: readonly Case[], kind: ClusterKind) =>
+      clustersOf(
+        some.map((pig) => ({ one: pig, yes: false })),
+        kind,
+      ).counts.length;
+    expect(clusters(groups, "room")).toBe(2);
+    expect(clusters(groups, "pen")).toBe(2);
     const { cases } = archiveOf({
       "v/visit.yaml": visit("spring", "2026-03-14"),
       "v/1.yaml": record(true, { group: "a", pen: 1 }),
       "w/visit.yaml": visit("autumn", "2026-09-14"),
       "w/1.yaml": record(false, { group: "a", pen: 1 }),
     });
-    expect(only(cases, { cluster: "pen", by: [] }).clusters?.number).toBe(2);
+    expect(clusters(cases, "pen")).toBe(2);
+    // Pens of several groups are not added up as if each group weighed the same.
+    expect(only(groups, { cluster: "pen", by: [] })).toMatchObject({ reach: "these-pigs", lower: null });
   });
 
   test("pens too few to be trusted are said to be", () => {
@@ -354,6 +374,7 @@ describe("pens, rooms and litters", () => {
       fc.property(pens, (made) => {
         const counts = made.map(([a, b]): [number, number] => [Math.min(a, b + 1), b + 1]);
         const cases = inPens(counts);
+        fc.pre(cases.length > 1);
         const { clusters, lower, upper, proportion } = only(cases, { cluster: "pen" });
         expect(clusters?.number).toBe(counts.length);
         expect(clusters?.effective_size ?? 0).toBeLessThanOrEqual(cases.length);
@@ -421,7 +442,7 @@ describe("an eye or a test that errs", () => {
 
   test("Lang & Reiczigel is withheld, with the reason, where it is narrower than the exact one of the positives", () => {
     const study: TestAccuracy = { sensitivity: { right: 95, of: 100 }, specificity: { right: 98, of: 100 } };
-    const found = only(sample(0, 1), { test: study });
+    const found = only(sample(0, 2), { test: study });
     expect(found.true_prevalence).toMatchObject({ prevalence: 0, lower: null, upper: null });
     expect(found.wording).toContain(
       "the corrected interval is withheld: this approximation gives a narrower one",

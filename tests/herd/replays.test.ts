@@ -63,7 +63,9 @@ const percentOf = ({ estimates }: HerdReport, indicator: string): string => {
 
 /** Per cent of pigs at each grade or a higher one. */
 const atOrAbove = (report: HerdReport, scale: string, decimals: number): string[] =>
-  (scoreOf(report, scale).at_or_above ?? []).map(({ share }) => (100 * share).toFixed(decimals));
+  (scoreOf(report, scale).at_or_above ?? []).map(({ share }) =>
+    (100 * (share ?? Number.NaN)).toFixed(decimals),
+  );
 
 /** A record for each pleurisy score, through the words of both sides. */
 const pleura = [

@@ -89,14 +89,16 @@ describe("visit, group and age class", () => {
     const pooled = herdEstimates(archive, { ...asked, by: ["group"] }).estimates;
     const room2 = pooled.find(({ stratum }) => stratum.group === "room-2");
     expect(room2).toMatchObject({ stratum: { group: "room-2" }, affected: 1, examined: 4 });
-    expect(room2?.wording).toContain("2 visits taken together without weighting");
+    expect(room2?.wording).toContain("of these pigs; they stand for no group, because they are of 2 visits");
     const apart = herdEstimates(archive, { ...asked, by: ["visit"] }).estimates;
     expect(apart.map(({ stratum, affected, examined }) => [stratum.visit, affected, examined])).toEqual([
       ["alder-spring", 0, 5],
       ["alder-autumn", 1, 1],
       [null, 0, 1],
     ]);
-    expect(apart[0]?.wording).toContain("3 groups taken together without weighting");
+    expect(apart[0]?.wording).toContain(
+      "because neither visit.yaml nor farm.yaml says how many pigs are in room-10",
+    );
   });
 });
 
@@ -160,5 +162,6 @@ describe("settings", () => {
 });
 
 test("an archive without cases has nothing to say", () => {
-  expect(herdEstimates([])).toEqual({ estimates: [], scores: [] });
+  const nothing = { answers: [], told_first: { indicators: [], scales: [] }, estimates: [], scores: [] };
+  expect(herdEstimates([])).toEqual(nothing);
 });

@@ -1,6 +1,7 @@
 /** Lints changed records in the place of the ones they came from: in a copy of their farm, with its settings. */
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
+import { openAlarmsOf } from "../../src/alarms/index.ts";
 import { readCases } from "../../src/cases/index.ts";
 import { type Finding, lintCases } from "../../src/lint/index.ts";
 import { folderInTurns } from "../cases/temporary.ts";
@@ -34,11 +35,23 @@ export function lintInCopy(
   changed: Files,
 ): { readonly all: readonly Finding[]; of(name: string): readonly Finding[] } {
   const day = basename(dirname(file));
-  const folder = inTurns({
-    ...farmOf(dirname(dirname(file))),
-    ...Object.fromEntries(Object.entries(changed).map(([name, text]) => [`${day}/${name}`, text])),
-  });
-  const { findings } = lintCases(readCases([join(folder, day)]));
+  const read = (files: Files) => {
+    const folder = inTurns({
+      ...farmOf(dirname(dirname(file))),
+      ...Object.fromEntries(Object.entries(files).map(([name, text]) => [`${day}/${name}`, text])),
+    });
+    return readCases([join(folder, day)]);
+  };
+  const together = read(changed);
+  // A stop in one pig silences what asks for more in the others of its visit, so those that alarm are linted by themselves.
+  const alarming = new Set(openAlarmsOf(together).map((alarm) => basename(alarm.file)));
+  const part = (alarms: boolean): Files =>
+    Object.fromEntries(Object.entries(changed).filter(([name]) => alarming.has(name) === alarms));
+  const calm = part(false);
+  const findings =
+    Object.keys(calm).length === Object.keys(changed).length
+      ? lintCases(together).findings
+      : [calm, part(true)].flatMap((files) => lintCases(read(files)).findings);
   const byName = new Map<string, Finding[]>();
   for (const finding of findings) {
     const name = basename(finding.file);

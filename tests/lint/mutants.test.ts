@@ -55,7 +55,7 @@ describe("omission mutants", () => {
       { caught: 0, total: 0 },
     );
     console.log(`omission mutants found: ${sum.caught} of ${sum.total} (${rows.join(", ")})`);
-    expect(sum.total).toBeGreaterThan(3000);
+    expect(sum.total).toBeGreaterThan(2900);
     expect(sum.caught).toBe(sum.total);
   });
 });

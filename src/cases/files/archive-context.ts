@@ -6,6 +6,7 @@ import type { VisitFile } from "../../generated/visit.types.ts";
 import { type Fault, placedFault } from "../faults/fault.ts";
 import type { Farm, HouseScale, VisitContext } from "../model/model.ts";
 import type { Path } from "../model/path.ts";
+import { questionFaults } from "../model/question.ts";
 import { readHouseScales, type ScaleFile } from "../settings/house-scales.ts";
 import { legibleSettings } from "../settings/legible-settings.ts";
 import { buildSettings, defaultSettings, type Settings } from "../settings/settings.ts";
@@ -156,12 +157,17 @@ export class ArchiveContext {
     const { placed, record } = checkDocument("visit", read.file, read.document);
     const visit = record as unknown as VisitFile;
     const folder = dirname(location);
+    const settings = this.settings(folder);
+    const { document } = read.document;
+    const asked = questionFaults(visit, settings).map(({ path, message }) =>
+      placedFault({ file: read.file, document }, path, message),
+    );
     return {
       file: read.file,
-      document: read.document.document,
+      document,
       record: visit,
-      faults: placed,
-      settings: this.settings(folder),
+      faults: [...placed, ...asked],
+      settings,
       id: visit.visit ?? read.file,
       folder,
       farm: this.farm(folder),

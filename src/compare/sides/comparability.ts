@@ -137,10 +137,11 @@ function differing(
   const common = commonTo(sides, read);
   if (common.length === 0 && values.every((some) => some.some((value) => value !== undefined)))
     return [against(factor, perSide(sides, read), evenIf)];
-  // Where nothing asks for it, such as the section of lungs, it is recorded nowhere.
-  if (factor === "section" && values.flat().every((value) => value === undefined)) return [];
-  if (values.flat().every((value) => value !== undefined && common.includes(value))) return [];
   const { title } = comparability.factors[factor];
+  // Where nothing asks for it, such as the section of lungs, it is recorded nowhere.
+  if (values.flat().every((value) => value === undefined))
+    return factor === "section" ? [] : [{ text: `${title} not recorded on any side` }];
+  if (values.flat().every((value) => value !== undefined && common.includes(value))) return [];
   return [{ text: `${title} not the same throughout: ${perSide(sides, read)}` }];
 }
 

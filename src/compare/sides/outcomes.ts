@@ -85,7 +85,7 @@ function indicatorOutcome(id: string, indicator: Indicator, first: Case): Outcom
     read(one) {
       const own = one.settings.indicators.get(id);
       const answer = own === undefined ? "not examined" : indicatorAnswer(own, one);
-      if (own === undefined || answer === "not examined") return undefined;
+      if (own === undefined || (answer !== "yes" && answer !== "no")) return undefined;
       const read = own.score && scaleNamed(one, own.score.scale);
       const value = answer === "yes" ? 1 : 0;
       return { one, value, ...restingOn(one, read), form: JSON.stringify([own, read]) };

@@ -1,5 +1,6 @@
 /** Herd numbers as one tidy table: a row an estimate. Column names are stable; docs/json.md describes them. */
 import type { CombinedEstimate, Estimate, HerdReport, HerdScores, Stratum } from "../../herd/index.ts";
+import { listing } from "../../words/listing.ts";
 import { type CsvCell, csv } from "../page/csv.ts";
 
 const head = [
@@ -29,6 +30,8 @@ const head = [
   "clusters",
   "design_effect",
   "effective_size",
+  "not_graded",
+  "of",
 ] as const;
 
 type Row = { readonly [column in (typeof head)[number]]?: CsvCell };
@@ -46,6 +49,17 @@ export function herdCsv({ estimates, scores, combined = [] }: HerdReport): strin
   );
 }
 
+/** What must be known to read a share, with why drawn pigs stand for no group. */
+export const notesOf = ({ why, groups = [], notes = [] }: Estimate): string[] => [
+  ...(why === null ? [] : [`of these pigs, because ${why}`]),
+  ...(groups.length === 0
+    ? []
+    : [
+        `each group is weighted by its head count: ${listing(groups.map(({ group, head }) => `${group ?? "no group"} ${head}`))}`,
+      ]),
+  ...notes,
+];
+
 const place = ({ farm, visit, folder, group, age_class }: Stratum): Row => ({
   farm: farm ?? null,
   visit: visit ?? folder ?? null,
@@ -54,17 +68,17 @@ const place = ({ farm, visit, folder, group, age_class }: Stratum): Row => ({
 });
 
 function estimateRows(one: Estimate): Row[] {
-  const { true_prevalence: truth, notes = [], one_sided: limit, population, clusters } = one;
+  const { true_prevalence: truth, one_sided: limit, population, clusters } = one;
   const proportion: Row = {
     ...shareRow(one),
     measure: "proportion",
-    note: notes.join("; ") || null,
+    note: notesOf(one).join("; ") || null,
     one_sided: limit?.limit ?? null,
     one_sided_limit: limit?.value ?? null,
-    head: population?.head ?? null,
+    head: population?.head ?? one.groups?.reduce((sum, { head: pigs }) => sum + pigs, 0) ?? null,
     clusters: clusters?.number ?? null,
     design_effect: clusters?.design_effect ?? null,
-    effective_size: clusters?.effective_size ?? null,
+    effective_size: clusters?.effective_size ?? one.effective_size ?? null,
   };
   if (truth === undefined) return [proportion];
   const corrected: Row = {
@@ -74,7 +88,7 @@ function estimateRows(one: Estimate): Row[] {
     lower: truth.lower,
     upper: truth.upper,
     method: truth.method,
-    note: [...notes, ...(truth.withheld === null ? [] : [truth.withheld])].join("; ") || null,
+    note: [...notesOf(one), ...(truth.withheld === null ? [] : [truth.withheld])].join("; ") || null,
   };
   return [proportion, corrected];
 }
@@ -85,7 +99,7 @@ const combinedRow = (one: CombinedEstimate): Row => ({
   group: one.groups.map(({ group }) => group ?? "").join("; "),
   note: one.refused,
   head: one.population,
-  effective_size: one.effective_size,
+  effective_size: one.effective_size ?? null,
 });
 
 const shareRow = (one: Estimate | CombinedEstimate): Row => ({
@@ -94,8 +108,10 @@ const shareRow = (one: Estimate | CombinedEstimate): Row => ({
   ...place(one.stratum),
   basis: one.basis,
   examined: one.examined,
+  not_graded: one.not_graded,
   not_examined: one.not_examined,
   affected: one.affected,
+  of: one.reach,
   value: one.proportion,
   lower: one.lower,
   upper: one.upper,
@@ -115,7 +131,9 @@ function scoreRows(one: HerdScores): Row[] {
     ...place(one.stratum),
     basis: one.basis,
     examined: one.n,
+    not_graded: one.not_graded,
     not_examined: one.not_examined,
+    of: one.reach,
     affected: one.affected?.pigs ?? null,
     unit: one.unit ?? "points",
     level: one.level ?? null,

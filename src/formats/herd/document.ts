@@ -1,5 +1,8 @@
-/** Herd numbers for people, as text or as Markdown: a part a stratum, how common first, then how bad. */
-import type { CombinedEstimate, HerdReport } from "../../herd/index.ts";
+/**
+ * Herd numbers for people, as text or as Markdown: the answer in sentences, then how bad it is on one scale an organ; all
+ * the rest, a part a stratum, where it is asked for.
+ */
+import type { CombinedEstimate } from "../../herd/index.ts";
 import { reachOf } from "../../herd/index.ts";
 import type { SnoutReading } from "../../reading/index.ts";
 import { grouped } from "../../words/grouped.ts";
@@ -9,34 +12,58 @@ import { markdownOf } from "../page/markdown.ts";
 import { memoryLegend } from "../page/memory-mark.ts";
 import type { Style } from "../page/style.ts";
 import { textOf } from "../page/text.ts";
+import { answerBlocks } from "./answers.ts";
+import { moreWithAll } from "./more.ts";
 import { combinedTable, estimateTable, intervalRemarks, refusals } from "./prevalence.ts";
 import { gradeRemarks, indexLines, nominalRemarks, scoreTable, shareRemarks } from "./scores.ts";
 import { herdNotes, herdSources } from "./sources.ts";
-import { byStratum, numbersTitle, type StratumNumbers, stratumTitle } from "./strata.ts";
+import { byStratum, type HerdNumbers, numbersTitle, type StratumNumbers, stratumTitle } from "./strata.ts";
 
-/**
- * @param width characters a line
- * @param snouts the reading of the snouts, at the end
- */
-export const herdText = (
-  report: HerdReport,
-  style: Style,
-  width?: number,
-  snouts: readonly SnoutReading[] = [],
-): string => textOf(herdDocument(report, snouts, "text"), style, width);
+export interface HerdLook {
+  /** Characters a line. */
+  readonly width?: number;
+  /** The reading of the snouts. */
+  readonly snouts?: readonly SnoutReading[];
+  /** Every number, and who says so. */
+  readonly all?: boolean;
+  /** Nothing but the answers. */
+  readonly quiet?: boolean;
+}
 
-/** @param snouts the reading of the snouts, at the end */
-export const herdMarkdown = (report: HerdReport, snouts: readonly SnoutReading[]): string =>
-  markdownOf(herdDocument(report, snouts, "markdown"));
+export const herdText = (report: HerdNumbers, style: Style, look: HerdLook = {}): string =>
+  textOf(herdDocument(report, "text", look), style, look.width);
 
-const herdDocument = (report: HerdReport, snouts: readonly SnoutReading[], form: Form): Block[] => [
-  ...combinedBlocks(report.combined ?? []),
-  ...byStratum(report).flatMap(stratumBlocks),
-  ...list("Notes", herdNotes(report)),
-  ...seedBlocks(report),
-  ...list("Sources", [...herdSources(report), memoryLegend]),
-  ...snouts.flatMap((reading) => snoutBlocks(reading, form)),
-];
+export const herdMarkdown = (report: HerdNumbers, look: HerdLook = {}): string =>
+  markdownOf(herdDocument(report, "markdown", look));
+
+function herdDocument(
+  report: HerdNumbers,
+  form: Form,
+  { snouts = [], all = false, quiet = false }: HerdLook,
+): Block[] {
+  const answers = answerBlocks(report, { scales: !all && !quiet });
+  const combined = combinedBlocks(report.combined ?? []);
+  if (quiet) return [...answers, ...combined];
+  if (!all) {
+    const [first, ...others] = snouts.map((reading) => firstStatement(reading, form));
+    return [
+      ...answers,
+      ...combined,
+      ...(first === undefined ? [] : list("Snouts", [first, ...others].flat(), { bullet: "- " })),
+      ...(snouts.length > 0 ? [] : [gap]),
+      ...moreWithAll(report, snouts),
+    ];
+  }
+  return [
+    ...answers,
+    ...combined,
+    ...byStratum(report).flatMap(stratumBlocks),
+    ...list("Notes", herdNotes(report)),
+    ...seedBlocks(report),
+    ...list("Sources", [...herdSources(report), memoryLegend]),
+    ...snouts.flatMap((reading) => snoutBlocks(reading, form)),
+  ];
+}
 
 function stratumBlocks(numbers: StratumNumbers): Block[] {
   const { estimates, scores, basis } = numbers;
@@ -66,18 +93,25 @@ function combinedBlocks(combined: readonly CombinedEstimate[]): Block[] {
 }
 
 /** The seed, so that somebody else can make the same numbers. */
-function seedBlocks({ scores }: HerdReport): Block[] {
-  const made = scores.find(({ bootstrap }) => bootstrap !== undefined)?.bootstrap;
+function seedBlocks({ scores }: HerdNumbers): Block[] {
+  const made = scores.find(({ bootstrap }) => (bootstrap?.resamples ?? 0) > 0)?.bootstrap;
   if (made === undefined) return [];
   return [gap, text(`Bootstrap: seed ${made.seed}, ${made.resamples} resamples.`, { indent: 0 })];
 }
+
+/** The sentence that the others qualify. */
+const firstStatement = ({ visit, statements }: SnoutReading, form: Form): string[] =>
+  statements.slice(0, 1).map((one) => `${visit}: ${statementText(one, form)}`);
+
+const statementText = ({ text: said, source }: SnoutReading["statements"][number], form: Form): string =>
+  `${said} ${form === "text" ? `[${source}]` : `(${source})`}`;
 
 /** A sentence a line, each with who says so. */
 const snoutBlocks = ({ visit, snouts, statements }: SnoutReading, form: Form): Block[] => [
   heading(`Snouts of visit ${visit} (${count(snouts, "snout")})`),
   ...list(
     null,
-    statements.map(({ text: said, source }) => `${said} ${form === "text" ? `[${source}]` : `(${source})`}`),
+    statements.map((one) => statementText(one, form)),
     { bullet: "- " },
   ),
 ];

@@ -48,7 +48,8 @@ function rowOf(one: Estimate | CombinedEstimate): Row {
   const combined = "groups" in one;
   const truth = combined ? undefined : one.true_prevalence;
   const { lower, upper } = truth ?? one;
-  const share = { value: truth === undefined ? one.proportion : truth.prevalence, lower, upper };
+  const corrected = one.examined === 1 ? null : truth?.prevalence;
+  const share = { value: corrected === undefined ? one.proportion : corrected, lower, upper };
   return {
     one,
     place: visible(placeWords(one.stratum).join(" · ")),
@@ -59,12 +60,16 @@ function rowOf(one: Estimate | CombinedEstimate): Row {
   };
 }
 
-function numbersOf(
-  { affected, examined }: Pick<Estimate, "affected" | "examined">,
-  { value, lower, upper }: Shown,
-): Row["numbers"] {
+function numbersOf(one: Estimate | CombinedEstimate, { value, lower, upper }: Shown): Row["numbers"] {
+  const { affected, examined, not_graded } = one;
   const counted = `${affected}/${examined}`;
-  if (examined === 0) return [counted, "", "not examined"];
-  const limits = lower === null || upper === null ? "withheld" : percentRange(lower, upper);
+  if (examined === 0) return [counted, "", not_graded > 0 ? "not graded" : "not examined"];
+  const limits = lower === null || upper === null ? withoutLimits(one) : percentRange(lower, upper);
   return [counted, value === null ? "" : percent(value), limits];
+}
+
+function withoutLimits(one: Estimate | CombinedEstimate): string {
+  if (one.examined === 1) return "one pig";
+  if (one.reach === "these-pigs") return "these pigs";
+  return one.true_prevalence === undefined ? "all examined" : "withheld";
 }

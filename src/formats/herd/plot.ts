@@ -1,11 +1,11 @@
 /** Proportions drawn one below the other: a row a stratum, its interval a line on an axis from 0 to 100 per cent. */
 import type { HerdReport } from "../../herd/index.ts";
-import { reachOf } from "../../herd/index.ts";
 import { levelPercent } from "../../words/percent.ts";
 import { visible } from "../../words/visible.ts";
 import { marked, memoryLegend } from "../page/memory-mark.ts";
 import type { Style } from "../page/style.ts";
 import { displayWidth, fitted, folded, wrapped } from "../page/width.ts";
+import { notesOf } from "./csv.ts";
 import { plotRows, type Row } from "./plot-rows.ts";
 import { markOf } from "./prevalence.ts";
 import { methodSources } from "./sources.ts";
@@ -21,7 +21,8 @@ const longestAxis = 51;
  * corrected shares are drawn.
  */
 export function herdPlot(report: HerdReport, style: Style): string {
-  const lines = [...pictures(plotRows(report), style), ...legend(report)];
+  const rows = plotRows(report);
+  const lines = [...pictures(rows, style), ...legend(report, rows.flat())];
   return lines.map((line) => `${line}\n`).join("");
 }
 
@@ -50,14 +51,17 @@ function picture(rows: readonly Row[], { label, axis, numbers }: Widths, style: 
     "true_prevalence" in first && first.true_prevalence !== undefined
       ? ", corrected for errors of the test"
       : "";
-  const title = `${marked(first.title, markOf(first))} (${levelPercent(first.level)} intervals${what})`;
+  const limits = rows.some(({ share }) => share.lower !== null)
+    ? ` (${levelPercent(first.level)} intervals${what})`
+    : "";
+  const title = `${marked(first.title, markOf(first))}${limits}`;
   const indent = " ".repeat(label + 4);
   return [
     ...folded(visible(title), width).map((line) => style.heading(line)),
     style.quiet(`${indent}${scaleLine(axis)}`),
     ...rows.flatMap((row, index) => {
       const changed = row.place !== "" && row.place !== rows[index - 1]?.place;
-      const line = `  ${labelOf(row, label)}  ${drawn(row, axis)}  ${row.numbers.map((text, at) => (at === 2 ? text : text.padStart(numbers[at] ?? 0))).join("  ")}`;
+      const line = `  ${labelOf(row, label)}  ${bar(row, axis)}  ${row.numbers.map((text, at) => (at === 2 ? text : text.padStart(numbers[at] ?? 0))).join("  ")}`;
       return [...(changed ? [fitted(row.place, width).trimEnd()] : []), line.trimEnd()];
     }),
     "",
@@ -91,23 +95,23 @@ function scaleLine(axis: number): string {
 const cellOf = (share: number, axis: number): number => Math.round(share * (axis - 1));
 
 /** Points mark every quarter, `=` the interval, `O` or `x` the estimate. */
-function drawn({ one, share }: Row, axis: number): string {
+function bar({ one, share }: Row, axis: number): string {
   const line = Array.from({ length: axis }, () => " ");
   for (const quarter of [0, 0.25, 0.5, 0.75, 1]) line[cellOf(quarter, axis)] = ".";
   const { value, lower, upper } = share;
   if (lower !== null && upper !== null) line.fill("=", cellOf(lower, axis), cellOf(upper, axis) + 1);
-  if (value !== null) line[cellOf(value, axis)] = reachOf(one.basis).prevalence ? "O" : "x";
+  if (value !== null) line[cellOf(value, axis)] = one.reach === "prevalence" ? "O" : "x";
   return line.join("");
 }
 
 const weighted =
   "combined: the groups together, each weighted by its head count; affected/examined are counted without weights";
 
-function legend(report: HerdReport): string[] {
+function legend(report: HerdReport, drawn: readonly Row[]): string[] {
   const { estimates, combined = [] } = report;
-  const bases = new Set(estimates.map(({ basis }) => reachOf(basis).prevalence));
+  const reaches = new Set([...estimates, ...combined].map(({ reach }) => reach));
   const notes = new Set([
-    ...estimates.flatMap((one) => one.notes ?? []),
+    ...estimates.flatMap(notesOf),
     ...estimates.flatMap((one) => one.true_prevalence?.withheld ?? []),
     ...combined.flatMap(({ stratum, basis, refused }) =>
       refused === null ? [] : [`${stratumTitle(stratum, basis)}: not combined, because ${refused}`],
@@ -117,11 +121,13 @@ function legend(report: HerdReport): string[] {
   const memory =
     estimates.some((one) => markOf(one) === "from-memory") || sources.some((line) => line.includes("*"));
   return [
-    ...(bases.has(true) ? ["O  estimated prevalence, of pigs drawn at random or a whole group"] : []),
-    ...(bases.has(false)
+    ...(reaches.has("prevalence")
+      ? ["O  estimated prevalence, of pigs drawn at random or a whole group"]
+      : []),
+    ...(reaches.has("these-pigs")
       ? ["x  share of the pigs examined: it says nothing of how common it is in the group"]
       : []),
-    "=  interval",
+    ...(drawn.some(({ share }) => share.lower !== null) ? ["=  interval"] : []),
     ...(combined.some(({ refused }) => refused === null) ? wrapped(weighted, "", width) : []),
     ...[...notes].flatMap((note) => wrapped(visible(note), "-  ", width)),
     ...sources.flatMap((line) => wrapped(line, "", width)),

@@ -1,11 +1,12 @@
 /** How common it is: tables, and what must be known to read them. */
 import type { CombinedEstimate, Corrected, Estimate } from "../../herd/index.ts";
-import { accuracyWords, belowFalsePositives, fewPositives, reachOf } from "../../herd/index.ts";
+import { accuracyWords, belowFalsePositives, fewPositives } from "../../herd/index.ts";
 import { grouped } from "../../words/grouped.ts";
 import { capital } from "../../words/listing.ts";
 import { levelPercent, percent, percentRange } from "../../words/percent.ts";
 import { type Block, type Column, right, table } from "../page/blocks.ts";
 import { marked } from "../page/memory-mark.ts";
+import { notesOf } from "./csv.ts";
 
 /** An estimate rests on memory when its limit or its scale does. */
 export const markOf = (one: Pick<Estimate, "confidence" | "scale">): string | null =>
@@ -15,30 +16,41 @@ export function estimateTable(estimates: readonly Estimate[]): Block[] {
   const [first] = estimates;
   if (first === undefined) return [];
   const interval = `${levelPercent(first.level)} interval`;
-  const head = reachOf(first.basis).prevalence ? "prevalence" : "of these pigs";
+  const corrected = first.true_prevalence !== undefined;
   return filledTable(
     [
       { head: "" },
       right("affected"),
-      right(first.true_prevalence === undefined ? head : "positive"),
+      right(corrected ? "positive" : "prevalence"),
+      right(corrected ? "positive" : "of these pigs"),
       right(interval),
       { ...right("one-sided"), detail: true },
-      right(`${head}, corrected`),
+      right("prevalence, corrected"),
+      right("of these pigs, corrected"),
       right(interval),
+      { ...right("not graded"), detail: true },
       { ...right("not examined"), detail: true },
     ],
-    estimates.map((one) => [
-      marked(one.title, markOf(one)),
-      `${one.affected} of ${one.examined}`,
-      share(one.proportion),
-      range(one.lower, one.upper),
-      one.true_prevalence === undefined ? oneSidedCell(one) : "",
-      one.true_prevalence === undefined ? "" : share(one.true_prevalence.prevalence),
-      one.true_prevalence === undefined ? "" : range(one.true_prevalence.lower, one.true_prevalence.upper),
-      one.not_examined === 0 ? "" : String(one.not_examined),
-    ]),
+    estimates.map((one) => {
+      const { true_prevalence: truth, proportion, reach } = one;
+      return [
+        marked(one.title, markOf(one)),
+        `${one.affected} of ${one.examined}`,
+        ...inColumn(reach, share(proportion)),
+        range(one.lower, one.upper),
+        truth === undefined ? oneSidedCell(one) : "",
+        ...inColumn(reach, truth === undefined ? "" : share(truth.prevalence)),
+        truth === undefined ? "" : range(truth.lower, truth.upper),
+        one.not_graded === 0 ? "" : String(one.not_graded),
+        one.not_examined === 0 ? "" : String(one.not_examined),
+      ];
+    }),
   );
 }
+
+/** A share stands below what it may be called. */
+const inColumn = (reach: Estimate["reach"], shown: string): [string, string] =>
+  reach === "prevalence" ? [shown, ""] : ["", shown];
 
 /** At 0 of n and n of n: what can be said with the whole confidence on one side. */
 function oneSidedCell({ one_sided: found, examined }: Estimate): string {
@@ -50,9 +62,12 @@ function oneSidedCell({ one_sided: found, examined }: Estimate): string {
 export function intervalRemarks(estimates: readonly Estimate[]): string[] {
   const examined = estimates.filter((one) => one.examined > 0);
   return remarksOf(
-    examined.map(({ title, notes = [], true_prevalence: truth }) => ({
-      title,
-      notes: [...(truth === undefined ? [] : correctedNotes(truth)), ...notes],
+    examined.map((one) => ({
+      title: one.title,
+      notes: [
+        ...(one.true_prevalence === undefined ? [] : correctedNotes(one.true_prevalence)),
+        ...notesOf(one),
+      ],
     })),
   );
 }
@@ -92,7 +107,7 @@ export function combinedTable(combined: readonly CombinedEstimate[]): Block[] {
       one.groups
         .map(
           ({ group, head, affected, examined }) =>
-            `${affected} of ${examined} ${group ?? "no group"} (${head ?? "?"})`,
+            `${affected} of ${examined} ${group ?? "no group"} (${head})`,
         )
         .join(", "),
     ]),
@@ -112,9 +127,9 @@ export const refusals = (combined: readonly CombinedEstimate[]): string[] => {
 const titlesOf = (some: readonly { readonly title: string }[]): string =>
   some.map(({ title }) => title).join("; ");
 
-const share = (value: number | null): string => (value === null ? "–" : percent(value));
+const share = (value: number | null): string => (value === null ? "" : percent(value));
 const range = (lower: number | null, upper: number | null): string =>
-  lower === null || upper === null ? "–" : percentRange(lower, upper);
+  lower === null || upper === null ? "" : percentRange(lower, upper);
 
 /** A table without the columns in which no row says anything. */
 export function filledTable(columns: readonly Column[], rows: readonly (readonly string[])[]): Block[] {

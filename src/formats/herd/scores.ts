@@ -38,7 +38,7 @@ function scoreRow(one: HerdScores): string[] {
     points(one.bootstrap, fine),
     number(one.median, decimals),
     points(one.median_interval, fine),
-    one.nominal ? "–" : `${number(one.q1, decimals)} to ${number(one.q3, decimals)}`,
+    one.nominal || one.n === 0 ? "–" : `${number(one.q1, decimals)} to ${number(one.q3, decimals)}`,
     one.distribution.map(({ value, count: pigs }) => `${number(value, decimals)}:${pigs}`).join(" "),
   ];
 }
@@ -58,10 +58,12 @@ export const gradeRemarks = (scores: readonly HerdScores[]): string[] =>
       ? []
       : [
           `${marked(title, confidence)}: ${grades
-            .map(({ grade, share: part, lower, upper }) => {
+            .map(({ grade, pigs, share: part, lower, upper }) => {
               const limits =
-                lower === undefined || upper === undefined ? "" : ` (${percentRange(lower, upper)})`;
-              return `${grade} or more ${percent(part)}${limits}`;
+                typeof lower === "number" && typeof upper === "number"
+                  ? ` (${percentRange(lower, upper)})`
+                  : "";
+              return `${grade} or more ${part === null ? pigs : percent(part)}${limits}`;
             })
             .join(", ")}`,
         ],
@@ -82,8 +84,12 @@ export function shareRemarks(scores: readonly HerdScores[], estimates: readonly 
   const byPen = estimates.some(({ clusters }) => clusters !== undefined);
   const ofGroup = estimates.some(({ population }) => population !== undefined);
   const middle = scores.some(({ mean_interval }) => typeof mean_interval?.lower === "number");
+  const weighed = estimates.some(({ groups }) => groups !== undefined);
   return [
     ...remarksOf(shares),
+    ...(weighed && scores.some(({ n, reach }) => n > 0 && reach === "these-pigs")
+      ? ["Means, medians and herd indices are of these pigs: they weigh no groups."]
+      : []),
     ...(byPen && middle
       ? ["Intervals of means and medians take the pigs as drawn singly, whatever their pens."]
       : []),

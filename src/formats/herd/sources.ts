@@ -1,11 +1,11 @@
 /** What must be known to read herd numbers, and who says so, each said once. */
-import type { HerdReport } from "../../herd/index.ts";
 import { clusterLimits, intervalMethods, sourceLine } from "../../knowledge/index.ts";
 import { marked } from "../page/memory-mark.ts";
 import { markOf } from "./prevalence.ts";
+import type { HerdNumbers } from "./strata.ts";
 
 /** Notes on herd indices. */
-export function herdNotes({ scores }: HerdReport): string[] {
+export function herdNotes({ scores }: HerdNumbers): string[] {
   const indices = scores.flatMap((one) => (one.n === 0 ? [] : one.indices));
   const notes = new Set(
     indices.flatMap(({ title, class: named, population, note }) => [
@@ -23,7 +23,7 @@ export function herdNotes({ scores }: HerdReport): string[] {
 }
 
 /** Indicators, scales and intervals with their citations. */
-export function herdSources(report: HerdReport): string[] {
+export function herdSources(report: HerdNumbers): string[] {
   const cited = new Map<string, string>();
   for (const one of report.estimates)
     if (one.source !== null) cited.set(one.indicator, `${marked(one.title, markOf(one))}: ${one.source}`);
@@ -33,10 +33,10 @@ export function herdSources(report: HerdReport): string[] {
 }
 
 /** Citations of the intervals that are shown. */
-export function methodSources({ estimates, scores, combined = [] }: HerdReport): string[] {
+export function methodSources({ estimates, scores, combined = [] }: HerdNumbers): string[] {
   const used = new Set<string>();
   for (const { examined, method, true_prevalence: truth } of estimates) {
-    if (examined > 0) used.add(method);
+    if (examined > 0 && method !== null) used.add(method);
     if (truth !== undefined) used.add(truth.method);
   }
   if (combined.some(({ refused }) => refused === null)) used.add("thinnest-stratum");
@@ -44,7 +44,7 @@ export function methodSources({ estimates, scores, combined = [] }: HerdReport):
     if (typeof mean?.lower === "number") used.add(mean.method);
     if (typeof median?.lower === "number") used.add(median.method);
     if (typeof bootstrap?.lower === "number") used.add(bootstrap.method);
-    for (const { method } of grades ?? []) if (method !== undefined) used.add(method);
+    for (const { method } of grades ?? []) if (typeof method === "string") used.add(method);
   }
   return [...intervalMethods].flatMap(([id, { title, source }]) =>
     used.has(id) ? [`Interval, ${marked(title, source.confidence)}: ${source.cite}`] : [],
@@ -52,7 +52,7 @@ export function methodSources({ estimates, scores, combined = [] }: HerdReport):
 }
 
 /** Who drew the line for pens, when it was met. */
-function clusterSource({ estimates }: HerdReport): string[] {
+function clusterSource({ estimates }: HerdNumbers): string[] {
   const met = estimates.some(
     ({ clusters, notes = [] }) =>
       clusters?.too_few === true || notes.some((note) => note.includes("taken as drawn singly")),

@@ -3,6 +3,9 @@ import type { Estimate, HerdReport, HerdScores, Stratum } from "../../herd/index
 import { reachOf } from "../../herd/index.ts";
 import { count } from "../../words/listing.ts";
 
+/** A report; one on the scores of groups has no answers. */
+export type HerdNumbers = Pick<HerdReport, "estimates" | "scores"> & Partial<HerdReport>;
+
 export interface StratumNumbers {
   readonly stratum: Stratum;
   readonly basis: string | null;

@@ -14,7 +14,10 @@ export interface ScoredRow {
   readonly scores: ReadonlyMap<Scale, CaseScore>;
 }
 
-/** The pigs of each visit in the order of the archive; those without a visit together. */
+/** In a name numbers go by their value: p2 before p10. */
+const byName = new Intl.Collator("en", { numeric: true });
+
+/** The pigs of each visit by their names; those without a visit together. */
 export function scoredVisits(scored: readonly ScoredCase[], { cases }: Archive): ScoredVisit[] {
   const byFile = new Map(scored.map((one) => [one.file, one]));
   const visits = new Map<string, { title: string; rows: ScoredRow[] }>();
@@ -29,6 +32,7 @@ export function scoredVisits(scored: readonly ScoredCase[], { cases }: Archive):
     block.rows.push({ one, scores: new Map(scores) });
     visits.set(key, block);
   }
+  for (const { rows } of visits.values()) rows.sort((a, b) => byName.compare(a.one.id, b.one.id));
   return [...visits.values()];
 }
 

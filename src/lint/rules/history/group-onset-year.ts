@@ -1,4 +1,4 @@
-import { type Moment, moment, type Visit } from "../../../cases/index.ts";
+import { type Moment, moment, questionText, type Visit } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
 import { hasAny } from "../../../notes/index.ts";
 import { type GroupOfVisit, groupsOf, isVisitDateDoubtful } from "../../../record/index.ts";
@@ -55,7 +55,7 @@ function nearYear(onset: string, date: string, day: Moment): string | undefined 
 /** Whether the words of the visit or the group speak of signs of long standing, or of that year. */
 function isTold({ record }: Visit, { note }: GroupOfVisit, onset: string): boolean {
   const year = onset.slice(0, 4);
-  const texts = [note, record.complaint, record.question, record.note];
+  const texts = [note, record.complaint, questionText(record).text, record.note];
   return (
     texts.some((text) => text?.includes(year) === true) ||
     [note, record.complaint].some((text) => text !== undefined && hasAny(text, selectionRules.told_long))
