@@ -15,7 +15,7 @@ export { isUnborn, isWeaned } from "./model/age-class.ts";
 export { organsDue } from "./model/due.ts";
 export type { Archive, Case, Farm, HouseScale, Visit } from "./model/model.ts";
 export { isAfter, type Moment, moment, onOneClock } from "./model/moment.ts";
-export type { Finding, OrganState } from "./model/organ-state.ts";
+export { type Finding, listed, type OrganState } from "./model/organ-state.ts";
 export { formatPath, type Path, pathOf, pathsMeet, valueAt } from "./model/path.ts";
 export type { ResolvedProtocol } from "./model/protocol.ts";
 export { quantity } from "./model/quantity.ts";

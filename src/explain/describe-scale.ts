@@ -164,16 +164,20 @@ function exampleBlock({
   record,
   value,
   class: named,
-  missing,
+  missing = [],
+  bounds,
   source,
 }: Scale["examples"][number]): Block[] {
-  const why = (missing ?? []).length === 0 ? "" : `; missing: ${(missing ?? []).join(", ")}`;
+  const classed = named === undefined ? "" : `, ${named}`;
+  const none = bounds === undefined ? "No score" : `Score: between ${bounds.join(" and ")}${classed}`;
   const result =
-    value === null ? `No score${why}.` : `Score: ${value}${named === undefined ? "" : `, ${named}`}.`;
+    value === null
+      ? [none, ...missing.map((path) => `missing: ${path}`)].join("; ")
+      : `Score: ${value}${classed}`;
   return block("Worked example", {
     text: [`${name}.`],
     record,
-    after: [result, `Source: ${sourceLine(source)}`],
+    after: [`${result}.`, `Source: ${sourceLine(source)}`],
   });
 }
 

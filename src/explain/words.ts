@@ -53,7 +53,7 @@ function processSections(process: string): Section[] {
     ...section("How much", [
       how_much.length === 0
         ? "Nobody asks how much."
-        : `${capital(listing(how_much, "or"))}: one of them is enough.`,
+        : `${capital(listing([...new Set([...how_much, "severity"])], "or"))}: one of them is enough.`,
       ...(distribution === "no" ? ["How it lies in the organ is not asked."] : []),
     ]),
     ...section("Say as well", needs.length === 0 ? [] : [`${listing(needs.map((key) => `the ${key}`))}.`]),

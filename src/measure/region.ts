@@ -35,6 +35,12 @@ export const backwards = ({ curves, closed }: Contour): Contour => ({
   closed,
 });
 
+/** Of rings that were asked for already: an outline is checked before it is measured. */
+const known = new WeakMap<
+  readonly Contour[],
+  { readonly rule: FillRule; readonly borders: readonly Border[] }
+>();
+
 interface Border {
   readonly ring: Contour;
   /** Square drawing units; negative for the edge of a hole. */
@@ -46,7 +52,15 @@ interface Border {
  * them (evenodd).
  * @param rings that neither cross themselves nor one another
  */
-export function bordersOf(rings: readonly Contour[], rule: FillRule): Border[] {
+export function bordersOf(rings: readonly Contour[], rule: FillRule): readonly Border[] {
+  const before = known.get(rings);
+  if (before?.rule === rule) return before.borders;
+  const borders = bordersAmong(rings, rule);
+  known.set(rings, { rule, borders });
+  return borders;
+}
+
+function bordersAmong(rings: readonly Contour[], rule: FillRule): Border[] {
   const parts = rings.map((ring) => ({ area: ringArea(ring), ring }));
   const polygons = rings.length === 1 ? [] : rings.map((ring) => new Polygon(flatten(ring)));
   return parts.flatMap(({ area, ring }, index): Border[] => {

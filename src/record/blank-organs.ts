@@ -1,6 +1,6 @@
 /** The organs due of which a case says nothing, system by system, and those for which a reason is given elsewhere. */
 import type { Case } from "../cases/index.ts";
-import { interpretationWords, organs, type PlacedOrgan, systems } from "../knowledge/index.ts";
+import { interpretationWords, organById, organs, type PlacedOrgan, systems } from "../knowledge/index.ts";
 import { wordIn } from "../notes/index.ts";
 import { fact } from "./fact.ts";
 import { closedOrgans, organsBehind } from "./named-organs.ts";
@@ -11,8 +11,7 @@ export interface BlankSystem {
   readonly title: string;
   /** Those that may not be left out. */
   readonly must: readonly PlacedOrgan[];
-  readonly wanted: readonly PlacedOrgan[];
-  /** Two or more organs were due, and not one of the system is recorded. */
+  /** Not one organ of the system is recorded, and nothing is written of any. */
   readonly whole: boolean;
 }
 
@@ -22,23 +21,37 @@ const inSystems = systems.map(({ id, title }) => ({
   all: organs.filter(({ system }) => system === id),
 }));
 
-/** The systems with organs that are due, blank, and left without any reason. */
+/** The systems with organs that must be examined, are blank, and are left without any reason. */
 export const blankSystems = fact((one: Case): readonly BlankSystem[] => {
-  const blank = one.due.filter((organ) => one.organ(organ).status === "blank" && !isExcused(one, organ));
+  const blank = [...one.must].filter((organ) => isLeftOut(one, organ));
   if (blank.length === 0) return [];
   return inSystems.flatMap(({ id, title, all }) => {
-    const here = blank.filter(({ system }) => system === id);
-    if (here.length === 0) return [];
-    const must = here.filter((organ) => one.must.has(organ));
+    const must = blank.filter(({ system }) => system === id);
+    if (must.length === 0) return [];
     return {
       id,
       title,
       must,
-      wanted: here.filter((organ) => !must.includes(organ)),
-      whole: here.length > 1 && all.every((organ) => one.organ(organ).status === "blank"),
+      whole: all.map((organ) => one.organ(organ)).every(({ status, entry }) => status === "blank" && !entry),
     };
   });
 });
+
+/** Whether nothing is said of an organ, here or elsewhere. */
+export const isLeftOut = (one: Case, organ: PlacedOrgan): boolean =>
+  one.organ(organ).status === "blank" && !isExcused(one, organ) && !isToldWith(one, organ);
+
+/**
+ * Whether an organ of which nothing stands here is seen together with one that is recorded: the pleura tells of the
+ * pleural space.
+ */
+export const isToldWith = (one: Case, organ: PlacedOrgan): boolean =>
+  one.organ(organ).entry === undefined &&
+  (organ.definition.told_with ?? []).some((id) => {
+    const other = organById(id);
+    const status = other === undefined ? "blank" : one.organ(other).status;
+    return status === "normal" || status === "recorded";
+  });
 
 /** Whether the visit says why this organ was left alone in every pig, or another organ why its cavity stayed closed. */
 export const isExcused = (one: Case, organ: PlacedOrgan): boolean => excused(one).has(organ);

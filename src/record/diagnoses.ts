@@ -37,6 +37,7 @@ export const morphologicDiagnoses = fact((one: Case): readonly MorphologicDiagno
 /** A text without the clauses that deny; undefined where it does nothing else. */
 function undenied(text: string): string | undefined {
   const clauses = text.split(/[,;]/);
+  if (clauses.some(isAllDenied)) return undefined;
   const left = clauses.filter((clause) => !isDenial(clause));
   const rest = left.join(",").trim();
   return rest === "" && left.length < clauses.length ? undefined : rest;
@@ -45,6 +46,10 @@ function undenied(text: string): string | undefined {
 const isDenial = (clause: string): boolean =>
   /^\s*(?:no|not|without|free of|negative for|kein|keine|keinen|ohne)\b/i.test(clause) ||
   /\b(?:absent|ruled out|excluded|not seen|not found)$/i.test(clause.trimEnd());
+
+/** `no lesion seen`, `no gross lesions`, `kein Befund`: what else the text says is no lesion either. */
+const isAllDenied = (clause: string): boolean =>
+  isDenial(clause) && /\b(?:lesions?|befund)(?: seen| found| by eye)?$/i.test(clause.trimEnd());
 
 export interface NamedCause {
   readonly text: string;

@@ -1,5 +1,5 @@
 /** What a case says: each fact a question to the case or its visit, answered once. Knows no rules, scores or alarms. */
-export { type BlankSystem, blankSystems, isExcused } from "./blank-organs.ts";
+export { type BlankSystem, blankSystems, isExcused, isLeftOut, isToldWith } from "./blank-organs.ts";
 export {
   isCalledProgressive,
   isPending,
@@ -40,9 +40,23 @@ export {
   nearestMaterial,
   type Sample,
 } from "./materials.ts";
-export { extentPercent, processOf, saysHowMuch, sizesMm, volumeMl } from "./measures.ts";
+export {
+  extentPercent,
+  isUnasked,
+  measuresOf,
+  processOf,
+  saysHowMuch,
+  sizesMm,
+  volumeMl,
+} from "./measures.ts";
 export { closedOrgans, namedOrgans, namedSide, namesBoth, sideInPath, whereOf } from "./named-organs.ts";
-export { exampleOf, type MissingObservation, missingObservations, missingTitle } from "./observations.ts";
+export {
+  askedOfNormal,
+  exampleOf,
+  type MissingObservation,
+  missingObservations,
+  missingTitle,
+} from "./observations.ts";
 export {
   entriesOf,
   findingsOf,

@@ -39,8 +39,18 @@ export const missingObservations = fact((one: Case): readonly MissingObservation
   return found;
 });
 
+/** What must be observed of an organ of this pig even where it is normal, as it would be written: `section: premolar-1`. */
+export const askedOfNormal = (
+  { ageClass = "weaner" }: Case,
+  { definition }: PlacedOrgan,
+): readonly string[] =>
+  Object.entries(definition.observations ?? {})
+    .filter(([, { required }]) => required === "always")
+    .filter(([, { required_in: classes }]) => classes === undefined || classes.includes(ageClass))
+    .map(([observation, { values = [] }]) => `${observation}: ${values.slice(0, 3).join(" | ")}`);
+
 function isRequired(one: Case, organ: PlacedOrgan, definition: Observation, state: OrganState): boolean {
-  const { required, required_in: classes, asked_by: lesions } = definition;
+  const { required, required_in: classes, asked_by: lesions, not_of_diffuse: diffuse } = definition;
   if (required === undefined) return false;
   if (classes !== undefined && !classes.includes(one.ageClass ?? "weaner")) return false;
   if (state.status === "normal") return required === "always" && one.due.includes(organ);
@@ -49,7 +59,10 @@ function isRequired(one: Case, organ: PlacedOrgan, definition: Observation, stat
   return (
     lesions === undefined ||
     findings.length === 0 ||
-    findings.some(({ finding }) => lesions.includes(finding.process))
+    findings.some(
+      ({ finding: { process, distribution } }) =>
+        lesions.includes(process) && !(distribution === "diffuse" && diffuse?.includes(process) === true),
+    )
   );
 }
 

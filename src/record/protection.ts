@@ -12,6 +12,7 @@ export function wentWithout(one: Case, item: ProtectiveItem): boolean {
 
 /** The organs that were examined and are reached with saw or axe, by the word for them. */
 export function sawn(one: Case): string[] {
+  if (one.ageClass !== undefined && protection.scissors.includes(one.ageClass)) return [];
   return protection.sawn.flatMap((id) => {
     const organ = organById(id);
     if (organ === undefined) return [];

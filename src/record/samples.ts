@@ -1,6 +1,6 @@
 /** What was taken of a case: which organs, for which tests, and how many places of the lungs. */
 import { type Case, valueAt } from "../cases/index.ts";
-import { sampleRules } from "../knowledge/index.ts";
+import { type PlacedOrgan, sampleRules } from "../knowledge/index.ts";
 import { fact } from "./fact.ts";
 import { isAmong, isTissue, type Sample } from "./materials.ts";
 
@@ -47,11 +47,10 @@ export function piecesOf(site: string | undefined): number {
   return Math.max(1, named.length);
 }
 
-/** Whether a lesion of the organ is in the parcel: the organ itself, its system, or what stands for it. */
-export function isSampled(one: Case, organ: string): boolean {
-  const system = organ.split(".")[0] ?? "";
-  const counts = new Set([organ, system, "carcass", ...(sampleRules.sampled_by[organ] ?? [])]);
-  return samplesOf(one).some(({ sample }) => counts.has(sample.from));
+/** Whether a lesion of the organ has its answer in the parcel: by any organ of its system, or by what stands for it. */
+export function isSampled(one: Case, { id, system }: PlacedOrgan): boolean {
+  const counts = [system, "carcass", ...(sampleRules.sampled_by[id] ?? [])];
+  return samplesOf(one).some(({ sample }) => isAmong(sample.from, counts));
 }
 
 /** Whether the sample travels unfixed in a bag or pot: tissue that is chilled or frozen. */

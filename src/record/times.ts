@@ -104,11 +104,15 @@ export function isUntreated(one: Case): boolean {
 }
 
 /** Whether the disease is of long standing: by its signs, or by the words of the history, the group or the visit. */
-export function isLongStanding({ signs, record, visit }: Case): boolean {
+export function isLongStanding(one: Case): boolean {
+  const { signs, record, visit } = one;
+  const { after, signs: later } = selectionRules.chronic_later;
   const group = visit?.record.groups?.[record.pig?.group ?? ""];
   const told = [record.history, group?.note, visit?.record.complaint];
   return (
     signs.some((sign) => selectionRules.chronic_signs.includes(sign)) ||
+    (signs.some((sign) => later.includes(sign)) &&
+      (hoursIll(one) ?? 0) >= (quantity("duration", after) ?? Number.POSITIVE_INFINITY)) ||
     told.some((text) => text !== undefined && hasAny(text, selectionRules.told_long))
   );
 }

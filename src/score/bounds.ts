@@ -4,7 +4,7 @@ import { lastReached } from "./classify.ts";
 import { combined } from "./combine.ts";
 import { withoutFloatError } from "./float-error.ts";
 import { millimetres, observation, observedRange } from "./observed.ts";
-import { readPart } from "./part.ts";
+import { holds, readPart } from "./part.ts";
 
 /** Least and greatest. */
 export type Bounds = readonly [number, number];
@@ -52,15 +52,14 @@ export function boundsOf(scale: Scale, entry: object | undefined): Bounds | unde
 function linkedParts(scale: Scale, entry: object | undefined): Linked[] {
   let groups: Linked[] = [];
   for (const [name, part] of Object.entries(scale.parts)) {
-    const open = new Set(openReads(part, entry));
-    const [shared, apart] = [groups, groups].map((all, which) =>
-      all.filter((group) => [...group.open].some((read) => open.has(read)) === (which === 0)),
-    ) as [Linked[], Linked[]];
+    const own = openReads(part, entry);
+    const isLinked = ({ open }: Linked): boolean => own.some((read) => open.has(read));
+    const linked = groups.filter(isLinked);
     groups = [
-      ...apart,
+      ...groups.filter((group) => !isLinked(group)),
       {
-        parts: [...shared.flatMap(({ parts }) => parts), [name, part]],
-        open: new Set([...shared.flatMap((group) => [...group.open]), ...open]),
+        parts: [...linked.flatMap(({ parts }) => parts), [name, part]],
+        open: new Set([...linked.flatMap(({ open }) => [...open]), ...own]),
       },
     ];
   }
@@ -70,18 +69,31 @@ function linkedParts(scale: Scale, entry: object | undefined): Linked[] {
 /** What a part would have to know and is not recorded; nothing where the part is 0 without it. */
 function openReads({ read, zero_unless, zero_if_zero }: ScalePart, entry: object | undefined): string[] {
   const isOpen = (path: string): boolean => observation(entry, path) === undefined;
-  if (zero_unless !== undefined && isOpen(zero_unless.read)) return [zero_unless.read, read].filter(isOpen);
-  return isOpen(read) && !(zero_if_zero !== undefined && observation(entry, zero_if_zero) === 0)
-    ? [read]
-    : [];
+  const counts = zero_unless === undefined || holds(zero_unless, entry);
+  if (counts === false || (zero_if_zero !== undefined && observation(entry, zero_if_zero) === 0)) return [];
+  return [zero_unless?.read ?? read, read].filter(
+    (path, at, all) => isOpen(path) && all.indexOf(path) === at,
+  );
 }
 
+type Ways = readonly Possible[] | undefined;
+
+/** By the parts of a group and what of it is open: where nothing that its parts read is recorded, every record has the same. */
+const known = new WeakMap<Scale, Map<string, Ways>>();
+
 /** What the parts of a group can be, each way once; undefined for too many ways. */
-function possibilities(
-  scale: Scale,
-  { parts, open }: Linked,
-  entry: object | undefined,
-): Possible[] | undefined {
+function possibilities(scale: Scale, group: Linked, entry: object | undefined): Ways {
+  const { parts, open } = group;
+  if (!parts.every(([, { read }]) => open.has(read))) return waysOf(scale, group, entry);
+  const ofScale = known.get(scale) ?? new Map<string, Ways>();
+  known.set(scale, ofScale);
+  const key = [...parts.map(([name]) => name), "", ...open].join("\n");
+  const ways = ofScale.has(key) ? ofScale.get(key) : waysOf(scale, group, entry);
+  ofScale.set(key, ways);
+  return ways;
+}
+
+function waysOf(scale: Scale, { parts, open }: Linked, entry: object | undefined): Ways {
   let entries: (object | undefined)[] = [entry];
   for (const read of open) {
     const candidates = candidatesFor(scale, read);
@@ -91,13 +103,13 @@ function possibilities(
   const found = new Map<string, Possible>();
   for (const one of entries) {
     const values = parts.map(([, part]) => readPart(scale, part, one).value);
-    const known = values.filter((value) => value !== null);
-    if (known.length < values.length) continue;
+    const told = values.filter((value) => value !== null);
+    if (told.length < values.length) continue;
     const bonus = (scale.bonus ?? []).reduce((sum, { part, above, add }) => {
       const at = parts.findIndex(([name]) => name === part);
-      return (known[at] ?? Number.NEGATIVE_INFINITY) > above ? sum + add : sum;
+      return (told[at] ?? Number.NEGATIVE_INFINITY) > above ? sum + add : sum;
     }, 0);
-    found.set([...known, bonus].join(), { values: known, bonus });
+    found.set([...told, bonus].join(), { values: told, bonus });
   }
   return [...found.values()];
 }

@@ -77,7 +77,10 @@ type Condition = NonNullable<ScalePart["zero_unless"]>;
  * Whether the condition holds.
  * @returns undefined when the observation that it asks is not recorded
  */
-function holds({ read, is, from, above, below }: Condition, entry: object | undefined): boolean | undefined {
+export function holds(
+  { read, is, from, above, below }: Condition,
+  entry: object | undefined,
+): boolean | undefined {
   const written = observation(entry, read);
   if (written === undefined) return undefined;
   if (is !== undefined) return [written].flat().some((word) => is.includes(String(word)));

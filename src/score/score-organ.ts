@@ -72,7 +72,7 @@ function classWithin(
 function outcome(scale: Scale, state: OrganState): Outcome {
   switch (state.status) {
     case "blank":
-      return unscored(scale, [scale.organ], []);
+      return unscored(scale, [scale.organ], state.bySystem ? [onlyBySystem] : []);
     case "not_examined":
       return unscored(scale, [], [`not examined${state.reason === undefined ? "" : `: ${state.reason}`}`]);
     case "not_assessable":

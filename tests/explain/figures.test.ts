@@ -21,6 +21,13 @@ import { scales } from "../../src/knowledge/scales.ts";
 const withoutFigure: Readonly<Record<string, string>> = {
   "body-condition": "read by eye and hand",
   bursitis: "size and number together",
+  "baker-1989-kidneys": "spots all over, or not",
+  "diana-2017-ears": "blood and infection together",
+  "hansen-2024-navel": "one limit",
+  "hernia-three-sizes": "sizes of things to compare with",
+  "lund-2003-shoulders": "depth of an ulcer, tissue by tissue",
+  "zoric-2009-skin": "kind of wound",
+  "zoric-2009-soles": "share and loss of horn together",
   "carcass-abscess": "names of classes, read for the whole carcass",
   "danish-joints-1995": "the grades between the ends could not be read",
   "danish-stomach-grade": "the steps within a kind of lesion could not be read",

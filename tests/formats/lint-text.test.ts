@@ -7,7 +7,15 @@ import { finding, report } from "./report.ts";
 
 const text = (of: LintReport): string[] => lintReport("text", of, makeStyle(false)).split("\n");
 const many = (number: number, rule: string) => Array.from({ length: number }, () => finding({ rule }));
-const counts = { due: 9, examined: 9, by_system: 0, not_examined: 0, not_assessable: 0, skipped: 0 };
+const counts = {
+  due: 9,
+  examined: 9,
+  by_system: 0,
+  not_examined: 0,
+  not_assessable: 0,
+  skipped: 0,
+  wanted_blank: 0,
+};
 const cases = (number: number, skipped: number): LintReport => {
   const base = report([]);
   const completeness = Array.from({ length: number }, (_, index) => ({

@@ -4,7 +4,15 @@ import { type Fault, readCases } from "../../src/cases/index.ts";
 import type { LintReport } from "../../src/formats/lint/report.ts";
 import { type Finding, type LintResult, lintCases } from "../../src/lint/index.ts";
 
-const none = { due: 0, examined: 0, by_system: 0, not_examined: 0, not_assessable: 0, skipped: 0 };
+const none = {
+  due: 0,
+  examined: 0,
+  by_system: 0,
+  not_examined: 0,
+  not_assessable: 0,
+  skipped: 0,
+  wanted_blank: 0,
+};
 
 export const finding = (over: Partial<Finding> = {}): Finding => ({
   rule: "skipped-organ",

@@ -48,7 +48,7 @@ describe("an accepted finding", () => {
   });
 
   it("of a list is met by the list and by its entry", () => {
-    const lesion = "cardiovascular: {heart: [{process: necrosis, size: 2 mm}]}";
+    const lesion = "cardiovascular: {heart: [{process: necrosis, severity: mild}]}";
     for (const at of ["cardiovascular.heart", '"cardiovascular.heart[0]"'])
       expect(
         lint(`${lesion}\naccepted: [{rule: finding-without-distribution, at: ${at}, ${because}}]`, {

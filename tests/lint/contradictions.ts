@@ -370,7 +370,6 @@ export const contradictions: readonly Contradiction[] = [
   ),
   slip("a parity in a castrate", "parity-impossible", "pig.parity", "pig: {sex: castrate, parity: 3}"),
   slip("a parity in a young pig", "parity-impossible", "pig.parity", "pig: {sex: female, parity: 3}"),
-  slip("a tag that became a number", "tag-unquoted", "pig.tag", "pig: {tag: 217}"),
   slip("a group that the farm does not have", "group-unknown", "pig.group", "pig: {group: nursery-22}"),
   slip(
     "a weaner in a finisher room",

@@ -142,7 +142,6 @@ const honest: readonly (readonly [rule: string, example: Example])[] = [
   ],
   ["diagnosis-without-degree", { case: 'diagnosis: {morphologic: ["Jejunum: torsion, complete"]}' }],
   ["diagnosis-without-lesion", { case: 'diagnosis: {morphologic: ["Stomach: no content"]}' }],
-  ["diagnosis-without-organ", { case: "diagnosis: {morphologic: [no lesion seen]}" }],
   [
     "disease-as-lesion",
     { case: 'diagnosis: {morphologic: ["Spleen: congestion, diffuse, acute, mild, no swine fever"]}' },
@@ -196,7 +195,6 @@ const honest: readonly (readonly [rule: string, example: Example])[] = [
   ],
   ["pcr-from-formalin", { case: sample("from: lymphoid.tonsil, into: ethanol, for: [pcr]") }],
   ["histology-unfixed", { case: sample("from: carcass, into: chilled, for: [histology]") }],
-  ["culture-of-treated-pig", { case: "selection: {treated: {with: iron}}" }],
   ["virus-isolation-medium", { case: sample("from: blood, into: citrate-tube, for: [virus-isolation]") }],
   [
     "enteric-set-incomplete",
@@ -260,6 +258,17 @@ const honest: readonly (readonly [rule: string, example: Example])[] = [
   ["pig-not-typical", { case: "selection: {basis: convenience, typical: no}" }],
   ["last-treatment-missing", { case: "selection: {treated: {with: iron and electrolytes}}" }],
   ["treated-pig", { case: "selection: {treated: {with: 'iron, electrolytes and vitamins'}}" }],
+  [
+    "lesion-not-sampled",
+    {
+      case: `lymphoid: {bronchial_nodes: [{process: enlargement, severity: marked}]}\n${sample("from: respiratory.lungs, into: chilled, for: [pcr]")}`,
+    },
+  ],
+  [
+    "finding-without-distribution",
+    { case: "external: {skin: [{process: ulcer, site: left shoulder, severity: moderate}]}" },
+  ],
+  ["finding-without-size", { case: "external: {perineum: [{process: discolouration, colour: yellow}]}" }],
   ["culled-without-reason", { case: "selection: {basis: culled}\nhistory: navel hernia" }],
   ["carcass-storage-unstated", { case: "death: {at: 2026-04-19}\nsamples: " }],
   [

@@ -55,7 +55,7 @@ describe("omission mutants of every protocol and age class", () => {
 
   it("are counted", () => {
     console.log(`omission mutants of all protocols and age classes found: ${caught} of ${total}`);
-    expect(total).toBeGreaterThan(2000);
+    expect(total).toBeGreaterThan(1500);
     expect(caught).toBe(total);
   });
 });

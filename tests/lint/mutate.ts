@@ -28,10 +28,10 @@ export function lintBeside(text: string, file: string): readonly Finding[] {
   return lintCases(readCases(["-"], { input: { bytes: new TextEncoder().encode(text), name } })).findings;
 }
 
-/** A finding as loud as it must be that names what is missing, by its own place or in its words. */
+/** An error that names what is missing, by its own place or in its words. */
 export const names = (findings: readonly Finding[], omission: Omission): boolean =>
   findings.some(
     (finding) =>
-      (finding.level === "error" || finding.level === omission.level) &&
+      finding.level === "error" &&
       omission.names.some((name) => finding.path === name || finding.message.includes(name)),
   );

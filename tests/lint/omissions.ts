@@ -1,6 +1,6 @@
 /** Every single thing that a complete case must not lack: the paths whose removal the linter has to find. */
 import { type Case, type Path, pathOf } from "../../src/cases/index.ts";
-import { description, type PlacedOrgan } from "../../src/knowledge/index.ts";
+import { description, organById, type PlacedOrgan } from "../../src/knowledge/index.ts";
 import { requiredFacts } from "../../src/lint/rules/history/fact-missing.ts";
 import { closedOrgans, organsBehind } from "../../src/record/named-organs.ts";
 
@@ -10,9 +10,7 @@ export interface Omission {
   readonly paths: readonly Path[];
   /** What the finding must name, one of these, by its path or in its message. */
   readonly names: readonly string[];
-  /** As loud at least: what is wanted and no must is a note. */
-  readonly level: "error" | "note";
-  /** Only where the key is left blank: without it, the visit or another organ says why. */
+  /** Only where the key is left blank: without it the organ is blank, which another answers for, or it is wanted alone. */
   readonly onlyBlank?: boolean;
 }
 
@@ -21,7 +19,6 @@ const omit = (what: Omission["what"], path: Path, ...also: string[]): Omission =
   what,
   paths: [path],
   names: [dotted(path), ...also],
-  level: "error",
 });
 
 /** All omissions of one case. */
@@ -51,12 +48,12 @@ function organOmissions(one: Case): Omission[] {
       continue;
     }
     const path = pathOf(organ.id);
-    // Where the last word on an organ goes, the organ itself is what is missing, unless somebody says why.
-    const level = one.must.has(organ) ? "error" : "note";
-    const onlyBlank = isTold(one, organ);
-    if (!onlyBlank) omissions.push({ ...omit("organ", path), level });
+    // Where the last word on an organ goes, the organ itself is what is missing, unless it may be or somebody says why.
+    const onlyBlank = !one.must.has(organ) || isTold(one, organ);
+    const alone = `(${organ.key})`;
+    if (!onlyBlank) omissions.push(omit("organ", path, alone));
     if (state.status === "not_examined")
-      omissions.push({ ...omit("reason", [...path, "not_examined"], organ.id), level, onlyBlank });
+      omissions.push({ ...omit("reason", [...path, "not_examined"], organ.id, alone), onlyBlank });
     if (state.status === "not_assessable")
       for (const key of ["because", "why"]) omissions.push(omit("reason", [...path, "not_assessable", key]));
     for (const { side, state: sideState } of state.sides) {
@@ -68,8 +65,12 @@ function organOmissions(one: Case): Omission[] {
       for (const { path: at, finding } of part.findings) {
         omissions.push(omit("description", [...at, "process"]));
         const process = description.processes[finding.process];
-        if (process?.distribution !== "no")
-          omissions.push(omit("description", [...at, "distribution"], dotted(at)));
+        const unasked = process?.unasked?.some(
+          ({ organs, classes }) =>
+            (organs.includes(organ.id) || organs.includes(organ.system)) &&
+            (classes?.includes(one.ageClass ?? "weaner") ?? true),
+        );
+        if (unasked) continue;
         const entry = state.entry ?? {};
         const isAnswered =
           (process?.observed ?? []).some((key) => key in entry) || "weight" in entry || "size" in entry;
@@ -77,6 +78,12 @@ function organOmissions(one: Case): Omission[] {
         const measures = (["extent", "size", "number", "volume", "severity"] as const).filter(
           (key) => finding[key] !== undefined,
         );
+        // A site, a number, one size or the kind of the organ says how the lesion lies.
+        const isPlaced =
+          organ.definition.kind !== undefined ||
+          (["site", "number", "size", "volume"] as const).some((key) => finding[key] !== undefined);
+        if (process?.distribution !== "no" && !isPlaced && !isAnswered)
+          omissions.push(omit("description", [...at, "distribution"], dotted(at)));
         const means = process?.how_much ?? [];
         if (
           means.length > 0 &&
@@ -87,7 +94,6 @@ function organOmissions(one: Case): Omission[] {
             what: "description",
             paths: measures.map((key) => [...at, key]),
             names: [dotted(at)],
-            level: "error",
           });
       }
     if (one.protocol.observations === "optional") continue;
@@ -111,14 +117,13 @@ function organOmissions(one: Case): Omission[] {
     }
   }
   for (const system of bySystem) {
-    const untold = one.due.filter((organ) => organ.system === system && !isTold(one, organ));
-    const level = untold.some((organ) => one.must.has(organ)) ? "error" : "note";
-    if (untold.length > 0) omissions.push({ ...omit("system", [system]), level });
+    const untold = [...one.must].filter((organ) => organ.system === system && !isTold(one, organ));
+    if (untold.length > 0) omissions.push(omit("system", [system]));
   }
   return omissions;
 }
 
-/** Whether the visit, or another organ behind the same bone, says why it was not seen. */
+/** Whether an organ seen with it is told, or the visit or another organ behind the same bone says why it was not seen. */
 function isTold(one: Case, organ: PlacedOrgan): boolean {
   const closed = one.due
     .filter((other) => other !== organ)
@@ -126,7 +131,9 @@ function isTold(one: Case, organ: PlacedOrgan): boolean {
     .filter(
       ({ status, reason = "" }) => status === "not_examined" && /closed|not opened|no saw/.test(reason),
     );
+  const together = (organ.definition.told_with ?? []).map(organById);
   return (
+    together.some((other) => other !== undefined && /normal|recorded/.test(one.organ(other).status)) ||
     closedOrgans(one.visit?.record.pigs?.left_closed ?? "").includes(organ) ||
     closed.some(({ reason = "" }) => organsBehind(reason).includes(organ))
   );

@@ -115,6 +115,8 @@ describe("diagnoses", () => {
     ['morphologic: ["Conchae: atrophy, bilateral, chronic, moderate, not progressive"]', []],
     ['morphologic: ["Pig: thin, chronic"]', []],
     ['morphologic: ["Spleen: infarcts, multifocal, acute, mild"]', ["diagnosis-without-lesion"]],
+    ['morphologic: ["Spleen: empty, no lesion by eye"]', []],
+    ['morphologic: ["Spleen: congestion, acute, mild, no infarct"]', ["diagnosis-without-lesion"]],
     ["aetiologic: [unknown]", []],
     ["aetiologic: [foreign body], basis: gross", []],
     ["aetiologic: [progressive atrophic rhinitis], basis: gross", ["progressive-without-toxin"]],

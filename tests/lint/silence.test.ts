@@ -21,7 +21,6 @@ const onSamples = rules
 
 const sets = [
   "lesion-not-sampled",
-  "one-organ-sampled",
   "lung-pieces-few",
   "polyserositis-lung-only",
   "enteric-set-incomplete",

@@ -72,11 +72,18 @@ describe("containers", () => {
 });
 
 describe("a lesion in the parcel", () => {
-  it("is there by its organ, its system or what stands for it", () => {
-    const one = pig("samples: [{id: 01-A, from: respiratory.nares, into: dry-swab, for: [pcr]}]");
-    expect(organById("respiratory.turbinates")).toBeDefined();
-    expect(isSampled(one, "respiratory.turbinates")).toBe(true);
-    expect(isSampled(one, "respiratory.lungs")).toBe(false);
+  it.each([
+    ["respiratory.nares", "respiratory.turbinates", true],
+    ["respiratory.nares", "respiratory.lungs", true],
+    ["respiratory.lungs", "lymphoid.bronchial_nodes", true],
+    ["respiratory.lungs", "lymphoid.mesenteric_nodes", false],
+    ["faeces", "intestine.intestinal_content", true],
+    ["lymphoid.tonsil", "respiratory.turbinates", true],
+    ["lymphoid.tonsil", "respiratory.lungs", false],
+  ])("%s answers for %s: %s", (from, id, answers) => {
+    const one = pig(`samples: [{id: 01-A, from: ${from}, into: chilled, for: [pcr]}]`);
+    const organ = organById(id);
+    expect(organ !== undefined && isSampled(one, organ)).toBe(answers);
   });
 });
 

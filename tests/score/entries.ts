@@ -57,6 +57,9 @@ const entries: Record<string, fc.Arbitrary<Json>> = {
   "respiratory.turbinates": snouts,
   "respiratory.pleura": pleura,
   "external.skin": gradesOnly("external.skin"),
+  "external.feet": gradesOnly("external.feet"),
+  "external.navel": gradesOnly("external.navel"),
+  "urinary.kidneys": gradesOnly("urinary.kidneys"),
   "external.subcutis": gradesOnly("external.subcutis"),
   "lymphoid.superficial_inguinal_nodes": gradesOnly("lymphoid.superficial_inguinal_nodes"),
   "locomotor.joints": gradesOnly("locomotor.joints"),
@@ -64,6 +67,7 @@ const entries: Record<string, fc.Arbitrary<Json>> = {
   "external.ears": fc.record({
     rim_wound: fc.record({ left: share, right: share }),
     lost: fc.record({ left: share, right: share }),
+    grades: graded("external.ears"),
   }),
   "external.tail": fc.record({
     lost: share,

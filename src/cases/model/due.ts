@@ -6,6 +6,7 @@ import {
   type PlacedOrgan,
   type Sex,
   signFamilies,
+  vocabulary,
 } from "../../knowledge/index.ts";
 import type { ResolvedProtocol } from "./protocol.ts";
 
@@ -71,8 +72,15 @@ function levelOf(organ: PlacedOrgan, question: Question): "must" | "wanted" | un
   if (protocol.wanted?.includes(organ.id) === true) return "wanted";
   if (protocol.due.includes(organ.id)) return "must";
   if (protocol.due.includes(organ.system)) return own ?? "wanted";
-  if (protocol.due.includes("base") && own !== undefined) return own;
+  if (protocol.due.includes("base") && own !== undefined) return isSpared(organ, question) ? "wanted" : own;
   return levels[0] ?? (protocol.wanted?.includes(organ.system) === true ? "wanted" : undefined);
+}
+
+/** Whether all signs of a pig that was killed ask for a few organs alone, and this one is none of them. */
+function isSpared(organ: PlacedOrgan, { families, manner }: Question): boolean {
+  if (families.length === 0 || manner === "found-dead") return false;
+  const asked = families.map((id) => vocabulary.signs[id]?.alone);
+  return asked.every((alone) => alone !== undefined && !names(alone, organ));
 }
 
 const names = (list: readonly string[], organ: PlacedOrgan): boolean =>

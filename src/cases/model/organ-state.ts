@@ -12,7 +12,7 @@ export interface OrganState {
   readonly status: OrganStatus;
   /** Where the organ stands in the case; the system's path when the whole system is one word. */
   readonly path: Path;
-  /** The word `normal` stands for the whole system. */
+  /** The word `normal` stands for the whole system; an organ of which more must be said stays blank. */
   readonly bySystem: boolean;
   /** The reason, for not_examined and not_assessable. */
   readonly reason: string | undefined;
@@ -45,21 +45,63 @@ const silentKeys = new Set([
  */
 export function organState(record: object, organ: PlacedOrgan): OrganState {
   const system = own(record, organ.system);
-  if (system === "normal") return plainStates(organ).bySystem;
+  if (system === "normal") return asRest(plainStates(organ).bySystem, organ);
   const value = typeof system === "object" && system !== null ? own(system, organ.key) : undefined;
-  if (value === undefined || value === null) return restState(system, organ);
+  if (value === undefined || value === null) return restState(record, system, organ);
   if (value === "normal") return plainStates(organ).normal;
   return stateOf(value, organ.path, organ.definition.form === "paired");
 }
 
-/** What the system says of all organs that have no entry of their own. */
-function restState(system: unknown, organ: PlacedOrgan): OrganState {
+/** What the system, or the lists at the top, say of all organs that have no entry of their own. */
+function restState(record: object, system: unknown, organ: PlacedOrgan): OrganState {
   const rest = typeof system === "object" && system !== null ? own(system, "rest") : undefined;
-  if (rest === undefined || rest === null) return plainStates(organ).blank;
   const path = [organ.system, "rest"];
-  if (rest === "normal") return { ...plain("normal", path), bySystem: true };
-  return { ...stateOf(rest, path, false), entry: undefined };
+  if (rest === "normal") return asRest({ ...plain("normal", path), bySystem: true }, organ);
+  if (rest !== undefined && rest !== null) return { ...stateOf(rest, path, false), entry: undefined };
+  const [said] = listed(record).filter(({ systems }) => systems.includes(organ.system));
+  return said === undefined ? plainStates(organ).blank : asRest(said.state, organ);
 }
+
+/** Normal as one of many is no answer for an organ of which something must be observed that no organ has by nature. */
+const asRest = (state: OrganState, organ: PlacedOrgan): OrganState =>
+  state.bySystem && isObserved(organ) ? { ...plainStates(organ).blank, bySystem: true } : state;
+
+const isObserved = ({ definition }: PlacedOrgan): boolean =>
+  Object.values(definition.observations ?? {}).some(
+    ({ required, required_in: classes }) => required === "always" && classes === undefined,
+  );
+
+/** What a list at the top says of the systems that it names one by one. */
+interface ListedSystems {
+  readonly systems: readonly string[];
+  readonly path: Path;
+  readonly state: OrganState;
+}
+
+/** What `normal: [urinary]` and `not_examined: [{systems: [urinary], because: …}]` say at the top of a case. */
+export function listed(record: object): readonly ListedSystems[] {
+  const known = listedIn.get(record);
+  if (known !== undefined) return known;
+  const normal = listOf(own(record, "normal")).map((system, index): ListedSystems => {
+    const path = ["normal", index];
+    return { systems: [String(system)], path, state: { ...plain("normal", path), bySystem: true } };
+  });
+  const closed = listOf(own(record, "not_examined")).flatMap((entry, index): ListedSystems[] => {
+    if (typeof entry !== "object" || entry === null) return [];
+    const path = ["not_examined", index];
+    const because = own(entry, "because");
+    const reason = typeof because === "string" ? because : undefined;
+    const systems = listOf(own(entry, "systems")).map(String);
+    return [{ systems, path, state: { ...plain("not_examined", path), reason } }];
+  });
+  const all = [...normal, ...closed];
+  listedIn.set(record, all);
+  return all;
+}
+
+const listedIn = new WeakMap<object, readonly ListedSystems[]>();
+
+const listOf = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : []);
 
 const own = (from: object, key: string): unknown =>
   Object.hasOwn(from, key) ? (from as Record<string, unknown>)[key] : undefined;

@@ -121,7 +121,7 @@ function ruleLines(findings: readonly Finding[], style: Style): string[] {
   ];
 }
 
-/** `47 of 52 organs due were examined (6 by system), 3 not examined with reason, 2 skipped` */
+/** `47 of 52 organs due were examined (6 by system), 3 not examined with reason, 2 skipped, 3 wanted organs blank` */
 function countLine(counts: OrganCounts): string {
   const parts = [
     `${counts.examined} of ${counts.due} organs due were examined${counts.by_system > 0 ? ` (${counts.by_system} by system)` : ""}`,
@@ -129,6 +129,8 @@ function countLine(counts: OrganCounts): string {
   if (counts.not_examined > 0) parts.push(`${counts.not_examined} not examined with reason`);
   if (counts.not_assessable > 0) parts.push(`${counts.not_assessable} not assessable`);
   if (counts.skipped > 0) parts.push(`${counts.skipped} skipped`);
+  if (counts.wanted_blank > 0)
+    parts.push(`${counts.wanted_blank} wanted ${counts.wanted_blank === 1 ? "organ" : "organs"} blank`);
   return parts.join(", ");
 }
 

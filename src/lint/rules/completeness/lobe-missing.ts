@@ -1,5 +1,7 @@
 import { formatPath } from "../../../cases/index.ts";
 import { exampleOf, missingObservations, missingTitle } from "../../../record/index.ts";
+import { grouped } from "../../../words/grouped.ts";
+import { listing } from "../../../words/listing.ts";
 import { type CaseRule, verified } from "../../rule.ts";
 
 export const lobeMissing: CaseRule = {
@@ -16,12 +18,17 @@ export const lobeMissing: CaseRule = {
   bad: { case: "respiratory: {lungs: {consolidation: {accessory: }}}" },
   good: { case: "respiratory: {lungs: {consolidation: {accessory: 10}}}" },
   check(one, report) {
-    for (const missing of missingObservations(one))
-      if (missing.organ.definition.form === "lobed" && missing.part !== undefined)
-        report(
-          `${formatPath(missing.path)}: ${missingTitle(missing)} is blank. Write ${exampleOf(missing)}; 0 if it has none.`,
-          missing.path,
-          "key",
-        );
+    const lobes = missingObservations(one).filter(
+      ({ organ, part }) => organ.definition.form === "lobed" && part !== undefined,
+    );
+    for (const [whole, missing] of grouped(lobes, ({ path }) => formatPath(path.slice(0, -1)))) {
+      const [first] = missing;
+      const alone = missing.length === 1;
+      report(
+        `${alone ? formatPath(first.path) : whole}: ${listing(missing.map(missingTitle))} ${alone ? "is" : "are"} blank. Write ${missing.map(exampleOf).join(", ")}; 0 if it has none.`,
+        alone ? first.path : first.path.slice(0, -1),
+        "key",
+      );
+    }
   },
 };

@@ -19,11 +19,12 @@ export const notExaminedWithoutReason: CaseRule = {
     for (const { state } of placedStates(one)) {
       if (state.status !== "not_examined" || state.reason !== undefined) continue;
       const name = formatPath(state.path);
+      const key = state.path[0] === "not_examined" ? "because" : "not_examined";
       // One word stands for the rest of a system.
       if (!told.has(name))
         report(
-          `${name}: not examined, and no reason is given. Write one, such as not_examined: skull left closed.`,
-          [...state.path, "not_examined"],
+          `${name}: not examined, and no reason is given. Write one, such as ${key}: skull left closed.`,
+          [...state.path, key],
           "key",
         );
       told.add(name);

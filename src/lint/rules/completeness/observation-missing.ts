@@ -5,6 +5,7 @@ import {
   missingObservations,
   missingTitle,
 } from "../../../record/index.ts";
+import { listing } from "../../../words/listing.ts";
 import { type CaseRule, practice } from "../../rule.ts";
 
 /** Sides and the section of the snout have rules of their own. */
@@ -30,10 +31,11 @@ export const observationMissing: CaseRule = {
     for (const missing of missingObservations(one)) {
       if (missing.part !== undefined || hasOwnRule(missing)) continue;
       const name = formatPath(missing.path);
+      const { parts, not_of_diffuse: spared } = missing.definition;
       const how =
-        missing.definition.parts === undefined
+        parts === undefined
           ? exampleOf(missing)
-          : `${missing.observation}: with ${Object.keys(missing.definition.parts).join(", ")}`;
+          : `${missing.observation}: with ${Object.keys(parts).join(", ")}${spared === undefined ? "" : `, 0 for each that has none; where ${listing(spared, "or")} takes the whole organ, distribution: diffuse on the finding says so instead`}`;
       report(
         `${name}: ${missingTitle(missing)} is not recorded on ${missing.organ.id}. Write ${how}.`,
         missing.path,

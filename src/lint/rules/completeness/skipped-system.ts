@@ -1,33 +1,48 @@
 import { type Case, pathOf } from "../../../cases/index.ts";
-import { type BlankSystem, blankSystems } from "../../../record/index.ts";
+import { askedOfNormal, type BlankSystem, blankSystems } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
 import { type CaseRule, verified } from "../../rule.ts";
 
-/** Of a blank system, who must be examined, and who is wanted beside them: `lungs and trachea were due (bronchi wanted)`. */
-const named = ({ must, wanted }: BlankSystem): string =>
-  `${listing(must.map(({ id }) => id))} ${must.length === 1 ? "was" : "were"} due${wanted.length === 0 ? "" : ` (wanted: ${listing(wanted.map(({ id }) => id))})`}`;
+/** `urinary system (kidneys and bladder)` */
+const named = ({ title, must }: BlankSystem): string =>
+  `${title.toLowerCase()} (${listing(must.map(({ key }) => key))})`;
+
+const ids = (blank: readonly BlankSystem[]): string => blank.map(({ id }) => id).join(", ");
 
 export const skippedSystem: CaseRule = {
   id: "skipped-system",
   scope: "case",
   family: "completeness",
   level: "error",
-  summary: "Every system with organs due has at least one of them recorded.",
+  summary: "Every system with organs that must be examined has at least one of them recorded.",
   protects: "A system that nobody looked at may be where the cause was missed; blank is never normal.",
   lookAlike:
     "A system looked at as one, or in which only the content was noted: write it as normal, or rest: normal beside what is recorded, or rest: {not_examined: why}.",
   source: verified(
     "Animal Health Laboratory, University of Guelph: wide organ lists even for a case of one system",
   ),
-  bad: { case: "urinary:" },
-  good: { case: "urinary: normal" },
+  bad: { case: "urinary:\nstomach:" },
+  good: {
+    case: "normal: [urinary]\nnot_examined: [{systems: [stomach], because: sent closed for toxicology}]\nurinary:\nstomach:",
+  },
   check(one: Case, report) {
-    for (const system of blankSystems(one))
-      if (system.whole && system.must.length > 0)
-        report(
-          `${system.title}: nothing is recorded, and ${named(system)}. Record each organ, or write "${system.id}: normal" if the whole system was examined and is normal.`,
-          pathOf(system.id),
-          "key",
-        );
+    const blank = blankSystems(one).filter(({ whole }) => whole);
+    const [first] = blank;
+    if (first === undefined) return;
+    // Where something must be observed of a normal organ, the one word is no answer.
+    const plain = blank.filter(({ must }) => must.every((organ) => askedOfNormal(one, organ).length === 0));
+    const normal = `"normal: [${ids(plain)}]" at the top of the case`;
+    const closed = `"not_examined: [{systems: [${ids(blank)}], because: why}]"`;
+    const write =
+      plain.length === 0
+        ? `${closed} at the top of the case, or record each organ`
+        : blank.length === 1
+          ? `${normal} if it was examined and is normal, or ${closed}`
+          : `${normal} for those that were examined and are normal, and ${closed} for the others`;
+    report(
+      `nothing is recorded of: ${blank.map(named).join("; ")}. Write ${write}.`,
+      pathOf(first.id),
+      "key",
+    );
   },
 };

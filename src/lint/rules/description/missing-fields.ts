@@ -1,12 +1,19 @@
-import { type Finding, formatPath } from "../../../cases/index.ts";
+import { type Case, formatPath } from "../../../cases/index.ts";
 import { description, type Process } from "../../../knowledge/index.ts";
-import { findingsOf, type PlacedFinding, processOf, saysHowMuch } from "../../../record/index.ts";
+import {
+  findingsOf,
+  isUnasked,
+  measuresOf,
+  type PlacedFinding,
+  processOf,
+  saysHowMuch,
+} from "../../../record/index.ts";
 import { type CaseRule, type RuleRow, verified } from "../../rule.ts";
 
 interface MissingField extends RuleRow {
-  lacks(placed: PlacedFinding): boolean;
+  lacks(placed: PlacedFinding, one: Case): boolean;
   /** What to ask, and what to write. */
-  asks(finding: Finding): string;
+  asks(placed: PlacedFinding): string;
 }
 
 /** Whether a field is missing without which this process says little. */
@@ -22,20 +29,28 @@ const needed =
 function isObserved({ finding, state: { entry } }: PlacedFinding): boolean {
   if (entry === undefined) return false;
   const { observed = [] } = processOf(finding);
-  const isMeasured = finding.process === "enlargement" || finding.process === "atrophy";
+  const isWeighed = finding.process === "enlargement" || finding.process === "atrophy";
   return (
     observed.some((key) => entry[key] !== undefined) ||
-    (isMeasured && (entry.weight !== undefined || entry.size !== undefined))
+    (isWeighed && (entry.weight !== undefined || entry.size !== undefined))
   );
 }
+
+/** Whether it is said, or means nothing, how the lesion lies: by its site, its number, one size, or the kind of the organ. */
+const isPlaced = ({ organ, finding }: PlacedFinding): boolean =>
+  processOf(finding).distribution === "no" ||
+  organ.definition.kind !== undefined ||
+  [finding.distribution, finding.site, finding.number, finding.size, finding.volume].some(
+    (told) => told !== undefined,
+  );
+
+const isMeasured = (placed: PlacedFinding): boolean => saysHowMuch(placed.finding) || isObserved(placed);
 
 const examples = {
   extent: "extent: 20 %",
   size: "size: 25 mm",
   number: "number: 4",
   volume: "volume: 40 ml",
-  severity: "severity: mild",
-  diffuse: "distribution: diffuse",
 } as const;
 
 const rows: readonly MissingField[] = [
@@ -45,14 +60,16 @@ const rows: readonly MissingField[] = [
     summary: "A finding says how the lesion is distributed in the organ, where that means something.",
     protects:
       "Focal, cranioventral and miliary lesions of the same kind have different causes; without a distribution the finding points to none of them.",
-    lookAlike:
-      "Blood or clots in the lumen lie nowhere: write them as a finding of the wall they came from, or as a note of the content.",
     source: verified("standard set of descriptive fields: Caswell & Plattner 2012, University of Guelph"),
-    bad: { case: "lymphoid: {spleen: [{process: infarct, size: 8 mm}]}" },
-    good: { case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal, size: 8 mm}]}" },
-    lacks: ({ finding }) => finding.distribution === undefined && processOf(finding).distribution !== "no",
-    asks: ({ process }) =>
-      `${process} without a distribution. Write how the lesion is distributed in the organ, such as distribution: multifocal.`,
+    lookAlike:
+      "A lesion whose site, number or one size is given, of a tube or a content, or of a region so small that its name says where, such as blood in the lumen or a navel: nothing is asked.",
+    bad: { case: "lymphoid: {spleen: [{process: infarct, extent: 20 %}]}" },
+    good: { case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal, extent: 20 %}]}" },
+    // Where nothing says how much there is, finding-without-size asks for both.
+    lacks: (placed, one) =>
+      !isUnasked(one, placed) && isMeasured(placed) && !isObserved(placed) && !isPlaced(placed),
+    asks: ({ finding: { process } }) =>
+      `${process} without a distribution. Write how the lesion is distributed in the organ, such as distribution: multifocal, or its site.`,
   },
   {
     id: "finding-without-size",
@@ -60,17 +77,19 @@ const rows: readonly MissingField[] = [
     summary:
       "A finding says how much there is, where that means something: by a measure, its severity, or as diffuse.",
     protects: "A lesion without a measure cannot be compared between readers, pigs or visits.",
-    lookAlike:
-      "A rupture, a torsion or an icterus has no amount and is passed; what nobody measured can have a severity or a number, for most lesions.",
     source: verified(
       "size must be a number or a share of the organ: Macroscopic pathological study (teaching page; author and year not noted)",
     ),
     bad: { case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal}]}" },
     good: { case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal, number: 4}]}" },
-    lacks: (placed) => !saysHowMuch(placed.finding) && !isObserved(placed),
-    asks: (finding) => {
-      const [first, second] = processOf(finding).how_much.map((field) => examples[field]);
-      return `how much ${finding.process}? Write ${first} or ${second}.`;
+    lookAlike:
+      "A torsion, a rupture or an icterus, stains of dung, grazed skin, a dead fetus that is red: nothing is asked. What nobody measured has a severity.",
+    lacks: (placed, one) => !isUnasked(one, placed) && !isMeasured(placed),
+    asks: (placed) => {
+      const [measure] = measuresOf(placed).map((field) => `${examples[field]} or `);
+      const place = isPlaced(placed) ? "" : ", and how does it lie";
+      const example = isPlaced(placed) ? "" : ", and distribution: multifocal or the site";
+      return `how much ${placed.finding.process}${place}? Write ${measure ?? ""}severity: mild${example}.`;
     },
   },
   {
@@ -89,7 +108,7 @@ const rows: readonly MissingField[] = [
       case: "cardiovascular: {pericardium: [{process: effusion, distribution: diffuse, volume: 15 ml, exudate: fibrinous}]}",
     },
     lacks: needed("exudate"),
-    asks: ({ process }) =>
+    asks: ({ finding: { process } }) =>
       `what kind of ${process}? Write exudate: serous, catarrhal, fibrinous, suppurative, haemorrhagic …`,
   },
   {
@@ -106,7 +125,8 @@ const rows: readonly MissingField[] = [
       case: "liver_pancreas: {liver: [{process: discolouration, distribution: diffuse, extent: 90 %, colour: tan}]}",
     },
     lacks: needed("colour"),
-    asks: ({ process }) => `what colour is the ${process}? Write one plain word, such as colour: tan.`,
+    asks: ({ finding: { process } }) =>
+      `what colour is the ${process}? Write one plain word, such as colour: tan.`,
   },
   {
     id: "lump-without-size",
@@ -124,7 +144,8 @@ const rows: readonly MissingField[] = [
       case: "respiratory: {lungs: {findings: [{process: abscess, distribution: multifocal, number: 3, size: 12 mm}]}}",
     },
     lacks: needed("size"),
-    asks: ({ process }) => `how large is the ${process}? Measure the largest and write size: 12 mm.`,
+    asks: ({ finding: { process } }) =>
+      `how large is the ${process}? Measure the largest and write size: 12 mm.`,
   },
 ];
 
@@ -136,6 +157,6 @@ export const missingFields: readonly CaseRule[] = rows.map(({ lacks, asks, ...ru
   silent: "alarm",
   check(one, report) {
     for (const placed of findingsOf(one))
-      if (lacks(placed)) report(`${formatPath(placed.path)}: ${asks(placed.finding)}`, placed.path);
+      if (lacks(placed, one)) report(`${formatPath(placed.path)}: ${asks(placed)}`, placed.path);
   },
 }));

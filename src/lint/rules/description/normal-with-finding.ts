@@ -1,4 +1,5 @@
-import { formatPath } from "../../../cases/index.ts";
+import { type Case, formatPath, listed, type OrganState } from "../../../cases/index.ts";
+import { organs } from "../../../knowledge/index.ts";
 import { entriesOf, lesionPath, type PlacedEntry } from "../../../record/index.ts";
 import { type CaseRule, practice } from "../../rule.ts";
 
@@ -31,8 +32,27 @@ export const normalWithFinding: CaseRule = {
           lesion,
         );
     }
+    const named = new Set<string>();
+    for (const { systems, path, state } of listed(one.record))
+      for (const system of systems) {
+        const yet = named.has(system) ? ["another entry"] : saidOtherwise(one, system, state.status);
+        named.add(system);
+        if (yet[0] !== undefined)
+          report(
+            `${formatPath(path)}: ${system} is ${words[state.status === "normal" ? "state" : "not_examined"]} by the list at the top, yet ${yet[0]} says otherwise. Keep one; what the list cannot say of every organ is written under ${system}.`,
+            path,
+          );
+      }
   },
 };
+
+/** Where a system says itself what no list at the top can say of it. */
+const saidOtherwise = (one: Case, system: string, listed: OrganState["status"]): string[] =>
+  organs
+    .filter((organ) => organ.system === system)
+    .map((organ) => one.organ(organ))
+    .filter(({ path, status }) => path[0] === system && status !== "blank" && status !== listed)
+    .map(({ path }) => formatPath(path));
 
 const words = { not_examined: "not examined", not_assessable: "not assessable", state: "normal" } as const;
 const says = ["not_examined", "not_assessable", "state"] as const;

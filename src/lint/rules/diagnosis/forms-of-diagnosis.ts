@@ -23,24 +23,6 @@ const degrees = [...vocabulary.severity, ...vocabulary.duration, "slight", "seve
 
 const rows: readonly FormOfDiagnosis[] = [
   {
-    id: "diagnosis-without-organ",
-    level: "warning",
-    summary: "A morphologic diagnosis begins with its organ and a colon.",
-    protects:
-      "Organ: process, exudate, distribution, duration, severity can be searched and counted; a free sentence cannot.",
-    lookAlike:
-      "A diagnosis that says only what was not found (no lesion seen) is none, and passed; any other can always begin with its organ and a colon (Ileum: …).",
-    source: form,
-    bad: { case: "diagnosis: {morphologic: [bronchopneumonia]}" },
-    good: {
-      case: 'diagnosis: {morphologic: ["Lungs: bronchopneumonia, cranioventral, subacute, moderate"]}',
-    },
-    says: ({ place, text }) =>
-      place === undefined || place === ""
-        ? `"${text}" names no organ. Write Organ: process, exudate, distribution, duration, severity, such as "Lungs: bronchopneumonia, suppurative, cranioventral, subacute, moderate".`
-        : undefined,
-  },
-  {
     id: "diagnosis-without-degree",
     level: "note",
     summary: "A morphologic diagnosis says how severe it is, or how old.",

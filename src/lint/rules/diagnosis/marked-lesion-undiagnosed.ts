@@ -1,5 +1,6 @@
 import { formatPath, pathsMeet } from "../../../cases/index.ts";
-import { markedLesions, morphologicDiagnoses } from "../../../record/index.ts";
+import { sampleRules } from "../../../knowledge/index.ts";
+import { markedLesions, morphologicDiagnoses, processOf } from "../../../record/index.ts";
 import { type CaseRule, practice } from "../../rule.ts";
 
 export const markedLesionUndiagnosed: CaseRule = {
@@ -10,7 +11,7 @@ export const markedLesionUndiagnosed: CaseRule = {
   summary: "In a case with diagnoses, each organ with a marked lesion has one.",
   protects: "The worst lesion of the pig falls out of the summary, which is all that most people read.",
   lookAlike:
-    "A sign of the lesion that has the diagnosis, such as white skin of a pig that bled inside: call it moderate, or name its organ in the same diagnosis before the colon.",
+    "A sign of the lesion that has the diagnosis: white skin, a bloody content and the wide pelvis of a diagnosed kidney are passed; name any other organ in the same diagnosis before the colon.",
   source: practice("common practice of reporting"),
   bad: {
     case: "liver_pancreas: {liver: [{process: necrosis, distribution: multifocal, size: 4 mm, colour: white, severity: marked}]}\nsamples: ",
@@ -27,10 +28,13 @@ export const markedLesionUndiagnosed: CaseRule = {
     // A diagnosis whose organ is not understood may be the one.
     if (diagnoses.length === 0 || diagnoses.some(({ organs }) => organs.length === 0)) return;
     const told = new Set<string>();
-    for (const { organ, path } of markedLesions(one)) {
-      if (told.has(organ.id)) continue;
+    for (const { organ, finding, path } of markedLesions(one)) {
+      // White skin and black content are signs of the lesion that is diagnosed.
+      const isSign = processOf(finding).laboratory === "no" || organ.definition.kind === "content";
+      if (isSign || told.has(organ.id)) continue;
       told.add(organ.id);
-      if (!diagnoses.some(({ organs }) => organs.includes(organ)))
+      const near = [organ.id, ...(sampleRules.sampled_by[organ.id] ?? [])];
+      if (!diagnoses.some(({ organs }) => organs.some(({ id }) => near.includes(id))))
         report(
           `${formatPath(path)} is marked and no diagnosis names ${organ.id}. Add one under diagnosis.morphologic.`,
           path,

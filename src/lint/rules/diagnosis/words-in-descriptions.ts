@@ -14,7 +14,7 @@ interface WordsInDescriptions extends RuleRow {
 const rows: readonly WordsInDescriptions[] = [
   {
     id: "interpretation-in-description",
-    level: "warning",
+    level: "note",
     summary: "The note of a finding says what was seen; what it means stands under diagnosis.",
     protects: "Typical of something is no description: the next reader can neither see it nor disagree.",
     lookAlike:
@@ -24,7 +24,7 @@ const rows: readonly WordsInDescriptions[] = [
       case: "lymphoid: {spleen: [{process: infarct, distribution: focal, size: 8 mm, colour: dark-red, note: typical of septicaemia}]}",
     },
     good: {
-      case: "lymphoid: {spleen: [{process: infarct, distribution: focal, size: 8 mm, colour: dark-red, note: at the edge of the tail end}]}",
+      case: "lymphoid: {spleen: [{process: infarct, distribution: focal, size: 8 mm, colour: dark-red, note: sunken 1 mm near the tail}]}",
     },
     words: [...interpretationWords.interpretation, ...interpretationWords.diseases],
     says: "is an interpretation. Write what was seen (colour, size, consistency, edge), and the rest under diagnosis.",

@@ -1,5 +1,8 @@
-import { type Case, type Path, pathOf, valueAt } from "../../../cases/index.ts";
+import { type Case, formatPath, type Path, pathOf, quantity, valueAt } from "../../../cases/index.ts";
 import { type Fact, facts, factsSource, type PlacedOrgan } from "../../../knowledge/index.ts";
+import { diedAt, hoursBetween, openedAt } from "../../../record/index.ts";
+import { grouped } from "../../../words/grouped.ts";
+import { listing } from "../../../words/listing.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const factMissing: CaseRule = {
@@ -18,34 +21,39 @@ export const factMissing: CaseRule = {
   good: { case: "pig: {age: 8 wk}" },
   check(one, report) {
     const blank = requiredFacts(one).filter(({ path }) => valueAt(one.record, path) === undefined);
-    for (const [group, facts] of byGroup(blank)) {
+    for (const [group, facts] of grouped(blank, ({ path }) => groupOf(path, one))) {
       const [first] = facts;
-      // A group that is not there at all is one omission.
-      if (first !== undefined && facts.length > 1 && valueAt(one.record, pathOf(group)) === undefined)
+      if (facts.length === 1)
         report(
-          `${group} is blank. Write ${inGroups(group, facts.map(({ fact }) => fact.write).join(", "))}, as it was.`,
+          `${first.id} is blank. Write ${first.fact.title}, such as ${first.fact.write}.`,
+          first.path,
+          "key",
+        );
+      else if (valueAt(one.record, pathOf(group)) === undefined)
+        report(`${group} is blank. Write ${written(facts, 0)}, as it was.`, pathOf(group), "key");
+      else
+        report(
+          `${group}: ${listing(facts.map(({ path }) => String(path.at(-1))))} are blank. Write ${written(facts, first.path.length - 1)} there, as it was.`,
           pathOf(group),
           "key",
         );
-      else
-        for (const { id, path, fact } of facts)
-          report(`${id} is blank. Write ${fact.title}, such as ${fact.write}.`, path, "key");
     }
   },
 };
 
-function byGroup(facts: readonly RequiredFact[]): Map<string, RequiredFact[]> {
-  const groups = new Map<string, RequiredFact[]>();
-  for (const fact of facts) {
-    const group = fact.id.split(".").slice(0, -1).join(".");
-    groups.set(group, [...(groups.get(group) ?? []), fact]);
-  }
-  return groups;
-}
+/** The keys above a fact; where the file has not even the first of them, all below it is one omission. */
+const groupOf = (path: Path, one: Case): string =>
+  formatPath(path.slice(0, valueAt(one.record, path.slice(0, 1)) === undefined ? 1 : -1));
 
-/** `alarm_check: {at_knife: {petechiae: none}}` */
-const inGroups = (group: string, entries: string): string =>
-  group.split(".").reduceRight((inside, key) => `${key}: {${inside}}`, entries);
+/** `alarm_check: {at_knife: {petechiae: none}}`, from a depth on. */
+const written = (facts: readonly RequiredFact[], depth: number): string =>
+  [...grouped(facts, ({ path }) => path[depth])]
+    .map(([key, [first, ...others]]) =>
+      first.path.length === depth + 1
+        ? first.fact.write
+        : `${key}: {${written([first, ...others], depth + 1)}}`,
+    )
+    .join(", ");
 
 /** A fact that a case needs, by its protocol, age class, selection basis and manner of death. */
 interface RequiredFact {
@@ -71,6 +79,13 @@ function applies(fact: Fact, one: Case): boolean {
   if (fact.except !== undefined && ageClass !== undefined && fact.except.includes(ageClass)) return false;
   if (fact.bases !== undefined && (basis === undefined || !fact.bases.includes(basis))) return false;
   if (fact.due_with !== undefined && !one.due.some((organ) => isAmong(organ, fact.due_with))) return false;
+  const told = fact.told_by;
+  if (told !== undefined && ageClass !== undefined && told.classes.includes(ageClass))
+    if (valueAt(record, pathOf(told.fact)) !== undefined) return false;
+  if (fact.later_than !== undefined) {
+    const hours = hoursBetween(diedAt(one), openedAt(one));
+    if (hours !== undefined && hours <= (quantity("duration", fact.later_than) ?? 0)) return false;
+  }
   if (fact.manners !== undefined && (manner === undefined || !fact.manners.includes(manner))) return false;
   return true;
 }

@@ -1,8 +1,12 @@
 import { sampleRules } from "../../../knowledge/index.ts";
-import { isGut, materialTitle, samplesOf } from "../../../record/index.ts";
+import { isGut, materialTitle, type Sample, samplesOf } from "../../../record/index.ts";
+import { timeWorth } from "../../../sampling/index.ts";
 import { listing } from "../../../words/listing.ts";
 import { type CaseRule, verified } from "../../rule.ts";
 import { isGutInQuestion } from "../../shared/asked-of-laboratory.ts";
+
+/** A piece of gut as it would be fixed at the opening. */
+const pieceOf = (from: Sample["from"]): Sample => ({ id: from, from, into: "formalin", for: ["histology"] });
 
 export const entericSetIncomplete: CaseRule = {
   id: "enteric-set-incomplete",
@@ -33,7 +37,9 @@ export const entericSetIncomplete: CaseRule = {
     );
     if (fixed.has("intestine")) return;
     const missing = sampleRules.sets.enteric_histology.filter((organ) => !fixed.has(organ));
-    if (missing.length > 0)
+    // Of a pig that has been dead too long nothing can be read in gut that is fixed now.
+    const isLost = missing.every((from) => timeWorth(one, pieceOf(from), "histology").worth === "doubtful");
+    if (missing.length > 0 && !isLost)
       report(
         `samples: the pig had diarrhoea, and ${listing(missing.map(materialTitle))} ${missing.length === 1 ? "is" : "are"} not in formalin. Add several short, slit pieces of each; they may share one pot.`,
         ["samples"],

@@ -129,7 +129,7 @@ const rows: readonly Row[] = [
   },
   {
     id: "toxicology-amount-small",
-    level: "warning",
+    level: "note",
     summary: "A sample for toxicology is large enough for the measurement.",
     protects: 'A shaving of liver is reported as "insufficient", and nothing is measured.',
     lookAlike:

@@ -20,7 +20,7 @@ export const snoutSectionMissing: CaseRule = {
     for (const { organ, observation, path } of missingObservations(one))
       if (organ.id === "respiratory.turbinates" && observation === "section")
         report(
-          "respiratory.turbinates.section: say where the snout was sawn. Write section: premolar-1 if it was at the first upper premolar (the corner of the mouth, seen from outside); for a normal snout write turbinates: {state: normal, section: premolar-1}.",
+          "respiratory.turbinates.section: say where the snout was sawn. Write section: premolar-1 if it was at the first upper premolar (the corner of the mouth, seen from outside); for a normal snout write turbinates: {state: normal, section: premolar-1}. If it was not sawn, write turbinates: {not_examined: snout not sawn}.",
           path,
           "key",
         );

@@ -1,4 +1,4 @@
-import { isUntreated } from "../../../record/index.ts";
+import { isFor, isUntreated, samplesOf } from "../../../record/index.ts";
 import { type CaseRule, verified } from "../../rule.ts";
 
 export const treatedPig: CaseRule = {
@@ -20,19 +20,21 @@ export const treatedPig: CaseRule = {
     const treated = one.record.selection?.treated;
     if (treated === undefined || isUntreated(one)) return;
     const path = ["selection", "treated"];
+    const isCultured = samplesOf(one).some(({ sample }) => isFor(sample, "culture"));
+    const pcr = isCultured ? " A culture that stays sterile means nothing now: ask for PCR as well." : "";
     if (treated === "unknown")
       report(
-        "selection.treated: nobody knows whether this pig was treated. Ask the stockperson before the pig is opened, and add an untreated one.",
+        `selection.treated: nobody knows whether this pig was treated. Ask the stockperson before the pig is opened, and add an untreated one.${pcr}`,
         path,
       );
     else if (typeof treated === "object")
       report(
-        `selection.treated: this pig had ${treated.with}${treated.last === undefined ? "" : ` (last: ${treated.last})`}. Add an untreated pig in the first days of its signs, and tell the laboratory.`,
+        `selection.treated: this pig had ${treated.with}${treated.last === undefined ? "" : ` (last: ${treated.last})`}. Add an untreated pig in the first days of its signs, and tell the laboratory.${pcr}`,
         path,
       );
     else
       report(
-        "selection.treated: say with what, and when it was last given: {with: …, last: 12 h}. Add an untreated pig in the first days of its signs.",
+        `selection.treated: say with what, and when it was last given: {with: …, last: 12 h}. Add an untreated pig in the first days of its signs.${pcr}`,
         path,
       );
   },
