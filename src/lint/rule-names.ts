@@ -19,14 +19,18 @@ export const goneRules: Readonly<Record<string, string | undefined>> = {
   "duration-contradiction": "process-impossible",
   "enlargement-unmeasured": "finding-without-size",
   "exudate-contradiction": "process-impossible",
+  "fixed-piece-thick": "fixed-piece-too-thick",
   "fluid-without-volume": "finding-without-size",
+  "interpretation-in-description": undefined,
   "mummy-cultured": "test-impossible",
+  "normal-note-contradiction": "normal-with-finding",
   "one-organ-sampled": "lesion-not-sampled",
   "pleurisy-adhesion-unscored": "observation-parts-disagree",
   "septum-contradicts-finding": "observation-parts-disagree",
   "serology-from-tissue": "test-impossible",
-  "wanted-organ-blank": "skipped-organ",
+  "simile-in-description": undefined,
   "tag-unquoted": "case-format",
+  "wanted-organ-blank": "skipped-organ",
 };
 
 /** @throws UnknownRule */

@@ -1,6 +1,7 @@
 /** The morphologic diagnoses of a case, with the organ that each names before its colon. */
 import type { Case, Path } from "../cases/index.ts";
-import type { PlacedOrgan } from "../knowledge/index.ts";
+import { diagnosisLimits, type PlacedOrgan } from "../knowledge/index.ts";
+import { wordIn } from "../notes/index.ts";
 import { fact } from "./fact.ts";
 import { namedOrgans } from "./named-organs.ts";
 
@@ -68,6 +69,10 @@ export function namedCauses(one: Case): NamedCause[] {
   });
 }
 
+/** The kinds of agents that a cause names, each with the tests that show one; none for what the eye can prove. */
+export const agentsIn = ({ said }: NamedCause) =>
+  Object.values(diagnosisLimits.agents).filter(({ words }) => wordIn(said, words) !== undefined);
+
 /** Whether the diagnosis waits for the laboratory. */
 export const isPending = (one: Case): boolean =>
   one.record.diagnosis?.basis === "pending" ||
@@ -77,4 +82,4 @@ export const isPending = (one: Case): boolean =>
 export const isCalledProgressive = (text: string): boolean =>
   /\bprogressive\b/i.test(text) &&
   !/\b(non|not)[\s-]+progressive\b/i.test(text) &&
-  /rhinitis|atroph|conch|turbinate/i.test(text);
+  /rhinitis|conch|turbinate/i.test(text);

@@ -1,6 +1,7 @@
 /** What a case says: each fact a question to the case or its visit, answered once. Knows no rules, scores or alarms. */
 export { type BlankSystem, blankSystems, isExcused, isLeftOut, isToldWith } from "./blank-organs.ts";
 export {
+  agentsIn,
   isCalledProgressive,
   isPending,
   type MorphologicDiagnosis,
@@ -60,8 +61,10 @@ export {
 export {
   entriesOf,
   findingsOf,
+  forbids,
   gradesOf,
   isLesion,
+  isOfUnborn,
   type LesionQuestion,
   lesionPath,
   lesions,
@@ -89,9 +92,9 @@ export {
   isForAgents,
   isFreshTissue,
   isSampled,
+  isSentClosed,
   isSentWhole,
   isTissueSample,
-  piecesOf,
   samplesOf,
 } from "./samples.ts";
 export { eachText, type FreeText, freeTextsOf, freeTextsOfVisit, notesOfOrgans } from "./texts.ts";

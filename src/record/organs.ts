@@ -1,5 +1,5 @@
 /** What a case says of its organs: states, findings, lesions. */
-import type { Case, Finding, OrganState, Path } from "../cases/index.ts";
+import { type Case, type Finding, isUnborn, isWeaned, type OrganState, type Path } from "../cases/index.ts";
 import { type Observation, organs, type PlacedOrgan, scaleRanges } from "../knowledge/index.ts";
 import { fact } from "./fact.ts";
 
@@ -36,6 +36,22 @@ export const entriesOf = fact((one: Case): readonly PlacedEntry[] =>
 export function statesOf(one: Case, organ: PlacedOrgan): OrganState[] {
   const state = one.organ(organ);
   return [state, ...state.sides.map((side) => side.state)];
+}
+
+export const isOfUnborn = ({ definition }: PlacedOrgan): boolean =>
+  definition.exists?.every(isUnborn) === true;
+
+/**
+ * What of a pig forbids an organ: its sex, or its class where it is weaned and the organ is of the unborn. A lesion of a
+ * testis in a castrate is of one that was left in.
+ */
+export function forbids(one: Case, organ: PlacedOrgan): "sex" | "class" | undefined {
+  const { sex: sexes } = organ.definition;
+  const sex = one.record.pig?.sex;
+  const isLeftIn =
+    sex === "castrate" && sexes?.includes("male") === true && one.organ(organ).status === "recorded";
+  if (sex !== undefined && sexes !== undefined && !sexes.includes(sex) && !isLeftIn) return "sex";
+  return one.ageClass !== undefined && isWeaned(one.ageClass) && isOfUnborn(organ) ? "class" : undefined;
 }
 
 export interface PlacedFinding extends PlacedState {

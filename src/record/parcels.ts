@@ -1,7 +1,7 @@
 /** The parcels of a visit with the samples that each names. */
 import type { Case, Path, Visit } from "../cases/index.ts";
 import { fact } from "./fact.ts";
-import type { Sample } from "./materials.ts";
+import { isFromOutside, type Sample } from "./materials.ts";
 
 export type Parcel = NonNullable<Visit["record"]["parcels"]>[number];
 
@@ -45,9 +45,9 @@ export const parcelsOf = fact((visit: Visit): readonly PlacedParcel[] => {
 export const samplesIn = ({ samples }: PlacedParcel): Sample[] =>
   samples.map(({ taken }) => taken?.sample).filter((sample) => sample !== undefined);
 
-/** Fresh: neither in formalin nor in alcohol, so it can rot and infect. */
-export const isFresh = ({ into }: Sample): boolean =>
-  into !== undefined && into !== "formalin" && into !== "ethanol";
+/** Fresh: of the pig, and neither in formalin nor in alcohol, so it can rot and infect. */
+export const isFresh = ({ from, into }: Sample): boolean =>
+  into !== undefined && into !== "formalin" && into !== "ethanol" && !isFromOutside(from);
 
 /** A yes or no as people write it; undefined when it is not recorded. */
 export function answer(value: "yes" | "no" | boolean | undefined): boolean | undefined {

@@ -1,4 +1,4 @@
-/** What was taken of a case: which organs, for which tests, and how many places of the lungs. */
+/** What was taken of a case: which organs, and for which tests. */
 import { type Case, valueAt } from "../cases/index.ts";
 import { type PlacedOrgan, sampleRules } from "../knowledge/index.ts";
 import { fact } from "./fact.ts";
@@ -28,24 +28,21 @@ export function isSentWhole(one: Case, { from, into, site = "" }: Sample): boole
   return isLeftInSkull || /\b(?:head|skull)\b/i.test(site);
 }
 
+/** Whether an organ went to the laboratory unopened: with carcass or head, or as gut or stomach with its lumen closed. */
+export const isSentClosed = (one: Case, { id, system }: PlacedOrgan): boolean =>
+  samplesOf(one).some(({ sample }) => {
+    if (isFixed(sample)) return false;
+    const isClosed = sample.lumen_opened === "no" || sample.lumen_opened === false;
+    return isSentWhole(one, sample)
+      ? sample.from === "carcass" || system === "nervous"
+      : isClosed && isAmong(id, [sample.from]);
+  });
+
 /** Whether a sample holds living germs that may be shown: for culture, PCR or virus isolation, and not fixed. */
 export const isForAgents = (sample: Sample): boolean =>
   isFor(sample, "culture", "pcr", "virus-isolation") && !isFixed(sample);
 
 export const isFixed = (sample: Sample): boolean => sample.into === "formalin" || sample.into === "ethanol";
-
-/**
- * How many pieces a site stands for: the lobes it lists (`left cranial, right caudal and accessory lobe` are three),
- * the number before "pieces", or one.
- */
-export function piecesOf(site: string | undefined): number {
-  if (site === undefined) return 1;
-  const counted = /\b(\d+) (?:pieces|sites|lobes)\b/.exec(site)?.[1];
-  if (counted !== undefined) return Number(counted);
-  const lobe = /\b(?:cranial|middle|caudal|accessory)\b/;
-  const named = site.split(/[,;:+/&]|\band\b/).filter((part) => lobe.test(part));
-  return Math.max(1, named.length);
-}
 
 /** Whether a lesion of the organ has its answer in the parcel: by any organ of its system, or by what stands for it. */
 export function isSampled(one: Case, { id, system }: PlacedOrgan): boolean {

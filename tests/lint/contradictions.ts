@@ -207,12 +207,6 @@ export const contradictions: readonly Contradiction[] = [
 
   // What stands only in words
   slip(
-    "a lesion in the note of a normal organ",
-    "normal-note-contradiction",
-    "liver_pancreas.liver.note",
-    "liver_pancreas: {liver: {state: normal, findings: , milk_spots: , note: grey nodules on both faces}}",
-  ),
-  slip(
     "blisters on normal feet, and the check says none",
     "alarm-word-denied",
     "external.feet.note",
@@ -1371,8 +1365,10 @@ export const visitContradictions: readonly VisitContradiction[] = [
     kind: "one tag on two pigs",
     rules: ["duplicate-tag"],
     over(visit) {
-      const { tag, group } = secondCase(visit)?.record.pig ?? {};
-      return tag === undefined ? undefined : { first: `pig: {tag: "${tag}", group: ${group}}` };
+      const { tag, group, litter = "" } = secondCase(visit)?.record.pig ?? {};
+      return tag === undefined
+        ? undefined
+        : { first: `pig: {tag: "${tag}", group: ${group}, litter: ${litter}}` };
     },
   },
   {

@@ -126,14 +126,29 @@ const honest: readonly (readonly [rule: string, example: Example])[] = [
     { case: "lymphoid: {spleen: [{process: infarct, distribution: multifocal, number: 2, size: 8 mm}]}" },
   ],
   ["measure-zero", { case: "liver_pancreas: {liver: [{process: milk-spots, severity: minimal}]}" }],
-  ["normal-note-contradiction", { case: lungs("fell in as the chest was opened; no collapse of a lobe") }],
   [
     "colour-missing",
     {
       case: "liver_pancreas: {liver: [{process: mass, distribution: focal, size: 20 mm, colour: unchanged}]}",
     },
   ],
-  ["cause-without-laboratory", { case: "diagnosis: {aetiologic: [mange], basis: gross}" }],
+  ["cause-without-laboratory", { case: "diagnosis: {aetiologic: [crushed by the sow], basis: gross}" }],
+  [
+    "progressive-without-toxin",
+    { case: 'diagnosis: {morphologic: ["Muscles: atrophy, progressive, chronic"]}' },
+  ],
+  [
+    "newborn-never-breathed",
+    { case: `pig: {age: 6 h, class: suckling, weight: 1 kg}\n${lungs("seen gasping for an hour", "sinks")}` },
+  ],
+  [
+    "anaerobe-in-air",
+    {
+      case: sample(
+        "from: locomotor.muscles, into: transport-medium, for: [culture], note: 'aerobic only, no anaerobes'",
+      ),
+    },
+  ],
   [
     "diagnosis-against-lobes",
     {
@@ -207,7 +222,9 @@ const honest: readonly (readonly [rule: string, example: Example])[] = [
   [
     "lung-pieces-few",
     {
-      case: sample("from: respiratory.lungs, site: 4 pieces of both sides, into: formalin, for: [histology]"),
+      case: sample(
+        "from: respiratory.lungs, site: four blocks of left apical and left cardiac lobe, into: formalin, for: [histology]",
+      ),
     },
   ],
   [
@@ -224,8 +241,8 @@ const honest: readonly (readonly [rule: string, example: Example])[] = [
     },
   ],
   [
-    "fixed-piece-thick",
-    { case: sample("from: nervous.brain, into: formalin, for: [histology], thickness: 40 mm") },
+    "fixed-piece-too-thick",
+    { case: sample("from: external.eyes, into: formalin, for: [histology], thickness: 20 mm") },
   ],
   [
     "toxin-test-material",
@@ -297,6 +314,185 @@ const honest: readonly (readonly [rule: string, example: Example])[] = [
   ],
   ["duplicate-tag", { case: "pig: {tag: no tag 1}", ...second("pig: {tag: no tag 2}") }],
   ["two-readers", second("pig: {tag: '902'}\nexaminer: r. sallow")],
+  ["text-says-nothing", { case: 'examiner: "2"' }],
+  ["duplicate-tag", { case: "pig: {tag: '1', litter: S-1}", ...second("pig: {tag: '1', litter: S-2}") }],
+  ["duplicate-tag", { case: "pig: {tag: no tag}", ...second("pig: {tag: no tag}") }],
+  [
+    "lame-pig-joints",
+    {
+      case: `${joints("{state: , opened: , not_examined: the femur was broken}")}\nexternal: {feet: [{process: abscess, site: left hind claw, size: 20 mm}]}`,
+    },
+  ],
+  ["temperature-implausible", { case: "pig: {temperature: 33.4 °C}" }],
+  [
+    "distribution-side-contradiction",
+    {
+      case: "urinary: {kidneys: {left: [{process: petechiae, distribution: bilateral, severity: mild}], right: [{process: petechiae, distribution: bilateral, severity: mild}]}}",
+    },
+  ],
+  [
+    "site-contradicts-lobes",
+    {
+      case: "respiratory: {lungs: {consolidation: {right_caudal: 0}, caudal_cranial_part: {right: 0}, findings: [{process: consolidation, site: right caudal lobe, distribution: focal, size: 5 mm, colour: dark-red}]}}",
+    },
+  ],
+  [
+    "opened-before-visit",
+    { case: "death: {at: 2026-04-19T09:10}\nopened: {at: 2026-04-19T09:40}\nsamples: " },
+  ],
+  ["parity-impossible", { case: "pig: {dam_parity: 3}" }],
+  [
+    "mesenteric-root-unpalpated",
+    {
+      case: "intestine: {rectum: [{process: congestion, distribution: diffuse, severity: marked}], mesentery: {not_examined: gut already out}}",
+    },
+  ],
+  [
+    "organ-impossible",
+    {
+      case: "pig: {sex: castrate}\ngenital: {testes: {left: [{process: displacement, note: retained in the abdomen}], right: {not_assessable: {because: absent, why: castrated}}}}",
+    },
+  ],
+  [
+    "sample-organ-absent",
+    {
+      case: `pig: {age: 0 d, class: suckling, weight: 1.2 kg}\n${sample("from: placental.placenta, into: chilled, for: [pcr]")}`,
+    },
+  ],
+  [
+    "sample-organ-absent",
+    {
+      case: `pig: {sex: castrate}\ngenital: {testes: {left: [{process: displacement, note: retained}]}}\n${sample("from: genital.testes, into: formalin, for: [histology]")}`,
+    },
+  ],
+  [
+    "brain-unseen",
+    {
+      case: "selection: {signs: [convulsions]}\nnervous: {meninges: {not_examined: head sent whole}, brain: {taken: left-in-skull, not_examined: head sent whole}}\nsamples: [{id: 01-H, from: nervous.brain, into: chilled, for: [pcr]}]",
+    },
+  ],
+  [
+    "enteric-gut-unseen",
+    {
+      case: "selection: {signs: [diarrhoea]}\nintestine: {spiral_colon: {not_examined: sent closed}}\nsamples: [{id: 01-A, from: intestine, into: chilled, lumen_opened: no, for: [pcr]}]",
+    },
+  ],
+  [
+    "pars-oesophagea-unseen",
+    {
+      case: "selection: {signs: [pallor]}\nstomach: {pars_oesophagea: {not_examined: sent closed}}\nsamples: [{id: 01-A, from: stomach, into: chilled, lumen_opened: no, for: [culture]}]",
+    },
+  ],
+  [
+    "enteric-set-incomplete",
+    {
+      case: gutOf(
+        "{id: 01-A, from: intestine.jejunum, site: 'jejunum, ileum and spiral colon', into: formalin, for: [histology], at: 2026-04-20T09:42}",
+      ),
+    },
+  ],
+  ["enteric-set-incomplete", { case: gutOf("{id: 01-A, from: faeces, into: chilled, for: [pcr]}") }],
+  [
+    "fever-nodes-unseen",
+    {
+      case: "external: {skin: [{process: haemorrhage, site: neck, distribution: focal, size: 40 mm, colour: dark-red}]}\nlymphoid: {renal_nodes: {not_examined: not found}}",
+    },
+  ],
+  [
+    "parcel-exempt-though-ill",
+    {
+      case: "samples: [{id: 01-A, from: feed, into: chilled, for: [toxicology]}, {id: 01-B, from: lymphoid.spleen, into: formalin, for: [histology]}]",
+      visit: parcelExample({ category: "exempt" }),
+    },
+  ],
+  [
+    "formalin-not-apart",
+    {
+      case: "samples: [{id: 01-A, from: feed, into: chilled, for: [toxicology]}, {id: 01-B, from: lymphoid.spleen, into: formalin, for: [histology]}]",
+      visit: parcelExample({ formalin_apart: "" }),
+    },
+  ],
+  [
+    "frozen-sample-on-cold-packs",
+    {
+      case: "samples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology]}, {id: 01-B, from: respiratory.lungs, into: frozen, for: [pcr]}]",
+      visit: parcelExample({ by: "hand", arrives: "" }),
+    },
+  ],
+  [
+    "parcel-not-cooled",
+    parcelOf({ by: "hand", coolant: "none", coolant_place: "", arrives: "2026-04-20T16:20" }),
+  ],
+  [
+    "sample-in-no-parcel",
+    {
+      case: "samples: [{id: 01-A, from: respiratory.lungs, into: chilled, for: [pcr]}, {id: 01-F, from: faeces, into: chilled, for: [parasitology]}]",
+      visit: parcelExample({ samples: "[01-A]" }),
+    },
+  ],
+  [
+    "polyserositis-lung-only",
+    {
+      case: "serosa: {peritoneum: [{process: fibrin, distribution: multifocal, extent: 20 %}]}\ncardiovascular: {pericardium: [{process: fibrin, distribution: diffuse, extent: 60 %}]}\nsamples: [{id: 01-A, from: respiratory.lungs, into: chilled, for: [culture]}, {id: 01-C, from: cardiovascular.heart, into: charcoal-medium, for: [culture]}]",
+    },
+  ],
+  [
+    "meningitis-without-fluid",
+    {
+      case: "selection: {signs: [convulsions]}\nsamples: [{id: 01-A, from: nervous.brain, site: left half, into: chilled, for: [toxicology]}]",
+    },
+  ],
+  [
+    "meningitis-without-fluid",
+    {
+      case: "selection: {signs: [convulsions]}\nsamples: [{id: 01-A, from: nervous.brain, site: surface, into: charcoal-medium, for: [culture]}]",
+    },
+  ],
+  [
+    "culture-after-gut-opened",
+    {
+      case: "steps: {gut_opened: 2026-04-20T10:00}\nsamples: [{id: 01-A, from: locomotor.joints, into: charcoal-medium, for: [culture], at: 2026-04-20T10:20}]",
+    },
+  ],
+  [
+    "sample-organ-not-examined",
+    {
+      case: "respiratory: {turbinates: {section: , left: , right: , septum: , grades: , loss_looks: , not_examined: snout left closed}}\nsamples: [{id: 01-A, from: respiratory.turbinates, into: dry-swab, for: [pcr]}]",
+    },
+  ],
+  ["two-readers", second("pig: {tag: '902'}\nexaminer: Dr R. Sallow")],
+  [
+    "last-seen-alive-missing",
+    {
+      case: "history: last seen alive at 06:00\nselection: {basis: found-dead}\ndeath: {manner: found-dead, method: }",
+    },
+  ],
+  ["culled-without-reason", { case: "selection: {basis: culled}\ndeath: {note: culled for a hernia}" }],
+  ["weight-implausible", { case: "pig: {age: 0 d, weight: 0.5 kg}" }],
+  [
+    "organ-weight-implausible",
+    {
+      case: "pig: {age: , class: aborted, weight: 900 g, crown_rump: 24 cm}\nplacental: {placenta: {state: normal, weight: 450 g}}",
+    },
+  ],
+  [
+    "fresh-yet-autolysed",
+    {
+      case: "intestine: {jejunum: {not_assessable: {because: autolysed, why: green}}}\nliver_pancreas: {pancreas: {not_assessable: {because: autolysed, why: soft}}}",
+    },
+  ],
+  ["group-class-mismatch", { case: "pig: {age: 33 d, weight: 9 kg, group: sows}" }],
+  [
+    "no-acute-untreated-pig",
+    {
+      case: "selection: {onset: 6 d}",
+      others: [
+        "case: birch-2026-04-20-02\npig: {tag: '902', pen: 5}\nselection: {onset: 5 d}",
+        "case: birch-2026-04-20-03\npig: {tag: '903', pen: 6}\nselection: {basis: found-dead, onset: , treated: no}\ndeath: {manner: found-dead, method: }",
+      ],
+      visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02, birch-2026-04-20-03]\npigs: {few: }",
+    },
+  ],
 ];
 
 describe("a look-alike that is written as the text of its rule says", () => {

@@ -45,13 +45,6 @@ describe("organs that a diagnosis names", () => {
   });
 });
 
-describe("the lists of words", () => {
-  it("keep a word of cause that the eye can show out of the diseases", () => {
-    const seen = interpretationWords.seen_at_table;
-    expect(interpretationWords.diseases.filter((word) => seen.includes(word))).toEqual([]);
-  });
-});
-
 describe("a list of words", () => {
   const list = [
     "oedema*",

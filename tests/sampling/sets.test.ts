@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { organById, sampleRules } from "../../src/knowledge/index.ts";
-import { isMaterial, isSampled, nearestMaterial, piecesOf, spell } from "../../src/record/index.ts";
+import { isMaterial, isSampled, nearestMaterial, spell } from "../../src/record/index.ts";
 import { amountOf, unfitContainers } from "../../src/sampling/index.ts";
 import { pig } from "./pig.ts";
 
@@ -33,19 +33,6 @@ describe("what a sample comes from", () => {
       ...Object.keys(toxicology_amounts),
     ];
     expect(named.filter((id) => !isMaterial(id))).toEqual([]);
-  });
-});
-
-describe("pieces of a site", () => {
-  it.each([
-    [undefined, 1],
-    ["edge of lesion", 1],
-    ["edge of lesion, right middle lobe", 1],
-    ["left cranial, left middle, right middle and right caudal lobe", 4],
-    ["edges: right middle, right cranial, left middle, left cranial lobe", 4],
-    ["5 pieces, edge of lesion", 5],
-  ])("%s: %d", (site, pieces) => {
-    expect(piecesOf(site)).toBe(pieces);
   });
 });
 

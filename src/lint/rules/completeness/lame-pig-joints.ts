@@ -1,4 +1,6 @@
+import type { Case } from "../../../cases/index.ts";
 import { organById } from "../../../knowledge/index.ts";
+import { findingsOf, isLesion } from "../../../record/index.ts";
 import { type CaseRule, practice } from "../../rule.ts";
 
 const joints = organById("locomotor.joints");
@@ -13,7 +15,7 @@ export const lamePigJoints: CaseRule = {
   protects:
     "One joint cannot tell an infection of many joints from an injury of one, and a lame pig with no joint opened answers nothing.",
   lookAlike:
-    "Lameness from a broken leg or a claw: accept the finding with that reason. Joints that could not be judged (not_assessable) are passed.",
+    "Lameness from a broken leg or a claw: record it under feet, muscles, vertebrae or growth plates, and joints left closed with a reason are passed, and so are joints that could not be judged.",
   source: practice(
     "common practice at diagnostic laboratories: several joints of one pig, after the joint table of Iowa State University",
   ),
@@ -28,7 +30,7 @@ export const lamePigJoints: CaseRule = {
     if (joints === undefined || sign === undefined) return;
     const state = one.organ(joints);
     const opened = state.entry?.opened;
-    if (state.status === "not_examined")
+    if (state.status === "not_examined" && !isExplained(one))
       report(
         `locomotor.joints: not examined in a pig with ${sign}. Open at least two joints, the bad one and one that looks sound, and list them under opened.`,
         state.path,
@@ -40,3 +42,10 @@ export const lamePigJoints: CaseRule = {
       );
   },
 };
+
+/** Whether another part of a leg or of the spine shows why the pig was lame. */
+const isExplained = (one: Case): boolean =>
+  findingsOf(one).some(
+    ({ organ, finding }) =>
+      isLesion(finding) && (organ.system === "locomotor" || organ.id === "external.feet") && organ !== joints,
+  );

@@ -1,11 +1,13 @@
 /** Organs that the signs or lesions of a pig point to, and that were left unexamined, whatever the reason given. */
 import { type Case, formatPath, isWeaned, quantity } from "../../../cases/index.ts";
-import { organById, type PlacedOrgan, plausible } from "../../../knowledge/index.ts";
+import { organById, organs, type PlacedOrgan, plausible } from "../../../knowledge/index.ts";
 import {
   blankSystems,
   isLeftOut,
+  isSentClosed,
   type LesionQuestion,
   lesions,
+  type PlacedFinding,
   signFamiliesOf,
 } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
@@ -50,7 +52,7 @@ const rows: readonly SuspectOrgans[] = [
     protects:
       "Only the root of the mesentery tells a twisted gut from a haemorrhagic bowel, and it must be felt before the gut is moved.",
     lookAlike:
-      "A rectum that prolapsed and bled points to the root as well, though nothing was twisted: accept it. Gut that was torn out or rotten is not_assessable, and passed.",
+      "A rectum that prolapsed and bled points to no root, and is passed; gut that was torn out or rotten is not_assessable, and passed too.",
     source: verified("Straw et al. 2002, J Swine Health Prod 10:75-79"),
     bad: {
       case: "intestine: {jejunum: [{process: haemorrhage, distribution: diffuse, extent: 90 %, colour: dark-red}], mesentery: {not_examined: gut already out}}",
@@ -62,7 +64,9 @@ const rows: readonly SuspectOrgans[] = [
     pointer: (one) =>
       shown(one, {
         processes: ["haemorrhage", "congestion", "torsion", "displacement", "infarct"],
-        organs: ["intestine"],
+        organs: organs
+          .filter(({ system, key }) => system === "intestine" && key !== "rectum")
+          .map(({ id }) => id),
       }),
     advice:
       "Torsion cannot be ruled out for this pig: say so in the diagnosis, and in the next one palpate the root before the gut is moved.",
@@ -74,7 +78,7 @@ const rows: readonly SuspectOrgans[] = [
       "The spleen and the gastrohepatic and renal nodes of a pig with fever or haemorrhages are examined.",
     protects: "These are the organs in which swine fevers show first, and the ones most often left out.",
     lookAlike:
-      "Blood from the bolt, the shot or the stick: certainty: artefact on that finding, and it points to no node any more; nodes that had rotted are not_assessable.",
+      "A focal bruise of the skin points to no node; blood from the bolt, the shot or the stick neither, with certainty: artefact. Nodes that had rotted are not_assessable.",
     source: fromMemory("organs named for the suspicion of a swine fever: Commission Decision 2003/422/EC"),
     bad: { case: "pig: {temperature: 41.2 °C}\nlymphoid: {renal_nodes: {not_examined: not found}}" },
     good: { case: "pig: {temperature: 41.2 °C}\nlymphoid: {renal_nodes: normal}" },
@@ -83,10 +87,15 @@ const rows: readonly SuspectOrgans[] = [
       const temperature = quantity("temperature", one.record.pig?.temperature);
       if (one.signs.includes("fever") || (temperature !== undefined && temperature >= plausible.fever))
         return "in a pig with fever";
-      return shown(one, {
-        processes: ["haemorrhage", "petechiae"],
-        organs: ["lymphoid", "urinary", "external.skin", "cardiovascular", "serosa", "respiratory.larynx"],
-      });
+      return shown(
+        one,
+        {
+          processes: ["haemorrhage", "petechiae"],
+          organs: ["lymphoid", "urinary", "external.skin", "cardiovascular", "serosa", "respiratory.larynx"],
+        },
+        // One bruise of the skin is a blow.
+        ({ organ, finding }) => organ.id !== "external.skin" || finding.distribution !== "focal",
+      );
     },
     advice: "Look at it before the carcass goes; swine fevers show here.",
   },
@@ -143,7 +152,7 @@ const rows: readonly SuspectOrgans[] = [
       "The brain of a pig with nervous signs or sudden death is examined, whatever the reason for leaving it.",
     protects: "The disease may sit where nobody looked; no other organ can answer for the brain.",
     lookAlike:
-      "A head that went whole to the laboratory is not examined here all the same: accept the finding and name the laboratory. A brain that bolt or shot destroyed is not_assessable.",
+      "A head that went whole to the laboratory, listed under samples with brain: {taken: left-in-skull}, is passed; so is a brain that bolt or shot destroyed and that is not_assessable.",
     source: verified("Schyns 2022, Vet Sci 9:341 (meningitis often invisible from outside)"),
     bad: {
       case: "selection: {signs: [convulsions]}\nnervous: {meninges: {not_examined: no saw}, brain: {not_examined: no saw}, middle_ears: normal, spinal_cord: normal}\nendocrine: {pituitary: normal}",
@@ -191,7 +200,7 @@ const rows: readonly SuspectOrgans[] = [
     protects:
       "Each cause of diarrhoea has its own stretch of gut; the one left out may be the one that had it.",
     lookAlike:
-      "Gut that was sent unopened: accept the finding with that reason; gut that had rotted or been pulled out by scavengers is not_assessable, and passed.",
+      "Gut that was sent unopened: list it under samples with lumen_opened: no, and nothing is asked; gut that had rotted or been pulled out by scavengers is not_assessable, and passed.",
     source: verified(
       "Animal Health Laboratory, University of Guelph: gut segments to examine and sample in diarrhoea",
     ),
@@ -235,8 +244,12 @@ const isPale = (one: Case): boolean =>
   }).length > 0;
 
 /** The first lesion that is asked for, as in `not examined although urinary.kidneys.left[0] shows infarct`. */
-function shown(one: Case, question: LesionQuestion): string | undefined {
-  const [lesion] = lesions(one, question);
+function shown(
+  one: Case,
+  question: LesionQuestion,
+  isMeant: (lesion: PlacedFinding) => boolean = () => true,
+): string | undefined {
+  const lesion = lesions(one, question).find(isMeant);
   return lesion === undefined
     ? undefined
     : `although ${formatPath(lesion.path)} shows ${lesion.finding.process}`;
@@ -256,7 +269,7 @@ export const suspectOrganRules: readonly CaseRule[] = rows.map(({ organs, pointe
     scope: "case",
     family: "completeness",
     check(one, report) {
-      const left = asked.filter((organ) => isLeft(one, organ));
+      const left = asked.filter((organ) => isLeft(one, organ) && !isSentClosed(one, organ));
       const why = left.length === 0 ? undefined : pointer(one);
       if (why === undefined) return;
       const [first] = left;

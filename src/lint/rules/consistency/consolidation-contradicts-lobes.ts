@@ -23,6 +23,8 @@ const positions = [
   ["caudal", /\b(caudal|diaphragmatic)\b/i],
 ] as const;
 
+const foci: readonly string[] = ["focal", "multifocal", "miliary"];
+
 const rows: readonly LobeContradiction[] = [
   {
     id: "extent-contradicts-lobes",
@@ -55,7 +57,7 @@ const rows: readonly LobeContradiction[] = [
     protects:
       "Left and right were swapped in one of two places, and later nobody can tell which of them was typed in a hurry.",
     lookAlike:
-      "A lesion in a lobe that is otherwise sound, too small for a per cent: write 1 for that lobe, or call it by its own process (nodule, abscess).",
+      "A focus of some millimetres in a lobe of 0 %: with distribution focal, multifocal or miliary and no extent above 1 % it is passed.",
     source: practice("common practice of lung scoring: what is consolidated is graded in its lobe"),
     bad: {
       case: "respiratory: {lungs: {consolidation: {left_cranial: 0, left_middle: 0, left_caudal: 0, right_cranial: 30, right_middle: 40, right_caudal: 5, accessory: 10}, caudal_cranial_part: {left: 0, right: 15}, findings: [{process: consolidation, site: left middle lobe, distribution: cranioventral, extent: 8 %, colour: dark-red, consistency: firm}]}}",
@@ -63,9 +65,12 @@ const rows: readonly LobeContradiction[] = [
     good: {
       case: "respiratory: {lungs: {consolidation: {left_cranial: 0, left_middle: 0, left_caudal: 0, right_cranial: 30, right_middle: 40, right_caudal: 5, accessory: 10}, caudal_cranial_part: {left: 0, right: 15}, findings: [{process: consolidation, site: right middle lobe, distribution: cranioventral, extent: 8 %, colour: dark-red, consistency: firm}]}}",
     },
-    says({ finding: { site } }, { graded }) {
+    says({ finding }, { graded }) {
+      const { site } = finding;
       const side = namedSide(site);
-      if (side === undefined) return undefined;
+      // Foci may be too small for a per cent of their lobe.
+      const isSmall = foci.includes(finding.distribution ?? "") && (extentPercent(finding) ?? 0) <= 1;
+      if (side === undefined || isSmall) return undefined;
       const named = positions.filter(([, words]) => words.test(site ?? ""));
       const lobesAtSite = (named.length > 0 ? named : positions).map(([name]) => `${side}_${name}`);
       return lobesAtSite.every((lobe) => graded.values.get(lobe) === 0)

@@ -10,7 +10,7 @@ export const newbornNeverBreathed: CaseRule = {
   protects:
     "Lungs that sink were never filled: the piglet was stillborn, and the farm counts one dead piglet in the wrong column.",
   lookAlike:
-    "Lungs of a weak or premature newborn that breathed too little to float: accept the finding, with what showed life (milk, air in the stomach).",
+    "Lungs of a weak or premature newborn that breathed too little to float: say in a note on the lungs what showed life, or record milk in the stomach, and nothing is asked.",
   source: fromMemory("lung float test, standard texts"),
   bad: {
     case: "pig: {age: 6 h, class: suckling, weight: 1.3 kg}\nstomach: {stomach_content: {state: normal, milk: none}}\nrespiratory: {lungs: {state: normal, consolidation: , caudal_cranial_part: , float: sinks}}\ndiagnosis: ",
@@ -21,9 +21,14 @@ export const newbornNeverBreathed: CaseRule = {
   check(one, report) {
     const float = ["respiratory", "lungs", "float"];
     if (one.ageClass !== "suckling" || one.ageDays === undefined || one.ageDays > 1) return;
-    if (valueAt(one.record, float) === "sinks")
+    const milk = valueAt(one.record, ["stomach", "stomach_content", "milk"]);
+    const lived =
+      milk === "little" ||
+      milk === "full" ||
+      valueAt(one.record, ["respiratory", "lungs", "note"]) !== undefined;
+    if (valueAt(one.record, float) === "sinks" && !lived)
       report(
-        "respiratory.lungs.float: the lungs sink, so the piglet never breathed. File it as class: stillborn without an age, or test another piece if that one was consolidated.",
+        "respiratory.lungs.float: the lungs sink, so the piglet never breathed. File it as class: stillborn without an age, or say in a note on the lungs what showed that it lived.",
         float,
       );
   },

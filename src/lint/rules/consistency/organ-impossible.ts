@@ -1,9 +1,7 @@
-import { isUnborn, isWeaned } from "../../../cases/index.ts";
-import { organs, type PlacedOrgan } from "../../../knowledge/index.ts";
+import { organs } from "../../../knowledge/index.ts";
+import { forbids, isOfUnborn } from "../../../record/index.ts";
 import { withArticle } from "../../../words/listing.ts";
 import { type CaseRule, practice } from "../../rule.ts";
-
-const isOfUnborn = ({ definition }: PlacedOrgan): boolean => definition.exists?.every(isUnborn) === true;
 
 /** Organs that not every pig has. */
 const limited = organs.filter((organ) => organ.definition.sex !== undefined || isOfUnborn(organ));
@@ -17,7 +15,7 @@ export const organImpossible: CaseRule = {
   protects:
     "A uterus in a castrate or a placenta in a weaner means a wrong line, a wrong sex or the wrong pig.",
   lookAlike:
-    "A pig of both sexes, or a testis left in a castrate: write pig.sex after the organs that you found, and the rest in a note.",
+    "A testis left in a castrate, recorded with its finding, is passed. A pig of both sexes: write pig.sex after the organs that you found, and the rest in a note.",
   source: practice("anatomy of the pig"),
   bad: { case: "pig: {sex: castrate}\ngenital: {uterus: normal}" },
   good: { case: "pig: {sex: female}\ngenital: {uterus: normal}" },
@@ -28,13 +26,13 @@ export const organImpossible: CaseRule = {
       if (!Object.hasOwn(one.record, organ.system)) continue;
       const { status, path, bySystem } = one.organ(organ);
       if (bySystem || (status !== "normal" && status !== "recorded")) continue;
-      const { sex: sexes } = organ.definition;
-      if (sex !== undefined && sexes !== undefined && !sexes.includes(sex))
+      const forbidden = forbids(one, organ);
+      if (forbidden === "sex" && sex !== undefined)
         report(
           `${organ.id}: recorded in ${withArticle(sex)}, which has none. Correct pig.sex, or take the organ out.`,
           path,
         );
-      else if (ageClass !== undefined && isWeaned(ageClass) && isOfUnborn(organ))
+      else if (forbidden === "class")
         report(
           `${organ.id}: recorded in a pig of class ${ageClass}, which has none. Correct the age class, or take the organ out.`,
           path,

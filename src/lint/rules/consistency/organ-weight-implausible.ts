@@ -11,7 +11,7 @@ export const organWeightImplausible: CaseRule = {
   summary: "The weight of an organ is a believable share of the pig’s.",
   protects: "Grams typed as kilograms, or the neighbour’s spleen, show here first.",
   lookAlike:
-    "A uterus in pig, a placenta beside its fetus, a spleen ten times its size: accept the finding with that reason, after a look at g and kg.",
+    "A placenta up to the weight of its fetus and a uterus in pig are passed; a spleen ten times its size: accept the finding, after a look at g and kg.",
   source: plausible.source,
   bad: { case: "lymphoid: {spleen: {state: normal, weight: 3.8 kg}}" },
   good: { case: "lymphoid: {spleen: {state: normal, weight: 38 g}}" },

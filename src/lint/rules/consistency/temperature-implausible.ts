@@ -12,7 +12,7 @@ export const temperatureImplausible: CaseRule = {
   protects:
     "A slip in the one makes or hides a fever; a slip in the other decides what every sample is still worth.",
   lookAlike:
-    "A dying pig that had cooled below 34 °C: true and rare, accept it. A carcass measured after death: take the figure out, or write it in a note.",
+    "A dying pig that had cooled to 33 °C is passed. A carcass measured after death: take the figure out, or write it in a note.",
   source: plausible.source,
   bad: { case: "pig: {temperature: 14.2 °C}" },
   good: { case: "pig: {temperature: 39.2 °C}" },

@@ -22,7 +22,7 @@ export const weightImplausible: CaseRule = {
   protects:
     "A wrong unit or a swapped tag shows here first: 175 kg for 17.5 kg, grams for kilograms, days for weeks.",
   lookAlike:
-    "A runt or a starved pig: write wasting or poor-growth among its signs, or basis: culled, and the lower limit gives way.",
+    "A runt or a starved pig: write wasting or poor-growth among its signs, or basis: culled, and the lower limit gives way; so it does on the first day of life.",
   source: growth.source,
   bad: { case: "pig: {age: 58 d, weight: 175 kg}" },
   good: { case: "pig: {age: 58 d, weight: 14 kg}" },
@@ -40,8 +40,10 @@ export const weightImplausible: CaseRule = {
   },
 };
 
-/** A pig that wastes, lags behind or was culled is lighter than its mates, and that is no slip of the pen. */
-const isBehind = ({ signs, record }: Case): boolean =>
-  signs.some((sign) => sign === "wasting" || sign === "poor-growth") || record.selection?.basis === "culled";
+/** A pig that wastes, lags behind or was culled is lighter than its mates, and so is the runt of a litter at birth. */
+const isBehind = ({ ageDays = Number.POSITIVE_INFINITY, signs, record }: Case): boolean =>
+  ageDays <= 1 ||
+  signs.some((sign) => sign === "wasting" || sign === "poor-growth") ||
+  record.selection?.basis === "culled";
 
 const kilograms = (kg: number): string => `${kg < 10 ? kg.toFixed(1) : kg.toFixed(0)} kg`;

@@ -15,7 +15,7 @@ interface DistributionContradiction extends RuleRow {
   /** The key of the finding that is reported. */
   readonly key: "distribution" | "extent" | "number";
   /** What speaks against the distribution, and what to write instead. */
-  says(placed: PlacedFinding): string | undefined;
+  says(placed: PlacedFinding, all: readonly PlacedFinding[]): string | undefined;
 }
 
 const many = ["multifocal", "multifocal-to-coalescing", "miliary"];
@@ -30,7 +30,7 @@ const rows: readonly DistributionContradiction[] = [
       "Unilateral means one side, bilateral and symmetrical mean both, and side and site say the same.",
     protects: "Cause, sampling and surgery differ by side; the reader cannot know which word is the slip.",
     lookAlike:
-      "Both kidneys each with lesions in symmetry: under left and right write how each lies (diffuse, multifocal); symmetrical is for a finding of the whole organ.",
+      "One lesion of both kidneys, written under left and under right: the same process and word (bilateral, symmetrical) on each side is passed.",
     source: practice("meaning of the words"),
     bad: {
       case: "external: {eyes: [{process: discharge, site: left eye, distribution: bilateral, volume: 1 ml, exudate: serous}]}",
@@ -38,8 +38,8 @@ const rows: readonly DistributionContradiction[] = [
     good: {
       case: "external: {eyes: [{process: discharge, site: both eyes, distribution: bilateral, volume: 1 ml, exudate: serous}]}",
     },
-    says({ finding, path }) {
-      const { distribution } = finding;
+    says({ organ, finding, path }, all) {
+      const { distribution, process } = finding;
       const where = whereOf(finding);
       if (distribution === "unilateral")
         return namesBoth(where)
@@ -48,6 +48,14 @@ const rows: readonly DistributionContradiction[] = [
       if (distribution !== "bilateral" && distribution !== "symmetrical") return undefined;
       const key = sideInPath(path);
       if (key === undefined && namedSide(where) === undefined) return undefined;
+      const isOnOtherSide = all.some(
+        (other) =>
+          other.organ === organ &&
+          other.finding.process === process &&
+          other.finding.distribution === distribution &&
+          sideInPath(other.path) !== key,
+      );
+      if (key !== undefined && isOnOtherSide) return undefined;
       return `${distribution}, but ${key === undefined ? `it lies ${where}` : `recorded under ${key} alone`}. Name both sides, or write how the lesion is distributed on the one.`;
     },
   },
@@ -114,8 +122,9 @@ export const distributionContradictions: readonly CaseRule[] = rows.map(({ key, 
   scope: "case",
   family: "description",
   check(one, report) {
-    for (const placed of findingsOf(one)) {
-      const text = says(placed);
+    const all = findingsOf(one);
+    for (const placed of all) {
+      const text = says(placed, all);
       if (text !== undefined) report(`${formatPath(placed.path)}: ${text}`, [...placed.path, key]);
     }
   },

@@ -1,6 +1,4 @@
-import { interpretationWords } from "../../../knowledge/index.ts";
-import { wordIn } from "../../../notes/index.ts";
-import { isPending, namedCauses } from "../../../record/index.ts";
+import { agentsIn, isPending, namedCauses } from "../../../record/index.ts";
 import { type CaseRule, practice } from "../../rule.ts";
 
 export const causeWithoutDifferentials: CaseRule = {
@@ -8,7 +6,7 @@ export const causeWithoutDifferentials: CaseRule = {
   scope: "case",
   family: "diagnosis",
   level: "note",
-  summary: "A cause that the laboratory has not confirmed is listed with what else it could be.",
+  summary: "An agent that the laboratory has not confirmed is listed with what else it could be.",
   protects: "A lone cause closes the case in everybody's head before the results are in.",
   lookAlike:
     "A cause that the eye proves (worms, mange, a fracture) is passed; one that the slide proves beyond doubt: add what it was told from under differentials.",
@@ -24,9 +22,7 @@ export const causeWithoutDifferentials: CaseRule = {
     if (basis === "laboratory" || differentials.length > 0) return;
     // On gross grounds alone the cause itself is what is wrong, and another rule says so.
     if (basis !== "histology" && !isPending(one)) return;
-    const cause = namedCauses(one).find(
-      ({ text }) => wordIn(text, interpretationWords.seen_at_table) === undefined,
-    );
+    const cause = namedCauses(one).find((named) => agentsIn(named).length > 0);
     if (cause !== undefined)
       report(
         `"${cause.text}" stands alone, and the laboratory has not confirmed it. List under differentials what else could look like this.`,

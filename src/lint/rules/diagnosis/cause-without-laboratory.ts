@@ -1,6 +1,4 @@
-import { interpretationWords } from "../../../knowledge/index.ts";
-import { wordIn } from "../../../notes/index.ts";
-import { isCalledProgressive, isPending, namedCauses } from "../../../record/index.ts";
+import { agentsIn, isPending, namedCauses } from "../../../record/index.ts";
 import { type CaseRule, verified } from "../../rule.ts";
 
 export const causeWithoutLaboratory: CaseRule = {
@@ -8,11 +6,11 @@ export const causeWithoutLaboratory: CaseRule = {
   scope: "case",
   family: "diagnosis",
   level: "warning",
-  summary: "A cause is named once the laboratory has shown it.",
+  summary: "A virus, a bacterium or a poison is named as the cause once the laboratory has shown it.",
   protects:
     "What looks like one agent may be any of three; the herd is vaccinated against the one that was written down.",
   lookAlike:
-    "What the eye alone can prove is passed in words such as worms, mange, torsion, trauma or crushing; starved or overlain go into the comment, or are accepted.",
+    "A cause that the eye can prove, such as crushing by the sow, starvation, heat, worms or a torsion, is passed, for it names no virus, bacterium or poison.",
   source: verified(
     "Luppi et al. 2023, Animals 13:338: agents occur without disease, so histology decides; common practice",
   ),
@@ -26,11 +24,14 @@ export const causeWithoutLaboratory: CaseRule = {
     if (one.record.diagnosis?.aetiologic === undefined) return;
     const { basis } = one.record.diagnosis;
     if (basis === "laboratory" || basis === "histology" || isPending(one)) return;
-    for (const { text, path } of namedCauses(one))
-      if (wordIn(text, interpretationWords.seen_at_table) === undefined && !isCalledProgressive(text))
+    for (const cause of namedCauses(one)) {
+      const { text, path } = cause;
+      const [agent] = agentsIn(cause);
+      if (agent !== undefined)
         report(
-          `"${text}" is a cause, and diagnosis.basis is ${basis ?? "blank"}. Write pending until the laboratory has answered, or basis: laboratory if it has.`,
+          `"${text}" is ${agent.title}, and diagnosis.basis is ${basis ?? "blank"}. Write pending until the laboratory has answered, or basis: laboratory if it has.`,
           path,
         );
+    }
   },
 };

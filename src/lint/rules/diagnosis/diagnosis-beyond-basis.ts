@@ -1,7 +1,13 @@
 import type { Case } from "../../../cases/index.ts";
 import { diagnosisLimits } from "../../../knowledge/index.ts";
 import { wordIn } from "../../../notes/index.ts";
-import { isPending, morphologicDiagnoses, type NamedCause, namedCauses } from "../../../record/index.ts";
+import {
+  agentsIn,
+  isPending,
+  morphologicDiagnoses,
+  type NamedCause,
+  namedCauses,
+} from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
 import type { CaseRule, Report } from "../../rule.ts";
 
@@ -76,10 +82,9 @@ function reportSamples(one: Case, report: Report): void {
   for (const cause of namedCauses(one)) reportAgent(cause, asked, report);
 }
 
-function reportAgent({ text, said, path }: NamedCause, asked: ReadonlySet<string>, report: Report): void {
-  const kinds = Object.values(diagnosisLimits.agents).filter(
-    ({ words }) => wordIn(said, words) !== undefined,
-  );
+function reportAgent(cause: NamedCause, asked: ReadonlySet<string>, report: Report): void {
+  const { text, path } = cause;
+  const kinds = agentsIn(cause);
   const able = kinds.flatMap(({ tests }) => tests);
   const [kind] = kinds;
   if (kind !== undefined && !able.some((test) => asked.has(test)))

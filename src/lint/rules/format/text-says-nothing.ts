@@ -12,7 +12,7 @@ export const textSaysNothing: FileRule = {
   protects:
     "A key with a question mark counts as answered in every table; a blank one is reported, and asked for while somebody still knows.",
   lookAlike:
-    "An honest unknown as a reason is passed, and so is none as a complaint; people called Na or No are too, with a capital letter.",
+    "An honest unknown as a reason is passed, and so is none as a complaint; people called Na or No are too, with a capital letter, and farms or readers that go by a number.",
   source: practice("a blank is an omission, a mark in its place hides it; common practice"),
   bad: { case: 'examiner: "?"' },
   good: { case: "examiner: R. Sallow" },
@@ -23,7 +23,7 @@ export const textSaysNothing: FileRule = {
       if (key === "note" || (!isName && !asked.has(key) && !marksOnly.test(text))) return;
       if (people.has(key) && isSurname(text)) return;
       const isNoName =
-        isName && (isWithoutName(key, text) || isAnyOf(text.trim().toLowerCase(), anywhere, noNames));
+        isName && (marksOnly.test(text) || isAnyOf(text.trim().toLowerCase(), anywhere, noNames));
       if (!isNoName && !marksOnly.test(text) && !(asked.has(key) && isEmpty(key, text))) return;
       const path = pathOf();
       // Accepted entries have a rule of their own.
@@ -75,9 +75,6 @@ function isEmpty(key: string, text: string): boolean {
   const isUnknown = isAnyOf(word, complaint);
   return reasons.has(key) ? saysNothing(text) && !isUnknown : key === "complaint" && isUnknown;
 }
-
-/** A telephone number without a letter is at least a contact. */
-const isWithoutName = (key: string, text: string): boolean => key !== "contact" && !/\p{L}/u.test(text);
 
 /** Dots, dashes, question marks and blanks; a plus or a tick may mean something. */
 const marksOnly = /^[\s\p{P}=~|^`<>]*$/u;

@@ -24,13 +24,15 @@ const rows: readonly Count[] = [
     summary: "No more pigs are affected or dead than were at risk.",
     protects: "A swapped pair of counts gives a morbidity above 100 %, or worse, one that looks right.",
     lookAlike:
-      "Piglets counted beside their sows: at_risk is all animals that could fall ill when the signs began, so count the litters in, or give the piglets a group of their own.",
+      "Piglets that died beside their sows: a group of class adult in farm.yaml is not asked; in any other, at_risk is all pigs that could fall ill, so count the litters in.",
     source: { cite: "arithmetic", confidence: "derived" },
     bad: { visit: "groups: {nursery-2: {at_risk: 40, affected: 238}}" },
     good: { visit: "groups: {nursery-2: {at_risk: 238, affected: 40}}" },
     keys: ["affected", "dead"],
-    says(group, key) {
+    says(group, key, { id, visit }) {
       const number = Number(group[key]);
+      // The piglets that die beside sows are not counted among them.
+      if (visit.farm?.record.groups?.[id]?.class === "adult") return undefined;
       return group.at_risk !== undefined && number > group.at_risk
         ? `${number} ${key} out of ${group.at_risk} at risk. At risk are all pigs that were there when the signs began; correct one of the two.`
         : undefined;

@@ -10,7 +10,7 @@ export const formalinNotApart: VisitRule = {
   summary: "Formalin is bagged separately from fresh tissue and smears.",
   protects: "The vapour kills the bacteria that were to be cultured and fixes unfixed smears.",
   lookAlike:
-    "Pots sealed in a bag of their own in one box: that is what is asked, so write formalin_apart: yes. Samples in alcohol are not counted as fresh.",
+    "Pots sealed in a bag of their own in one box: that is what is asked, so write formalin_apart: yes. Samples in alcohol, feed and water are not counted as fresh.",
   source: verified(
     "vapour harms unfixed smears (guide of a veterinary laboratory for senders); effect on culture from memory",
   ),

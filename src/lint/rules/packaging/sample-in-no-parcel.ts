@@ -3,6 +3,9 @@ import { listing } from "../../../words/listing.ts";
 import { practice, type VisitRule } from "../../rule.ts";
 import { parcelExample } from "../../shared/parcel-example.ts";
 
+/** What needs no laboratory: it is kept, or looked at under the microscope of the practice. */
+const atPractice: readonly string[] = ["archive", "cytology", "parasitology"];
+
 export const sampleInNoParcel: VisitRule = {
   id: "sample-in-no-parcel",
   scope: "visit",
@@ -13,7 +16,7 @@ export const sampleInNoParcel: VisitRule = {
   protects:
     "The sample that was left in the cool box is found on Friday, and it is the one the pig was opened for.",
   lookAlike:
-    "A sample that was tested on the farm, or waits in the freezer for a first result: write for: [archive] until it goes.",
+    "A smear or a count of eggs that the practice does itself is passed; a sample that waits in the freezer for a first result is for: [archive] until it goes.",
   source: practice(
     "common practice of senders: samples are counted against the list before the parcel is closed",
   ),
@@ -35,7 +38,7 @@ export const sampleInNoParcel: VisitRule = {
     const packed = new Set(parcels.flatMap(({ samples }) => samples.map(({ id }) => id)));
     for (const one of visit.cases)
       for (const [index, { id, for: tests }] of (one.record.samples ?? []).entries())
-        if (!packed.has(id) && tests?.some((test) => test !== "archive"))
+        if (!packed.has(id) && tests?.some((test) => !atPractice.includes(test)))
           reportCase(one)(
             `samples[${index}]: ${id} is for ${listing(tests)} and is in no parcel of the visit. Send it and name it under parcels, or write for: [archive].`,
             ["samples", index, "id"],

@@ -1,7 +1,14 @@
 /** Samples that do not suit the parcel they travel in: its category, its coolant, its times. */
 import { type Case, isAfter, type Moment, moment } from "../../../cases/index.ts";
 import { transportLimits } from "../../../knowledge/index.ts";
-import { isFresh, isShipped, type Parcel, parcelsOf, type Sample } from "../../../record/index.ts";
+import {
+  hoursBetween,
+  isFresh,
+  isShipped,
+  type Parcel,
+  parcelsOf,
+  type Sample,
+} from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
 import { fromMemory, practice, type VisitRule, verified } from "../../rule.ts";
 import { fixedAlone, onDryIce, parcelExample } from "../../shared/parcel-example.ts";
@@ -28,7 +35,7 @@ const rows: readonly Row[] = [
     protects:
       "Exempt is for samples that are unlikely to hold an agent; a sick pig is opened because one is expected.",
     lookAlike:
-      "Blood for a check of vaccination, taken in passing from a pig with a cough: it is category B all the same where a case says that the pig was ill.",
+      "Feed or water beside a sick pig is passed. Blood for a check of vaccination from a pig with a cough is category B all the same.",
     source: fromMemory("UN Model Regulations 2.6.3.2.3 (exempt animal specimens); from memory"),
     bad: { visit: parcelExample({ category: "exempt" }) },
     good: { visit: parcelExample() },
@@ -36,7 +43,7 @@ const rows: readonly Row[] = [
     concerns: (parcel) => parcel.category === "exempt" && isShipped(parcel),
     isUnsuited: (sample, _parcel, one) => isFresh(sample) && one.signs.some((sign) => sign !== "none"),
     says: ({ id }) =>
-      `${id} is fresh material from a sick pig and travels as exempt. Send it as category B under the UN3373 mark.`,
+      `${id} is of a sick pig, unfixed, and travels as exempt. Send it as category B under the UN3373 mark.`,
   },
   {
     id: "parcel-too-late-for-culture",
@@ -88,14 +95,14 @@ const rows: readonly Row[] = [
     summary: "Chilled and frozen samples travel with coolant.",
     protects: "At room temperature contaminants overgrow the agent within hours.",
     lookAlike:
-      "Chilled tissue that you carry next door within the hour: accept the finding with the minutes it took.",
+      "Chilled tissue that you carry next door: by: hand, with sent and arrives an hour apart or less, is passed.",
     source: verified(
       "chill fresh tissue, 2-8 °C: J. Carr, post-mortem samples (cold packs); Oregon State University veterinary diagnostic laboratory",
     ),
     bad: { visit: parcelExample({ coolant: "none", coolant_place: "" }) },
     good: { visit: parcelExample() },
     key: "coolant",
-    concerns: ({ coolant }) => coolant === "none",
+    concerns: (parcel) => parcel.coolant === "none" && !isNextDoor(parcel),
     isUnsuited: ({ into }) => into === "chilled" || into === "frozen",
     says: ({ id, into }) =>
       `${id} is ${into} and travels without coolant. Add cold packs outside the secondary packaging, or dry ice for what is frozen.`,
@@ -106,17 +113,17 @@ const rows: readonly Row[] = [
     summary: "Frozen samples travel on dry ice, or arrive the same day.",
     protects: "What thaws on the way and is frozen again is of little use for virus isolation or toxicology.",
     lookAlike:
-      "Frozen samples that arrive on the same day stay frozen: write sent and arrives, and nothing is said.",
+      "Frozen samples that you carry in by hand, or that arrive on the same day, stay frozen: write by: hand, or sent and arrives.",
     source: fromMemory("frozen tissue on dry ice; from memory"),
     bad: { case: frozenLung, visit: parcelExample() },
     good: { case: frozenLung, visit: parcelExample({ by: "hand", arrives: "2026-04-20T18:00" }) },
     key: "coolant",
-    concerns: ({ coolant, sent, arrives }) =>
+    concerns: ({ by, coolant, sent, arrives }) =>
       (coolant === "cold-packs" || coolant === "ice") &&
-      (arrives === undefined || sent?.slice(0, 10) !== arrives.slice(0, 10)),
+      (arrives === undefined ? by !== "hand" : sent?.slice(0, 10) !== arrives.slice(0, 10)),
     isUnsuited: ({ into }) => into === "frozen",
-    says: ({ id }, { coolant }) =>
-      `${id} is frozen and travels overnight on ${coolant === "ice" ? "ice" : "cold packs"}. Use dry ice (vented, net weight marked), or leave it in the freezer until somebody can take it.`,
+    says: ({ id }, { arrives, coolant }) =>
+      `${id} is frozen and travels ${arrives === undefined ? "" : "overnight "}on ${coolant === "ice" ? "ice" : "cold packs"}. Use dry ice (vented, net weight marked), or leave it in the freezer until somebody can take it.`,
   },
   {
     id: "formalin-on-dry-ice",
@@ -137,6 +144,10 @@ const rows: readonly Row[] = [
       `${id} is in formalin and travels on dry ice. Send fixed tissue in a parcel of its own, without ice.`,
   },
 ];
+
+/** Carried by hand within the hour; the hour is our own limit. */
+const isNextDoor = ({ by, sent, arrives }: Parcel): boolean =>
+  by === "hand" && (hoursBetween(moment(sent), moment(arrives)) ?? Number.POSITIVE_INFINITY) <= 1;
 
 /** Where only the day of sampling is known, it gets the benefit of the doubt: that whole day. */
 const doubt = (arrival: Moment, taken: Moment): number => (taken.dayOnly && !arrival.dayOnly ? 24 : 0);

@@ -1,9 +1,13 @@
 import { sampleRules } from "../../../knowledge/index.ts";
-import { isGut, materialTitle, type Sample, samplesOf } from "../../../record/index.ts";
+import { isAmong, materialTitle, namedOrgans, type Sample, samplesOf } from "../../../record/index.ts";
 import { timeWorth } from "../../../sampling/index.ts";
 import { listing } from "../../../words/listing.ts";
 import { type CaseRule, verified } from "../../rule.ts";
 import { isGutInQuestion } from "../../shared/asked-of-laboratory.ts";
+
+/** Faeces and content are no gut that anybody could have fixed. */
+const isPieceOfGut = (from: string): boolean =>
+  isAmong(from, ["intestine"]) && from !== "intestine.intestinal_content";
 
 /** A piece of gut as it would be fixed at the opening. */
 const pieceOf = (from: Sample["from"]): Sample => ({ id: from, from, into: "formalin", for: ["histology"] });
@@ -17,7 +21,7 @@ export const entericSetIncomplete: CaseRule = {
   summary: "The fixed set from a pig with diarrhoea includes jejunum, ileum and spiral colon.",
   protects: "Each agent has its own piece of gut: what was not fixed cannot be excluded.",
   lookAlike:
-    "One pot with short pieces of all the gut: from: intestine counts for the whole set. Gut too old to fix, as of a pig found dead: accept it with that reason.",
+    "One pot with short pieces of all the gut: the stretches named under site count, and from: intestine counts for the whole set. Gut too old to fix, as of a pig found dead: accept it with that reason.",
   source: verified(
     "Animal Health Laboratory, University of Guelph; Animal pathology (guide for senders of samples; author and year not noted): segments of small and large intestine",
   ),
@@ -30,10 +34,12 @@ export const entericSetIncomplete: CaseRule = {
   check(one, report) {
     if (one.record.samples === undefined) return;
     const samples = samplesOf(one);
-    if (!isGutInQuestion(one) || !samples.some(({ sample }) => isGut(sample.from))) return;
+    if (!isGutInQuestion(one) || !samples.some(({ sample }) => isPieceOfGut(sample.from))) return;
     if (one.record.selection?.basis === "comparison") return;
     const fixed = new Set(
-      samples.filter(({ sample }) => sample.into === "formalin").map(({ sample }) => sample.from),
+      samples
+        .filter(({ sample }) => sample.into === "formalin" && isAmong(sample.from, ["intestine"]))
+        .flatMap(({ sample }) => [sample.from, ...namedOrgans(sample.site ?? "").map(({ id }) => id)]),
     );
     if (fixed.has("intestine")) return;
     const missing = sampleRules.sets.enteric_histology.filter((organ) => !fixed.has(organ));

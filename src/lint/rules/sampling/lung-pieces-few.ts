@@ -1,5 +1,5 @@
 import { sampleRules } from "../../../knowledge/index.ts";
-import { isFixed, piecesOf, samplesOf } from "../../../record/index.ts";
+import { isFixed, samplesOf } from "../../../record/index.ts";
 import { count } from "../../../words/listing.ts";
 import { type CaseRule, fromMemory } from "../../rule.ts";
 
@@ -9,16 +9,16 @@ export const lungPiecesFew: CaseRule = {
   family: "sampling",
   level: "note",
   silent: "authority",
-  summary: "From a coughing pig four or more pieces of lung are fixed.",
+  summary: "From a coughing pig four or more pieces of lung are fixed, or the site says which pieces were.",
   protects:
     "Lobes differ: one piece shows the end stage, another the agent; each should hold the edge of the lesion and sound tissue.",
   lookAlike:
-    "Several pieces in one pot: name the lobes under site (left cranial, right middle), or the number in figures, 4 pieces; each counts.",
+    "Several pieces in one pot: say so under site (four lobes, left apical and cardiac), in any words, and nothing is asked.",
   source: fromMemory(
     "from memory: four pieces or more (cranial, middle, caudal, both sides, edge of lesion)",
   ),
   bad: {
-    case: "samples: [{id: 01-A, from: respiratory.lungs, site: edge of lesion, into: formalin, for: [histology]}]",
+    case: "samples: [{id: 01-A, from: respiratory.lungs, into: formalin, for: [histology]}]",
   },
   good: {
     case: 'samples: [{id: 01-A, from: respiratory.lungs, site: "edge of lesion: left cranial, left middle, right middle, right caudal lobe", into: formalin, for: [histology]}]',
@@ -35,10 +35,11 @@ export const lungPiecesFew: CaseRule = {
     );
     const [first] = fixed;
     if (first === undefined) return;
-    const pieces = fixed.reduce((sum, { sample }) => sum + piecesOf(sample.site), 0);
-    if (pieces < sampleRules.sets.lung_pieces)
+    // How many pieces a site in words stands for, nobody can count.
+    if (fixed.some(({ sample }) => sample.site !== undefined)) return;
+    if (fixed.length < sampleRules.sets.lung_pieces)
       report(
-        `samples[${first.index}].site: only ${count(pieces, "piece")} of lung ${pieces === 1 ? "was" : "were"} fixed from a pig with cough or dyspnoea. Take ${sampleRules.sets.lung_pieces} or more, from the edge of the lesion, and name the lobes: site: left cranial, left middle, right middle, right caudal lobe. One pot will do.`,
+        `samples[${first.index}].site: ${count(fixed.length, "sample")} of lung ${fixed.length === 1 ? "was" : "were"} fixed from a pig with cough or dyspnoea, and no site says which pieces. Take ${sampleRules.sets.lung_pieces} or more, from the edge of the lesion, and name the lobes: site: left cranial, left middle, right middle, right caudal lobe. One pot will do.`,
         ["samples", first.index, "site"],
       );
   },

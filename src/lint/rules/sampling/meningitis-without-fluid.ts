@@ -1,5 +1,5 @@
 import { formatPath } from "../../../cases/index.ts";
-import { isAmong, isFixed, isSentWhole, samplesOf } from "../../../record/index.ts";
+import { isAmong, isFixed, isFor, isSentWhole, isTissueSample, samplesOf } from "../../../record/index.ts";
 import { type CaseRule, verified } from "../../rule.ts";
 import { isBrainInQuestion } from "../../shared/asked-of-laboratory.ts";
 
@@ -14,7 +14,7 @@ export const meningitisWithoutFluid: CaseRule = {
   protects:
     "The agent of meningitis is in the fluid and on the meninges; a brain in formalin shows the pus but not its cause.",
   lookAlike:
-    "Fits of salt poisoning or low sugar look the same in life: accept the finding with that reason; a head sent whole is passed.",
+    "Fits of salt poisoning look the same in life: brain for: [toxicology] is passed, and so are a swab of the brain for culture and a head sent whole.",
   source: verified(
     "CSF as preferred sample: Iowa State University Veterinary Diagnostic Laboratory; 36 of 54 pigs positive by culture of the meninges (Schyns et al. 2022, Veterinary Sciences 9:341)",
   ),
@@ -33,7 +33,12 @@ export const meningitisWithoutFluid: CaseRule = {
     );
     if ((brain === undefined && steps?.brain_out === undefined) || !isBrainInQuestion(one)) return;
     const taken = samples.some(
-      ({ sample }) => sample.from === "csf" || (sample.from === "nervous.meninges" && !isFixed(sample)),
+      ({ sample }) =>
+        sample.from === "csf" ||
+        (sample.from === "nervous.meninges" && !isFixed(sample)) ||
+        // A swab of the surface of the brain is one of the meninges; salt is measured in the brain.
+        (sample.from === "nervous.brain" &&
+          ((isFor(sample, "culture") && !isTissueSample(sample)) || isFor(sample, "toxicology"))),
     );
     if (taken) return;
     const path = brain === undefined ? ["steps", "brain_out"] : ["samples", brain.index];

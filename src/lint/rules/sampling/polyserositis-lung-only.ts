@@ -18,7 +18,7 @@ export const polyserositisLungOnly: CaseRule = {
   protects:
     "Bacteria in the lung are poor evidence of what inflamed the serosae: most of them live there in healthy pigs too.",
   lookAlike:
-    "Fibrin taken with the lung it lay on: write that sample as from: respiratory.pleura, and it counts.",
+    "Fibrin taken with the lung it lay on: write that sample as from: respiratory.pleura, and it counts; so do the heart with its fibrin and the whole carcass.",
   source: verified("BMC Veterinary Research 2023;19:268 (doi 10.1186/s12917-023-03807-w)"),
   bad: {
     case: "serosa: {peritoneum: [{process: fibrin, distribution: multifocal, extent: 20 %}]}\ncardiovascular: {pericardium: [{process: fibrin, distribution: diffuse, extent: 60 %}]}\nsamples: [{id: 01-A, from: respiratory.lungs, into: chilled, for: [culture]}]",
@@ -38,7 +38,12 @@ export const polyserositisLungOnly: CaseRule = {
         .map(({ organ }) => cavity[organ.id] ?? organ.id),
     );
     if (inflamed.size < 2) return;
-    if (agents.some(({ sample }) => sample.from === "csf" || isAmong(sample.from, [...serosae, "serosa"])))
+    if (
+      agents.some(
+        ({ sample }) =>
+          sample.from === "csf" || isAmong(sample.from, [...serosae, "serosa", "cardiovascular", "carcass"]),
+      )
+    )
       return;
     report(
       `samples[${lung.index}].from: there is fibrin on ${inflamed.size} serosae, but only the lung was sampled for agents. Swab the fibrin on pericardium, peritoneum, pleura, joint or meninges as well.`,

@@ -1,6 +1,7 @@
 /** What is wrong with a sample by its own entries: left out, unsuited to its test, badly fixed, pooled. */
 import { quantity } from "../../../cases/index.ts";
 import { sampleRules } from "../../../knowledge/index.ts";
+import { affirmed } from "../../../notes/index.ts";
 import {
   isFixed,
   isFor,
@@ -26,7 +27,7 @@ interface Row extends Omit<CaseRule, "scope" | "family" | "check"> {
 const { formalin } = sampleRules;
 
 const inAir = new Set(["transport-medium", "charcoal-medium", "viral-medium", "dry-swab"]);
-const anaerobes = /clostrid|anaerob/i;
+const anaerobes = ["clostrid*", "anaerob*"];
 
 /** Millimetres of a fixed piece; undefined for what is fixed whole or in halves. */
 const thicknessOf = ({ thickness, into, from }: Sample): number | undefined =>
@@ -97,8 +98,7 @@ const rows: readonly Row[] = [
     summary: "A swab for anaerobes travels in anaerobic medium.",
     protects:
       "Twenty minutes in air may kill the clostridia in question, and the plate then grows whatever likes air.",
-    lookAlike:
-      "A note that says no anaerobes are asked for holds the same word: leave it out, or write aerobic culture only.",
+    lookAlike: "A note that says that none are asked for (aerobic only, no anaerobes) is passed.",
     source: verified("J. Carr, post-mortem samples: anaerobic transport medium or a tied gut loop"),
     bad: {
       case: "samples: [{id: 01-A, from: locomotor.muscles, into: transport-medium, for: [culture], note: clostridia}]",
@@ -108,7 +108,7 @@ const rows: readonly Row[] = [
     },
     key: "into",
     isWrong: (sample) =>
-      inAir.has(sample.into ?? "") && isFor(sample, "culture") && anaerobes.test(sample.note ?? ""),
+      inAir.has(sample.into ?? "") && isFor(sample, "culture") && affirmed(sample.note, anaerobes).length > 0,
     says: ({ id, into }) =>
       `${id} is for the culture of anaerobes but in ${into?.replace("-", " ")}. Use anaerobic medium, a large chilled piece, or a tied loop of gut.`,
   },
@@ -196,36 +196,13 @@ const rows: readonly Row[] = [
       `${id} has only ${ratio} parts of formalin to one of tissue and will not fix. Put it into ${formalin.ratio} parts now.`,
   },
   {
-    id: "fixed-piece-thick",
-    level: "note",
-    summary: "A piece for histology is cut no thicker than 5 mm.",
-    protects:
-      "Formalin needs about an hour for each millimetre; in a thick piece autolysis gets to the middle first.",
-    lookAlike:
-      "Brain, spinal cord and joints may be fixed whole or in halves, and are not measured; a small node fixed whole is slit, and thickness is that of its half.",
-    source: formalin.source,
-    bad: {
-      case: "samples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology], thickness: 8 mm}]",
-    },
-    good: {
-      case: "samples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology], thickness: 5 mm}]",
-    },
-    key: "thickness",
-    isWrong(sample) {
-      const mm = thicknessOf(sample);
-      return mm !== undefined && mm > formalin.thickness && mm <= formalin.thickness_most;
-    },
-    says: ({ id, thickness }) =>
-      `${id} is ${thickness} thick; ${formalin.thickness} mm fixes better. Cut it thinner while it is still soft.`,
-  },
-  {
     id: "fixed-piece-too-thick",
     level: "warning",
     summary: "No piece for histology is thicker than 10 mm.",
     protects:
       "Formalin does not reach the middle in time: the middle rots, and it is the middle that is sectioned.",
     lookAlike:
-      "A large piece with cuts through it at every half centimetre: thickness is that of a slice, and the formalin gets in.",
+      "A large piece with cuts through it at every half centimetre: thickness is that of a slice. Brain, spinal cord, eyes and joints may be fixed whole, and are not measured.",
     source: formalin.source,
     bad: {
       case: "samples: [{id: 01-A, from: lymphoid.spleen, into: formalin, for: [histology], thickness: 25 mm}]",

@@ -3,6 +3,7 @@ import { type Case, formatPath, isAfter, type Path } from "../../../cases/index.
 import {
   doubtfulSamples,
   type IndexedSample,
+  isAmong,
   isContaminated,
   isFixed,
   isFor,
@@ -28,6 +29,9 @@ interface Row extends Omit<CaseRule, "scope" | "family" | "check"> {
 /** From inside the carcass: tissue, or blood, which is then drawn from the heart. */
 const isFromInside = ({ from }: Sample): boolean => isTissue(from) || from === "blood";
 
+/** Closed by bone or capsule until they are sampled: no gut comes near. */
+const enclosed = ["nervous", "locomotor.joints", "locomotor.bone_marrow"];
+
 const rows: readonly Row[] = [
   {
     id: "culture-after-gut-opened",
@@ -35,7 +39,7 @@ const rows: readonly Row[] = [
     summary: "Culture samples of other organs are taken before the gut is opened.",
     protects: "Gut bacteria on knife and gloves overgrow what was in the organ.",
     lookAlike:
-      "Marrow, brain or a joint that was closed until then: no gut was near it, so accept the finding; swabs of gut, skin, nose or tonsil are not asked about.",
+      "Marrow, brain or a joint, which were closed until then, are passed; swabs of gut, skin, nose or tonsil are not asked about.",
     source: fromMemory("standard pathology texts (from memory): contamination rises with each cut"),
     bad: {
       case: "steps: {gut_opened: 2026-04-20T10:00}\nsamples: [{id: 01-A, from: lymphoid.spleen, into: chilled, for: [culture], at: 2026-04-20T10:20}]",
@@ -45,7 +49,11 @@ const rows: readonly Row[] = [
     },
     // Nothing grows from formalin, sterile or not; culture-in-formalin says so.
     isSpoilt: (sample) =>
-      isFor(sample, "culture") && !isFixed(sample) && isFromInside(sample) && !isContaminated(sample.from),
+      isFor(sample, "culture") &&
+      !isFixed(sample) &&
+      isFromInside(sample) &&
+      !isContaminated(sample.from) &&
+      !isAmong(sample.from, enclosed),
     what: " for culture",
     advice: (late) =>
       late.every(({ sample }) => sample.from === "blood")

@@ -7,10 +7,10 @@ export const duplicateTag: VisitRule = {
   family: "visit",
   silent: "never",
   level: "error",
-  summary: "No two pigs of a visit have the same tag.",
+  summary: "No two pigs of a visit have the same numbered tag, unless they are of two litters.",
   protects: "A copied file with the old tag mixes up the findings and samples of two pigs.",
   lookAlike:
-    "Pigs without any tag, or with the mark of the whole herd: number them yourself (no tag 1, no tag 2), since the same words are the same tag.",
+    "Piglets notched alike in two litters: name the sow under pig.litter. Words without a digit (no tag, red ear) are no tag, and not held against each other.",
   source: practice("common practice of tagging: a tag is unique within a group"),
   bad: { others: ["case: birch-2026-04-20-02"], visit: "cases: [birch-2026-04-20-01, birch-2026-04-20-02]" },
   good: {
@@ -20,9 +20,10 @@ export const duplicateTag: VisitRule = {
   check(visit, _reportVisit, reportCase) {
     const first = new Map<string, string>();
     for (const one of visit.cases) {
-      const tag = one.record.pig?.tag;
-      if (tag === undefined) continue;
-      const key = `${plainName(tag)} in ${one.record.pig?.group ?? "no group"}`;
+      const { tag, group, litter } = one.record.pig ?? {};
+      // Words are no number: `no tag` is true of any pig without one.
+      if (tag === undefined || !/\d/.test(`${tag}`)) continue;
+      const key = plainName(`${tag} of ${litter ?? "no litter"} in ${group ?? "no group"}`);
       const other = first.get(key);
       if (other === undefined) first.set(key, one.file);
       else

@@ -1,3 +1,4 @@
+import type { Case } from "../../../cases/index.ts";
 import { selectionRules } from "../../../knowledge/index.ts";
 import { acuteHours, clinicalPigs, hoursIll, isLongStanding, isUntreated } from "../../../record/index.ts";
 import type { VisitRule } from "../../rule.ts";
@@ -11,7 +12,7 @@ export const noAcuteUntreatedPig: VisitRule = {
   protects:
     "That is the pig that still carries the agent; from treated and chronic ones the laboratory can only report what it did not find.",
   lookAlike:
-    "A disease that never has an acute pig, such as wasting, is known by its signs; a whole room under treatment is said under pigs: {few: …}.",
+    "A fresh untreated pig found dead counts as acute; wasting, which has no acute pig, is known by its signs; a whole room under treatment is said under pigs: {few: …}.",
   source: selectionRules.source,
   bad: {
     case: "selection: {onset: 6 d, note: worst of the pen}",
@@ -35,7 +36,9 @@ export const noAcuteUntreatedPig: VisitRule = {
     const pigs = clinicalPigs(visit);
     if (!visit.complete || pigs.length < 2 || visit.record.pigs?.few !== undefined) return;
     // What is not recorded may be the acute pig; other rules ask for it.
-    const mayBe = pigs.some((one) => {
+    const isFreshlyDead = ({ record }: Case): boolean =>
+      record.death?.manner === "found-dead" && record.opened?.state === "fresh";
+    const mayBe = [...pigs, ...visit.cases.filter(isFreshlyDead)].some((one) => {
       const hours = hoursIll(one);
       const isTreated = one.record.selection?.treated !== undefined && !isUntreated(one);
       return !isTreated && (hours === undefined || hours <= acuteHours || isLongStanding(one));

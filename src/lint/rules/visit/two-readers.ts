@@ -24,7 +24,7 @@ export const twoReaders: VisitRule = {
   protects:
     "One reader's 10 % is another's 20 %; if they scored different groups, the difference between them passes for one between the groups.",
   lookAlike:
-    "One person whose name is written in two ways (R. Sallow, Dr Sallow): write it alike in every case, and there is one reader.",
+    "One person whose name is written in two ways (R. Sallow, Dr Sallow) is one reader: the last word of the name tells people apart.",
   source: practice("common practice of scoring: observers are compared before their scores are pooled"),
   bad: {
     others: ["case: birch-2026-04-20-02\nexaminer: T. Fern\npig: {tag: '902'}"],
@@ -63,7 +63,7 @@ export const twoReaders: VisitRule = {
 const namesOf = (cases: readonly Case[]): string[] =>
   eachOnce(cases.map((one) => one.record.examiner).filter((name) => name !== undefined));
 
-/** Each name once, as it was last written. */
+/** Each person once, by surname, as it was last written. */
 const eachOnce = (names: readonly string[]): string[] => [
-  ...new Map(names.map((name) => [plainName(name), name])).values(),
+  ...new Map(names.map((name) => [plainName(name).split(" ").at(-1), name])).values(),
 ];
