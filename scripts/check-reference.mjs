@@ -40,8 +40,8 @@ const width = Math.max(6, ...results.map(({ method }) => method.length));
 console.log(
   `${"method".padEnd(width)}  ${"rows".padStart(5)}  ${"worst error".padStart(11)}  allowed  failures`,
 );
-for (const { method, rows: count, worst, failures } of results) {
-  const error = worst === null ? "not covered" : worst.toExponential(1);
+for (const { method, rows: count, worst, failures, withdrawn } of results) {
+  const error = withdrawn ? "withdrawn" : worst === null ? "not covered" : worst.toExponential(1);
   const allowed = tolerance(method).toExponential(0);
   console.log(
     `${method.padEnd(width)}  ${String(count).padStart(5)}  ${error.padStart(11)}  ${allowed.padStart(7)}  ${String(failures.length).padStart(8)}`,
@@ -49,6 +49,9 @@ for (const { method, rows: count, worst, failures } of results) {
 }
 const failures = results.flatMap(({ failures }) => failures);
 for (const { id, reason } of failures.slice(0, 50)) console.log(`${id ?? "row without id"}: ${reason}`);
+const withheld = results.flatMap((result) => result.withheld);
+if (withheld.length > 0)
+  console.log(`An interval without width is wanted, and the library gives none: ${withheld.join(", ")}`);
 if (failures.length > 50) console.log(`and ${failures.length - 50} more`);
 console.log(`${rows.length} rows, ${failures.length} failures`);
 process.exitCode = failures.length === 0 ? 0 : 1;

@@ -4,7 +4,7 @@ import { mkdirSync } from "node:fs";
 import { making } from "./build/made.mjs";
 import { writeEditorSchemas } from "./generate/editor-schemas.mjs";
 import { writeKnowledge } from "./generate/knowledge.mjs";
-import { generatedFolder, readYaml, readYamlFolder, readYamlTable } from "./generate/read.mjs";
+import { generatedFolder, readAlarms, readYaml, readYamlFolder, readYamlTable } from "./generate/read.mjs";
 import { writeRuleIndex } from "./generate/rule-index.mjs";
 import { writeOrgansSchema, writeVocabularySchema } from "./generate/schemas.mjs";
 import { writeSettingsKeys } from "./generate/settings-keys.mjs";
@@ -39,7 +39,7 @@ const knowledge = {
   scales: readYamlFolder("scales"),
   indicators: readYaml("indicators.yaml"),
   clinical_predictors: readYaml("clinical-predictors.yaml"),
-  alarms: readYamlFolder("alarms"),
+  alarms: readAlarms(readYaml("anatomy.yaml")),
   transport: readYaml("transport.yaml"),
   protection: readYaml("protection.yaml"),
   autolysis: readYaml("autolysis.yaml"),

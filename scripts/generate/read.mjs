@@ -34,3 +34,36 @@ export function readYamlFolder(name) {
 export function readSchema(name) {
   return JSON.parse(readFileSync(join(schemaFolder, name), "utf8"));
 }
+
+/**
+ * The alarm patterns, as each says them in full: `{term: name}` stands for a condition of alarm-terms.yaml, and an organ with
+ * a star (`lymphoid.*_nodes`) for every organ of the anatomy that fits.
+ */
+export function readAlarms(anatomy) {
+  const { terms } = readYaml("alarm-terms.yaml");
+  const organs = Object.entries(anatomy.systems).flatMap(([system, { organs: own }]) =>
+    Object.keys(own).map((organ) => `${system}.${organ}`),
+  );
+  const fitting = (name) => {
+    if (!name.includes("*")) return [name];
+    const [start, end] = name.split("*");
+    const found = organs.filter((organ) => organ.startsWith(start) && organ.endsWith(end));
+    if (found.length === 0) throw new Error(`no organ fits ${name}`);
+    return found;
+  };
+  const whole = (value) => {
+    if (Array.isArray(value)) return value.map(whole);
+    if (typeof value !== "object" || value === null) return value;
+    if (value.term !== undefined) {
+      if (terms[value.term] === undefined) throw new Error(`no term ${value.term} in alarm-terms.yaml`);
+      return whole(terms[value.term]);
+    }
+    return Object.fromEntries(
+      Object.entries(value).map(([key, one]) => [
+        key,
+        key === "organs" ? [...new Set(one.flatMap(fitting))] : whole(one),
+      ]),
+    );
+  };
+  return readYamlFolder("alarms").map(({ pattern, ...rest }) => ({ ...rest, pattern: whole(pattern) }));
+}

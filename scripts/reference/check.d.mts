@@ -11,6 +11,10 @@ export interface MethodResult {
   readonly rows: number;
   readonly worst: number | null;
   readonly failures: readonly { readonly id: string; readonly reason: string }[];
+  /** Whether the library no longer has it. */
+  readonly withdrawn: boolean;
+  /** Ids of rows with an interval without width where the library gives none. */
+  readonly withheld: readonly string[];
 }
 export function tolerance(method: string): number;
 export function errorOf(got: unknown, wanted: unknown): number;

@@ -22,12 +22,7 @@ const detectFiniteSe =
   ({ N, D, se, conf }) => {
     const herd = { population: N, affected: D };
     const { n, probability, most } = s.detectionSampleSize(herd, { sensitivity: se, level: conf });
-    return {
-      nExact: n,
-      probAtN: probability,
-      maxProb: most,
-      cannon2001Raw: s.cannonWithSensitivity(herd, se, conf),
-    };
+    return { nExact: n, probAtN: probability, maxProb: most };
   };
 
 const precision =

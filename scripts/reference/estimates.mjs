@@ -106,38 +106,19 @@ const values = (s) => ({
     const { mean, standardError, lower, upper } = s.meanInterval(given, { level: conf });
     return { mean, stdErr: standardError, lower, upper };
   },
-  poisson: ({ x, time, conf }) => {
-    const { rate, lower, upper } = s.poissonInterval(x, time, { level: conf });
-    const byar = s.poissonInterval(x, time, { level: conf, method: "byar" });
-    return { rate, lower, upper, byarLower: byar.lower, byarUpper: byar.upper };
-  },
-  correlation: ({ a, b, conf }) => {
-    const pearson = s.correlation(a, b, { level: conf });
-    return {
-      pearson: pearson.correlation,
-      pearsonP: pearson.p,
-      pearsonLower: pearson.lower,
-      pearsonUpper: pearson.upper,
-      spearman: s.correlation(a, b, { level: conf, method: "spearman" }).correlation,
-      kendallTauB: s.kendallTauB(a, b),
-    };
-  },
 });
 
 const agreement = (s) => ({
   kappa: ({ table, conf }) => {
     const by = (weights) => {
       const got = s.cohenKappa(table, { level: conf, weights });
-      // Perfect agreement: the rows give the interval without width that the library withholds.
-      const perfect = got.kappa === 1 && got.standardError === 0;
-      const { lower, upper } = perfect ? { lower: 1, upper: 1 } : got;
       return {
         observed: got.observed,
         expected: got.expected,
         kappa: got.kappa,
         stdErr: got.standardError,
-        lower,
-        upper,
+        lower: got.lower,
+        upper: got.upper,
       };
     };
     const [unweighted, linear, quadratic] = ["unweighted", "linear", "quadratic"].map(by);
@@ -146,16 +127,13 @@ const agreement = (s) => ({
   },
   icc: ({ ratings, conf }) => {
     const got = s.intraclassCorrelations(ratings, { level: conf });
-    const { subjects, within, readers, residual } = got.meanSquares;
+    const { subjects, readers, residual } = got.meanSquares;
     return {
       BMS: subjects,
-      WMS: within,
       JMS: readers,
       EMS: residual,
-      icc11: got.oneWay.icc,
       icc21: got.agreement.icc,
       icc31: got.consistency.icc,
-      icc1k: got.oneWayMean.icc,
       icc2k: got.agreementMean.icc,
       icc3k: got.consistencyMean.icc,
       icc21Lower: got.agreement.lower,

@@ -2,6 +2,7 @@
 import { fewestReadPigs, sourceLine } from "../knowledge/index.ts";
 import {
   cohenKappa,
+  type Icc,
   type IntraclassCorrelations,
   intraclassCorrelations,
   type Kappa,
@@ -33,6 +34,8 @@ export interface Difference {
   readonly equal: number;
   /** Two-sided p of the exact sign test. */
   readonly p: number;
+  /** Why the test and the interval of the mean say different things; null where they agree. */
+  readonly note: string | null;
 }
 
 export interface PairAgreement {
@@ -80,11 +83,17 @@ export function comparePair(
     pigs: pairs.length,
     same: percentAgreement(differing, { level }).agreement,
     grades: grades === null ? null : gradeAgreement(pairs, grades, level, nominal),
-    icc: icc === null ? null : { agreement: icc.agreement, consistency: icc.consistency },
+    icc: icc === null ? null : { agreement: telling(icc.agreement), consistency: telling(icc.consistency) },
     difference: nominal ? null : differenceOf(pairs, level),
     caution: fewPigs(pairs.length),
   };
 }
+
+/** An intraclass correlation below -1 has passed the pole of its formula; its size says nothing, so there is none. */
+export const telling = (found: Icc): Icc =>
+  found.icc !== null && found.icc < -1
+    ? { icc: null, lower: null, upper: null, reason: "below -1: the readers agree less than by chance" }
+    : found;
 
 /** What is said of values from few pigs; the least number and who names it are in src/knowledge/published-agreement.yaml. */
 export function fewPigs(pigs: number): string | null {
@@ -115,14 +124,29 @@ function gradeAgreement(
 function differenceOf(pairs: readonly Two[], level: number): Difference {
   const second_higher = pairs.filter(([a, b]) => b > a).length;
   const first_higher = pairs.filter(([a, b]) => a > b).length;
+  const mean = meanInterval(
+    pairs.map(([a, b]) => b - a),
+    { level },
+  );
+  const p = signTest(second_higher, first_higher);
   return {
-    mean: meanInterval(
-      pairs.map(([a, b]) => b - a),
-      { level },
-    ),
+    mean,
     second_higher,
     first_higher,
     equal: pairs.length - second_higher - first_higher,
-    p: signTest(second_higher, first_higher),
+    p,
+    note: disagreement(mean, p < 1 - level),
   };
+}
+
+/** The sign test counts pigs; the interval weighs points and takes them as normal, which grades are not. */
+function disagreement({ lower, upper }: MeanInterval, shown: boolean): string | null {
+  if (lower === null || upper === null) return null;
+  const without0 = lower > 0 || upper < 0;
+  if (without0 === shown) return null;
+  const both =
+    "The test counts only who is higher; the interval goes by how many points and is rough for grades.";
+  return without0
+    ? `The interval leaves out 0 and the test shows nothing: too few pigs differ for it. ${both} Take it as a hint.`
+    : `The test shows who is higher and the interval holds 0: a few large differences widen it. ${both} The test counts.`;
 }

@@ -1,6 +1,6 @@
 /** The small language of alarm patterns: one condition against a case or a visit, answered with its evidence. */
 import { type Case, moment, type Path, quantity } from "../cases/index.ts";
-import { type AlarmCondition, ageClasses, familiesOfSign } from "../knowledge/index.ts";
+import { type AgeClass, type AlarmCondition, ageClasses, familiesOfSign } from "../knowledge/index.ts";
 import type { AlarmSubject, Evidence } from "./alarm.ts";
 import { alarmCheck } from "./alarm-check.ts";
 import { finding, grade } from "./match-finding.ts";
@@ -63,12 +63,18 @@ function ofSome(conditions: readonly AlarmCondition[], count: number): Matcher {
 function ofHerd({
   deaths: lost,
   herd_signs: shown,
+  several: told,
+  dry,
+  heat,
   pigs,
   alarm_check: looked,
 }: AlarmCondition): Matcher | undefined {
   if (looked !== undefined) return (subject) => alarmCheck(looked, subject);
   if (lost !== undefined) return (subject) => deaths(lost, subject);
   if (shown !== undefined) return (subject) => herdSigns(shown, subject);
+  if (told !== undefined) return (subject) => severalShow(told, subject);
+  if (dry !== undefined) return (subject) => (isDry(visitOf(subject)) ? [] : undefined);
+  if (heat !== undefined) return (subject) => (wasHot(heat, visitOf(subject)) ? [] : undefined);
   if (pigs === undefined) return undefined;
   const matches = matcherOf(pigs.with);
   return (subject) => {
@@ -103,7 +109,7 @@ function isSuchPig(condition: AlarmCondition, one: Case): boolean {
     (condition.younger_than !== undefined && isYounger(one, condition.younger_than)) ||
     (record.death?.manner !== undefined && condition.manner?.includes(record.death.manner) === true) ||
     (record.pig?.sex !== undefined && condition.sex?.includes(record.pig.sex) === true) ||
-    (condition.treated !== undefined && isTreated(one))
+    (record.death?.method !== undefined && condition.method?.includes(record.death.method) === true)
   );
 }
 
@@ -120,11 +126,6 @@ const classesOfWeight = (kg: number | undefined) =>
     : Object.values(ageClasses.classes).filter(
         ({ weight }) => weight !== undefined && weight[0] <= kg && kg <= weight[1],
       );
-
-function isTreated(one: Case): boolean {
-  const treated = one.record.selection?.treated;
-  return treated === "yes" || treated === true || typeof treated === "object";
-}
 
 /** The signs of the pig; undefined when it shows none of them. A name may be a sign or a family of signs. */
 const signs = (names: readonly string[], one: Case): Evidence[] | undefined =>
@@ -143,6 +144,28 @@ function herdSigns(names: readonly string[], subject: AlarmSubject): Evidence[] 
   const matching = (subject.visit?.record.signs ?? []).filter((sign) => isNamed(names, sign));
   return matching.length === 0 ? undefined : [];
 }
+
+/** Three pigs are several, and so are those of whom a visit tells. */
+const several = 3;
+
+function severalShow(names: readonly string[], subject: AlarmSubject): Evidence[] | undefined {
+  if (!("cases" in subject)) return herdSigns(names, subject);
+  const own = signsAt(names, subject.record.signs ?? [], subject, ["signs"]);
+  const pigs = subject.cases.flatMap((one) => signs(names, one) ?? []);
+  return own !== undefined || new Set(pigs.map((one) => one.subject)).size >= several
+    ? [...(own ?? []), ...pigs]
+    : undefined;
+}
+
+const visitOf = (subject: AlarmSubject) => ("cases" in subject ? subject : subject.visit);
+
+const isDry = (visit: ReturnType<typeof visitOf>): boolean =>
+  Object.values(visit?.record.groups ?? {}).some(({ water }) => water?.works === "no");
+
+const wasHot = (degrees: number, visit: ReturnType<typeof visitOf>): boolean =>
+  (visit?.record.environment ?? []).some(
+    ({ temperature }) => (quantity("temperature", temperature) ?? 0) >= degrees,
+  );
 
 /** A temperature of so many degrees or more, or fever among the signs: a pig that dies grows cold. */
 function fever(degrees: number, one: Case): Evidence[] | undefined {
@@ -176,27 +199,58 @@ function signsAt(
 
 /**
  * The groups that lost so many of their pigs; undefined when none did. A case asks its own group, a case without one
- * all groups of its visit. Where the days matter, a group without the onset of its signs does not count.
+ * all groups of its visit. Where the days matter, a group without the onset of its signs counts only where it may be undated.
  */
 function deaths(
   wanted: NonNullable<AlarmCondition["deaths"]>,
   subject: AlarmSubject,
 ): Evidence[] | undefined {
   const isVisit = "cases" in subject;
-  const visit = isVisit ? subject : subject.visit;
+  const visit = visitOf(subject);
   const own = isVisit ? undefined : subject.record.pig?.group;
   const found = Object.entries(visit?.record.groups ?? {}).flatMap(([group, { at_risk, dead, onset }]) => {
-    if (own !== undefined && own !== group) return [];
-    if (at_risk === undefined || at_risk === 0 || dead === undefined) return [];
-    if (dead < wanted.at_least || dead / at_risk < wanted.share) return [];
-    const days = daysBetween(onset, visit?.record.date);
-    if (wanted.within !== undefined && (days === undefined || days > wanted.within)) return [];
-    const text = `${dead} of ${at_risk} dead in ${group}`;
+    if (dead === undefined || (own !== undefined && own !== group)) return [];
+    const lost = lostWithin(wanted, dead, daysBetween(onset, visit?.record.date));
+    if (lost === undefined || lost < wanted.at_least) return [];
+    if (wanted.share !== undefined && (!at_risk || lost / at_risk < wanted.share)) return [];
+    if (!isOfClass(wanted, classesIn(group, subject))) return [];
+    const text =
+      at_risk === undefined ? `${dead} dead in ${group}` : `${dead} of ${at_risk} dead in ${group}`;
     return [{ subject, path: ["groups", group, "dead"], text, beforeKnife: true }];
   });
   if (found.length === 0) return undefined;
   return isVisit ? found : [];
 }
+
+/** What one stretch of so many days lost at least, when all that died are spread over as many as there were. */
+function lostWithin(
+  { within, undated }: NonNullable<AlarmCondition["deaths"]>,
+  dead: number,
+  days: number | undefined,
+): number | undefined {
+  if (within === undefined) return dead;
+  if (days === undefined) return undated === true ? dead : undefined;
+  return dead / Math.max(1, Math.ceil(days / within));
+}
+
+/** Of which age classes a group is: as the farm says, or its pigs on the table. */
+function classesIn(group: string, subject: AlarmSubject): readonly AgeClass[] {
+  const kept = visitOf(subject)?.farm?.record.groups?.[group]?.class;
+  if (kept !== undefined) return [kept];
+  const pigs = "cases" in subject ? subject.cases : [subject];
+  const isOnly = Object.keys(visitOf(subject)?.record.groups ?? {}).length === 1;
+  return pigs.flatMap(({ record, ageClass }) => {
+    const isOfGroup = record.pig?.group === group || (isOnly && record.pig?.group === undefined);
+    return isOfGroup && ageClass !== undefined ? [ageClass] : [];
+  });
+}
+
+const isOfClass = (
+  { of, not_of: not }: NonNullable<AlarmCondition["deaths"]>,
+  classes: readonly AgeClass[],
+): boolean =>
+  (of === undefined || classes.some((one) => of.includes(one))) &&
+  (not === undefined || classes.length === 0 || classes.some((one) => !not.includes(one)));
 
 function daysBetween(from: string | undefined, to: string | undefined): number | undefined {
   const [first, last] = [moment(from), moment(to)];

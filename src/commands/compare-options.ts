@@ -10,7 +10,10 @@ export function addCompare(program: Command): void {
     .description(
       "Compares visits of a farm, or groups of a visit: what changed, how sure that is, and what cannot be compared.",
     )
-    .option("--between <what>", "visits or groups (default: visits, where a farm has two)")
+    .option(
+      "--between <what>",
+      "visits, groups, or ill: against comparison pigs of one visit (default: visits, where a farm has two)",
+    )
     .option(
       "--where <facet=value>",
       "only these pigs: group=nursery-2, basis=random, visit, farm, age-class, reader or place; may be given again",
@@ -20,6 +23,7 @@ export function addCompare(program: Command): void {
     .option("--scale <ids>", "only these scales, separated by commas")
     .option("--level <share>", "confidence level of the intervals, such as 95%")
     .option("--cluster <what>", "pen (default), room, litter or none: what pigs share that makes them alike")
+    .option("--seed <number>", "start of the random numbers that allow for several questions (default: 1)")
     .option(
       "--even-if <factors>",
       "compare although the sides differ in basis, age, place, reader, section, grade or scale",
@@ -34,4 +38,4 @@ Examples:
   carcase compare --indicator snout-grade-2-up --where basis=random alder-farm
   carcase compare --between groups alder-farm/2026-03-14
   carcase compare --even-if reader --scale maff-1978 alder-farm
-Name the question before you look: each further comparison makes all of them harder to show.`;
+Name the question before you look, in visit.yaml or here: each further one makes all of them harder to show.`;

@@ -13,7 +13,7 @@ import { compareMarkdown, compareText } from "../formats/compare/document.ts";
 import { compareJson } from "../formats/compare/json.ts";
 import { comparability } from "../knowledge/index.ts";
 import type { CommonOptions } from "./options.ts";
-import { asUsage, confidence, ids, manyOf, oneOf } from "./parsers.ts";
+import { asUsage, confidence, ids, manyOf, oneOf, whole } from "./parsers.ts";
 import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
 
@@ -25,6 +25,7 @@ export interface CompareOptions extends CommonOptions {
   readonly level?: string;
   readonly evenIf?: string;
   readonly cluster?: string;
+  readonly seed?: string;
 }
 
 /** Exit code 0 also when a comparison was refused: that is an answer. */
@@ -42,15 +43,16 @@ export async function compare(run: Run<CompareOptions>): Promise<number> {
   return run.end();
 }
 
-const kinds: readonly Between[] = ["visits", "groups"];
+const kinds: readonly Between[] = ["visits", "groups", "ill"];
 const factors = Object.keys(comparability.factors) as Factor[];
 
-const askedOf = ({ between, where, level, evenIf, cluster, indicator, scale }: CompareOptions) => ({
+const askedOf = ({ between, where, level, evenIf, cluster, indicator, scale, seed }: CompareOptions) => ({
   ...(between !== undefined && { between: oneOf("--between", between, kinds, "comparison") }),
   where: whereOf(where ?? []),
   ...confidence(level),
   ...(evenIf !== undefined && { evenIf: manyOf("--even-if", evenIf, factors) }),
   ...(cluster !== undefined && { cluster: oneOf("--cluster", cluster, clusterNames, "cluster") }),
+  ...(seed !== undefined && { seed: whole("--seed", seed, 0, 4_294_967_295) }),
   ...ids("indicators", "--indicator", indicator),
   ...ids("scales", "--scale", scale),
 });

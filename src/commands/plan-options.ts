@@ -56,11 +56,12 @@ function addEstimate(plan: Command): void {
 function addCompare(plan: Command): void {
   withOutput(plan.command("compare"))
     .summary("how many on each of two visits, to see a change?")
-    .description("The number per visit for Fisher's exact test, with its exact power.")
+    .description("The number per visit for the test that compare will make, with its exact power.")
     .option("--from <share>", "share affected now")
     .option("--to <share>", "share affected then, to be told apart from it")
     .option("--power <share>", "wanted probability of seeing the change (default: 80%)")
     .option("--alpha <share>", "significance level, two-sided (default: 5%)")
+    .option("--test <rule>", "fisher, mid-p or boschloo (default: shares_test of carcase.yaml, else fisher)")
     .option("--over <numbers>", "numbers per visit of the table, separated by commas")
     .action(call<PlanOptions>(async () => (await import("./plan.ts")).compare));
 }

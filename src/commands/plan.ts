@@ -2,9 +2,9 @@
 import { planCsv, planJson } from "../formats/plan/data.ts";
 import { planMarkdown, planText } from "../formats/plan/document.ts";
 import { type Plan, planCompare, planDetect, planEstimate, planSay } from "../plan/index.ts";
-import type { Rounding } from "../statistics/index.ts";
+import { type Rounding, SHARES_RULES } from "../statistics/index.ts";
 import type { CommonOptions } from "./options.ts";
-import { asUsage, openShare, share, shares, someShare, whole, wholes } from "./parsers.ts";
+import { asUsage, oneOf, openShare, share, shares, someShare, whole, wholes } from "./parsers.ts";
 import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
 
@@ -25,10 +25,10 @@ export function writePlan(plan: Plan, run: Run): number {
 
 /** A command that answers one question. */
 const asks =
-  (name: string, planned: (options: PlanOptions) => Plan) =>
+  (name: string, planned: (options: PlanOptions, run: Run<PlanOptions>) => Plan) =>
   (run: Run<PlanOptions>): number =>
     writePlan(
-      asUsage(`plan ${name}`, () => planned(run.options)),
+      asUsage(`plan ${name}`, () => planned(run.options, run)),
       run,
     );
 
@@ -92,8 +92,10 @@ export const estimate = asks("estimate", (options) =>
   }),
 );
 
-export const compare = asks("compare", (options) =>
+export const compare = asks("compare", (options, run) =>
   planCompare({
+    test: run.settings().settings.sharesTest,
+    ...given(options, "test", "test", (option, text) => oneOf(option, text, SHARES_RULES, "test")),
     from: needed(options, "from", share, "40%"),
     to: needed(options, "to", share, "15%"),
     ...given(options, "power", "power", openShare),

@@ -2,10 +2,12 @@
 import { type ClusterKind, clusterKinds } from "../herd/index.ts";
 import type { comparability } from "../knowledge/index.ts";
 import type { Confidence } from "../score/index.ts";
+import type { SharesRule } from "../statistics/index.ts";
 import type { ClaimOn, Result } from "./judgement/results.ts";
 import type { Where } from "./sides/facets.ts";
 
-export type Between = "visits" | "groups";
+/** `ill`: pigs chosen for signs against healthy comparison pigs of one visit. */
+export type Between = "visits" | "groups" | "ill";
 
 /** What pigs of a side may belong together by; `none` takes every pig for itself. */
 export type Cluster = ClusterKind | "none";
@@ -31,6 +33,8 @@ export interface CompareOptions {
   readonly cluster?: Cluster;
   /** Confidence level, between 0 and 1. Default: that of the settings (the highest, should they differ). */
   readonly level?: number;
+  /** Start of the random numbers by which p is adjusted for several questions; 1 when left out. */
+  readonly seed?: number;
 }
 
 /** The options with their defaults filled in, as every stage has them. */
@@ -39,6 +43,9 @@ export interface Asked extends CompareOptions {
   readonly evenIf: readonly Factor[];
   readonly cluster: Cluster;
   readonly level: number;
+  readonly seed: number;
+  /** How two shares are tested, from the settings. */
+  readonly sharesTest: SharesRule;
 }
 
 /** Why there are no numbers; `examined`: one side has no pig in which it could be read, which nothing overrides. */
@@ -55,6 +62,16 @@ export interface Caveat {
   readonly text: string;
 }
 
+/** How old the pigs of a side are. */
+export interface Ages {
+  /** In days. */
+  readonly median: number;
+  readonly least: number;
+  readonly greatest: number;
+  /** Pigs whose age is not recorded. */
+  readonly not_recorded: number;
+}
+
 /** A visit or a group. */
 export interface SideLabel {
   /** Id of the visit, or name of the group. */
@@ -64,6 +81,8 @@ export interface SideLabel {
   /** Date of the visit; null for groups, and where it is not recorded. */
   readonly date: string | null;
   readonly pigs: number;
+  /** Null where none is recorded. */
+  readonly ages: Ages | null;
 }
 
 /** Pigs of one side that were read. */
@@ -87,6 +106,8 @@ export interface Comparison {
   /** Its id. */
   readonly question: string;
   readonly title: string;
+  /** The organ it is read from; what is read from one organ is one question. */
+  readonly organ: string;
   readonly unit?: string;
   readonly source: string | null;
   /** `from-memory` when the limit or the scale that is read rests on memory. */
@@ -105,19 +126,34 @@ export interface Comparison {
   readonly p: number | null;
   /** The least p that this test could have given for so many pigs (pens); null where it was not worked out. */
   readonly least_p: number | null;
-  /** After Holm, over the comparisons of the block of which something could be claimed. */
-  readonly p_holm: number | null;
-  /** Whether p after Holm is below 1 - level. */
+  /** Allowing for all comparisons of the block of which something could be claimed; never below `p`. */
+  readonly p_adjusted: number | null;
+  /** Whether `p_adjusted` is below 1 - level. */
   readonly shown: boolean;
   readonly sentence: string;
+  /** Why a test and an interval of it say different things; null where they agree. */
+  readonly note: string | null;
+}
+
+/** How p was adjusted for the number of comparisons: by the smallest p, sides dealt out anew within strata. */
+export interface Adjustment {
+  readonly method: "smallest-p";
+  /** Comparisons that were allowed for, and the questions that they ask: one an organ. */
+  readonly comparisons: number;
+  readonly questions: number;
+  /** Indicator that the visit asked about before its result; it needs no correction. Null where it asked none. */
+  readonly without: string | null;
+  /** 0 when there was nothing to adjust. */
+  readonly permutations: number;
+  readonly seed: number;
 }
 
 /** Sides that are set against each other: of one farm (and one visit, between groups), pigs chosen in one way. */
 export interface Compared {
   readonly farm: string | null;
-  /** Between groups: the visit. */
+  /** Between groups, and ill against comparison pigs: the visit. */
   readonly visit?: string | null;
-  /** Selection basis; null when several are taken together (see `mixed`). */
+  /** Selection basis; null when several are taken together: `mixed`, or random and whole groups, which both stand for theirs. */
   readonly basis: string | null;
   readonly mixed: boolean;
   /** What the pigs are: `drawn at random`. */
@@ -133,7 +169,7 @@ export interface Compared {
   readonly comparable: boolean;
   /** Why nothing could, or what kept all of it from being compared. */
   readonly reasons: readonly Reason[];
-  readonly adjustment: { readonly method: "holm"; readonly comparisons: number };
+  readonly adjustment: Adjustment;
   readonly comparisons: readonly Comparison[];
   /** What holds for all of them. */
   readonly cautions: readonly string[];

@@ -1,6 +1,7 @@
 /** Did it change, or does it differ? Two visits or groups or more, compared where they can be and refused where not. */
 export { compareCases } from "./compare.ts";
 export {
+  type Adjustment,
   type Between,
   type Cluster,
   type Compared,
@@ -10,7 +11,8 @@ export {
   clusterNames,
   type Factor,
 } from "./comparison.ts";
-export type { Limited } from "./judgement/results.ts";
+export type { Limited, Result } from "./judgement/results.ts";
+export { allowedFor } from "./sentence/comparison-sentence.ts";
 export {
   byPensText,
   couldShowText,

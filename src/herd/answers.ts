@@ -165,7 +165,8 @@ function eachGroup(whole: Estimate, groups: readonly Estimate[]): string {
       return `${seen(one)} in ${one.stratum.group ?? "no group"}${limits}`;
     });
   const { level, basis, why } = whole;
-  return `${listing(each)}, ${reachOf(basis).title}, ${levelPercent(level)} intervals; not added up, because ${why ?? "they are of several groups"}`;
+  const limited = groups.some(({ lower }) => lower !== null) ? `, ${levelPercent(level)} intervals` : "";
+  return `${listing(each)}, ${reachOf(basis).title}${limited}; not added up, because ${why ?? "they are of several groups"}`;
 }
 
 /** `of nursery-2`, `of the 442 pigs of nursery-2 and finisher-3`. */

@@ -1,9 +1,15 @@
 /** How many pigs on each of two visits, to see a change? */
-import { detectableShares, fisherPower, fisherSampleSize, LARGEST_GROUP } from "../statistics/index.ts";
+import {
+  detectableShares,
+  fisherPower,
+  fisherSampleSize,
+  largestGroup,
+  type SharesRule,
+} from "../statistics/index.ts";
 import { count } from "../words/listing.ts";
 import { levelPercent, percent } from "../words/percent.ts";
 import { ascending, type Cell, cautionsOf, type Plan } from "./plan.ts";
-import { fisherSource } from "./sources.ts";
+import { boschlooSource, fisherSource, midPSource } from "./sources.ts";
 
 /** A question about a comparison. Shares are from 0 to 1. */
 export interface CompareQuestion {
@@ -15,6 +21,8 @@ export interface CompareQuestion {
   readonly power?: number;
   /** Significance level of the two-sided test; 0.05 when left out. */
   readonly alpha?: number;
+  /** The test that will be made; Fisher's when left out. */
+  readonly test?: SharesRule;
   /** Numbers per visit of the table. */
   readonly over?: readonly number[];
 }
@@ -22,26 +30,28 @@ export interface CompareQuestion {
 const usualNumbers = [10, 20, 30, 50, 75, 100, 150, 200];
 
 /**
- * Plans the number per visit for Fisher's exact test with a wanted power, and shows what other numbers would do.
+ * Plans the number per visit for a test of two shares with a wanted power, and shows what other numbers would do.
  *
  * @throws RangeError when a number is out of its range or the shares are equal.
  */
 export function planCompare(question: CompareQuestion): Plan {
-  const { from, to, power = 0.8, alpha = 0.05 } = question;
+  const { from, to, power = 0.8, alpha = 0.05, test: rule = "fisher" } = question;
   if (from === to) throw new RangeError("the two shares are the same, so there is no change to see");
-  const found = fisherSampleSize({ p1: from, p2: to }, { power, alpha });
-  const numbers = ascending(...(question.over ?? usualNumbers), ...(found.n === null ? [] : [found.n]));
+  const found = fisherSampleSize({ p1: from, p2: to }, { power, alpha, rule });
+  const most = largestGroup(rule);
+  const asked = [...(question.over ?? usualNumbers), ...(found.n === null ? [] : [found.n])];
+  const numbers = ascending(...asked.filter((n) => n <= most));
   const change = `${to < from ? "a fall" : "a rise"} from ${levelPercent(from)} to ${levelPercent(to)}`;
   return {
     plan: "compare",
     title: "Number to compare two visits",
-    asked: { from, to, power, alpha },
+    asked: { from, to, power, alpha, test: rule },
     answer: { n: found.n, power: found.power, first: found.first },
     sentences: [
       found.n === null
-        ? `${LARGEST_GROUP} pigs on each visit are not enough to see ${change}: the probability is ${percent(found.power)}. Look for a larger difference, or grade instead of counting.`
-        : `Examine ${count(found.n, "pig")} on each visit, drawn at random. If there is ${change}, Fisher's exact test sees it at ${levelPercent(alpha)} with a probability (power) of ${percent(found.power)}.`,
-      `If there is no change, a difference is claimed with a probability of at most ${levelPercent(alpha)}; if there is one, it is missed with a probability of ${percent(1 - found.power)}.`,
+        ? `${most} pigs on each visit are not enough to see ${change}: the probability is ${percent(found.power)}. Look for a larger difference, or grade instead of counting.`
+        : `Examine ${count(found.n, "pig")} on each visit, drawn at random. If there is ${change}, ${testNames[rule]} sees it at ${levelPercent(alpha)} with a probability (power) of ${percent(found.power)}.`,
+      `If there is no change, a difference is claimed with a probability of ${rule === "mid-p" ? "about" : "at most"} ${levelPercent(alpha)}; if there is one, it is missed with a probability of ${percent(1 - found.power)}.`,
       ...(found.n !== null && found.first !== null && found.first < found.n
         ? [
             `Some smaller numbers from ${found.first} on reach the power too, but not every number above them does: the exact power has steps.`,
@@ -56,17 +66,26 @@ export function planCompare(question: CompareQuestion): Plan {
         { key: "below", head: "least fall seen: to", as: "share" },
         { key: "above", head: "least rise seen: to", as: "share" },
       ],
-      rows: numbers.map((n) => row(n, from, to, power, alpha)),
+      rows: numbers.map((n) => row(n, question)),
     },
     cautions: cautionsOf("two-visits", "random-only", "pens-alike"),
-    sources: [fisherSource],
+    sources: [rule === "boschloo" ? boschlooSource : rule === "mid-p" ? midPSource : fisherSource],
   };
 }
 
-function row(n: number, from: number, to: number, power: number, alpha: number): Record<string, Cell> {
+const testNames: Readonly<Record<SharesRule, string>> = {
+  fisher: "Fisher's exact test",
+  "mid-p": "Fisher's test with mid-p",
+  boschloo: "Boschloo's exact test",
+};
+
+function row(
+  n: number,
+  { from, to, power = 0.8, alpha = 0.05, test: rule = "fisher" }: CompareQuestion,
+): Record<string, Cell> {
   return {
     n,
-    power: fisherPower(n, n, { p1: from, p2: to }, alpha),
-    ...detectableShares(n, n, from, { power, alpha }),
+    power: fisherPower(n, n, { p1: from, p2: to }, alpha, rule),
+    ...detectableShares(n, n, from, { power, alpha, rule }),
   };
 }

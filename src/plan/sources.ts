@@ -45,6 +45,14 @@ export const fisherSource: Source = {
   cite: "Fisher 1935, exact test, two-sided; power by adding up all tables",
   confidence: "derived",
 };
+export const boschlooSource: Source = {
+  cite: "Boschloo 1970, Statistica Neerlandica 24:1-9: exact test, two-sided by doubling; power by adding up all tables",
+  confidence: "from-memory",
+};
+export const midPSource: Source = {
+  cite: "Lancaster 1961: mid-p of Fisher's test; not exact, it promises no level",
+  confidence: "from-memory",
+};
 export const generatorSource: Source = {
   cite: "Blackman & Vigna 2021, ACM Trans Math Softw 47:36: the generator xoshiro128**; partial shuffle of Fisher and Yates",
   confidence: "from-memory",

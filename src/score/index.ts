@@ -1,5 +1,4 @@
 /** Published scores, computed from what was observed. Scales are data; this room only reads them. */
-export type { Bounds } from "./bounds.ts";
 export type { CaseScore, Confidence, ScoredCase } from "./case-score.ts";
 export { classOf } from "./classify.ts";
 export { rounded, withoutFloatError } from "./float-error.ts";

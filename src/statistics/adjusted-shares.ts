@@ -1,6 +1,6 @@
 import { LARGEST_COUNT, requireBetween, requireLevel, requireWhole } from "./checks.ts";
-import { wilsonLimits } from "./closed-form-limits.ts";
-import { studentTTwoSided } from "./student-t.ts";
+import { wilsonLimitsAt } from "./closed-form-limits.ts";
+import { studentTQuantile, studentTTwoSided } from "./student-t.ts";
 import { requireTwoGroups, type TwoGroups } from "./two-by-two.ts";
 
 /** Two shares from clusters such as pens. */
@@ -25,7 +25,7 @@ export interface ClusterEffects {
  * Two shares of animals that come in clusters: counts are divided by the design effect of their group and set against
  * each other within strata (Mantel & Haenszel), here by Student's t and not by chi-squared,
  * because few clusters make the design effect itself uncertain. The limits are Newcombe's on the divided counts of all
- * strata together. Sources: Rao & Scott 1992, Biometrics 48:577-585 (from memory); Newcombe 1998, method 10. The t in
+ * strata together, with the same t. Sources: Rao & Scott 1992, Biometrics 48:577-585 (from memory); Newcombe 1998, method 10. The t in
  * place of chi-squared is common practice in surveys.
  *
  * @param strata affected of examined in both groups; one stratum at least.
@@ -58,8 +58,9 @@ export function adjustedShares(
     all.n2 += n2;
   }
   const p = variance > 0 ? studentTTwoSided(excess / Math.sqrt(variance), df) : 1;
-  const one = wilsonLimits(all.x1, all.n1, 1 - level);
-  const other = wilsonLimits(all.x2, all.n2, 1 - level);
+  const t = studentTQuantile((1 - level) / 2, df, "upper");
+  const one = wilsonLimitsAt(all.x1, all.n1, t);
+  const other = wilsonLimitsAt(all.x2, all.n2, t);
   const p1 = all.x1 / all.n1;
   const p2 = all.x2 / all.n2;
   const value = p1 - p2;

@@ -1,5 +1,5 @@
-import { requireBetween, requireProbability } from "./checks.ts";
-import { gammaQuantile, regularisedGamma } from "./incomplete-gamma.ts";
+import { requireBetween } from "./checks.ts";
+import { regularisedGamma } from "./incomplete-gamma.ts";
 
 /** Most degrees of freedom the routines here accept. */
 export const LARGEST_DEGREES = 20_000_000;
@@ -17,21 +17,4 @@ export function chiSquaredTail(x: number, df: number, tail: "lower" | "upper" = 
   requireBetween("df", df, 1, LARGEST_DEGREES);
   requireBetween("x", x, 0, Number.POSITIVE_INFINITY);
   return regularisedGamma(df / 2, x / 2)[tail];
-}
-
-/**
- * Chi-squared quantile: the x with `probability` in the named tail (0.05 in the `upper` tail, 1 df: 3.841458820694124).
- *
- * @param probability 0 to 1; 0 and 1 give the ends of the range, 0 and infinity.
- * @param df degrees of freedom, 1 to 20 000 000.
- * @throws RangeError when an argument is outside its range or NaN.
- */
-export function chiSquaredQuantile(
-  probability: number,
-  df: number,
-  tail: "lower" | "upper" = "lower",
-): number {
-  requireProbability("probability", probability);
-  requireBetween("df", df, 1, LARGEST_DEGREES);
-  return 2 * gammaQuantile(probability, df / 2, tail);
 }

@@ -1,4 +1,4 @@
-/** Formulas for the number to examine that stood in for the exact search; kept to compare with printed tables. */
+/** The herd that is searched, and the formula that stood in for the exact search; kept to compare with printed tables. */
 import { LARGEST_COUNT, requireLevel, requireWhole } from "./checks.ts";
 
 /** A herd of known size with its affected animals. */
@@ -37,34 +37,4 @@ export function cannonRoe(herd: AffectedHerd, level = 0.95): number {
   requireLevel(level);
   const { population, affected } = herd;
   return -Math.expm1(Math.log(1 - level) / affected) * (population - (affected - 1) / 2);
-}
-
-/**
- * Number to examine with a test that misses some, by `(N / Se) (1 - (1 - level)^(1/D))`, not rounded.
- * The exact number may be smaller. Source: MacDiarmid 1988, NZ Vet J 36:39-42.
- *
- * @param sensitivity share of affected animals the test finds, above 0 and at most 1.
- * @throws RangeError when an argument is out of its range.
- */
-export function macDiarmid(herd: AffectedHerd, sensitivity: number, level = 0.95): number {
-  requireAffectedHerd(herd);
-  requireAccuracy("sensitivity", sensitivity);
-  requireLevel(level);
-  return (-Math.expm1(Math.log(1 - level) / herd.affected) * herd.population) / sensitivity;
-}
-
-/**
- * The same with a test that misses some, by `(1 - (1 - level)^(1/D)) (N - (Se D - 1)/2) / Se`, not rounded.
- * Source: Cannon 2001, Prev Vet Med 49:141-163 (from memory, not read here).
- *
- * @param sensitivity share of affected animals the test finds, above 0 and at most 1.
- * @throws RangeError when an argument is out of its range.
- */
-export function cannonWithSensitivity(herd: AffectedHerd, sensitivity: number, level = 0.95): number {
-  requireAffectedHerd(herd);
-  requireAccuracy("sensitivity", sensitivity);
-  requireLevel(level);
-  const { population, affected } = herd;
-  const share = -Math.expm1(Math.log(1 - level) / affected);
-  return (share * (population - (sensitivity * affected - 1) / 2)) / sensitivity;
 }

@@ -1,6 +1,6 @@
 import { requireLevel } from "./checks.ts";
 import { addedConditionals, type Conditional, conditional } from "./conditional.ts";
-import { conditionalTest, type FisherTest } from "./fisher.ts";
+import { conditionalTest, type FisherOptions, type FisherTest } from "./fisher.ts";
 import { requireTwoGroups, type TwoGroups } from "./two-by-two.ts";
 
 /**
@@ -11,13 +11,13 @@ import { requireTwoGroups, type TwoGroups } from "./two-by-two.ts";
  * Sources: Gart 1970, Biometrika 57:471-475; Mehta, Patel & Gray 1985, J Am Stat Assoc 80:969-973 (both from memory).
  *
  * @param strata affected of examined in both groups, stratum by stratum; one at least.
- * @param options.level confidence level; 0.95 when left out.
+ * @param options confidence level, 0.95 when left out, and the tails of the limits.
  * @returns `null` when the strata are so large that it would take over two million steps.
  * @throws RangeError when a count or the level is out of its range or there is no stratum.
  */
 export function exactMantelHaenszel(
   strata: readonly TwoGroups[],
-  { level = 0.95 }: { readonly level?: number } = {},
+  { level = 0.95, tails = "exact" }: FisherOptions = {},
 ): FisherTest | null {
   if (strata.length === 0) throw new RangeError("at least one stratum is needed");
   for (const stratum of strata) requireTwoGroups(stratum);
@@ -29,5 +29,5 @@ export function exactMantelHaenszel(
     if (distribution === null) return null;
   }
   const observed = strata.reduce((sum, { x1 }) => sum + x1, 0);
-  return conditionalTest(distribution, observed, level);
+  return conditionalTest(distribution, observed, level, tails);
 }

@@ -1,5 +1,8 @@
 import { binomialMasses } from "./binomial-mass.ts";
+import { boschlooP, boschlooTables, LARGEST_UNCONDITIONAL } from "./boschloo.ts";
 import { requireLevel, requireProbability, requireWhole } from "./checks.ts";
+import { fisherExact } from "./fisher.ts";
+import type { TwoGroups } from "./two-by-two.ts";
 
 /** Largest number in one group for which the power is enumerated. */
 export const LARGEST_GROUP = 1000;
@@ -10,7 +13,22 @@ const TIE = 1e-7;
 /** Counts of this probability are left out: all of them together cannot move the power by 1e-14. */
 const NEGLIGIBLE = 1e-18;
 
-/** The tables that Fisher's exact test calls different at `alpha`: 1 at `x1 * (n2 + 1) + x2`. */
+/** How two shares are tested, to be chosen before the data: the first holds at any number, the others waste less of the level. */
+export const SHARES_RULES = ["fisher", "mid-p", "boschloo"] as const;
+export type SharesRule = (typeof SHARES_RULES)[number];
+
+/** Two-sided p by a rule. @throws RangeError when a count is out of its range, or over 300 for Boschloo's test */
+export function sharesP(groups: TwoGroups, rule: SharesRule): number {
+  if (rule === "boschloo") return boschlooP(groups);
+  const { p, midP } = fisherExact(groups);
+  return rule === "mid-p" ? midP : p;
+}
+
+/** The largest group for which a rule's power is enumerated. */
+export const largestGroup = (rule: SharesRule): number =>
+  rule === "boschloo" ? LARGEST_UNCONDITIONAL : LARGEST_GROUP;
+
+/** The tables that a test calls different at `alpha`: 1 at `x1 * (n2 + 1) + x2`. */
 export interface Rejected {
   readonly n1: number;
   readonly n2: number;
@@ -18,7 +36,7 @@ export interface Rejected {
 }
 
 /**
- * Every table of two groups whose two-sided Fisher p is at most `alpha`.
+ * Every table of two groups whose two-sided p is at most `alpha`, Fisher's unless another rule is named.
  *
  * @param n1 animals in the first group, 1 to 1000.
  * @param n2 animals in the second group, 1 to 1000.
@@ -31,15 +49,18 @@ export function rejectedTables(
   n2: number,
   alpha: number,
   totals: { from: number; to: number } = { from: 0, to: n1 + n2 },
+  rule: SharesRule = "fisher",
 ): Rejected {
   requireWhole("n1", n1, 1, LARGEST_GROUP);
   requireWhole("n2", n2, 1, LARGEST_GROUP);
   requireLevel(1 - alpha);
+  if (rule === "boschloo") return { n1, n2, tables: boschlooTables(n1, n2, alpha) };
+  const accepted = rule === "mid-p" ? acceptedByMidP : acceptedPlaces;
   const tables = new Uint8Array((n1 + 1) * (n2 + 1));
   for (let total = totals.from; total <= totals.to; total++) {
     const from = Math.max(0, total - n2);
     const weights = conditionalWeights(n1, n2, total);
-    const { low, high } = acceptedPlaces(weights, alpha);
+    const { low, high } = accepted(weights, alpha);
     for (let place = 0; place < weights.length; place++) {
       if (place >= low && place <= high) continue;
       const k = from + place;
@@ -92,6 +113,20 @@ function acceptedPlaces(weights: Float64Array, alpha: number): { low: number; hi
   }
 }
 
+/** The same where p is twice the smaller tail with half of the table itself in it. */
+function acceptedByMidP(weights: Float64Array, alpha: number): { low: number; high: number } {
+  const limit = (weights.reduce((sum, weight) => sum + weight, 0) * alpha * (1 + 1e-12)) / 2;
+  const firstKept = (values: Float64Array): number => {
+    let below = 0;
+    for (const [place, weight] of values.entries()) {
+      if (below + weight / 2 > limit) return place;
+      below += weight;
+    }
+    return values.length;
+  };
+  return { low: firstKept(weights), high: weights.length - 1 - firstKept(weights.slice().reverse()) };
+}
+
 /** Probability that a table of the set comes up when the true shares affected are `p1` and `p2`. */
 export function powerOf({ n1, n2, tables }: Rejected, p1: number, p2: number): number {
   const first = binomialMasses(n1, p1);
@@ -117,14 +152,20 @@ export interface TwoShares {
 }
 
 /**
- * Exact power of Fisher's exact test: the probability, over all tables of two binomial samples, that the
- * two-sided p is at most `alpha`. Source: definition, by enumeration.
+ * Exact power of Fisher's exact test, or of another rule: the probability, over all tables of two binomial samples, that
+ * the two-sided p is at most `alpha`. Source: definition, by enumeration.
  *
  * @param n1 animals in the first group, 1 to 1000.
  * @param n2 animals in the second group, 1 to 1000.
  * @throws RangeError when an argument is out of its range.
  */
-export function fisherPower(n1: number, n2: number, { p1, p2 }: TwoShares, alpha = 0.05): number {
+export function fisherPower(
+  n1: number,
+  n2: number,
+  { p1, p2 }: TwoShares,
+  alpha = 0.05,
+  rule: SharesRule = "fisher",
+): number {
   requireProbability("p1", p1);
   requireProbability("p2", p2);
   requireWhole("n1", n1, 1, LARGEST_GROUP);
@@ -132,7 +173,7 @@ export function fisherPower(n1: number, n2: number, { p1, p2 }: TwoShares, alpha
   const first = likely(binomialMasses(n1, p1));
   const second = likely(binomialMasses(n2, p2));
   const totals = { from: first.from + second.from, to: first.to + second.to };
-  return powerOf(rejectedTables(n1, n2, alpha, totals), p1, p2);
+  return powerOf(rejectedTables(n1, n2, alpha, totals, rule), p1, p2);
 }
 
 /** The counts outside which nothing is left that could matter. */

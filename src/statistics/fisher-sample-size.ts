@@ -1,10 +1,11 @@
 import { requireLevel, requireProbability } from "./checks.ts";
 import {
   fisherPower,
-  LARGEST_GROUP,
+  largestGroup,
   powerOf,
   type Rejected,
   rejectedTables,
+  type SharesRule,
   type TwoShares,
 } from "./fisher-power.ts";
 import { normalQuantile } from "./normal.ts";
@@ -18,13 +19,15 @@ export interface ComparisonOptions {
   readonly power?: number;
   /** Significance level of the two-sided test; 0.05 when left out. */
   readonly alpha?: number;
+  /** `fisher` when left out. */
+  readonly rule?: SharesRule;
 }
 
 /** Number for each of two groups of the same size. */
 export interface ComparisonSampleSize {
-  /** Animals in each group; null when 1000 are not enough. */
+  /** Animals in each group; null when 1000 are not enough (300 for Boschloo's test). */
   readonly n: number | null;
-  /** Exact power with `n`; with 1000 when `n` is null. */
+  /** Exact power with `n`; with that many when `n` is null. */
   readonly power: number;
   /** Smallest number that reaches the power, though a larger one misses it; null when there is none. */
   readonly first: number | null;
@@ -43,17 +46,18 @@ export interface ComparisonSampleSize {
  */
 export function fisherSampleSize(
   { p1, p2 }: TwoShares,
-  { power = 0.8, alpha = 0.05 }: ComparisonOptions = {},
+  { power = 0.8, alpha = 0.05, rule = "fisher" }: ComparisonOptions = {},
 ): ComparisonSampleSize {
   requireProbability("p1", p1);
   requireProbability("p2", p2);
   requireLevel(power);
   requireLevel(1 - alpha);
   if (p1 === p2) throw new RangeError("p1 and p2 must differ");
-  const at = (n: number): number => fisherPower(n, n, { p1, p2 }, alpha);
+  const at = (n: number): number => fisherPower(n, n, { p1, p2 }, alpha, rule);
+  const largest = largestGroup(rule);
   let first: number | null = null;
   let since: { n: number; power: number } | null = null;
-  for (let n = startOfSearch(p1, p2, power, alpha); n <= LARGEST_GROUP; ) {
+  for (let n = Math.min(largest, startOfSearch(p1, p2, power, alpha)); n <= largest; ) {
     const reached = at(n);
     if (reached < power - 1e-12) {
       since = null;
@@ -66,7 +70,7 @@ export function fisherSampleSize(
     if (sure || n - since.n >= Math.max(20, since.n / 5)) return { ...since, first };
     n += 1;
   }
-  return since === null ? { n: null, power: at(LARGEST_GROUP), first } : { ...since, first };
+  return since === null ? { n: null, power: at(largest), first } : { ...since, first };
 }
 
 /** How many numbers cannot reach the power when it is missed by so much: it rises by less than 1 / n a number. */
@@ -76,7 +80,7 @@ const leap = (n: number, missed: number): number =>
 function startOfSearch(p1: number, p2: number, power: number, alpha: number): number {
   const z = normalQuantile(alpha / 2, "upper") + normalQuantile(1 - power, "upper");
   const guess = (z / (p1 - p2)) ** 2 * (p1 * (1 - p1) + p2 * (1 - p2)) * 0.8;
-  return Math.max(1, Math.min(LARGEST_GROUP, Math.floor(power > 0.5 ? guess : 1)));
+  return Math.max(1, Math.floor(power > 0.5 ? Math.min(guess, 1e6) : 1));
 }
 
 /**
@@ -91,11 +95,11 @@ export function detectableShares(
   n1: number,
   n2: number,
   p1: number,
-  { power = 0.8, alpha = 0.05 }: ComparisonOptions = {},
+  { power = 0.8, alpha = 0.05, rule = "fisher" }: ComparisonOptions = {},
 ): { below: number | null; above: number | null } {
   requireProbability("p1", p1);
   requireLevel(power);
-  const rejected = rejectedTables(n1, n2, alpha);
+  const rejected = rejectedTables(n1, n2, alpha, undefined, rule);
   return { below: nearest(rejected, p1, 0, power), above: nearest(rejected, p1, 1, power) };
 }
 

@@ -14,15 +14,15 @@ export {
   type BootstrapOptions,
   bootstrapInterval,
 } from "./bootstrap.ts";
+export { boschlooP } from "./boschloo.ts";
 export { isLevel, requireLevel } from "./checks.ts";
-export { chiSquaredQuantile, chiSquaredTail } from "./chi-squared.ts";
+export { chiSquaredTail } from "./chi-squared.ts";
 export {
   type ClusterCount,
   type ClusterPrevalence,
   clusterPrevalence,
   type ProportionLimits,
 } from "./cluster-prevalence.ts";
-export { type Correlation, type CorrelationMethod, correlation, kendallTauB } from "./correlation.ts";
 export {
   type DetectionOptions,
   type DetectionSampleSize,
@@ -30,13 +30,20 @@ export {
   detectionSampleSize,
   detectionSampleSizeUnlimited,
 } from "./detection.ts";
-export { type AffectedHerd, cannonRoe, cannonWithSensitivity, macDiarmid } from "./detection-formulas.ts";
-export { designEffect, designEffectInterval, type EffectiveInterval } from "./effective-sample.ts";
+export { type AffectedHerd, cannonRoe } from "./detection-formulas.ts";
 export { exactMantelHaenszel } from "./exact-mantel-haenszel.ts";
 export { type FDegrees, fCdf, fQuantile } from "./f-distribution.ts";
 export { type FiniteInterval, finiteInterval, zeroUpperFinite } from "./finite-interval.ts";
 export { type FisherOptions, type FisherTest, fisherExact } from "./fisher.ts";
-export { fisherPower, LARGEST_GROUP, type TwoShares } from "./fisher-power.ts";
+export {
+  fisherPower,
+  LARGEST_GROUP,
+  largestGroup,
+  SHARES_RULES,
+  type SharesRule,
+  sharesP,
+  type TwoShares,
+} from "./fisher-power.ts";
 export {
   type ComparisonOptions,
   type ComparisonSampleSize,
@@ -52,7 +59,6 @@ export {
   herdTestSampleSize,
   type TestAccuracy,
 } from "./herd-test.ts";
-export { holm } from "./holm.ts";
 export {
   type HypergeometricSample,
   hypergeometricAtLeast,
@@ -60,7 +66,7 @@ export {
   hypergeometricProbability,
 } from "./hypergeometric.ts";
 export { betaQuantile, regularisedBeta } from "./incomplete-beta.ts";
-export { gammaQuantile, regularisedGamma } from "./incomplete-gamma.ts";
+export { regularisedGamma } from "./incomplete-gamma.ts";
 export {
   type Icc,
   type IntraclassCorrelations,
@@ -80,7 +86,6 @@ export { type OddsHomogeneity, oddsHomogeneity } from "./odds-homogeneity.ts";
 export { oneSidedLower, oneSidedUpper } from "./one-sided.ts";
 export type { OrderedGroup } from "./ordered-group.ts";
 export { type PercentAgreement, percentAgreement } from "./percent-agreement.ts";
-export { type PoissonInterval, type PoissonMethod, poissonInterval } from "./poisson-interval.ts";
 export {
   type PooledSampleSize,
   type Pools,
@@ -102,6 +107,7 @@ export {
 export { type RiskRatio, riskRatio } from "./risk-ratio.ts";
 export { hodgesLehmann, type Shift } from "./shift.ts";
 export { signTest } from "./sign-test.ts";
+export { type Permutable, type PermutationOptions, smallestPAdjusted } from "./smallest-p.ts";
 export { type StratifiedProportion, type StratumCount, stratifiedProportion } from "./stratified.ts";
 export { studentTCdf, studentTQuantile, studentTTwoSided } from "./student-t.ts";
 export { type Summary, summarise, type ValueCount } from "./summary.ts";

@@ -10,27 +10,22 @@ export type Icc = { readonly icc: number | null } & Limits;
 export interface MeanSquares {
   /** Between subjects, BMS. */
   readonly subjects: number;
-  /** Within subjects, WMS. */
-  readonly within: number;
   /** Between readers, JMS. */
   readonly readers: number;
   /** Residual, EMS. */
   readonly residual: number;
 }
 
-/** The six intraclass correlations of Shrout & Fleiss: of one reading, and of the mean of all k. */
+/** The intraclass correlations of Shrout & Fleiss for readers who all read the same: of one reading, and of the mean of all k. */
 export interface IntraclassCorrelations {
   readonly subjects: number;
   readonly readers: number;
   readonly meanSquares: MeanSquares;
-  /** ICC(1,1): each subject read by other readers. */
-  readonly oneWay: Icc;
   /** ICC(2,1): the readers stand for all who might read; being higher counts as disagreement. */
   readonly agreement: Icc;
   /** ICC(3,1): these readers only; being higher throughout does not count. */
   readonly consistency: Icc;
-  /** ICC(1,k), ICC(2,k), ICC(3,k): the same for the mean of the k readings. */
-  readonly oneWayMean: Icc;
+  /** ICC(2,k), ICC(3,k): the same for the mean of the k readings. */
   readonly agreementMean: Icc;
   readonly consistencyMean: Icc;
   readonly level: number;
@@ -59,9 +54,8 @@ export function intraclassCorrelations(
     requireValues(`ratings[${i}]`, row);
   }
   const meanSquares = meanSquaresOf(ratings, n, k);
-  const { subjects: bms, within: wms, readers: jms, residual: ems } = meanSquares;
+  const { subjects: bms, readers: jms, residual: ems } = meanSquares;
   const half = (1 - level) / 2;
-  const oneWay = ratio(bms, wms, { numerator: n - 1, denominator: n * (k - 1) }, half);
   const twoWay = ratio(bms, ems, { numerator: n - 1, denominator: (n - 1) * (k - 1) }, half);
   const single = (f: number) => (f - 1) / (f + k - 1);
   const averaged = (f: number) => 1 - 1 / f;
@@ -72,10 +66,8 @@ export function intraclassCorrelations(
     subjects: n,
     readers: k,
     meanSquares,
-    oneWay: carried(oneWay, (bms - wms) / (bms + (k - 1) * wms), single),
     agreement: random,
     consistency: carried(twoWay, (bms - ems) / (bms + (k - 1) * ems), single),
-    oneWayMean: carried(oneWay, (bms - wms) / bms, averaged),
     agreementMean: carried(random, (bms - ems) / meanTotal, stepUp),
     consistencyMean: carried(twoWay, (bms - ems) / bms, averaged),
     level,
@@ -85,16 +77,22 @@ export function intraclassCorrelations(
 /** A sum that is nothing but the rounding of its terms is 0: at the pole of an estimate noise would decide its size. */
 const settled = (sum: number, terms: number): number => (Math.abs(sum) <= 1e-12 * terms ? 0 : sum);
 
-const TOO_FEW = "too few readings for an interval";
+/** Why the limits of an estimate cannot be had from its formula. */
+const unlimited = (icc: number): Limits =>
+  noLimits(icc < 0 ? "the readers agree less than by chance" : "too few readings for an interval");
 
 /** An estimate (null when it is 0 / 0 or infinite) with limits carried over from another scale. */
-function carried(limits: Limits, icc: number, carry: (value: number) => number): Icc {
+function carried(
+  { lower: from, upper: to, reason }: Limits,
+  icc: number,
+  carry: (value: number) => number,
+): Icc {
   if (!Number.isFinite(icc)) return { icc: null, ...noLimits("there is no variance between the subjects") };
-  if (limits.reason !== null) return { icc, ...limits };
-  const lower = carry(limits.lower);
-  const upper = carry(limits.upper);
+  if (reason !== null) return { icc, ...noLimits(reason) };
+  const lower = carry(from);
+  const upper = carry(to);
   // Below -1 / (k - 1) for one reading, the mean of k readings has no limit; the formula runs past its pole to above 1.
-  return lower <= upper && upper <= 1 ? { icc, lower, upper, reason: null } : { icc, ...noLimits(TOO_FEW) };
+  return lower <= upper && upper <= 1 ? { icc, lower, upper, reason: null } : { icc, ...unlimited(icc) };
 }
 
 /** The limits of the true ratio of two mean squares. */
@@ -139,19 +137,18 @@ function agreementOf(
   const lower = (n * (bms - high * ems)) / (high * spread + n * bms);
   const upper = (n * (low * bms - ems)) / (spread + n * low * bms);
   // Below -1 / (k - 1) for one reading, the mean of k readings has no limit; the formula runs past its pole to above 1.
-  return lower <= upper && upper <= 1 ? { icc, lower, upper, reason: null } : { icc, ...noLimits(TOO_FEW) };
+  return lower <= upper && upper <= 1 ? { icc, lower, upper, reason: null } : { icc, ...unlimited(icc) };
 }
 
 function meanSquaresOf(ratings: readonly (readonly number[])[], n: number, k: number): MeanSquares {
   const rows = ratings.map((row) => mean([...row]));
   const columns = Array.from({ length: k }, (_, j) => mean(ratings.map((row) => row[j] ?? Number.NaN)));
   const centre = mean(rows);
-  let [between, within, readers, residual] = [0, 0, 0, 0];
+  let [between, readers, residual] = [0, 0, 0];
   for (const [i, row] of ratings.entries()) {
     const own = rows[i] ?? Number.NaN;
     between += k * (own - centre) ** 2;
     for (const [j, value] of row.entries()) {
-      within += (value - own) ** 2;
       residual += (value - own - (columns[j] ?? Number.NaN) + centre) ** 2;
     }
   }
@@ -161,7 +158,6 @@ function meanSquaresOf(ratings: readonly (readonly number[])[], n: number, k: nu
   const cleaned = (square: number) => (square <= dust ? 0 : square);
   return {
     subjects: cleaned(between / (n - 1)),
-    within: cleaned(within / (n * (k - 1))),
     readers: cleaned(readers / (k - 1)),
     residual: cleaned(residual / ((n - 1) * (k - 1))),
   };

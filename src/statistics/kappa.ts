@@ -66,8 +66,11 @@ export function cohenKappa(
   const variance = (spread - (kappa - expected * (1 - kappa)) ** 2) / (n * (1 - expected) ** 2);
   const standardError = Math.sqrt(Math.max(0, variance));
   // Rounding leaves a little of a variance that is 0, as with one subject.
-  if (standardError < 1e-7)
-    return { ...common, kappa, standardError: 0, ...noLimits("the readings are too few or too uniform") };
+  if (standardError < 1e-7) {
+    const never = cells.every(({ i, j }) => i !== j);
+    const reason = never ? "the readers never agree" : "the readings are too few or too uniform";
+    return { ...common, kappa, standardError: 0, ...noLimits(reason) };
+  }
   const margin = normalQuantile((1 - level) / 2, "upper") * standardError;
   return { ...common, kappa, standardError, lower: kappa - margin, upper: kappa + margin, reason: null };
 }

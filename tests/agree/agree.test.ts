@@ -140,6 +140,41 @@ describe("two readers", () => {
     }
   });
 
+  const opposite = [
+    [0, 2],
+    [2, 0],
+  ];
+  it("shows no ICC below -1, and says that readers who never agree never agree", () => {
+    const report = agree(fromTable(opposite, "maff-1978"), scaleOf);
+    const [pair] = report.scales[0]?.pairs ?? [];
+    expect(pair?.icc?.agreement).toEqual({
+      icc: null,
+      lower: null,
+      upper: null,
+      reason: "below -1: the readers agree less than by chance",
+    });
+    expect(pair?.icc?.consistency.icc).toBe(-1);
+    expect(pair?.grades?.unweighted.reason).toBe("the readers never agree");
+    const text = agreeText(report, makeStyle(false));
+    expect(text).not.toContain("-2.00");
+    expect(text).toContain("the readers never agree");
+    expect(agreeJson(report)).not.toContain("-2");
+  });
+
+  it("says why the sign test and the interval of the mean disagree, and nothing where they agree", () => {
+    const noteOf = (table: readonly (readonly number[])[]) =>
+      agree(fromTable(table, "maff-1978"), scaleOf).scales[0]?.pairs[0]?.difference?.note;
+    // 5 pigs higher of 10: t interval 0.12 to 0.88, sign test 2 / 32.
+    expect(noteOf([[5, 5]])).toContain("The interval leaves out 0 and the test shows nothing");
+    // 6 higher by 1 and none lower (p 2 / 64), and one lower by 5 (p 16 / 128): both say nothing.
+    expect(noteOf([[0, 6], [], [], [], [], [1]])).toBeNull();
+    // 12 higher by 1, one lower by 5: p 28 / 8192, interval -0.46 to 1.54.
+    expect(noteOf([[0, 12], [], [], [], [], [1]])).toContain(
+      "The test shows who is higher and the interval holds 0",
+    );
+    expect(noteOf(opposite)).toBeNull();
+  });
+
   const one = (value: number, reader = "A", pig = "1", scale = "maff-1978"): Reading => ({
     pig,
     reader,

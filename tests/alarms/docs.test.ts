@@ -2,7 +2,7 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { expect, it } from "vitest";
 import { type AlarmPattern, alarmPatterns, alarmSigns, alarmSignsSource } from "../../src/knowledge/index.ts";
-import { outbreaksOf, raised } from "./outbreaks-read.ts";
+import { raised, rounds } from "./outbreaks-read.ts";
 
 const page = new URL("../../docs/alarms.md", import.meta.url);
 
@@ -41,16 +41,32 @@ function section(pattern: AlarmPattern): string {
 }
 
 function counts(): string {
-  const number = (half: "work" | "untouched"): number =>
-    outbreaksOf(half, "yes").length + outbreaksOf(half, "no").length;
-  const row = (title: string, alarm: "yes" | "no"): string =>
-    `| ${title} | ${raised("work", alarm)} | ${raised("untouched", alarm)} |`;
+  const row = (cells: readonly string[]): string => `| ${cells.join(" | ")} |`;
+  const line = (title: string, must: boolean, by: "criteria" | "typist"): string =>
+    row([title, ...rounds.map((round) => raised(round, must, by))]);
   return [
-    `| alarms raised | work, ${number("work")} | untouched, ${number("untouched")} |`,
-    "| --- | --- | --- |",
-    row("outbreaks that must alarm", "yes"),
-    row("everyday disease and others", "no"),
+    row(["alarms raised", ...rounds.map((round) => `round ${round}`)]),
+    row(["---", ...rounds.map(() => "---")]),
+    line("must alarm by the criteria", true, "criteria"),
+    line("need not by the criteria", false, "criteria"),
+    line("must alarm as first expected", true, "typist"),
+    line("need not as first expected", false, "typist"),
   ].join("\n");
+}
+
+function rows(): string {
+  const text = readFileSync(new URL("../fixtures/outbreaks/CRITERIA.md", import.meta.url), "utf8");
+  const lines = text.split("\n").flatMap((line) => {
+    const [, row = "", picture = "", met = ""] = line.split("|").map((cell) => cell.trim());
+    if (!/^[A-Z]\d$/.test(row)) return [];
+    const own = alarmPatterns.filter(({ criteria }) => criteria?.includes(row)).map(({ id }) => `\`${id}\``);
+    return [`| ${row} | ${picture} | ${met} | ${own.join(", ")} |`];
+  });
+  const beyond = alarmPatterns.filter(({ criteria }) => criteria === undefined).map(({ id }) => `\`${id}\``);
+  return [
+    ["| row | picture | met by | patterns |", "| --- | --- | --- | --- |", ...lines].join("\n"),
+    `Beyond the rows: ${beyond.join(", ")}.`,
+  ].join("\n\n");
 }
 
 it("docs/alarms.md shows every sign and every pattern as it is, and what was measured", () => {
@@ -58,9 +74,10 @@ it("docs/alarms.md shows every sign and every pattern as it is, and what was mea
   const made = [
     ["patterns", alarmPatterns.map(section).join("\n\n")] as const,
     ["signs", signs()] as const,
+    ["rows", rows()] as const,
     ["outbreaks", counts()] as const,
   ].reduce((so, [name, part]) => between(name, so, part), text);
-  for (const name of ["patterns", "signs", "outbreaks"]) expect(text).toContain(`<!-- ${name} -->`);
+  for (const name of ["patterns", "signs", "rows", "outbreaks"]) expect(text).toContain(`<!-- ${name} -->`);
   if (process.env.UPDATE_DOCS === "1") writeFileSync(page, made);
   else expect(text).toBe(made);
 });

@@ -61,9 +61,21 @@ every("a picture of the first round has at least four descriptions", pictures, (
   expect(of.length).toBeGreaterThanOrEqual(fewer[name] ?? 4);
 });
 
-every("patterns are set by the first round, and never by a later one", sources, ([, { round, half }]) => {
+every(
+  "patterns are set by the first two rounds, and never by a later one",
+  sources,
+  ([, { round, half }]) => {
+    expect([1, 2, 3]).toContain(round);
+    expect(half).toBe(round === 3 ? "untouched" : "work");
+  },
+);
+
+every("an expectation that the criteria overrule says why", sources, ([, source]) => {
+  const { by_criteria: by, by_criteria_because: because, round } = source;
+  if (by === undefined) return expect(because).toBeUndefined();
   expect([1, 2]).toContain(round);
-  expect(half).toBe(round === 1 ? "work" : "untouched");
+  expect(by).toBe((source.expected as { alarm: unknown }).alarm === "yes" ? "no" : "yes");
+  expect(because).toEqual(expect.stringMatching(/\b[A-Z]\d\b/));
 });
 
 const typed = (id: string) => readdirSync(`${base}/${id}`).filter((name) => name !== "source.yaml");

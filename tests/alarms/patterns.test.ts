@@ -1,5 +1,5 @@
 /** Every alarm pattern against its examples, and its words against the words of the case format. */
-import { readdirSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { alarmText, findAlarms } from "../../src/alarms/index.ts";
 import { vocabulary } from "../../src/generated/knowledge.ts";
@@ -11,6 +11,7 @@ import {
   alarmSigns,
   organById,
 } from "../../src/knowledge/index.ts";
+import { every } from "../every.ts";
 import { readAlarmFiles } from "./alarm-archive.ts";
 
 const folder = new URL("../../src/knowledge/alarms/", import.meta.url);
@@ -50,7 +51,9 @@ function unknownWords(condition: AlarmCondition): string[] {
       list.filter((word) => !(words as Record<string, readonly string[]>)[key]?.includes(word)),
     ),
     ...(condition.grade === undefined || organById(condition.grade.organ) !== undefined ? [] : ["grade"]),
-    ...[...(condition.signs ?? []), ...(condition.herd_signs ?? [])].filter((word) => !signs.includes(word)),
+    ...[condition.signs, condition.herd_signs, condition.several]
+      .flatMap((list) => list ?? [])
+      .filter((word) => !signs.includes(word)),
     ...(condition.alarm_check ?? []).filter((word) => !alarmSigns.has(word)),
   ];
 }
@@ -84,6 +87,34 @@ describe("the alarm patterns", () => {
   });
 });
 
+/** The rows of CRITERIA.md, and whether their last column names something that keeps them silent. */
+const criteria = readFileSync(new URL("../fixtures/outbreaks/CRITERIA.md", import.meta.url), "utf8")
+  .split("\n")
+  .flatMap((line) => {
+    const cells = line.split("|").map((cell) => cell.trim());
+    return /^[A-Z]\d$/.test(cells[1] ?? "") ? [{ row: cells[1] ?? "", silent: cells[4] !== "" }] : [];
+  });
+
+describe("the criteria", () => {
+  it("are the rows that the patterns name, and no others", () => {
+    expect(criteria.length).toBeGreaterThan(20);
+    const named = new Set(alarmPatterns.flatMap((pattern) => pattern.criteria ?? []));
+    expect([...named].sort()).toEqual(criteria.map(({ row }) => row).sort());
+  });
+
+  every(
+    "have an example that fires, and one that their last column keeps silent",
+    criteria,
+    ({ row, silent }) => {
+      const own = alarmPatterns
+        .filter((pattern) => pattern.criteria?.includes(row))
+        .flatMap((pattern) => pattern.examples.filter(({ criterion }) => criterion === row));
+      expect(own.map((one) => one.expect)).toContain("fires");
+      if (silent) expect(own.map((one) => one.expect)).toContain("silent");
+    },
+  );
+});
+
 describe.each(alarmPatterns.map((pattern) => [pattern.id, pattern] as const))("%s", (_, pattern) => {
   it("uses words of the case format only", () => {
     expect(unknownWords(pattern.pattern)).toEqual([]);
@@ -96,6 +127,7 @@ describe.each(alarmPatterns.map((pattern) => [pattern.id, pattern] as const))("%
       expect(alarms.length > 0).toBe(one.expect === "fires");
       const alike = pattern.look_alikes.find(({ name }) => name === one.look_alike);
       expect(alike === undefined).toBe(one.look_alike === undefined);
+      if (one.criterion !== undefined) expect(pattern.criteria).toContain(one.criterion);
       for (const alarm of alarms) {
         expect(alarm.liftedBy).toEqual([]);
         const text = alarmText(alarm);

@@ -65,6 +65,40 @@ describe("a claim", () => {
     expect(single.claim_on).toBe("pigs");
     expect(one.p ?? 0).toBeGreaterThan(single.p ?? 1);
   });
+
+  it("gives the difference by pens limits at the t of its test, over the larger of the two design effects", () => {
+    const pens = (sick: readonly number[]): Pig[] =>
+      sick.flatMap((x, pen) => affected(x, 10, { pen: pen + 1 }));
+    // 18 and 30 of 50.
+    const { one } = compared({ "2026-01-01": pens([8, 7, 2, 1, 0]), "2026-06-01": pens([10, 9, 8, 2, 1]) });
+    if (one.result?.test !== "fisher-exact" || one.result.penned === null) throw new Error("not by pens");
+    const { difference, design_effect, effective } = one.result.penned;
+    const effect = (sick: readonly number[]): number => {
+      const p = sick.reduce((a, b) => a + b, 0) / 50;
+      return ((5 / 4) * sick.reduce((sum, x) => sum + (x - 10 * p) ** 2, 0)) / 50 / (p * (1 - p));
+    };
+    const [first, second] = [effect([8, 7, 2, 1, 0]), effect([10, 9, 8, 2, 1])];
+    expect(design_effect[0]).toBeCloseTo(first, 10);
+    expect(design_effect[1]).toBeCloseTo(second, 10);
+    const larger = Math.max(first, second);
+    expect(effective[0]).toBeCloseTo(50 / larger, 10);
+    expect(effective[1]).toBeCloseTo(50 / larger, 10);
+    // t of 0.975 with 7 degrees of freedom (Satterthwaite, 7.9 rounded down), as printed in tables: 2.3646.
+    const t = 2.3646242515927844;
+    const wilson = (p: number, sign: number): number => {
+      const n = 50 / larger;
+      const half = t * Math.sqrt((p * (1 - p)) / n + (t * t) / (4 * n * n));
+      return (p + (t * t) / (2 * n) + sign * half) / (1 + (t * t) / n);
+    };
+    expect(difference.lower ?? 0).toBeCloseTo(
+      0.24 - Math.hypot(0.6 - wilson(0.6, -1), wilson(0.36, 1) - 0.36),
+      9,
+    );
+    expect(difference.upper ?? 0).toBeCloseTo(
+      0.24 + Math.hypot(wilson(0.6, 1) - 0.6, 0.36 - wilson(0.36, -1)),
+      9,
+    );
+  });
 });
 
 describe("three groups or more", () => {

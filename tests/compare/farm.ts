@@ -13,6 +13,7 @@ export interface Pig {
   readonly section?: string;
   readonly turbinates?: object;
   readonly lungs?: object;
+  readonly tag?: string;
 }
 
 let made = 0;
@@ -25,7 +26,12 @@ export function caseOf(pig: Pig): object {
     format: 1,
     case: `pig-${++made}`,
     ...(examiner !== null && { examiner }),
-    pig: { group, ...(age !== null && { age }), ...(pig.pen !== undefined && { pen: pig.pen }) },
+    pig: {
+      group,
+      ...(age !== null && { age }),
+      ...(pig.pen !== undefined && { pen: pig.pen }),
+      ...(pig.tag !== undefined && { tag: pig.tag }),
+    },
     ...(basis !== null && { selection: { basis } }),
     ...(manner !== null && { death: { manner } }),
     respiratory: {
@@ -39,13 +45,18 @@ export function caseOf(pig: Pig): object {
   };
 }
 
-/** Visits in the order of the keys: pigs by date. */
-export function farmOf(visits: Readonly<Record<string, readonly Pig[]>>): Archive {
+/** Visits in the order of the keys: pigs by date. @param more of visit.yaml, by date @param settings of carcase.yaml */
+export function farmOf(
+  visits: Readonly<Record<string, readonly Pig[]>>,
+  more: Readonly<Record<string, object>> = {},
+  settings: object = {},
+): Archive {
   return archiveOf({
+    "carcase.yaml": { format: 1, ...settings },
     "alder/farm.yaml": farm("alder"),
     ...Object.fromEntries(
       Object.entries(visits).flatMap(([date, pigs]) => [
-        [`alder/${date}/visit.yaml`, visit(`alder-${date}`, date)],
+        [`alder/${date}/visit.yaml`, { ...visit(`alder-${date}`, date), ...more[date] }],
         ...pigs.map((pig, index) => [`alder/${date}/pig-${index}.yaml`, caseOf(pig)]),
       ]),
     ),

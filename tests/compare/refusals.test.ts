@@ -31,7 +31,7 @@ describe.each(different)("other %s", (factor, first, second, said) => {
     const [block] = blocks;
     const [one] = block?.comparisons ?? [];
     expect(block).toMatchObject({ comparable: false, adjustment: { comparisons: 0 } });
-    expect(one).toMatchObject({ comparable: false, result: null, p: null, p_holm: null, sides: [] });
+    expect(one).toMatchObject({ comparable: false, result: null, p: null, p_adjusted: null, sides: [] });
     expect(one?.reasons.map((reason) => reason.factor)).toEqual([factor]);
     expect(one?.reasons[0]?.text).toContain(said);
     expect(answer).toMatch(/^Not compared: other /);

@@ -40,7 +40,12 @@ describe("three visits with another mix of groups", () => {
       "2026-02-01": affected(3, 6, { group: "b" }),
       "2026-03-01": affected(6, 6, { group: "c" }),
     };
-    expect(only(apart, snout).one).toMatchObject({ claim_on: "none", p: null, p_holm: null, shown: false });
+    expect(only(apart, snout).one).toMatchObject({
+      claim_on: "none",
+      p: null,
+      p_adjusted: null,
+      shown: false,
+    });
     const mixed = {
       ...apart,
       "2026-02-01": [...affected(2, 3, { group: "a" }), ...affected(1, 3, { group: "c" })],
@@ -110,5 +115,41 @@ describe("scores of shared pens", () => {
     // All means of a side are equal: the rank sums of the two sides are the farthest there are.
     expect(one.p).toBeCloseTo(2 / 252, 12);
     expect(one.shown).toBe(true);
+  });
+});
+
+describe("three visits", () => {
+  const visits = (...counts: readonly [number, number][]) =>
+    Object.fromEntries(counts.map(([yes, of], at) => [`2026-0${at + 1}-01`, affected(yes, of)]));
+
+  it("have the difference from first to last with Newcombe's limits: 56 of 70 to 48 of 80 (Newcombe 1998, Table II)", () => {
+    const { one } = only(visits([56, 70], [50, 70], [48, 80]), snout);
+    if (one.result?.test !== "cochran-armitage") throw new Error("another test");
+    const { value, lower, upper } = one.result.first_to_last;
+    expect(value).toBeCloseTo(-0.2, 12);
+    expect([lower?.toFixed(4), upper?.toFixed(4)]).toEqual(["-0.3339", "-0.0524"]);
+  });
+
+  it("have it by pens where pigs share them", () => {
+    const pens = (sick: readonly number[]): Pig[] =>
+      sick.flatMap((x, pen) => affected(x, 10, { pen: pen + 1 }));
+    const first = pens([8, 7, 2, 1, 0]);
+    const last = pens([10, 9, 8, 2, 1]);
+    const three = only({ "2026-01-01": first, "2026-02-01": first, "2026-06-01": last }, snout).one;
+    const two = only({ "2026-01-01": first, "2026-06-01": last }, snout).one;
+    if (three.result?.test !== "cochran-armitage" || two.result?.test !== "fisher-exact")
+      throw new Error("tests");
+    expect(three.result.first_to_last).toEqual(two.result.penned?.difference);
+  });
+
+  it("have the shift of scores, and groups have none", () => {
+    const score = (by: number): Pig[] => grades([0, 1, 1, 2, 2, 3].map((value) => value + by));
+    const { one } = only({ "2026-01-01": score(2), "2026-02-01": score(1), "2026-06-01": score(0) }, grade);
+    if (one.result?.test !== "kruskal-wallis") throw new Error("another test");
+    expect(one.result.first_to_last?.value).toBe(-2);
+    const groups = ["a", "b", "c"].flatMap((group) => grades([0, 1, 2, 3], { group }));
+    const apart = only({ "2026-01-01": groups }, { ...grade, between: "groups" }).one;
+    if (apart.result?.test !== "kruskal-wallis") throw new Error("another test");
+    expect(apart.result.first_to_last).toBeNull();
   });
 });

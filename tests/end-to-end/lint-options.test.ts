@@ -7,7 +7,7 @@ import { carcase, root } from "./run.ts";
 
 const incomplete = "cases-example/incomplete";
 const treated = `${incomplete}/treated-pig.yaml`;
-const few = [treated, `${incomplete}/alarm-sign.yaml`, `${incomplete}/skipped-organ.yaml`];
+const few = [treated, `${incomplete}/stopped/alarm-sign.yaml`, `${incomplete}/skipped-organ.yaml`];
 const model = readFileSync(join(root, "tests/fixtures/birch-farm/2026-04-20/pig-01.yaml"), "utf8");
 const temporary = mkdtempSync(join(tmpdir(), "carcase-options-"));
 afterAll(() => rmSync(temporary, { recursive: true }));

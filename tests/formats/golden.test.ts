@@ -7,7 +7,7 @@ import { carcase } from "../end-to-end/run.ts";
 const golden = (name: string): string => `../fixtures/golden/${name}`;
 
 /** A finding of each level, an alarm, and a file that cannot be read. */
-const few = ["treated-pig", "lobe-missing", "alarm-sign", "snout-section-rostral"]
+const few = ["treated-pig", "lobe-missing", "stopped/alarm-sign", "snout-section-rostral"]
   .map((name) => `cases-example/incomplete/${name}.yaml`)
   .concat("tests/fixtures/hostile/bracket-open.yaml");
 

@@ -59,7 +59,8 @@ const designs: readonly Design[] = [...Object.keys(selectionBases), unrecorded].
         (["1 visit", "2 visits"] as const).flatMap((visits) =>
           (Object.keys(seen) as Design["pigs"][]).flatMap((pigs): Design[] =>
             // Slaughter changes nothing that depends on the other conditions.
-            slaughtered === "slaughtered" && (groups !== "1 group" || visits !== "1 visit")
+            slaughtered === "slaughtered" &&
+            (groups !== "1 group" || visits !== "1 visit" || heads !== "head counts known")
               ? []
               : [{ basis, slaughtered, groups, heads, visits, pigs }],
           ),

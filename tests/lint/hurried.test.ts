@@ -24,6 +24,10 @@ interface Told {
   readonly at: string;
 }
 
+interface Source extends Pick<Told, "half"> {
+  readonly round?: number;
+}
+
 interface Classed extends Told {
   readonly class: (typeof classes)[number] | "unclassed";
   readonly why?: string;
@@ -31,12 +35,19 @@ interface Classed extends Told {
 
 /** What must be reached on each half, and what was measured: no half may fall behind that. Raise it as rules are mended. */
 const goal = { useful: 0.85, wrong: 0 };
-const measured = { work: { useful: 0.95, wrong: 1 }, untouched: { useful: 0.67, wrong: 9 } };
+const measured = { work: { useful: 0.95, wrong: 1 }, untouched: { useful: 0.95, wrong: 0 } };
+
+const read = (): Classed[] =>
+  (parse(readFileSync(table, "utf8")) as { findings: Classed[] | null }).findings ?? [];
+
+/** Records of the second round are typed blind, and count only once the table has rows of them. */
+const counted = new Set(read().map(({ record }) => record));
 
 const told: readonly Told[] = readdirSync(root, { withFileTypes: true })
   .filter((entry) => entry.isDirectory())
   .flatMap(({ name: record }) => {
-    const { half } = parse(readFileSync(join(root, record, "source.yaml"), "utf8")) as Pick<Told, "half">;
+    const { half, round } = parse(readFileSync(join(root, record, "source.yaml"), "utf8")) as Source;
+    if (round === 2 && !counted.has(record)) return [];
     const files = readdirSync(join(root, record)).filter((file) => file !== "source.yaml");
     const { findings } = lintCases(readCases(files.map((file) => join(root, record, file))));
     return findings.map(({ file, rule, level, path }) => {
@@ -44,9 +55,6 @@ const told: readonly Told[] = readdirSync(root, { withFileTypes: true })
     });
   })
   .sort((one, other) => halves.indexOf(one.half) - halves.indexOf(other.half));
-
-const read = (): Classed[] =>
-  (parse(readFileSync(table, "utf8")) as { findings: Classed[] | null }).findings ?? [];
 
 const row = (one: Classed): string => {
   const { record, half, file, rule, level, at, why } = one;

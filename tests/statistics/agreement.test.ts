@@ -88,8 +88,22 @@ describe("kappa", () => {
         [0, 0],
       ]);
       expect(got).toMatchObject({ kappa: 0, standardError: 0, lower: null, upper: null });
-      expect(got.reason).toBe("the readings are too few or too uniform");
+      expect(got.reason).toBe("the readers never agree");
     }
+  });
+
+  it("at its pole says that the readers never agree", () => {
+    const opposite = [
+      [0, 5],
+      [5, 0],
+    ];
+    for (const weights of ["unweighted", "linear", "quadratic"] as const)
+      expect(cohenKappa(opposite, { weights })).toMatchObject({
+        kappa: -1,
+        lower: null,
+        upper: null,
+        reason: "the readers never agree",
+      });
   });
 
   it("has no value when both readers used one category only, and one when each used another", () => {
@@ -265,22 +279,20 @@ const SHROUT_FLEISS = [
 ];
 
 describe("intraclass correlation", () => {
-  it("Shrout & Fleiss 1979, Psychol Bull 86:420-428: mean squares and all six forms", () => {
+  it("Shrout & Fleiss 1979, Psychol Bull 86:420-428: mean squares and the four forms of readers who read all", () => {
     const got = intraclassCorrelations(SHROUT_FLEISS);
-    const { subjects, within, readers, residual } = got.meanSquares;
-    expect(round([subjects, within, readers, residual], 2)).toEqual(["11.24", "6.26", "32.49", "1.02"]);
-    const single = [got.oneWay, got.agreement, got.consistency].map(({ icc }) => icc);
-    const averaged = [got.oneWayMean, got.agreementMean, got.consistencyMean].map(({ icc }) => icc);
-    expect(round(single, 2)).toEqual(["0.17", "0.29", "0.71"]);
-    expect(round(averaged, 2)).toEqual(["0.44", "0.62", "0.91"]);
+    const { subjects, readers, residual } = got.meanSquares;
+    expect(round([subjects, readers, residual], 2)).toEqual(["11.24", "32.49", "1.02"]);
+    const single = [got.agreement, got.consistency].map(({ icc }) => icc);
+    const averaged = [got.agreementMean, got.consistencyMean].map(({ icc }) => icc);
+    expect(round(single, 2)).toEqual(["0.29", "0.71"]);
+    expect(round(averaged, 2)).toEqual(["0.62", "0.91"]);
     expect(round([got.agreement.lower, got.agreement.upper], 4)).toEqual(["0.0188", "0.7611"]);
   });
 
   it("the other intervals, by the printed formulas in SciPy 1.17.1", () => {
     const got = intraclassCorrelations(SHROUT_FLEISS);
     const wanted: [Icc, number, number][] = [
-      [got.oneWay, -0.13293232487475098, 0.722560062328121],
-      [got.oneWayMean, -0.8844421552381201, 0.9124154203407755],
       [got.consistency, 0.3424647650339253, 0.9458582599553595],
       [got.consistencyMean, 0.6756747138163046, 0.9858916781690623],
     ];
@@ -306,6 +318,20 @@ describe("intraclass correlation", () => {
     expect(got.agreement.reason).toBe(
       "the readers differ by the same amount on every subject, or not at all",
     );
+  });
+
+  it("of the mean of the readings stays its own where ICC(2,1) has no interval: one of two always 1 higher", () => {
+    // By hand: JMS = 2, EMS = 0, so BMS / (BMS + JMS / 4).
+    const got = intraclassCorrelations([
+      [1, 2],
+      [2, 3],
+      [3, 4],
+      [5, 6],
+    ]);
+    const bms = (2 * (1.75 ** 2 + 0.75 ** 2 + 0.25 ** 2 + 2.25 ** 2)) / 3;
+    expect(got.agreementMean.icc).toBeCloseTo(bms / (bms + 2 / 4), 12);
+    expect(round([got.agreementMean.icc, got.agreement.icc], 3)).toEqual(["0.921", "0.854"]);
+    expect(got.agreementMean).toMatchObject({ lower: null, reason: got.agreement.reason });
   });
 
   it.each([
@@ -338,7 +364,7 @@ describe("intraclass correlation", () => {
     ],
   ])("%s: no interval", (_name, ratings, icc) => {
     const got = intraclassCorrelations(ratings);
-    for (const one of [got.oneWay, got.agreement, got.consistency]) {
+    for (const one of [got.agreement, got.consistency]) {
       expect(one).toMatchObject({ lower: null, upper: null });
       expect(one.reason).not.toBeNull();
       if (icc === null) expect(one.icc).toBeNull();
@@ -370,13 +396,7 @@ describe("intraclass correlation", () => {
         const other = intraclassCorrelations(
           ratings.toReversed().map((row) => row.toReversed().map((v) => 5 * v - 3)),
         );
-        for (const form of [
-          "oneWay",
-          "agreement",
-          "consistency",
-          "agreementMean",
-          "consistencyMean",
-        ] as const) {
+        for (const form of ["agreement", "consistency", "agreementMean", "consistencyMean"] as const) {
           const { icc, lower, upper } = got[form];
           expect(other[form].icc ?? 9).toBeCloseTo(icc ?? 9, 7);
           if (icc === null || lower === null || upper === null) continue;

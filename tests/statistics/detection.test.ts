@@ -10,7 +10,6 @@ import {
   herdAccuracy,
   herdTestSampleSize,
   hypergeometricProbability,
-  macDiarmid,
   pooledDetectionProbability,
   pooledSampleSize,
   pooledSampleSizeUnlimited,
@@ -62,19 +61,6 @@ describe("published numbers", () => {
   ])("without limit, %d at %d: %d", (prevalence, level, n) => {
     expect(detectionSampleSizeUnlimited(prevalence, { level }).n).toBe(n);
   });
-
-  it.each([
-    [1000, 50, 0.9, 65],
-    [200, 2, 0.8, 195],
-    [500, 5, 0.8, 282],
-    [1000, 10, 0.8, 324],
-    [10_000, 100, 0.8, 369],
-  ])(
-    "MacDiarmid 1988, NZ Vet J 36:39-42: %d animals, %d affected, Se %d: %d",
-    (population, affected, se, n) => {
-      expect(wholeUp(macDiarmid({ population, affected }, se))).toBe(n);
-    },
-  );
 
   it.each([
     [0.01, 328],

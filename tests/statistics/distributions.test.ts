@@ -2,11 +2,9 @@ import fc from "fast-check";
 import { jStat } from "jstat";
 import { describe, expect, it } from "vitest";
 import {
-  chiSquaredQuantile,
   chiSquaredTail,
   fCdf,
   fQuantile,
-  gammaQuantile,
   normalCdf,
   normalQuantile,
   regularisedGamma,
@@ -33,10 +31,7 @@ describe("points computed to 60 digits and more", () => {
     const got = regularisedGamma(input.a, input.x);
     expectClose(got.lower, output.lower, 2e-13, `${id} lower`);
     expectClose(got.upper, output.upper, 2e-13, `${id} upper`);
-    const { tail, p } = smaller(output);
-    expectClose(gammaQuantile(p, input.a, tail), input.x, 1e-14, `${id} quantile`);
     expectClose(chiSquaredTail(2 * input.x, 2 * input.a), output.upper, 2e-13, `${id} chi-squared`);
-    expectClose(chiSquaredQuantile(p, 2 * input.a, tail), 2 * input.x, 1e-14, `${id} chi-squared quantile`);
   });
 
   every(
@@ -73,17 +68,12 @@ describe("closed forms", () => {
       expectClose(chiSquaredTail(x, 2, "lower"), -Math.expm1(-x / 2), 2e-13, `${x}, 2 df, lower`);
       expectClose(chiSquaredTail(x, 4), Math.exp(-x / 2) * (1 + x / 2), 2e-13, `${x}, 4 df`);
     }
-    for (const p of [1e-300, 1e-12, 0.01, 0.5, 0.99]) {
-      expectClose(chiSquaredQuantile(p, 2, "upper"), -2 * Math.log(p), 1e-14, `${p}, 2 df`);
-      expectClose(chiSquaredQuantile(p, 2), -2 * Math.log1p(-p), 1e-13, `${p}, 2 df, lower`);
-    }
   });
 
   it("chi-squared with 1 df is the square of a standard normal", () => {
     for (const z of [0.01, 0.5, 1, 1.959963984540054, 4, 8, 30]) {
       expectClose(chiSquaredTail(z * z, 1), 2 * normalCdf(z, "upper"), 5e-13, `${z}`);
     }
-    expectClose(chiSquaredQuantile(0.05, 1, "upper"), normalQuantile(0.025, "upper") ** 2, 1e-14, "0.05");
   });
 
   it("t with 1 df is Cauchy, with 2 df algebraic", () => {
@@ -121,7 +111,6 @@ describe("against jstat, to the accuracy measured for it", () => {
   it("chi-squared, t and F in the range of ordinary p-values", () => {
     for (const df of [1, 2, 3, 7, 20, 100]) {
       for (const p of [0.001, 0.01, 0.05, 0.3, 0.5, 0.9, 0.999]) {
-        expectClose(chiSquaredQuantile(p, df), jStat.chisquare.inv(p, df), 1e-9, `chi-squared ${p} ${df}`);
         expectClose(studentTQuantile(p, df), p === 0.5 ? 0 : jStat.studentt.inv(p, df), 1e-7, `t ${p} ${df}`);
       }
       for (const x of [0.2, 1, 2.5, 9]) {
@@ -147,7 +136,6 @@ describe("properties", () => {
     fc.assert(
       fc.property(probability, degrees, degrees, fc.constantFrom("lower", "upper"), (p, one, two, tail) => {
         const f = { numerator: one, denominator: two };
-        expectClose(chiSquaredTail(chiSquaredQuantile(p, one, tail), one, tail), p, 1e-10, "chi-squared");
         expectClose(studentTCdf(studentTQuantile(p, one, tail), one, tail), p, 1e-10, "t");
         expectClose(fCdf(fQuantile(p, f, tail), f, tail), p, 1e-9, "F");
         const x = fQuantile(p, f, tail);
@@ -171,8 +159,6 @@ describe("properties", () => {
 describe("ends and arguments", () => {
   it("0 and 1 give the ends of the range, and the ends give 0 and 1", () => {
     const f = { numerator: 3, denominator: 4 };
-    expect([0, 1].map((p) => chiSquaredQuantile(p, 3))).toEqual([0, Number.POSITIVE_INFINITY]);
-    expect([0, 1].map((p) => chiSquaredQuantile(p, 3, "upper"))).toEqual([Number.POSITIVE_INFINITY, 0]);
     expect([0, 0.5, 1].map((p) => studentTQuantile(p, 3))).toEqual([-Infinity, 0, Infinity]);
     expect([0, 0.5, 1].map((p) => studentTQuantile(p, 3, "upper"))).toEqual([Infinity, 0, -Infinity]);
     expect([0, 1].map((p) => fQuantile(p, f))).toEqual([0, Number.POSITIVE_INFINITY]);
@@ -187,7 +173,6 @@ describe("ends and arguments", () => {
   it.each([
     [() => chiSquaredTail(1, 0), "df must lie from 1 to 20000000, got 0"],
     [() => chiSquaredTail(-1, 2), "x must lie from 0 to Infinity, got -1"],
-    [() => chiSquaredQuantile(1.1, 2), "probability must lie from 0 to 1, got 1.1"],
     [() => studentTCdf(Number.NaN, 2), "t must lie from -Infinity to Infinity, got NaN"],
     [() => studentTQuantile(0.1, Number.NaN), "df must lie from 1 to 20000000, got NaN"],
     [() => studentTTwoSided(1, 3e7), "df must lie from 1 to 20000000, got 30000000"],
@@ -198,7 +183,6 @@ describe("ends and arguments", () => {
     ],
     [() => fCdf(-1, { numerator: 1, denominator: 1 }), "f must lie from 0 to Infinity, got -1"],
     [() => regularisedGamma(0.1, 1), "a must lie from 0.5 to 10000001, got 0.1"],
-    [() => gammaQuantile(0.5, Number.NaN), "a must lie from 0.5 to 10000001, got NaN"],
   ])("%s is refused", (call, message) => {
     expect(call).toThrow(new RangeError(message));
   });

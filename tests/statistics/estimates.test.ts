@@ -2,79 +2,15 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
   binomialInterval,
-  chiSquaredQuantile,
   clusterPrevalence,
-  correlation,
-  designEffect,
-  designEffectInterval,
   finiteInterval,
-  kendallTauB,
   langReiczigelInterval,
-  poissonInterval,
   type StratumCount,
   signTest,
   stratifiedProportion,
   truePrevalence,
 } from "../../src/statistics/index.ts";
 import { binomialProbabilities, expectClose } from "./reference.ts";
-
-describe("rate", () => {
-  it("gives the printed limits of 0 and 10 events (Garwood 1936)", () => {
-    const ten = poissonInterval(10);
-    expect([ten.lower.toFixed(4), ten.upper.toFixed(4)]).toEqual(["4.7954", "18.3904"]);
-    expect(poissonInterval(0)).toMatchObject({ rate: 0, lower: 0, method: "garwood", level: 0.95 });
-    expect(poissonInterval(0).upper.toFixed(4)).toBe("3.6889");
-  });
-
-  it("leaves half of alpha in each tail, by sums of Poisson terms", () => {
-    const atMost = (x: number, mean: number) => {
-      let term = Math.exp(-mean);
-      let sum = term;
-      for (let k = 1; k <= x; k++) {
-        term *= mean / k;
-        sum += term;
-      }
-      return sum;
-    };
-    for (const x of [1, 2, 5, 17, 60]) {
-      for (const level of [0.8, 0.95, 0.99]) {
-        const { lower, upper } = poissonInterval(x, 1, { level });
-        expectClose(1 - atMost(x - 1, lower), (1 - level) / 2, 1e-11, `${x} lower`);
-        expectClose(atMost(x, upper), (1 - level) / 2, 1e-11, `${x} upper`);
-        expectClose(
-          2 * lower,
-          chiSquaredQuantile((1 - level) / 2, 2 * x),
-          1e-14,
-          "as a chi-squared quantile",
-        );
-      }
-    }
-  });
-
-  it("scales with the time at risk, and Byar stays near the exact limits", () => {
-    for (const x of [10, 40, 1000, 1e6]) {
-      const exact = poissonInterval(x, 365);
-      const byar = poissonInterval(x, 365, { method: "byar" });
-      expectClose(exact.rate, x / 365, 1e-15, "rate");
-      expectClose(exact.lower, poissonInterval(x).lower / 365, 1e-15, "time");
-      expectClose(byar.lower, exact.lower, 2e-3, "Byar lower");
-      expectClose(byar.upper, exact.upper, 2e-3, "Byar upper");
-    }
-    expect(poissonInterval(1, 1, { level: 0.9999, method: "byar" }).lower).toBe(0);
-  });
-
-  it.each([
-    [() => poissonInterval(-1), /events must be a whole number/],
-    [() => poissonInterval(1.5), /events must be a whole number/],
-    [() => poissonInterval(1, 0), /time must lie from/],
-    [() => poissonInterval(1, Number.POSITIVE_INFINITY), /time must lie from/],
-    [() => poissonInterval(1, 1, { level: 95 }), /level must lie strictly/],
-    [
-      () => poissonInterval(1, 1, { method: "wald" as "byar" }),
-      /method must be one of garwood, byar, got wald/,
-    ],
-  ])("%s is refused", (call, message) => expect(call).toThrow(message));
-});
 
 describe("proportion from clusters", () => {
   const clusters = (...pairs: [number, number][]) =>
@@ -148,14 +84,6 @@ describe("proportion from clusters", () => {
     expectClose(got.lower, binomialInterval(50, 200).lower, 0.01, "lower");
   });
 
-  it("keeps its digits when the effective number affected is below one half", () => {
-    // mpmath 1.3.0: findroot on betainc(0.2, 6.6, 0, x, regularized=True) = 0.025, and its upper fellow.
-    const got = designEffectInterval(1, 29, 5);
-    expectClose(got.effectiveSize, 5.8, 1e-15, "size");
-    expectClose(got.lower, 1.026764751251782e-9, 1e-12, "lower");
-    expectClose(got.upper, 0.5132434040146731, 1e-12, "upper");
-  });
-
   it("does not depend on the order, and holds the proportion", () => {
     const cluster = fc
       .integer({ min: 1, max: 30 })
@@ -186,42 +114,6 @@ describe("proportion from clusters", () => {
     [() => clusterPrevalence(clusters([3, 2])), /affected must be a whole number from 0 to 2/],
     [() => clusterPrevalence(clusters([1, 2]), { level: 1 }), /level must lie/],
   ])("%s is refused", (call, message) => expect(call).toThrow(message));
-});
-
-describe("design effect", () => {
-  it("is 1 + (m - 1) rho", () => {
-    expect(designEffect(1, 0.3)).toBe(1);
-    expect(designEffect(11, 0.1)).toBeCloseTo(2, 14);
-    expect(() => designEffect(0.5, 0.1)).toThrow(RangeError);
-    expect(() => designEffect(10, -0.5)).toThrow("icc -0.5 is not possible in groups of 10");
-  });
-
-  it("of 1 leaves Clopper-Pearson, of 2 halves both counts", () => {
-    for (const [x, n] of [
-      [0, 30],
-      [4, 30],
-      [30, 30],
-    ] as const) {
-      const one = designEffectInterval(x, n, 1);
-      const two = designEffectInterval(2 * x, 2 * n, 2);
-      const exact = binomialInterval(x, n);
-      for (const got of [one, two]) {
-        expectClose(got.lower, exact.lower, 1e-13, "lower");
-        expectClose(got.upper, exact.upper, 1e-13, "upper");
-      }
-      expect(two.effectiveSize).toBe(n);
-    }
-    expect(() => designEffectInterval(1, 2, 0)).toThrow(RangeError);
-  });
-
-  it("below 1 counts as 1: no sample is taken for more animals than it has", () => {
-    const got = designEffectInterval(3, 10, 0.5);
-    expect(got.effectiveSize).toBe(10);
-    expect([got.lower, got.upper]).toEqual([
-      designEffectInterval(3, 10, 1).lower,
-      designEffectInterval(3, 10, 1).upper,
-    ]);
-  });
 });
 
 describe("imperfect tests", () => {
@@ -444,76 +336,6 @@ function coverage(design: [number, number][], level: number): { lowest: number; 
   }
   return { lowest, mean: sum / states.length };
 }
-
-describe("correlation", () => {
-  it("of ranks does not change when one side is stretched; of values it does", () => {
-    const a = [1, 2, 3, 4, 5, 6, 7, 8];
-    const b = [2, 1, 4, 3, 6, 5, 8, 7];
-    const stretched = b.map((value) => Math.exp(value));
-    const ranks = correlation(a, b, { method: "spearman" });
-    expect(correlation(a, stretched, { method: "spearman" })).toEqual(ranks);
-    // 1 - 6 sum d^2 / (n (n^2 - 1)) without ties
-    expectClose(ranks.correlation ?? 0, 1 - (6 * 8) / (8 * 63), 1e-15, "Spearman");
-    expect(correlation(a, stretched).correlation).toBeLessThan(0.8);
-    expectClose(kendallTauB(a, b) ?? 0, (24 - 4) / 28, 1e-15, "Kendall");
-  });
-
-  it("interval of Spearman's is that of Bonett & Wright 2000: wider than Fisher's", () => {
-    const a = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10];
-    const b = [3, 1, 4, 2, 6, 10, 5, 8, 7, 9];
-    const { correlation: r, lower, upper } = correlation(a, b, { method: "spearman" });
-    if (r === null || lower === null || upper === null) throw new Error("no interval");
-    const width = (Math.atanh(upper) - Math.atanh(lower)) / 2;
-    expectClose(
-      width,
-      1.959963984540054 * Math.sqrt((1 + (r * r) / 2) / 7),
-      1e-12,
-      "half-width on the z scale",
-    );
-  });
-
-  it.each([
-    [[], [], null, null, "fewer than two pairs"],
-    [[1], [2], null, null, "fewer than two pairs"],
-    [[1, 1, 1, 1], [1, 2, 3, 4], null, null, "one side does not vary"],
-    [[1, 2], [5, 3], -1, null, "fewer than four pairs"],
-    [[0.1, 0.2, 0.3, 0.7, 0.9], [1, 2, 3, 7, 9], 1, 0, "all pairs lie on one line"],
-  ])("%j with %j: no interval, and why", (a, b, r, p, reason) => {
-    expect(correlation(a, b)).toMatchObject({ correlation: r, p, lower: null, upper: null, reason });
-  });
-
-  it("is refused for lists that are no pairs", () => {
-    expect(() => correlation([1, 2], [1])).toThrow("a and b must have as many values, got 2 and 1");
-    expect(() => kendallTauB([1, Number.NaN], [1, 2])).toThrow(/a\[1\] must be a number/);
-    expect(() => correlation([1], [1], { method: "kendall" as "pearson" })).toThrow(/method must be one of/);
-    expect(kendallTauB([1, 1], [1, 2])).toBeNull();
-  });
-
-  it("is symmetric, within -1 to 1, and turned by turning one side", () => {
-    const pairs = fc.array(fc.tuple(fc.integer({ min: 0, max: 5 }), fc.integer({ min: 0, max: 28 })), {
-      minLength: 4,
-      maxLength: 60,
-    });
-    fc.assert(
-      fc.property(pairs, fc.constantFrom("pearson", "spearman"), (both, method) => {
-        const a = both.map(([one]) => one);
-        const b = both.map(([, other]) => other);
-        const got = correlation(a, b, { method });
-        const turned = correlation(
-          a,
-          b.map((value) => -value),
-          { method },
-        );
-        if (got.correlation === null) return expect(turned.correlation).toBeNull();
-        expect(Math.abs(got.correlation)).toBeLessThanOrEqual(1);
-        expect(correlation(b, a, { method }).correlation).toBeCloseTo(got.correlation, 12);
-        expect(turned.correlation).toBeCloseTo(-got.correlation, 12);
-        expect(got.p).toBeLessThanOrEqual(1);
-        if (got.lower !== null) expect(got.lower).toBeLessThanOrEqual(got.correlation);
-      }),
-    );
-  });
-});
 
 describe("sign test", () => {
   it("is exact: twice the binomial tail at one half, never above 1", () => {

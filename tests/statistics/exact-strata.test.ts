@@ -332,9 +332,10 @@ describe("Rao & Scott", () => {
     const wide = adjustedShares([groups], { first: 4, second: 2, df: 14 });
     expect(wide.p).toBeGreaterThan(plain.p);
     expect(wide.effective).toEqual([10, 20]);
-    // Wilson limits of 3 of 10 and 10 of 20, joined by their squares (Newcombe 1998, method 10).
+    // Wilson limits of 3 of 10 and 10 of 20 at the t of the test, joined by their squares (Newcombe 1998, method 10).
     const wilson = (x: number, n: number): [number, number] => {
-      const z = 1.959963984540054;
+      // t of 0.975 with 14 degrees of freedom, as printed in tables: 2.1448.
+      const z = 2.1447866879169277;
       const half = z * Math.sqrt(((x / n) * (1 - x / n)) / n + (z * z) / (4 * n * n));
       const middle = x / n + (z * z) / (2 * n);
       return [(middle - half) / (1 + (z * z) / n), (middle + half) / (1 + (z * z) / n)];

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { holm, mantelHaenszel, oddsHomogeneity, trendTest } from "../../src/statistics/index.ts";
+import { mantelHaenszel, oddsHomogeneity, trendTest } from "../../src/statistics/index.ts";
 import { expectClose } from "./reference.ts";
 
 const tables = fc
@@ -139,34 +139,5 @@ describe("homogeneity of odds ratios", () => {
         expect(got.chiSquared).toBeCloseTo(Math.max(0, sum - excess ** 2 / variance), 6);
       }),
     );
-  });
-});
-
-describe("Holm", () => {
-  it("worked by hand: .01 .04 .03 of three become .03 .06 .06", () => {
-    const got = holm([0.01, 0.04, 0.03]);
-    expectClose(got[0] ?? 0, 0.03, 1e-14, "first");
-    expectClose(got[1] ?? 0, 0.06, 1e-14, "second");
-    expectClose(got[2] ?? 0, 0.06, 1e-14, "third");
-  });
-
-  it("keeps the order of the p values, raises each, stays at or below 1, and lies below Bonferroni", () => {
-    const values = fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { maxLength: 12 });
-    fc.assert(
-      fc.property(values, (pValues) => {
-        const adjusted = holm(pValues);
-        for (const [i, p] of pValues.entries()) {
-          const one = adjusted[i] ?? 0;
-          expect(one).toBeGreaterThanOrEqual(p);
-          expect(one).toBeLessThanOrEqual(Math.min(1, p * pValues.length));
-          for (const [j, other] of pValues.entries())
-            if (p < other) expect(one).toBeLessThanOrEqual(adjusted[j] ?? 0);
-        }
-      }),
-    );
-  });
-
-  it("refuses what is no probability", () => {
-    expect(() => holm([0.5, 1.1])).toThrow(new RangeError("p must lie from 0 to 1, got 1.1"));
   });
 });

@@ -25,6 +25,8 @@ export interface Settings {
   readonly indicators: ReadonlyMap<string, Indicator>;
   /** Confidence level of intervals, 0.95 unless set. */
   readonly level: number;
+  /** How two shares are tested, Fisher's test unless set. */
+  readonly sharesTest: NonNullable<SettingsFile["shares_test"]>;
   /** Whom to call on suspicion of a notifiable disease; without a number only where the settings have a fault. */
   readonly authority: { readonly name: string; readonly telephone: string | undefined } | undefined;
   /** Alarm patterns that the country's list adds to those that always alarm. */
@@ -72,6 +74,7 @@ export function buildSettings(value: SettingsFile, file: string | undefined, hou
     protocols: resolveProtocols(value),
     indicators: new Map([...shippedIndicators, ...own]),
     level: value.level ?? 0.95,
+    sharesTest: value.shares_test ?? "fisher",
     authority: value.authority,
     notifiable: value.notifiable ?? [],
     exclude: value.exclude ?? [],

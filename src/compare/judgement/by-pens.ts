@@ -6,7 +6,11 @@ import type { Stratification } from "../sides/stratification.ts";
 import { limited, type ScoresByPens, type SharesByPens } from "./results.ts";
 import { secondAgainstFirst } from "./within-strata.ts";
 
-/** Shares by Rao & Scott's adjusted counts, within strata where there are any. */
+/**
+ * Shares by Rao & Scott's adjusted counts, within strata where there are any. Both sides are divided by the larger of
+ * their design effects: where few pens hold an affected pig a small one is mostly chance, and with each its own up to
+ * 9 of 100 comparisons without a difference were called one in simulation (docs/statistics.md).
+ */
 export function sharesByPens(
   sides: readonly [SidePens, SidePens],
   stratification: Stratification | null,
@@ -21,7 +25,8 @@ export function sharesByPens(
     { part: before / whole.n2, pens: first.pens.length },
     { part: after / whole.n1, pens: second.pens.length },
   ]);
-  const effects = { first: after, second: before, df };
+  const larger = Math.max(before, after);
+  const effects = { first: larger, second: larger, df };
   const tables = strata.map(([one = [], other = []]) => secondAgainstFirst(one, other));
   const { p } = adjustedShares(tables, effects, { level });
   const { difference, effective } = adjustedShares([whole], effects, { level });

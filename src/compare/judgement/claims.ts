@@ -33,7 +33,7 @@ function whyNone(
   { sides, stratification, pens }: ComparedSides,
   { between, cluster }: Asked,
 ): string | null {
-  const what = between === "visits" ? "a change" : "a difference between groups";
+  const what = { visits: "a change", groups: "a difference between groups", ill: "a difference" }[between];
   const word = clusterWord(cluster);
   if (stratification?.strata.length === 0)
     return `the sides have no ${facetWords(stratification)} in common, so ${what} cannot be told apart from the difference between ${facetWords(stratification, "many")}`;

@@ -1,40 +1,64 @@
-/** The second stage: the tests of every comparison, what may be claimed of it, and Holm's correction over the block. */
-import { holm, summarise } from "../../statistics/index.ts";
-import type { Asked, Comparison, SideNumbers } from "../comparison.ts";
+/** The second stage: the tests of every comparison, what may be claimed of it, and the correction for how many they are. */
+import { summarise } from "../../statistics/index.ts";
+import type { Adjustment, Asked, Comparison, SideNumbers } from "../comparison.ts";
 import type { ComparedSides } from "../sides/comparability.ts";
 import { type AnsweredSide, countOf, valuesOf } from "../sides/outcomes.ts";
 import { claimOf, makeUpCaveats } from "./claims.ts";
+import { adjustedTogether, type Claimable, permutations } from "./dealt-anew.ts";
 import { resultOf } from "./tests.ts";
 
 /** A comparison before it has its sentence. */
-export type Judgement = Omit<Comparison, "sentence">;
+export type Judgement = Omit<Comparison, "sentence" | "note">;
 
 /** The comparisons of a block. */
 export interface Judged {
   readonly judgements: readonly Judgement[];
   /** Of how many something could be claimed. */
   readonly claimable: number;
+  readonly adjustment: Adjustment;
   /** Whether no test of them could have shown anything with so few pigs. */
   readonly tooFew: boolean;
 }
 
-export function judge(compared: readonly ComparedSides[], asked: Asked): Judged {
+/** @param question id of the indicator that the visit asked about before its result */
+export function judge(compared: readonly ComparedSides[], question: string | null, asked: Asked): Judged {
   const alpha = 1 - asked.level;
-  const alone = compared.map((one) => judgeAlone(one, asked));
-  const claimable = alone.filter(({ p }) => p !== null);
-  const adjusted = holm(claimable.map(({ p }) => p ?? 1));
+  const alone = compared.map((one) => ({ compared: one, judged: judgeAlone(one, asked) }));
+  const claimable = alone.filter(({ judged }) => judged.p !== null);
+  const isFirst = ({ judged }: (typeof alone)[number]): boolean =>
+    judged.kind === "indicator" && judged.question === question;
+  const others = claimable.filter((one) => !isFirst(one));
+  const several = others.length > 1;
+  const adjusted = several ? adjustedTogether(others.map(claimableOf), asked) : [];
   return {
     judgements: alone.map((one) => {
-      const p_holm = one.p === null ? null : (adjusted[claimable.indexOf(one)] ?? 1);
-      return { ...one, p_holm, shown: p_holm !== null && p_holm < alpha };
+      const { p } = one.judged;
+      const p_adjusted = p === null ? null : Math.max(p, adjusted[others.indexOf(one)] ?? 0);
+      return { ...one.judged, p_adjusted, shown: p_adjusted !== null && p_adjusted < alpha };
     }),
     claimable: claimable.length,
-    tooFew: claimable.length > 0 && claimable.every(({ least_p }) => (least_p ?? 0) >= alpha),
+    adjustment: {
+      method: "smallest-p",
+      comparisons: others.length,
+      questions: new Set(others.map(({ judged }) => judged.organ)).size,
+      without: claimable.some(isFirst) ? question : null,
+      permutations: several ? permutations : 0,
+      seed: asked.seed,
+    },
+    tooFew: claimable.length > 0 && claimable.every(({ judged }) => (judged.least_p ?? 0) >= alpha),
   };
 }
 
+type Alone = Omit<Judgement, "p_adjusted" | "shown">;
+
+const claimableOf = ({ compared, judged }: { compared: ComparedSides; judged: Alone }): Claimable => ({
+  compared,
+  claim_on: judged.claim_on,
+  test: judged.result?.test ?? "fisher-exact",
+});
+
 /** A comparison as if it were the only one. */
-function judgeAlone(compared: ComparedSides, asked: Asked): Omit<Judgement, "p_holm" | "shown"> {
+function judgeAlone(compared: ComparedSides, asked: Asked): Alone {
   const { label, sides, reasons, caveats, stratification } = compared;
   if (reasons.length > 0)
     return { ...label, comparable: false, reasons, caveats: [], sides: [], ...unjudged };

@@ -1,4 +1,5 @@
 /** What each test answers, as it is exported. */
+import type { SharesRule } from "../../statistics/index.ts";
 
 /** A value with its limits; a limit is null where there is none (or it is infinite). */
 export interface Limited {
@@ -29,7 +30,11 @@ export const ratio = (value: number | null, lower: number | null, upper: number 
 /** Two sides of an indicator. Every value is the second side against the first; shares are from 0 to 1. */
 export interface SharesCompared {
   readonly test: "fisher-exact";
+  /** Which p `p` is: that of the settings, Fisher's where sides are too large for Boschloo's. */
+  readonly rule: SharesRule;
   readonly p: number;
+  /** Fisher's, whatever the rule. */
+  readonly p_fisher: number;
   /** Second share less first: Newcombe 1998 and, beside it, Miettinen & Nurminen 1985. */
   readonly difference: Limited & { readonly method: "newcombe" };
   readonly difference_score: Limited & { readonly method: "miettinen-nurminen" };
@@ -41,7 +46,7 @@ export interface SharesCompared {
   readonly stratified: SharesWithinStrata | null;
   /** Where pigs share pens; else null. */
   readonly penned: SharesByPens | null;
-  /** The nearest shares of the second side that would be shown with 80 % power; null beyond 1000 pigs a side. */
+  /** The nearest shares of the second side that would be shown with 80 % power; null beyond 1000 pigs a side and where a claim does not rest on all pigs. */
   readonly could_show: { readonly below: number | null; readonly above: number | null } | null;
 }
 
@@ -62,6 +67,8 @@ interface FoundWithinStrata {
 /** Fisher's test over strata; Mantel & Haenszel 1959 (with the correction of one half) where it is not exact. */
 export interface SharesWithinStrata extends FoundWithinStrata {
   readonly odds_ratio: Ratio;
+  /** Whether p and limits count the table itself half. */
+  readonly mid_p: boolean;
   /** Breslow & Day with Tarone's correction: a small one says that the strata differ; null when it cannot be told. */
   readonly p_homogeneity: number | null;
 }
@@ -136,6 +143,8 @@ export interface TrendCompared {
   /** Place of each side on the time axis: days since the first visit, or its number where a date is missing. */
   readonly places: readonly number[];
   readonly unit: "days" | "order";
+  /** Last visit less first, all pigs together; by pens where pigs share them. */
+  readonly first_to_last: Limited & { readonly method: "newcombe" };
   readonly stratified: TrendWithinStrata | null;
 }
 
@@ -157,6 +166,8 @@ export interface RanksCompared {
   readonly p: number;
   readonly h: number | null;
   readonly df: number;
+  /** Last visit less first, all pigs together; null of groups. */
+  readonly first_to_last: ScoresCompared["shift"];
 }
 
 export type Result = SharesCompared | ScoresCompared | TrendCompared | ManySharesCompared | RanksCompared;

@@ -1,5 +1,12 @@
 /** The smallest p that a test could have given, so that sides too small to show anything are named as such. */
-import { exactMantelHaenszel, leastRankP, leastSharesP, stratifiedTrend } from "../../statistics/index.ts";
+import {
+  exactMantelHaenszel,
+  leastRankP,
+  leastSharesP,
+  type SharesRule,
+  sharesP,
+  stratifiedTrend,
+} from "../../statistics/index.ts";
 import type { ComparedSides } from "../sides/comparability.ts";
 import type { Stratification, Stratum } from "../sides/stratification.ts";
 import type { ClaimOn, Result } from "./results.ts";
@@ -14,17 +21,17 @@ const mostPigs = 60;
  * @returns null where it was not worked out
  */
 export function smallestAttainableP(
-  { test }: Result,
+  result: Result,
   { sides, stratification, pens }: ComparedSides,
   on: ClaimOn,
 ): number | null {
   const sizes = sides.map(({ answers }) => answers.length);
   const pigs = sizes.reduce((sum, size) => sum + size, 0);
-  switch (test) {
+  switch (result.test) {
     case "fisher-exact":
-      if (on === "pigs") return leastSharesP(sizes);
+      if (on === "pigs") return leastOfShares(sizes, result.rule);
       return on === "strata" && stratification !== null && pigs <= mostPigs
-        ? smallestWithin(stratification)
+        ? smallestWithin(stratification, result.rule)
         : null;
     case "mann-whitney":
       if (on === "pigs") return leastRankP(sizes);
@@ -39,14 +46,22 @@ export function smallestAttainableP(
   }
 }
 
+/** All affected on one side and none on the other, either way round. */
+function leastOfShares(sizes: readonly number[], rule: SharesRule): number {
+  if (rule === "fisher") return leastSharesP(sizes);
+  const [n1 = 1, n2 = 1] = sizes;
+  return Math.min(sharesP({ x1: n1, n1, x2: 0, n2 }, rule), sharesP({ x1: 0, n1, x2: n2, n2 }, rule));
+}
+
 const sizesOf = ([first = [], second = []]: Stratum): [number, number] => [first.length, second.length];
 
 /** All affected on one side of every stratum and none on the other, either way round. */
-function smallestWithin({ strata }: Stratification): number | null {
+function smallestWithin({ strata }: Stratification, rule: SharesRule): number | null {
   const tables = strata.map(sizesOf);
   const one = exactMantelHaenszel(tables.map(([n2, n1]) => ({ x1: n1, n1, x2: 0, n2 })));
   const other = exactMantelHaenszel(tables.map(([n2, n1]) => ({ x1: 0, n1, x2: n2, n2 })));
-  return one === null || other === null ? null : Math.min(one.p, other.p);
+  if (one === null || other === null) return null;
+  return rule === "mid-p" ? Math.min(one.midP, other.midP) : Math.min(one.p, other.p);
 }
 
 /** Scores of one side above those of the other in every stratum: one way of all, and its mirror image. */

@@ -4,10 +4,12 @@ import {
   fisherExact,
   hodgesLehmann,
   kruskalWallis,
-  LARGEST_GROUP,
+  largestGroup,
   rankSumTest,
   riskDifference,
   riskRatio,
+  type SharesRule,
+  sharesP,
   sharesTest,
   type TwoGroups,
   trendTest,
@@ -37,11 +39,12 @@ const mostPairs = 4_000_000;
 const dayMs = 86_400_000;
 
 /** The comparison of two sides or more, each with at least one pig. */
-export function resultOf(compared: ComparedSides, { between, level }: Asked): Result {
+export function resultOf(compared: ComparedSides, asked: Asked): Result {
+  const { between, level } = asked;
   const scored = compared.label.kind === "scale";
-  if (compared.sides.length < 3) return scored ? scoresOf(compared, level) : sharesOf(compared, level);
-  if (scored) return ranksOf(compared);
-  return between === "visits" ? trendOf(compared) : manySharesOf(compared);
+  if (compared.sides.length < 3) return scored ? scoresOf(compared, level) : sharesOf(compared, asked);
+  if (scored) return ranksOf(compared, between === "visits" ? level : null);
+  return between === "visits" ? trendOf(compared, level) : manySharesOf(compared);
 }
 
 /** Both sides with their pens, where at least one shares them. */
@@ -53,9 +56,10 @@ function sharing({ pens: [first, second] }: ComparedSides): [SidePens, SidePens]
 const answersOf = ({ sides: [first, second] }: ComparedSides) =>
   [first?.answers ?? [], second?.answers ?? []] as const;
 
-function sharesOf(compared: ComparedSides, level: number): SharesCompared {
+function sharesOf(compared: ComparedSides, { level, sharesTest }: Asked): SharesCompared {
   const groups = secondAgainstFirst(...answersOf(compared));
-  const fisher = fisherExact(groups, { level });
+  const rule = Math.max(groups.n1, groups.n2) > largestGroup(sharesTest) ? "fisher" : sharesTest;
+  const fisher = fisherExact(groups, { level, tails: rule === "mid-p" ? "mid-p" : "exact" });
   const difference = riskDifference(groups, { level });
   const score = riskDifference(groups, { level, method: "miettinen-nurminen" });
   const risk = riskRatio(groups, { level });
@@ -63,7 +67,9 @@ function sharesOf(compared: ComparedSides, level: number): SharesCompared {
   const pens = sharing(compared);
   return {
     test: "fisher-exact",
-    p: fisher.p,
+    rule,
+    p: sharesP(groups, rule),
+    p_fisher: fisher.p,
     difference: {
       ...limited(difference.difference, difference.lower, difference.upper),
       method: "newcombe",
@@ -74,23 +80,22 @@ function sharesOf(compared: ComparedSides, level: number): SharesCompared {
     },
     risk_ratio: ratio(risk.ratio, risk.lower, risk.upper),
     odds_ratio: ratio(fisher.oddsRatio, fisher.lower, fisher.upper),
-    stratified: stratification && sharesWithin(stratification, level),
+    stratified: stratification && sharesWithin(stratification, level, rule),
     penned: pens && sharesByPens(pens, stratification, level),
-    could_show: couldShow(groups, level),
+    could_show: pens === null && stratification === null ? couldShow(groups, level, rule) : null,
   };
 }
 
 /** From the share of the first side, how far away the second must be to be shown. */
-function couldShow({ x2, n1, n2 }: TwoGroups, level: number): SharesCompared["could_show"] {
-  if (Math.max(n1, n2) > LARGEST_GROUP) return null;
-  return detectableShares(n2, n1, x2 / n2, { power, alpha: 1 - level });
+function couldShow({ x2, n1, n2 }: TwoGroups, level: number, rule: SharesRule): SharesCompared["could_show"] {
+  if (Math.max(n1, n2) > largestGroup(rule)) return null;
+  return detectableShares(n2, n1, x2 / n2, { power, alpha: 1 - level, rule });
 }
 
 function scoresOf(compared: ComparedSides, level: number): ScoresCompared {
   const [one, other] = answersOf(compared);
   const [first, second] = [valuesOf(one), valuesOf(other)];
   const { p, method, superiority } = rankSumTest(second, first);
-  const shift = first.length * second.length > mostPairs ? null : hodgesLehmann(second, first, { level });
   const { stratification } = compared;
   const pens = sharing(compared);
   return {
@@ -98,14 +103,38 @@ function scoresOf(compared: ComparedSides, level: number): ScoresCompared {
     exact: method === "exact",
     p,
     superiority,
-    shift: shift && {
-      ...limited(shift.shift, shift.lower, shift.upper),
-      method: "hodges-lehmann",
-      reason: shift.reason,
-    },
+    shift: shiftOf(first, second, level),
     stratified: stratification && scoresWithin(stratification, superiority),
     penned: pens && scoresByPens(pens, stratification),
   };
+}
+
+function shiftOf(
+  first: readonly number[],
+  second: readonly number[],
+  level: number,
+): ScoresCompared["shift"] {
+  if (first.length * second.length > mostPairs) return null;
+  const { shift, lower, upper, reason } = hodgesLehmann(second, first, { level });
+  return { ...limited(shift, lower, upper), method: "hodges-lehmann", reason };
+}
+
+/** The first and the last of three sides or more. */
+const ends = ({ sides, pens }: ComparedSides) => ({
+  first: sides[0]?.answers ?? [],
+  last: sides.at(-1)?.answers ?? [],
+  pens: [pens[0], pens.at(-1)] as const,
+});
+
+/** How far the last visit lies from the first: by pens where pigs share them. */
+function firstToLast(compared: ComparedSides, level: number): TrendCompared["first_to_last"] {
+  const { first, last, pens } = ends(compared);
+  const [before, after] = pens;
+  const shared = before !== undefined && after !== undefined && (before.shared || after.shared);
+  const byPens = shared ? sharesByPens([before, after], null, level) : null;
+  if (byPens !== null) return byPens.difference;
+  const { difference, lower, upper } = riskDifference(secondAgainstFirst(first, last), { level });
+  return { ...limited(difference, lower, upper), method: "newcombe" };
 }
 
 /** Places of visits on the axis of time: days since the first, or 1, 2, 3 where a date is missing or twice. */
@@ -117,7 +146,8 @@ export function placesOf(sides: readonly AnsweredSide[]): { places: number[]; un
     : { places: sides.map((_, i) => i + 1), unit: "order" };
 }
 
-function trendOf({ sides, stratification }: ComparedSides): TrendCompared {
+function trendOf(compared: ComparedSides, level: number): TrendCompared {
+  const { sides, stratification } = compared;
   const { places, unit } = placesOf(sides);
   const groups = sides.map(({ answers }, place) => ({ ...countOf(answers), score: places[place] ?? place }));
   const { p, exactP, z } = trendTest(groups, { exact: true });
@@ -128,6 +158,7 @@ function trendOf({ sides, stratification }: ComparedSides): TrendCompared {
     z,
     places,
     unit,
+    first_to_last: firstToLast(compared, level),
     stratified: stratification && trendWithin(stratification, places, z),
   };
 }
@@ -146,11 +177,21 @@ function manySharesOf({ sides }: ComparedSides): ManySharesCompared {
   };
 }
 
-function ranksOf({ sides }: ComparedSides): RanksCompared {
+/** @param level of the interval from first to last; null of groups, which have no order */
+function ranksOf(compared: ComparedSides, level: number | null): RanksCompared {
+  const { sides } = compared;
+  const { first, last } = ends(compared);
   const exact = sides.some(({ answers }) => answers.length < roughBelow);
   const { h, df, p, exactP } = kruskalWallis(
     sides.map(({ answers }) => valuesOf(answers)),
     { exact },
   );
-  return { test: "kruskal-wallis", exact: exactP !== null, p: exactP ?? p, h, df };
+  return {
+    test: "kruskal-wallis",
+    exact: exactP !== null,
+    p: exactP ?? p,
+    h,
+    df,
+    first_to_last: level === null ? null : shiftOf(valuesOf(first), valuesOf(last), level),
+  };
 }

@@ -3,6 +3,7 @@ import {
   exactMantelHaenszel,
   mantelHaenszel,
   oddsHomogeneity,
+  type SharesRule,
   stratifiedRankSum,
   stratifiedTrend,
   type TwoGroups,
@@ -36,11 +37,16 @@ const opposite = (inStrata: number, plain: number): boolean => Math.sign(inStrat
  * counted, Mantel & Haenszel's with the interval of Robins, Breslow & Greenland.
  * @returns null when no stratum has pigs of both sides
  */
-export function sharesWithin(stratification: Stratification, level: number): SharesWithinStrata | null {
+export function sharesWithin(
+  stratification: Stratification,
+  level: number,
+  rule: SharesRule,
+): SharesWithinStrata | null {
   if (stratification.strata.length === 0) return null;
   const tables = stratification.strata.map(([first = [], second = []]) => secondAgainstFirst(first, second));
   const sum = (of: keyof TwoGroups): number => tables.reduce((total, table) => total + table[of], 0);
-  const exact = exactMantelHaenszel(tables, { level });
+  const midP = rule === "mid-p";
+  const exact = exactMantelHaenszel(tables, { level, tails: midP ? "mid-p" : "exact" });
   const rough = mantelHaenszel(tables, { level });
   const { oddsRatio, lower, upper } = exact ?? rough;
   const homogeneity = oddsHomogeneity(tables);
@@ -48,7 +54,8 @@ export function sharesWithin(stratification: Stratification, level: number): Sha
     ...common(stratification),
     odds_ratio: ratio(oddsRatio, lower, upper),
     opposite: oddsRatio !== null && opposite(oddsRatio - 1, sum("x1") / sum("n1") - sum("x2") / sum("n2")),
-    p: exact?.p ?? rough.pCorrected,
+    p: (midP ? exact?.midP : exact?.p) ?? rough.pCorrected,
+    mid_p: midP && exact !== null,
     exact: exact !== null,
     p_homogeneity: homogeneity.chiSquared === null ? null : homogeneity.p,
   };

@@ -1,13 +1,16 @@
 /** The third stage: a block in plain words, each comparison with its sentence, the answer and the cautions. */
+import type { VisitQuestion } from "../../cases/index.ts";
 import { clusterKey } from "../../herd/index.ts";
 import { comparability } from "../../knowledge/index.ts";
 import { count, listing } from "../../words/listing.ts";
-import type { Asked, Compared, Reason } from "../comparison.ts";
+import type { Adjustment, Asked, Compared, Reason } from "../comparison.ts";
 import type { Judged } from "../judgement/judge.ts";
 import type { Block, Side } from "../sides/blocks.ts";
+import { type AgesApart, agesApart, agesOf, recurring } from "../sides/whom.ts";
 import {
   clause,
   factsOf,
+  isFirst,
   isTested,
   ofWhom,
   type Setting,
@@ -15,22 +18,39 @@ import {
   sought,
   type Tested,
 } from "./comparison-sentence.ts";
+import { plain } from "./numbers.ts";
+import { whyApart } from "./why.ts";
 
 /** A block with all that is said of it. */
-export function inWords(block: Block, judged: Judged, asked: Asked): Compared {
+export function inWords(
+  block: Block,
+  judged: Judged,
+  question: VisitQuestion | undefined,
+  asked: Asked,
+): Compared {
   const setting: Setting = { ...asked, ...block, ...judged };
   const tested = judged.judgements.filter(isTested);
   const comparable = tested.length > 0;
   const reasons = comparable ? [] : distinct(judged.judgements.flatMap((one) => one.reasons));
   return {
     ...block,
-    sides: block.sides.map(({ side, title, date, cases }) => ({ side, title, date, pigs: cases.length })),
+    sides: block.sides.map(({ side, title, date, cases }) => ({
+      side,
+      title,
+      date,
+      pigs: cases.length,
+      ages: agesOf(cases),
+    })),
     too_few: judged.tooFew,
-    answer: comparable ? answerOf(tested, block, setting) : refusedAnswer(reasons),
+    answer: comparable ? answerOf(tested, block, question, setting) : refusedAnswer(reasons),
     comparable,
     reasons,
-    adjustment: { method: "holm", comparisons: judged.claimable },
-    comparisons: judged.judgements.map((one) => ({ ...one, sentence: sentenceOf(one, setting) })),
+    adjustment: judged.adjustment,
+    comparisons: judged.judgements.map((one) => ({
+      ...one,
+      sentence: sentenceOf(one, setting),
+      note: isTested(one) ? whyApart(one, setting) : null,
+    })),
     cautions: comparable ? cautionsOf(tested, block, setting) : [],
   };
 }
@@ -47,8 +67,13 @@ function refusedAnswer(reasons: readonly Reason[]): string {
 }
 
 /** The whole block in a sentence. */
-function answerOf(tested: readonly Tested[], block: Block, setting: Setting): string {
-  const { claimable, tooFew, level } = setting;
+function answerOf(
+  tested: readonly Tested[],
+  block: Block,
+  question: VisitQuestion | undefined,
+  setting: Setting,
+): string {
+  const { claimable, adjustment, tooFew, level } = setting;
   const [strongest] = [...tested].sort((a, b) => (a.p ?? 2) - (b.p ?? 2));
   if (strongest === undefined) return "Nothing could be compared.";
   const pigs = listing(block.sides.map(({ cases }) => String(cases.length)));
@@ -56,6 +81,9 @@ function answerOf(tested: readonly Tested[], block: Block, setting: Setting): st
   if (only && strongest.no_claim !== null) return sentenceOf(strongest, setting);
   if (tooFew) return `With ${pigs} pigs nothing can be shown, not even if ${extreme(tested)}.`;
   if (only) return sentenceOf(strongest, setting);
+  const first = tested.find((one) => isFirst(one, setting));
+  if (first !== undefined)
+    return `${sentenceOf(first, setting)}${otherWay(first, question)}${besides(tested, setting)}`;
   const what = sought(setting);
   const why = listing([...new Set(tested.flatMap(({ no_claim }) => no_claim ?? []))]);
   if (claimable === 0) return `No ${what} can be claimed in any of ${tested.length} comparisons: ${why}.`;
@@ -63,12 +91,40 @@ function answerOf(tested: readonly Tested[], block: Block, setting: Setting): st
   const rest = barred === 0 ? "" : ` Of ${barred} more no ${what} can be claimed: ${why}.`;
   const shown = tested.filter((one) => one.shown).length;
   if (shown > 0) {
-    const more = shown === 1 ? "" : ` The same stands for ${shown - 1} more of the ${claimable} comparisons.`;
+    const more = shown === 1 ? "" : ` The same stands for ${shown - 1} more of the ${claimable} readings.`;
     return `${sentenceOf(strongest, setting)}${more}${rest}`;
   }
   const alone = tested.filter(({ p }) => p !== null && p < 1 - level).length;
   const hint = alone === 0 ? "" : `, though ${alone} would, each taken alone`;
-  return `No ${what} was shown with ${pigs} pigs: none of ${claimable} comparisons stands after Holm${hint}; the nearest, ${ofWhom(setting)}${factsOf(strongest, setting)}.${rest}`;
+  return `No ${what} was shown with ${pigs} pigs: none of ${asked(adjustment)} stands when all are allowed for${hint}; the nearest, ${ofWhom(setting)}${factsOf(strongest, setting)}.${rest}`;
+}
+
+/** `6 questions (16 readings)`, `5 readings of one organ`. */
+function asked({ questions, comparisons }: Adjustment): string {
+  if (questions < 2) return `${count(comparisons, "reading")} of one organ`;
+  const readings = comparisons === questions ? "" : ` (${comparisons} readings)`;
+  return `${count(questions, "question")}${readings}`;
+}
+
+/** A word where what was shown points the other way than the visit asked. */
+function otherWay({ shown, result }: Tested, question: VisitQuestion | undefined): string {
+  if (!shown || result.test !== "fisher-exact") return "";
+  const found = (result.difference.value ?? 0) < 0 ? "fewer" : "more";
+  const { direction } = question ?? {};
+  return direction === undefined || direction === "either" || direction === found
+    ? ""
+    : ` The visit had asked whether it would be ${direction}.`;
+}
+
+/** What of the others stands beside the question of the visit. */
+function besides(tested: readonly Tested[], setting: Setting): string {
+  const { adjustment } = setting;
+  if (adjustment.comparisons === 0) return "";
+  const shown = tested.filter((one) => one.shown && !isFirst(one, setting));
+  const stands =
+    shown.length === 0 ? "none stands" : `${shown.length} ${shown.length === 1 ? "stands" : "stand"}`;
+  const named = shown.length === 0 || shown.length > 3 ? "" : `: ${listing(shown.map(({ title }) => title))}`;
+  return ` That was the question of the visit; of ${asked(adjustment)} besides it ${stands}${named}.`;
 }
 
 /** What would be the most these pigs could have differed. */
@@ -84,33 +140,39 @@ function extreme(tested: readonly Tested[]): string {
 }
 
 /** What must be known to read all numbers of the block. */
-function cautionsOf(tested: readonly Tested[], { sides }: Block, setting: Setting): string[] {
+function cautionsOf(tested: readonly Tested[], { sides, basis }: Block, setting: Setting): string[] {
   const { cautions } = comparability;
-  const { between, prevalence, claimable, tooFew, level } = setting;
+  const { between, prevalence, adjustment, tooFew } = setting;
   const pens = penCounts(sides);
   const counted = tested.some(({ claim_on }) => claim_on === "pens" || claim_on === "pens-in-strata");
-  const hint = tested.some(
-    (one) => !one.shown && one.p !== null && (one.p < 1 - level || differenceWithout0(one)),
-  );
   return [
     cautions[between],
-    ...(prevalence ? [] : [cautions["not-random"]]),
+    ...(prevalence || between === "ill" ? [] : [cautions["not-random"]]),
+    ...(prevalence && basis === null ? [cautions["random-and-whole"]] : []),
+    ...agesApart(sides, comparability.age_apart.days).map(agesText),
+    ...recurringText(sides),
     ...(pens === undefined ? [] : [`${pens}. ${counted ? cautions["pens-counted"] : cautions.pens}`]),
-    ...(claimable > 1 && !tooFew ? [cautions.holm] : []),
-    ...(hint && !tooFew ? [cautions.hint] : []),
+    ...(adjustment.comparisons > 1 && !tooFew ? [cautions.several] : []),
     ...(!tooFew && tested.some(couldShowMore) ? [cautions["could-show"]] : []),
   ];
 }
 
+/** `Finisher pigs were 110 d old in the middle on 2026-03-14 and 165 d on 2026-09-19: ...` */
+function agesText({ ageClass, sides }: AgesApart): string {
+  const { why, source } = comparability.age_apart;
+  const ages = sides.map(({ title, median }) => `${plain(median)} d ${title}`);
+  return `Median age of ${ageClass} pigs: ${listing(ages)}. ${why} (${source.confidence.replace("-", " ")}).`;
+}
+
+function recurringText(sides: readonly Side[]): string[] {
+  const tags = recurring(sides);
+  if (tags.length === 0) return [];
+  const some = tags.length > 4 ? [...tags.slice(0, 3), `${tags.length - 3} more`] : tags;
+  return [`${tags.length === 1 ? "Tag" : "Tags"} ${listing(some)}: ${comparability.cautions.recurring}`];
+}
+
 const couldShowMore = ({ result, claim_on, shown }: Tested): boolean =>
   !shown && claim_on === "pigs" && result.test === "fisher-exact" && result.could_show !== null;
-
-/** Whether the interval of the difference does not hold 0. */
-function differenceWithout0({ result, claim_on }: Tested): boolean {
-  if (result.test !== "fisher-exact" || claim_on === "strata") return false;
-  const { lower, upper } = claim_on === "pigs" ? result.difference : (result.penned ?? result).difference;
-  return (lower ?? -1) > 0 || (upper ?? 1) < 0;
-}
 
 /** Where pigs share pens or the sides come from different numbers of pens: `10 pigs of 6 known pens on 2026-03-14`. */
 function penCounts(sides: readonly Side[]): string | undefined {

@@ -1,7 +1,7 @@
 /** One comparison in plain words: what is claimed only where the test shows it, and what the numbers are of. */
 import { comparability } from "../../knowledge/index.ts";
 import { capital, count, listing } from "../../words/listing.ts";
-import { type Asked, clusterWord, type SideNumbers } from "../comparison.ts";
+import { type Adjustment, type Asked, clusterWord, type SideNumbers } from "../comparison.ts";
 import type { Judged, Judgement } from "../judgement/judge.ts";
 import { type Result, withinStrata } from "../judgement/results.ts";
 import { wayOf } from "../judgement/within-strata.ts";
@@ -29,7 +29,7 @@ export interface Tested extends Judgement {
 export interface Setting
   extends Pick<Asked, "between" | "level" | "cluster">,
     Pick<Block, "prevalence" | "pigs">,
-    Pick<Judged, "claimable" | "tooFew"> {}
+    Pick<Judged, "claimable" | "adjustment" | "tooFew"> {}
 
 export const isTested = (one: Judgement): one is Tested => one.result !== null;
 
@@ -58,9 +58,22 @@ function said(one: Tested, setting: Setting): string {
 export const ofWhom = ({ prevalence, pigs }: Setting): string =>
   prevalence ? "" : `of the pigs examined (${pigs}), `;
 
-/** The test, p after Holm, and what was overridden; a different basis is already said by whose pigs they are. */
-function tested({ result, claim_on, p_holm, caveats }: Tested, { claimable, cluster }: Setting): string {
-  const after = claimable < 2 ? "" : `, ${pText(p_holm ?? 1)} after Holm for ${claimable} comparisons`;
+/** What p was adjusted for: `6 questions`, or `5 readings` of one organ. */
+export const allowedFor = ({ questions, comparisons }: Adjustment): string =>
+  questions > 1 ? count(questions, "question") : count(comparisons, "reading");
+
+/** Whether it is what the visit asked before its result, which needs no correction. */
+export const isFirst = ({ kind, question }: Judgement, { adjustment }: Setting): boolean =>
+  kind === "indicator" && question === adjustment.without;
+
+/** The test, p allowing for all questions, and what was overridden; a different basis is already said by whose pigs they are. */
+function tested(one: Tested, setting: Setting): string {
+  const { result, claim_on, p_adjusted, caveats } = one;
+  const { adjustment, cluster } = setting;
+  const after =
+    adjustment.comparisons < 2 || isFirst(one, setting)
+      ? ""
+      : `, ${pText(p_adjusted ?? 1)} allowing for ${allowedFor(adjustment)}`;
   const others = caveats.flatMap(({ although }) =>
     although === undefined || although === "basis" ? [] : [comparability.factors[although].title],
   );
@@ -111,7 +124,7 @@ export const factsOf = (one: Tested, setting: Setting): string =>
   `${plainly(one)} (${effectText(one, setting)}${tested(one, setting)})`;
 
 /** The size of a difference of two sides, as its claim sees it. */
-function effectText(one: Tested, { level, cluster }: Setting): string {
+function effectText(one: Tested, { between, level, cluster }: Setting): string {
   const { result, unit, claim_on } = one;
   const inStrata = strataOf(one);
   const pens = claim_on === "pens" || claim_on === "pens-in-strata";
@@ -125,6 +138,8 @@ function effectText(one: Tested, { level, cluster }: Setting): string {
   if (result.test !== "fisher-exact") return "";
   if (claim_on === "strata" && inStrata !== null && "odds_ratio" in inStrata)
     return `odds ratio ${ratioText(inStrata.odds_ratio)}; `;
+  if (between === "ill" && !pens)
+    return `odds ratio ${ratioText(result.odds_ratio)}, risk ratio ${ratioText(result.risk_ratio)}; `;
   return `${differenceText((pens ? (result.penned ?? result) : result).difference, level)}; `;
 }
 

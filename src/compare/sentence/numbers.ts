@@ -50,7 +50,7 @@ export const oftenText = (superiority: number, pairs: string): string =>
  * then stands how often a pig of the second side scores above one of the first.
  */
 export function shiftText(
-  { shift, superiority }: ScoresCompared,
+  { shift, superiority }: Pick<ScoresCompared, "shift" | "superiority">,
   unit: string | undefined,
   level: number,
 ): string {
@@ -98,12 +98,18 @@ export function inSentence(id: string, title: string): string {
 
 const exactly = (exact: boolean, else_: string): string => (exact ? "exact" : else_);
 
+const rules: Readonly<Record<SharesCompared["rule"], (p: string) => string>> = {
+  fisher: (p) => `Fisher's exact ${p}`,
+  "mid-p": (p) => `Fisher's mid-${p}`,
+  boschloo: (p) => `Boschloo's exact ${p}`,
+};
+
 /** `Fisher's exact p 0.070`: all pigs together, each for itself. */
 export function testText(result: Result): string {
   const p = pText(result.p);
   switch (result.test) {
     case "fisher-exact":
-      return `Fisher's exact ${p}`;
+      return rules[result.rule](p);
     case "mann-whitney":
       return `Mann-Whitney ${p}, ${exactly(result.exact, "normal")}`;
     case "cochran-armitage":
@@ -115,9 +121,14 @@ export function testText(result: Result): string {
   }
 }
 
+const strataP = (inStrata: WithinStrata): string =>
+  "mid_p" in inStrata && inStrata.mid_p
+    ? `mid-${pText(inStrata.p)}`
+    : `${pText(inStrata.p)}, ${exactly(inStrata.exact, "normal")}`;
+
 /** `odds ratio 0.17 (0.03 to 0.95); Mantel-Haenszel p 0.10, exact`. */
 export function withinStrataText(inStrata: WithinStrata, level: number): string {
-  const p = `${pText(inStrata.p)}, ${exactly(inStrata.exact, "normal")}`;
+  const p = strataP(inStrata);
   if ("odds_ratio" in inStrata)
     return `odds ratio ${ratioText(inStrata.odds_ratio)}, ${levelPercent(level)} interval; Mantel-Haenszel ${p}`;
   if ("superiority" in inStrata)
@@ -165,7 +176,7 @@ export function claimText(result: Result, on: ClaimOn, cluster: Cluster): string
         : "superiority" in inStrata
           ? "van Elteren"
           : "Cochran-Armitage trend within strata";
-    return `${test} ${pText(inStrata.p)}, ${exactly(inStrata.exact, "normal")}`;
+    return `${test} ${strataP(inStrata)}`;
   }
   if ((on === "pens" || on === "pens-in-strata") && perPen !== null) {
     const strata = perPen.within ? " within strata" : "";

@@ -7,7 +7,7 @@ import { count, listing } from "../../words/listing.ts";
 import type { Between, Compared, SideLabel } from "../comparison.ts";
 import { facets, visitFolder } from "./facets.ts";
 
-export interface Side extends Omit<SideLabel, "pigs"> {
+export interface Side extends Omit<SideLabel, "pigs" | "ages"> {
   readonly cases: readonly Case[];
 }
 
@@ -42,19 +42,23 @@ export function blocksOf(
   throw new RangeError(
     asked === "visits"
       ? "there are no two visits of one farm; give the folder of the farm, or compare --between groups"
-      : "there are no two visits of one farm and no two groups of one visit; give the folder of a farm",
+      : asked === "ill"
+        ? "no visit has both pigs chosen for signs (selection: {basis: clinical}) and healthy comparison pigs (basis: comparison)"
+        : "there are no two visits of one farm and no two groups of one visit; give the folder of a farm",
   );
 }
 
 function split(cases: readonly Case[], between: Between, mixBases: boolean): Split {
-  const placed = cases.filter((one) =>
-    between === "visits" ? one.visit !== undefined : facets.group(one) !== undefined,
-  );
+  const placed = cases.filter((one) => takesPart[between](one));
   const without = cases.length - placed.length;
-  const lacking = between === "visits" ? "belong to no visit" : "name no group";
+  const lacking = {
+    visits: "belong to no visit",
+    groups: "name no group",
+    ill: "were chosen in another way",
+  }[between];
   const parts = [
     ...grouped(placed, (one) =>
-      JSON.stringify([farmFolder(one), between === "groups" ? visitFolder(one) : null]),
+      JSON.stringify([farmFolder(one), between === "visits" ? null : visitFolder(one)]),
     ).values(),
   ].map((part) => splitPart(part, between, mixBases));
   return {
@@ -66,48 +70,106 @@ function split(cases: readonly Case[], between: Between, mixBases: boolean): Spl
   };
 }
 
+const takesPart: Readonly<Record<Between, (one: Case) => boolean>> = {
+  visits: (one) => one.visit !== undefined,
+  groups: (one) => facets.group(one) !== undefined,
+  ill: (one) => one.visit !== undefined && illness.some(({ basis }) => basis === basisOf(one)),
+};
+
+/** The sides of a contrast of one visit: what goes with the signs, seen from the healthy ones. */
+const illness = [
+  { basis: "comparison", title: "in healthy comparison pigs" },
+  { basis: "clinical", title: "in pigs chosen for signs" },
+] as const;
+
+/** Ill against comparison pigs: one block, which stands for no group. */
+function contrast(cases: readonly [Case, ...Case[]]): Split {
+  const [first] = cases;
+  const sides = illness.flatMap(({ basis, title }): Side[] => {
+    const some = cases.filter((one) => basisOf(one) === basis);
+    return some.length === 0 ? [] : [{ side: basis, title, date: null, cases: some }];
+  });
+  if (sides.length < 2) return { blocks: [], leftOut: [alone(first, cases.length, "ill")] };
+  const block = { basis: null, mixed: false, pigs: "ill and comparison pigs, a contrast", prevalence: false };
+  return {
+    blocks: [{ farm: first.farm?.id ?? null, visit: first.visit?.id ?? null, ...block, sides }],
+    leftOut: [],
+  };
+}
+
 /** The cases of one farm or, between groups, of one visit. */
 function splitPart(cases: readonly [Case, ...Case[]], between: Between, mixBases: boolean): Split {
+  if (between === "ill") return contrast(cases);
   const [first] = cases;
   const sides = between === "visits" ? visitSides(cases) : groupSides(cases);
   if (sides.length < 2) return { blocks: [], leftOut: [alone(first, cases.length, between)] };
-  const block = (basis: string | null, some: readonly Side[]): Block => ({
+  const block = (way: Way | null, some: readonly Side[]): Block => ({
     farm: first.farm?.id ?? null,
     ...(between === "groups" && { visit: first.visit?.id ?? null }),
-    basis,
-    mixed: basis === null,
-    pigs: basis === null ? "chosen in different ways" : reachOf(basis).title,
-    prevalence: reachOf(basis).prevalence,
+    basis: way?.bases.length === 1 ? (way.bases[0] ?? null) : null,
+    mixed: way === null,
+    pigs: way?.title ?? "chosen in different ways",
+    prevalence: way?.prevalence ?? false,
     sides: some,
   });
-  const found = basesOf(cases).map((basis) => {
-    const some = sides.map((side) => ({
-      ...side,
-      cases: side.cases.filter((one) => basisOf(one) === basis),
-    }));
-    const chosenSo = some.filter((side) => side.cases.length > 0);
-    return { basis, sides: chosenSo, comparable: basis !== null && chosenSo.length > 1 };
+  const found = waysOf(sides).map((way) => {
+    const chosenSo = chosenIn(sides, way.bases);
+    return { way, sides: chosenSo, comparable: !way.bases.includes(null) && chosenSo.length > 1 };
   });
   const comparable = found.filter((one) => one.comparable);
   if (comparable.length === 0 || (mixBases && found.length > 1))
     return { blocks: [block(null, sides)], leftOut: [] };
   return {
-    blocks: comparable.map((one) => block(one.basis, one.sides)),
+    blocks: comparable.map((one) => block(one.way, one.sides)),
     leftOut: found
       .filter((one) => !one.comparable)
       .map((one) => {
         const pigs = one.sides.reduce((sum, side) => sum + side.cases.length, 0);
         const places = `${count(pigs, "pig")} ${listing(one.sides.map(({ title }) => title))}`;
-        return one.basis === null
+        return one.way.bases.includes(null)
           ? `${places}: how they were chosen is not recorded`
-          : `${places} (${reachOf(one.basis).title}): none chosen so on another side`;
+          : `${places} (${one.way.title}): none chosen so on another side`;
       }),
   };
 }
 
+/** How the pigs of a block were chosen; null among its bases where that is not recorded. */
+interface Way {
+  readonly bases: readonly (string | null)[];
+  readonly title: string;
+  readonly prevalence: boolean;
+}
+
+const chosenIn = (sides: readonly Side[], bases: readonly (string | null)[]): Side[] =>
+  sides
+    .map((side) => ({ ...side, cases: side.cases.filter((one) => bases.includes(basisOf(one))) }))
+    .filter(({ cases }) => cases.length > 0);
+
+/**
+ * One way a selection basis; but pigs drawn at random on one side and a whole group on another both stand for their
+ * group, and are set against each other where neither stands on two sides by itself.
+ */
+function waysOf(sides: readonly Side[]): Way[] {
+  const bases = basesOf(sides.flatMap(({ cases }) => cases));
+  const standing = bases.filter((basis) => reachOf(basis).prevalence);
+  const apart = standing.length > 1 && standing.every((basis) => chosenIn(sides, [basis]).length < 2);
+  const together: Way = {
+    bases: standing,
+    title: listing(
+      standing.map((basis) => reachOf(basis).title),
+      "or",
+    ),
+    prevalence: true,
+  };
+  const own = (basis: string | null): Way => ({ bases: [basis], ...reachOf(basis) });
+  return apart && chosenIn(sides, standing).length > 1
+    ? [together, ...bases.filter((basis) => !standing.includes(basis)).map(own)]
+    : bases.map(own);
+}
+
 function alone(one: Case, pigs: number, between: Between): string {
   const what = between === "visits" ? (facets.farm(one) ?? "no farm") : (facets.visit(one) ?? "no visit");
-  return `${count(pigs, "case")} of ${what}: only one ${between === "visits" ? "visit" : "group"}`;
+  return `${count(pigs, "case")} of ${what}: only one ${between === "visits" ? "visit" : between === "groups" ? "group" : "kind of pig, ill or comparison"}`;
 }
 
 /** In the order of the farm file, then by name. */

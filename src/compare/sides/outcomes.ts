@@ -20,7 +20,10 @@ export interface Answered {
 }
 
 export interface Outcome {
-  readonly label: Pick<Comparison, "kind" | "question" | "title" | "unit" | "source" | "confidence">;
+  readonly label: Pick<
+    Comparison,
+    "kind" | "question" | "title" | "organ" | "unit" | "source" | "confidence"
+  >;
   /** Undefined when it could not be read, or the settings of the pig do not know it. */
   read(one: Case): Answered | undefined;
 }
@@ -73,12 +76,14 @@ function indicatorsOf(cases: readonly Case[], asked: readonly string[] | undefin
 
 function indicatorOutcome(id: string, indicator: Indicator, first: Case): Outcome {
   const { source, confidence, scale } = sourcesOf(indicator, [first]);
+  const read = indicator.score && scaleNamed(first, indicator.score.scale);
   const memory = confidence === "from-memory" || scale?.confidence === "from-memory";
   return {
     label: {
       kind: "indicator",
       question: id,
       title: indicator.title,
+      organ: indicator.finding?.organ ?? read?.organ ?? id,
       source,
       confidence: memory ? "from-memory" : confidence,
     },
@@ -86,9 +91,9 @@ function indicatorOutcome(id: string, indicator: Indicator, first: Case): Outcom
       const own = one.settings.indicators.get(id);
       const answer = own === undefined ? "not examined" : indicatorAnswer(own, one);
       if (own === undefined || (answer !== "yes" && answer !== "no")) return undefined;
-      const read = own.score && scaleNamed(one, own.score.scale);
+      const scaled = own.score && scaleNamed(one, own.score.scale);
       const value = answer === "yes" ? 1 : 0;
-      return { one, value, ...restingOn(one, read), form: JSON.stringify([own, read]) };
+      return { one, value, ...restingOn(one, scaled), form: JSON.stringify([own, scaled]) };
     },
   };
 }
@@ -98,11 +103,12 @@ function scaleOutcomes(cases: readonly Case[], asked: readonly string[] | undefi
   const used = new Map<string, Scale>();
   for (const one of cases)
     for (const scale of scalesOf(one, inUse, asked)) if (!used.has(scale.id)) used.set(scale.id, scale);
-  return [...used].map(([id, { title, unit, source }]) => ({
+  return [...used].map(([id, { title, organ, unit, source }]) => ({
     label: {
       kind: "scale",
       question: id,
       title,
+      organ,
       ...(unit !== undefined && { unit }),
       source: source.cite,
       confidence: source.confidence,

@@ -7,6 +7,7 @@ import type { Answered, AnsweredSide } from "./outcomes.ts";
 const makeUp: Record<Between, readonly Facet[]> = {
   visits: ["group", "age_class", "place"],
   groups: ["age_class", "place"],
+  ill: ["group", "age_class", "place"],
 };
 
 /** Answers of each side, in order. */

@@ -40,7 +40,7 @@ function pairBlocks(pair: PairAgreement, scale: ScaleAgreement, level: number): 
 
 /** Who is higher, in a sentence: named only when the exact sign test says so. */
 function higher({ first, second, pigs }: PairAgreement, difference: Difference, level: number): string {
-  const { mean, second_higher: up, first_higher: down, equal, p } = difference;
+  const { mean, second_higher: up, first_higher: down, equal, p, note } = difference;
   const who = p < 1 - level ? `${up > down ? second : first} is higher` : "Neither is shown to be higher";
   const counts = `${second} gives more in ${up}, less in ${down}, the same in ${equal} of ${count(pigs, "pig")}`;
   const sign = `sign test, p ${p < 0.001 ? "< 0.001" : `= ${p.toFixed(3)}`}`;
@@ -48,7 +48,7 @@ function higher({ first, second, pigs }: PairAgreement, difference: Difference, 
     mean.lower === null
       ? ""
       : ` (${levelPercent(level)} interval ${number(mean.lower)} to ${number(mean.upper)})`;
-  return `${who}: ${counts} (${sign}). Mean difference, ${second} less ${first}: ${pointsOf(mean.mean)}${range}.`;
+  return `${who}: ${counts} (${sign}). Mean difference, ${second} less ${first}: ${pointsOf(mean.mean)}${range}.${note === null ? "" : ` ${note}`}`;
 }
 
 const noOrder =

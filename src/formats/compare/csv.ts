@@ -4,8 +4,8 @@ import { type CsvCell, csv } from "../page/csv.ts";
 
 const head = [
   ..."farm,visit,basis,kind,question,side,examined,not_examined,affected,proportion,mean,median".split(","),
-  ..."comparable,reasons,although,test,effect,value,lower,upper,level,p,p_holm,comparisons".split(","),
-  ..."claim_on,no_claim".split(","),
+  ..."comparable,reasons,although,test,effect,value,lower,upper,level,p,p_adjusted,comparisons".split(","),
+  ..."questions,claim_on,no_claim".split(","),
 ];
 
 /** Values are not rounded; numbers have a point. A comparison that was refused has one line and no numbers. */
@@ -14,7 +14,8 @@ export function compareCsv({ blocks, level }: CompareReport): string {
     head,
     blocks.flatMap(({ farm, visit, basis, adjustment, comparisons }) =>
       comparisons.flatMap((one) => {
-        const { kind, question, comparable, reasons, caveats, result, p, p_holm, claim_on, no_claim } = one;
+        const { kind, question, comparable, reasons, caveats, result, p, p_adjusted, claim_on, no_claim } =
+          one;
         const [effect, limited] = effectOf(one);
         const start: CsvCell[] = [farm, visit ?? null, basis, kind, question];
         const end: CsvCell[] = [
@@ -28,8 +29,9 @@ export function compareCsv({ blocks, level }: CompareReport): string {
           limited?.upper ?? null,
           level,
           p,
-          p_holm,
+          p_adjusted,
           adjustment.comparisons,
+          adjustment.questions,
           claim_on,
           no_claim,
         ];

@@ -3,6 +3,7 @@
  * who says so. A report has the numbers in a table, a terminal as lines below what they compare.
  */
 import {
+  allowedFor,
   type Compared,
   type CompareReport,
   type Comparison,
@@ -35,21 +36,28 @@ export function compareText(report: CompareReport, style: Style, quiet = false):
   return textOf(document, style);
 }
 
-export function compareMarkdown({ answer, blocks, left_out, level, cluster }: CompareReport): string {
+export function compareMarkdown({
+  answer,
+  blocks,
+  between,
+  left_out,
+  level,
+  cluster,
+}: CompareReport): string {
   const made = blocks.flatMap(madeOf);
   return markdownOf([
     text(answer),
-    ...blocks.flatMap((block) => reportBlocks(block, { level, cluster, comparisons: 1 })),
+    ...blocks.flatMap((block) => reportBlocks(block, { between, level, cluster })),
     ...list(
       null,
       left_out.map((words) => `Left out: ${words}`),
     ),
-    ...list(null, [...compareMethods(made, severalIn(blocks)), memoryLegend]),
+    ...list(null, [...compareMethods(made, blocks), memoryLegend]),
   ]);
 }
 
-function textBlocks(block: Compared, { level, cluster, answer }: CompareReport): Block[] {
-  const asked = { level, cluster, comparisons: block.adjustment.comparisons };
+function textBlocks(block: Compared, { between, level, cluster, answer }: CompareReport): Block[] {
+  const asked = { between, level, cluster, adjustment: block.adjustment };
   const made = madeOf(block);
   const part = (title: string, kind: Comparison["kind"]): Block[] => {
     const some = made.filter((one) => one.kind === kind);
@@ -59,6 +67,7 @@ function textBlocks(block: Compared, { level, cluster, answer }: CompareReport):
   };
   return [
     heading(headOf(block)),
+    ...agesOf(block).map((words) => text(words, { quiet: true })),
     ...(block.answer === answer || !block.comparable ? [] : [text(block.answer)]),
     ...part("How common", "indicator"),
     ...part("How bad", "scale"),
@@ -72,7 +81,7 @@ const comparisonBlocks = (one: Comparison, { too_few }: Compared, asked: Asked):
   ...(too_few ? [] : numberTexts(one, asked)).map((words) => text(words, { indent: 4 })),
 ];
 
-/** @param asked with one comparison: p after Holm has a column of its own */
+/** @param asked without the adjustment, which has a column of its own */
 function reportBlocks(block: Compared, asked: Asked): Block[] {
   const { too_few, adjustment } = block;
   return [
@@ -83,31 +92,44 @@ function reportBlocks(block: Compared, asked: Asked): Block[] {
         { head: "pigs" },
         { head: "comparison" },
         right("p"),
-        right(`after Holm (${adjustment.comparisons})`),
+        right(`allowing for ${allowedFor(adjustment)}`),
       ],
       madeOf(block).map((one) => [
         marked(one.title, one.confidence),
         sidesOf(one),
         too_few ? "" : numberTexts(one, asked).join("; "),
         one.p === null ? "" : pText(one.p),
-        one.p_holm === null ? "" : pText(one.p_holm),
+        one.p_adjusted === null ? "" : pText(one.p_adjusted),
       ]),
     ),
-    ...list(null, [...refusedLines(block).map((words) => `Not compared: ${words}`), ...mindLines(block)]),
+    ...list(null, [
+      ...agesOf(block),
+      ...refusedLines(block).map((words) => `Not compared: ${words}`),
+      ...mindLines(block),
+    ]),
   ];
 }
 
 const madeOf = ({ comparisons }: Compared): Comparison[] =>
   comparisons.filter(({ comparable }) => comparable);
 
-const severalIn = (blocks: readonly Compared[]): boolean =>
-  blocks.some(({ adjustment }) => adjustment.comparisons > 1);
-
 /** `alder-farm · pigs drawn at random (10 on 2026-03-14 and 10 on 2026-09-19)`. */
 const headOf = ({ farm, visit, sides, pigs }: Compared): string =>
   [...(farm === null ? [] : [farm]), ...(visit == null ? [] : [visit]), `pigs ${pigs}`]
     .join(" · ")
     .concat(` (${listing(sides.map(({ title, pigs: number }) => `${number} ${title}`))})`);
+
+/** `Median age: 58 d (55 to 61) on 2026-03-14, 60 d (57 to 64) on 2026-09-19`; nothing where no age is recorded. */
+function agesOf({ sides }: Compared): string[] {
+  if (sides.every(({ ages }) => ages === null)) return [];
+  const said = sides.map(({ title, ages }) => {
+    if (ages === null) return `not recorded ${title}`;
+    const { median, least, greatest, not_recorded } = ages;
+    const range = least === greatest ? "" : ` (${plain(least)} to ${plain(greatest)})`;
+    return `${plain(median)} d${range} ${title}${not_recorded === 0 ? "" : `, ${not_recorded} not recorded`}`;
+  });
+  return [`Median age: ${said.join("; ")}`];
+}
 
 /** `7 of 10 on 2026-03-14, 2 of 10 on 2026-09-19`. */
 const sidesOf = ({ sides }: Comparison): string =>
@@ -158,6 +180,11 @@ function together(said: readonly { readonly title: string; readonly text: string
   }));
 }
 
+const hasInterval = ({ result }: Comparison): boolean =>
+  result?.test === "kruskal-wallis"
+    ? result.first_to_last !== null
+    : result !== null && result.test !== "freeman-halton";
+
 function sourceLines({ blocks, level }: CompareReport): string[] {
   const made = blocks.flatMap(madeOf);
   if (made.length === 0) return [];
@@ -166,8 +193,8 @@ function sourceLines({ blocks, level }: CompareReport): string[] {
   );
   return [
     ...new Set(cited),
-    ...compareMethods(made, severalIn(blocks)),
-    `Intervals: ${levelPercent(level)}, two-sided, each for itself.`,
+    ...compareMethods(made, blocks),
+    ...(made.some(hasInterval) ? [`Intervals: ${levelPercent(level)}, two-sided, each for itself.`] : []),
     memoryLegend,
   ];
 }

@@ -1,5 +1,5 @@
 /** The methods behind a comparison, each with who says so; only those that were used. */
-import type { Comparison } from "../../compare/index.ts";
+import type { Compared, Comparison } from "../../compare/index.ts";
 
 const methods = {
   "fisher-exact": [
@@ -18,14 +18,36 @@ const methods = {
   ],
 } as const;
 
-/** @param several whether p values were adjusted for several comparisons */
-export function compareMethods(made: readonly Comparison[], several: boolean): string[] {
+export function compareMethods(made: readonly Comparison[], blocks: readonly Compared[]): string[] {
+  const dealt = blocks.map(({ adjustment }) => adjustment).find(({ permutations }) => permutations > 0);
   const tests = new Set(made.flatMap(({ result }) => (result === null ? [] : [result.test])));
   return [
     ...[...tests].flatMap((test) => methods[test]),
+    ...rulesUsed(made),
     ...strataMethods(made),
     ...pensMethods(made),
-    ...(several ? ["Several comparisons: Holm 1979*, Scand J Stat 6:65-70."] : []),
+    ...(dealt === undefined
+      ? []
+      : [
+          `Several questions: the smallest p of ${dealt.permutations} permutations of the sides within strata, seed ${dealt.seed}, step-down: Westfall & Young 1993*.`,
+        ]),
+  ];
+}
+
+/** The rules other than Fisher's, which the settings chose. */
+function rulesUsed(made: readonly Comparison[]): string[] {
+  const used = new Set(made.flatMap(({ result }) => (result?.test === "fisher-exact" ? [result.rule] : [])));
+  return [
+    ...(used.has("boschloo")
+      ? [
+          "Test of two shares, chosen in carcase.yaml: Boschloo 1970*, Stat Neerl 24:1-9, two-sided by doubling.",
+        ]
+      : []),
+    ...(used.has("mid-p")
+      ? [
+          "Test of two shares, chosen in carcase.yaml: mid-p, Lancaster 1961*; not exact, it promises no level.",
+        ]
+      : []),
   ];
 }
 

@@ -1,5 +1,8 @@
 /** The numbers of a comparison as lines; the test that the claim rests on carries the verdict. */
 import {
+  type Adjustment,
+  allowedFor,
+  type Between,
   byPensText,
   type Cluster,
   type Comparison,
@@ -7,6 +10,7 @@ import {
   differenceText,
   facetsText,
   pText,
+  type Result,
   ratioText,
   shiftText,
   testText,
@@ -15,17 +19,19 @@ import {
 import { comparability } from "../../knowledge/index.ts";
 import { count, listing } from "../../words/listing.ts";
 
-/** What was asked of a comparison, and how many were made. */
+/** What was asked of a comparison, and what else was asked. */
 export interface Asked {
+  readonly between: Between;
   readonly level: number;
   readonly cluster: Cluster;
-  readonly comparisons: number;
+  /** Undefined where p allowing for all has a column of its own. */
+  readonly adjustment?: Adjustment;
 }
 
 /** The numbers of a comparison, a line each. */
 export function numberTexts(one: Comparison, asked: Asked): string[] {
-  const { result, unit, caveats, claim_on, no_claim, shown, sides } = one;
-  const { level, cluster } = asked;
+  const { result, unit, caveats, claim_on, no_claim, shown, sides, note } = one;
+  const { between, level, cluster } = asked;
   if (result === null) return [];
   const after = verdict(one, asked);
   const whole =
@@ -40,24 +46,40 @@ export function numberTexts(one: Comparison, asked: Asked): string[] {
   return [
     ...(result.test === "fisher-exact"
       ? [
-          differenceText(result.difference, level),
+          ...(between === "ill" ? [] : [differenceText(result.difference, level)]),
           `${whole}; odds ratio ${ratioText(result.odds_ratio)}; risk ratio ${ratioText(result.risk_ratio)}`,
         ]
       : result.test === "mann-whitney"
         ? [shiftText(result, unit, level), whole]
-        : [whole]),
+        : [...firstToLast(result, unit, level), whole]),
     ...withinLine(one, level, claim_on === "strata" ? after : ""),
     ...(pens === "" || claim_on === "none"
       ? []
       : [`${pens}${claim_on?.startsWith("pens") === true ? after : ""}`]),
     ...(no_claim === null ? [] : [`no claim: ${no_claim}`]),
     ...(could === "" ? [] : [could]),
+    ...(note === null ? [] : [note]),
     ...(although.length === 0 ? [] : [`compared although not comparable: ${listing(although)}`]),
   ];
 }
 
-const verdict = ({ p_holm, shown }: Comparison, { comparisons }: Asked): string =>
-  `${comparisons < 2 ? "" : `, after Holm ${pText(p_holm ?? 1)}`}${shown ? ": shown" : ""}`;
+/** How far the last visit lies from the first, of three or more. */
+function firstToLast(result: Result, unit: string | undefined, level: number): string[] {
+  if (result.test === "cochran-armitage")
+    return [`first to last visit: ${differenceText(result.first_to_last, level)}`];
+  if (result.test !== "kruskal-wallis" || result.first_to_last === null) return [];
+  return [
+    `first to last visit: ${shiftText({ shift: result.first_to_last, superiority: 0.5 }, unit, level)}`,
+  ];
+}
+
+function verdict({ kind, question, p_adjusted, shown }: Comparison, { adjustment }: Asked): string {
+  const alone =
+    adjustment === undefined ||
+    adjustment.comparisons < 2 ||
+    (kind === "indicator" && question === adjustment.without);
+  return `${alone ? "" : `, ${pText(p_adjusted ?? 1)} allowing for ${allowedFor(adjustment)}`}${shown ? ": shown" : ""}`;
+}
 
 function withinLine({ result }: Comparison, level: number, after: string): string[] {
   if (result === null || !("stratified" in result) || result.stratified === null) return [];

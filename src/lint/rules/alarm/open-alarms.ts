@@ -101,7 +101,7 @@ const inHerd: readonly OfLevels[] = [
     },
     good: {
       visit:
-        "signs: [fever, sudden-death]\ngroups: {nursery-2: {dead: 15, onset: 2026-04-16}}\nauthority: [{at: 2026-04-21T10:20, stands: excluded, for: [sudden-deaths-with-fever], sample: PCR of the blood of ten pigs}]",
+        "signs: [fever, sudden-death]\ngroups: {nursery-2: {dead: 15, onset: 2026-04-16}}\nauthority: [{at: 2026-04-21T10:20, stands: excluded, for: [many-deaths-in-a-group], sample: PCR of the blood of ten pigs}]",
     },
     levels: ["exclude"],
   },

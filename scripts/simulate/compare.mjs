@@ -1,0 +1,375 @@
+// Coverage and error of what `carcase compare` prints.
+import { binomial, grid, tally } from "./draws.mjs";
+import { graded, LAYOUTS, penned, SNOUTS } from "./herd.mjs";
+
+const shares = { indicators: ["snout-grade-2-up"] };
+const grades = { scales: ["maff-1978"] };
+const alpha = 0.05;
+const some = (n, of) => Array.from({ length: n }, (_, place) => of(place));
+const firstOf = (lib, cases, asked) => lib.compareCases(cases, asked).blocks[0].comparisons[0];
+const holds = ({ lower, upper }, truth) =>
+  (lower ?? Number.NEGATIVE_INFINITY) - 1e-12 <= truth &&
+  truth <= (upper ?? Number.POSITIVE_INFINITY) + 1e-12;
+
+const side = (pool, visit, x, n) => some(n, (place) => pool.single(visit, 0, place, place < x ? 3 : 0));
+
+/** Two sides drawn singly, by enumeration of all tables. */
+function* twoShares({ lib, pool }) {
+  const rows = [
+    ["difference", "difference of shares", (r) => r.difference, (a, b) => b - a],
+    ["difference-score", "the same by score (JSON)", (r) => r.difference_score, (a, b) => b - a],
+    ["risk-ratio", "risk ratio", (r) => r.risk_ratio, (a, b) => b / a],
+    ["odds-ratio", "odds ratio", (r) => r.odds_ratio, (a, b) => (b * (1 - a)) / (a * (1 - b))],
+  ].map(([id, printed, read, truth]) => ({ id, printed, read, truth, found: tally() }));
+  const error = tally();
+  const points = grid(0.05, 0.95, 0.05);
+  for (const [n, m] of [
+    [10, 10],
+    [6, 20],
+    [10, 30],
+    [20, 20],
+  ]) {
+    const tables = some(n + 1, (x) =>
+      some(m + 1, (y) => firstOf(lib, [...side(pool, 0, x, n), ...side(pool, 1, y, m)], shares)),
+    );
+    const chances = new Map(
+      points.flatMap((p) => [
+        [`${n} ${p}`, binomial(n, p)],
+        [`${m} ${p}`, binomial(m, p)],
+      ]),
+    );
+    for (const a of points)
+      for (const b of points) {
+        const [first, second] = [chances.get(`${n} ${a}`), chances.get(`${m} ${b}`)];
+        const sum = (of) =>
+          tables.reduce(
+            (all, row, x) =>
+              all + row.reduce((part, one, y) => part + (of(one) ? first[x] * second[y] : 0), 0),
+            0,
+          );
+        for (const { read, truth, found } of rows)
+          found.add(
+            `${n} and ${m} pigs, ${a} and ${b}`,
+            sum(({ result }) => holds(read(result), truth(a, b))),
+          );
+        if (a === b)
+          error.add(
+            `${n} and ${m} pigs, ${a}`,
+            sum(({ p }) => p < alpha),
+          );
+      }
+  }
+  for (const { id, printed, found } of rows)
+    yield found.row({ id: `compare-${id}`, printed, design: "6 to 30 drawn singly", kind: "coverage" });
+  yield error.row({
+    id: "compare-shares",
+    printed: "test of two shares",
+    design: "6 to 30 drawn singly",
+    kind: "error",
+  });
+}
+
+/** The tests of two shares that settings may choose in place of Fisher's. */
+function* sharesRules({ lib, poolWith }) {
+  for (const rule of ["boschloo", "mid-p"]) {
+    const pool = poolWith({ settings: { shares_test: rule }, small: true });
+    const error = tally();
+    for (const [n, m] of [
+      [10, 10],
+      [6, 20],
+      [10, 30],
+      [20, 20],
+    ]) {
+      const tables = some(n + 1, (x) =>
+        some(m + 1, (y) => firstOf(lib, [...side(pool, 0, x, n), ...side(pool, 1, y, m)], shares).p),
+      );
+      for (const p of grid(0.05, 0.95, 0.05)) {
+        const [first, second] = [binomial(n, p), binomial(m, p)];
+        const value = tables.reduce(
+          (sum, row, x) =>
+            sum + row.reduce((part, one, y) => part + (one < alpha ? first[x] * second[y] : 0), 0),
+          0,
+        );
+        error.add(`${n} and ${m} pigs, ${p}`, value);
+      }
+    }
+    yield error.row({
+      id: `compare-${rule}`,
+      printed: `test of two shares, ${rule}`,
+      design: "6 to 30 drawn singly",
+      kind: "error",
+    });
+  }
+}
+
+function* twoScores({ lib, pool, random, runs }) {
+  const [error, shift] = [tally(), tally()];
+  for (const [n, m] of [
+    [6, 6],
+    [10, 10],
+    [10, 20],
+  ])
+    for (const [name, probabilities] of SNOUTS) {
+      const up = [0, ...probabilities.slice(0, 4), probabilities[4] + probabilities[5]];
+      let [wrong, held, made, moved, seen] = [0, 0, 0, 0, 0];
+      for (let run = 0; run < runs; run++) {
+        const first = graded(pool, random, 0, 0, n, probabilities);
+        const same = firstOf(lib, [...first, ...graded(pool, random, 1, 0, m, probabilities)], grades);
+        if (same.p < alpha) wrong += 1;
+        if (same.result.shift.lower !== null) {
+          made += 1;
+          if (holds(same.result.shift, 0)) held += 1;
+        }
+        if (name === "bad") continue;
+        const higher = firstOf(lib, [...first, ...graded(pool, random, 1, 0, m, up)], grades);
+        if (higher.result.shift.lower === null) continue;
+        seen += 1;
+        if (holds(higher.result.shift, 1)) moved += 1;
+      }
+      error.add(`${n} and ${m} pigs, ${name}`, wrong / runs, runs);
+      if (made > runs / 20) shift.add(`${n} and ${m} pigs, ${name}, no shift`, held / made, made);
+      if (seen > runs / 20) shift.add(`${n} and ${m} pigs, ${name}, one grade`, moved / seen, seen);
+    }
+  yield error.row({
+    id: "compare-scores",
+    printed: "test of two scores",
+    design: "6 to 20 drawn singly",
+    kind: "error",
+  });
+  yield shift.row({
+    id: "compare-shift",
+    printed: "shift of scores",
+    design: "6 to 20 drawn singly",
+    kind: "coverage",
+  });
+}
+
+/** Two groups with other shares, in another mix at each visit. */
+function* unlikeSides({ lib, pool, random, runs }) {
+  const [error, odds, ranks] = [tally(), tally(), tally()];
+  for (const [mix, other] of [
+    [
+      [8, 4],
+      [4, 8],
+    ],
+    [
+      [15, 5],
+      [6, 14],
+    ],
+  ])
+    for (const [a, b] of [
+      [0.2, 0.5],
+      [0.05, 0.3],
+      [0.6, 0.9],
+    ])
+      for (const ratio of [1, 4]) {
+        let [wrong, held] = [0, 0];
+        const raised = (p) => (p * ratio) / (1 - p + p * ratio);
+        for (let run = 0; run < runs; run++) {
+          const cases = [mix, other].flatMap((sizes, visit) =>
+            sizes.flatMap((size, group) => {
+              const base = [a, b][group];
+              const p = visit === 1 ? raised(base) : base;
+              return some(size, (place) => pool.single(visit, group, place, random.yes(p) ? 3 : 0));
+            }),
+          );
+          const one = firstOf(lib, cases, shares);
+          if (one.p < alpha) wrong += 1;
+          if (holds(one.result.stratified.odds_ratio, ratio)) held += 1;
+        }
+        const at = `${mix} and ${other} pigs, ${a} and ${b}, odds ratio ${ratio}`;
+        if (ratio === 1) error.add(at, wrong / runs, runs);
+        odds.add(at, held / runs, runs);
+      }
+  for (const [mix, other] of [
+    [
+      [8, 4],
+      [4, 8],
+    ],
+    [
+      [15, 5],
+      [6, 14],
+    ],
+  ]) {
+    let wrong = 0;
+    for (let run = 0; run < runs; run++) {
+      const cases = [mix, other].flatMap((sizes, visit) =>
+        sizes.flatMap((size, group) => graded(pool, random, visit, group, size, SNOUTS[group][1])),
+      );
+      if (firstOf(lib, cases, grades).p < alpha) wrong += 1;
+    }
+    ranks.add(`${mix} and ${other} pigs`, wrong / runs, runs);
+  }
+  const design = "two groups in another mix";
+  yield error.row({ id: "compare-strata", printed: "test of shares within strata", design, kind: "error" });
+  yield odds.row({
+    id: "compare-strata-odds",
+    printed: "odds ratio within strata",
+    design,
+    kind: "coverage",
+  });
+  yield ranks.row({
+    id: "compare-strata-scores",
+    printed: "test of scores within strata",
+    design,
+    kind: "error",
+  });
+}
+
+function* pensShares({ lib, pool, random, runs }) {
+  const layouts = [
+    ...LAYOUTS.map(([name, sizes]) => [name, sizes, sizes]),
+    ["5 pens of 10, 20 pens of 3", Array(5).fill(10), Array(20).fill(3)],
+  ];
+  for (const [name, first, second] of layouts) {
+    const [error, difference] = [tally(), tally()];
+    for (const rho of [0, 0.1, 0.3])
+      for (const [a, b] of [
+        [0.1, 0.1],
+        [0.3, 0.3],
+        [0.5, 0.2],
+      ]) {
+        let [wrong, held] = [0, 0];
+        for (let run = 0; run < runs; run++) {
+          const cases = [
+            ...penned(pool, random, 0, first, a, rho),
+            ...penned(pool, random, 1, second, b, rho),
+          ];
+          const { p, result } = firstOf(lib, cases, shares);
+          if (p < alpha) wrong += 1;
+          if (holds(result.penned.difference, b - a)) held += 1;
+        }
+        if (a === b) error.add(`correlation ${rho}, ${a}`, wrong / runs, runs);
+        difference.add(`correlation ${rho}, ${a} and ${b}`, held / runs, runs);
+      }
+    const id = `${first.length}-${first[0]}-${second.length}`;
+    yield error.row({
+      id: `compare-pens-${id}`,
+      printed: "test of shares by pens",
+      design: name,
+      kind: "error",
+    });
+    yield difference.row({
+      id: `compare-pens-difference-${id}`,
+      printed: "difference by pens",
+      design: name,
+      kind: "coverage",
+    });
+  }
+}
+
+/** Scores by pens. */
+function* pensMore({ lib, pool, random, runs }) {
+  const error = tally();
+  for (const [name, sizes] of LAYOUTS)
+    for (const spread of [0, 0.7]) {
+      let wrong = 0;
+      for (let run = 0; run < runs; run++) {
+        const cases = [0, 1].flatMap((visit) =>
+          sizes.flatMap((size, pen) => {
+            const own = spread * random.normal();
+            return some(size, (place) => {
+              const grade = Math.round(1.5 + own + random.normal());
+              return pool.penned(visit, pen + 1, place, Math.min(5, Math.max(0, grade)));
+            });
+          }),
+        );
+        if (firstOf(lib, cases, grades).p < alpha) wrong += 1;
+      }
+      error.add(`${name}, pens ${spread === 0 ? "alike" : "apart"}`, wrong / runs, runs);
+    }
+  yield error.row({
+    id: "compare-pens-scores",
+    printed: "test of scores by pens",
+    design: "5 to 20 pens",
+    kind: "error",
+  });
+}
+
+function* threeSides({ lib, pool, random, runs }) {
+  const [trend, scores, groups] = [tally(), tally(), tally()];
+  for (const n of [4, 8])
+    for (const p of [0.1, 0.3, 0.5]) {
+      let wrong = 0;
+      for (let run = 0; run < runs; run++) {
+        const cases = [0, 1, 2].flatMap((visit) =>
+          some(n, (place) => pool.single(visit, 0, place, random.yes(p) ? 3 : 0)),
+        );
+        if (firstOf(lib, cases, shares).p < alpha) wrong += 1;
+      }
+      trend.add(`three of ${n}, ${p}`, wrong / runs, runs);
+    }
+  for (const n of [4, 8])
+    for (const [name, probabilities] of SNOUTS) {
+      let wrong = 0;
+      for (let run = 0; run < runs; run++) {
+        const cases = [0, 1, 2].flatMap((visit) => graded(pool, random, visit, 0, n, probabilities));
+        if (firstOf(lib, cases, grades).p < alpha) wrong += 1;
+      }
+      scores.add(`three of ${n}, ${name}`, wrong / runs, runs);
+    }
+  for (const n of [6, 12])
+    for (const p of [0.1, 0.3, 0.5]) {
+      let wrong = 0;
+      for (let run = 0; run < runs; run++) {
+        const cases = [0, 1, 2].flatMap((group) =>
+          some(n, (place) => pool.single(0, group, place, random.yes(p) ? 3 : 0)),
+        );
+        if (firstOf(lib, cases, { ...shares, between: "groups" }).p < alpha) wrong += 1;
+      }
+      groups.add(`three of ${n}, ${p}`, wrong / runs, runs);
+    }
+  yield trend.row({
+    id: "compare-trend",
+    printed: "trend of shares over visits",
+    design: "three visits of 4 and 8",
+    kind: "error",
+  });
+  yield scores.row({
+    id: "compare-visits-scores",
+    printed: "scores over visits",
+    design: "three visits of 4 and 8",
+    kind: "error",
+  });
+  yield groups.row({
+    id: "compare-groups",
+    printed: "shares of groups",
+    design: "three groups of 6 and 12",
+    kind: "error",
+  });
+}
+
+/** Any false claim among all readings of two organs. */
+function* several({ lib, pool, random, runs }) {
+  const found = tally();
+  const turns = Math.ceil(runs / 4);
+  for (const [name, probabilities] of SNOUTS) {
+    let wrong = 0;
+    for (let run = 0; run < turns; run++) {
+      const cases = [0, 1].flatMap((visit) =>
+        some(12, (place) => pool.both(visit, place, random.pick(probabilities), random.yes(0.4) ? 20 : 0)),
+      );
+      const { comparisons } = lib.compareCases(cases, { seed: run }).blocks[0];
+      if (comparisons.some(({ shown }) => shown)) wrong += 1;
+    }
+    found.add(`12 and 12 pigs, ${name}`, wrong / turns, turns);
+  }
+  yield found.row({
+    id: "compare-several",
+    printed: "any claim among all readings",
+    design: "snouts and lungs, 12 and 12",
+    kind: "error",
+  });
+}
+
+/** By name: each draws its own pigs, so that one can be made again alone. */
+export const compare = {
+  twoShares,
+  sharesRules,
+  twoScores,
+  unlikeSides,
+  pensShares,
+  pensMore,
+  threeSides,
+  several,
+};
