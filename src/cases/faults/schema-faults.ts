@@ -85,7 +85,7 @@ function unknownKeys({ path, errors }: Group, document: unknown): SchemaFault[] 
     const at = [...path, first.key];
     const several = listing([first, ...others].map(({ key }) => key));
     const what =
-      others.length === 0 ? `${named(at)}: no such key` : `${named(path)}: no such keys as ${several}`;
+      others.length === 0 ? `${named(at)}: no such key` : `${named(path)}: no such keys: ${several}`;
     return {
       path: at,
       intended: first.intended ?? at,

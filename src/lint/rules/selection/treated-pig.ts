@@ -21,8 +21,11 @@ export const treatedPig: CaseRule = {
     const treated = one.record.selection?.treated;
     if (treated === undefined || isUntreated(one) || !isAgentInQuestion(one)) return;
     const path = ["selection", "treated"];
-    const isCultured = samplesOf(one).some(({ sample }) => isFor(sample, "culture"));
-    const pcr = isCultured ? " A culture that stays sterile means nothing now: ask for PCR as well." : "";
+    const isAsked = (test: string): boolean => samplesOf(one).some(({ sample }) => isFor(sample, test));
+    const pcr =
+      isAsked("culture") && !isAsked("pcr")
+        ? " A culture that stays sterile means nothing now: ask for PCR as well."
+        : "";
     if (treated === "unknown")
       report(
         `selection.treated: nobody knows whether this pig was treated. Ask the stockperson before the pig is opened, and add an untreated one.${pcr}`,
