@@ -1,7 +1,8 @@
 /** The observations that an organ of a case must have, and what is missing of them. */
-import { type Case, type OrganState, type Path, pathOf } from "../cases/index.ts";
+import { type Case, type Finding, type OrganState, type Path, pathOf } from "../cases/index.ts";
 import { type Observation, organs, type PlacedOrgan } from "../knowledge/index.ts";
 import { fact } from "./fact.ts";
+import { signFamiliesOf } from "./visit.ts";
 
 /** Something that should have been observed and was not. */
 export interface MissingObservation {
@@ -56,9 +57,11 @@ function isRequired(one: Case, organ: PlacedOrgan, definition: Observation, stat
   if (state.status === "normal") return required === "always" && one.due.includes(organ);
   if (state.status !== "recorded") return false;
   const { findings } = state;
-  // A bare list holds no observation; where each site says which joint, it was opened.
-  const isTold = findings.every(({ finding: { site } }) => isListedIn(site, definition));
-  if (state.entry === undefined && findings.length > 0 && isTold) return false;
+  // A bare list holds no observation; where each of its findings says as much, nobody goes back for it.
+  const isTold = findings.every(({ finding }) => isListedIn(finding.site, definition));
+  const isMeasured = isShare(definition) && !signFamiliesOf(one).includes("respiratory");
+  const isSaid = isTold || (isMeasured && findings.every(({ finding }) => isCranioventral(finding)));
+  if (state.entry === undefined && findings.length > 0 && isSaid) return false;
   return (
     lesions === undefined ||
     findings.length === 0 ||
@@ -68,6 +71,12 @@ function isRequired(one: Case, organ: PlacedOrgan, definition: Observation, stat
     )
   );
 }
+
+/** Whether it is a share of each part: of a pig that does not cough, one extent does for all lobes (common practice). */
+const isShare = ({ kind, parts }: Observation): boolean => kind === "percent" && parts !== undefined;
+
+const isCranioventral = ({ distribution, extent }: Finding): boolean =>
+  distribution === "cranioventral" && extent !== undefined;
 
 /** Whether a site names what the observation lists: the left hock was opened, for there is the lesion. */
 function isListedIn(site: string | undefined, { kind, values = [] }: Observation): boolean {

@@ -330,6 +330,12 @@ const honest: readonly (readonly [rule: string, example: Example])[] = [
     },
   ],
   [
+    "observation-missing",
+    {
+      case: "selection: {signs: [wasting]}\nrespiratory: {lungs: [{process: consolidation, distribution: cranioventral, extent: 15 %}]}",
+    },
+  ],
+  [
     "marked-lesion-undiagnosed",
     {
       case: 'intestine: {spiral_colon: [{process: enlargement, severity: marked}], rectum: [{process: stenosis, site: 4 cm from anus, severity: marked}]}\nsamples: \ndiagnosis: {morphologic: ["Rectum: stricture, chronic, with megacolon"]}',

@@ -21,7 +21,7 @@ export const observationMissing: CaseRule = {
   protects:
     "A lung described in words cannot be compared with next spring's; a joint that nobody named may not have been opened.",
   lookAlike:
-    "A lung that is firm all over without a consolidated lobe: oedema, congestion and collapse ask for no lobes; where it is called inflammation, accept the finding.",
+    "A lung firm all over: oedema, congestion and collapse ask for no lobes, nor, without respiratory signs, does a list with a cranioventral extent. A joint that is named as the site was opened.",
   source: practice(
     "observations needed by the published scores; common practice of recording: the joints opened are listed by name",
   ),
