@@ -36,6 +36,7 @@ const tests: Readonly<Record<NonNullable<Sample["for"]>[number], string>> = {
   serology: "serology",
   "virus-isolation": "virus isolation",
   toxicology: "toxicology",
+  chemistry: "blood chemistry",
   parasitology: "parasitology",
   cytology: "cytology",
   archive: "archive",

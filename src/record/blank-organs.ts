@@ -53,7 +53,10 @@ export const isToldWith = (one: Case, organ: PlacedOrgan): boolean =>
     return status === "normal" || status === "recorded";
   });
 
-/** Whether the visit says why this organ was left alone in every pig, or another organ why its cavity stayed closed. */
+/** Nodes that are asked of a pig with fever for their blood alone. */
+const bloodyNodes = ["lymphoid.gastrohepatic_nodes", "lymphoid.renal_nodes"];
+
+/** Whether the visit says why this organ was left alone in every pig, another organ why its cavity stayed closed, or the look for alarm signs that there was no blood. */
 export const isExcused = (one: Case, organ: PlacedOrgan): boolean => excused(one).has(organ);
 
 const excused = fact((one: Case): ReadonlySet<PlacedOrgan> => {
@@ -62,5 +65,14 @@ const excused = fact((one: Case): ReadonlySet<PlacedOrgan> => {
     .filter(({ state }) => state.status === "not_examined")
     .map(({ state }) => state.reason ?? "")
     .filter((reason) => wordIn(reason, interpretationWords.skull_closed) !== undefined);
-  return new Set([...(said === undefined ? [] : closedOrgans(said)), ...closed.flatMap(organsBehind)]);
+  const brain = organById("nervous.brain");
+  const isSkullTold =
+    brain !== undefined && ["not_examined", "not_assessable"].includes(one.organ(brain).status);
+  const isBloodDenied = one.record.alarm_check?.at_knife?.bloody_nodes === "none";
+  const answered = [...(isSkullTold ? ["nervous.meninges"] : []), ...(isBloodDenied ? bloodyNodes : [])];
+  return new Set([
+    ...answered.map(organById).filter((organ) => organ !== undefined),
+    ...(said === undefined ? [] : closedOrgans(said)),
+    ...closed.flatMap(organsBehind),
+  ]);
 });

@@ -56,6 +56,9 @@ function isRequired(one: Case, organ: PlacedOrgan, definition: Observation, stat
   if (state.status === "normal") return required === "always" && one.due.includes(organ);
   if (state.status !== "recorded") return false;
   const { findings } = state;
+  // A bare list holds no observation; where each site says which joint, it was opened.
+  const isTold = findings.every(({ finding: { site } }) => isListedIn(site, definition));
+  if (state.entry === undefined && findings.length > 0 && isTold) return false;
   return (
     lesions === undefined ||
     findings.length === 0 ||
@@ -64,6 +67,12 @@ function isRequired(one: Case, organ: PlacedOrgan, definition: Observation, stat
         lesions.includes(process) && !(distribution === "diffuse" && diffuse?.includes(process) === true),
     )
   );
+}
+
+/** Whether a site names what the observation lists: the left hock was opened, for there is the lesion. */
+function isListedIn(site: string | undefined, { kind, values = [] }: Observation): boolean {
+  const words = site?.toLowerCase().split(/[^a-z]+/) ?? [];
+  return kind === "choices" && values.some((value) => value.split("-").every((word) => words.includes(word)));
 }
 
 /** What to call the missing thing: `the left caudal lobe`, or the title of the observation. */

@@ -253,6 +253,18 @@ describe("wrong values of a case", () => {
       "respiratory: {lungs: {turbinates: normal}}",
       "respiratory.lungs.turbinates: no such key. It belongs under respiratory, beside lungs.",
     ],
+    [
+      "alarm_check: {vesicles: none, bloody_orifices: seen}",
+      "alarm_check: no such keys: vesicles and bloody_orifices. The place is alarm_check: {before_knife: {…}}.",
+    ],
+    [
+      "urinary: {process: cyst, site: left}",
+      "urinary: no such keys: process and site. A finding stands under an organ, such as urine: [{process: …, site: …}]; organs of urinary are kidneys, renal_pelvis, ureters, bladder and urine.",
+    ],
+    [
+      "urinary: {bladder: [{process: parasites, number: many}]}",
+      'urinary.bladder[0].number: "many" cannot be read here. Write a whole number. If nobody counted, leave it out and write severity: marked.',
+    ],
     ["pig:\n  samples: []", "pig.samples: no such key. It belongs at the top of the file, beside pig."],
     [
       "external:\n  skin:\n    respiratory: normal",

@@ -3,6 +3,8 @@
  * alternative that did not match; a person made one mistake and is told of one.
  */
 import type { ErrorObject } from "ajv";
+import { grouped } from "../../words/grouped.ts";
+import { listing } from "../../words/listing.ts";
 import { formatPath, type Path, valueAt } from "../model/path.ts";
 import { longText, shown } from "./shown.ts";
 import { unknownKey } from "./unknown-key.ts";
@@ -75,13 +77,19 @@ function unknownKeys({ path, errors }: Group, document: unknown): SchemaFault[] 
   const keys = new Map<string, ErrorObject>();
   for (const error of errors)
     if (error.keyword === "additionalProperties") keys.set(String(error.params.additionalProperty), error);
-  return [...keys].map(([key, error]) => {
-    const { help, intended } = unknownKey(key, path, error.parentSchema, document);
-    const at = [...path, key];
+  const advised = [...keys].map(([key, error]) => {
+    return { key, ...unknownKey(key, path, error.parentSchema, document) };
+  });
+  const apart = ({ key, help, isAlike }: (typeof advised)[number]): string => (isAlike === true ? help : key);
+  return [...grouped(advised, apart).values()].map(([first, ...others]) => {
+    const at = [...path, first.key];
+    const several = listing([first, ...others].map(({ key }) => key));
+    const what =
+      others.length === 0 ? `${named(at)}: no such key` : `${named(path)}: no such keys: ${several}`;
     return {
       path: at,
-      intended: intended ?? at,
-      message: `${named(at)}: no such key. ${help}`,
+      intended: first.intended ?? at,
+      message: `${what}. ${first.help}`,
       points: "key",
       kind: "unknown-key",
     };
@@ -120,7 +128,12 @@ function valueFault({ path, errors, below }: Group, document: unknown): SchemaFa
   const range = errors.find(({ keyword }) => /^(exclusiveM|m)(ini|axi)mum$/.test(keyword));
   if (range !== undefined)
     return fault(`${shown(value)} is out of range; ${rangeWords(range)}.`, "out-of-range");
-  return fault(valueMessage(value, errors), "wrong-value");
+  // Nobody counts what is countless.
+  const instead =
+    path.at(-1) === "number" && typeof value === "string" && !/\d/.test(value)
+      ? " If nobody counted, leave it out and write severity: marked."
+      : "";
+  return fault(`${valueMessage(value, errors)}${instead}`, "wrong-value");
 }
 
 function keyHint({ parentSchema }: ErrorObject, key: string): string {

@@ -1,6 +1,6 @@
 /** What was probably meant by a key that the format does not have. */
 import type { ErrorObject } from "ajv";
-import { organs, systems } from "../../knowledge/index.ts";
+import { alarmSigns, organs, systems } from "../../knowledge/index.ts";
 import { listing } from "../../words/listing.ts";
 import { type Path, valueAt } from "../model/path.ts";
 import { findingKeys } from "./finding-keys.ts";
@@ -11,6 +11,8 @@ export interface KeyAdvice {
   readonly help: string;
   /** The path that was meant, if it is free: nothing is written there, and its parent is. */
   readonly intended: Path | undefined;
+  /** One slip, told once for all such keys of the group. */
+  readonly isAlike?: boolean;
 }
 
 /**
@@ -40,6 +42,9 @@ export function unknownKey(
   const [section, ...rest] = key.split(".");
   if (rest.length > 0 && section !== undefined && known.includes(section))
     return advice(`Write ${rest.join(".")} as a key below ${section}.`, ...parent, section, ...rest);
+  const look = alarmSigns.get(key)?.look;
+  if (parent.length === 1 && parent[0] === "alarm_check" && look !== undefined)
+    return { ...advice(`The place is alarm_check: {${look}: {…}}.`, ...parent, look), isAlike: true };
   const home = homeOf(key, parent, known, document);
   if (home !== undefined) return advice(home.help, ...home.path);
   if (known.includes("findings") && findingKeys.has(key))
@@ -48,6 +53,15 @@ export function unknownKey(
       ...parent,
       "findings",
     );
+  const [system, ...below] = parent;
+  const here =
+    below.length === 0 && findingKeys.has(key) ? organs.filter((one) => one.system === system) : [];
+  if (here.length > 0)
+    return {
+      help: `A finding stands under an organ, such as ${here.at(-1)?.key}: [{process: …, site: …}]; organs of ${system} are ${listing(here.map((one) => one.key))}.`,
+      intended: undefined,
+      isAlike: true,
+    };
   const guess = near(key);
   if (guess !== undefined) return advice(`Did you mean ${guess}?`, ...parent, guess);
   return advice(known.length === 0 ? "Take it out." : `Known here: ${listing(known, "or")}.`);

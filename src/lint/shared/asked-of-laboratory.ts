@@ -1,7 +1,7 @@
 /** What a case asks of the laboratory, from its signs and findings: is the gut, the brain or a joint in question? */
 import type { Case } from "../../cases/index.ts";
 import { sampleRules } from "../../knowledge/index.ts";
-import { findingsOf, isAmong } from "../../record/index.ts";
+import { findingsOf, isAmong, isFor, samplesOf } from "../../record/index.ts";
 
 const { questions, inflamed } = sampleRules;
 
@@ -24,3 +24,8 @@ export const isBrainInQuestion = (one: Case): boolean =>
 /** Lameness or swollen joints, or an inflamed joint. */
 export const isJointInQuestion = (one: Case): boolean =>
   hasSign(one, questions.joints) || isInflamed(one, ["locomotor.joints"]);
+
+/** Whether an agent is looked for, or named, which a treatment may have killed. */
+export const isAgentInQuestion = (one: Case): boolean =>
+  one.record.diagnosis?.aetiologic !== undefined ||
+  samplesOf(one).some(({ sample }) => isFor(sample, "culture", "pcr", "virus-isolation"));

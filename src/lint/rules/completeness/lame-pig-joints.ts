@@ -15,7 +15,7 @@ export const lamePigJoints: CaseRule = {
   protects:
     "One joint cannot tell an infection of many joints from an injury of one, and a lame pig with no joint opened answers nothing.",
   lookAlike:
-    "Lameness from a broken leg or a claw: record it under feet, muscles, vertebrae or growth plates, and joints left closed with a reason are passed, and so are joints that could not be judged.",
+    "Lameness from a broken leg or a claw: record it under feet, muscles, bones, vertebrae or growth plates, and joints left closed with a reason are passed, and so are joints that could not be judged.",
   source: practice(
     "common practice at diagnostic laboratories: several joints of one pig, after the joint table of Iowa State University",
   ),

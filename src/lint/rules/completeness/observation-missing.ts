@@ -1,4 +1,4 @@
-import { formatPath } from "../../../cases/index.ts";
+import { type Case, formatPath, pathOf, valueAt } from "../../../cases/index.ts";
 import {
   exampleOf,
   type MissingObservation,
@@ -30,17 +30,29 @@ export const observationMissing: CaseRule = {
   check(one, report) {
     for (const missing of missingObservations(one)) {
       if (missing.part !== undefined || hasOwnRule(missing)) continue;
-      const name = formatPath(missing.path);
-      const { parts, not_of_diffuse: spared } = missing.definition;
-      const how =
-        parts === undefined
-          ? exampleOf(missing)
-          : `${missing.observation}: with ${Object.keys(parts).join(", ")}${spared === undefined ? "" : `, 0 for each that has none; where ${listing(spared, "or")} takes the whole organ, distribution: diffuse on the finding says so instead`}`;
       report(
-        `${name}: ${missingTitle(missing)} is not recorded on ${missing.organ.id}. Write ${how}.`,
+        `${formatPath(missing.path)}: ${missingTitle(missing)} is not recorded on ${missing.organ.id}. Write ${placed(one, missing)}.`,
         missing.path,
         "key",
       );
     }
   },
 };
+
+/** What to write, with the keys around it where the organ was told by one word or by a list, which hold no observation. */
+function placed(one: Case, missing: MissingObservation): string {
+  const { organ, definition, observation } = missing;
+  const { parts, not_of_diffuse: spared } = definition;
+  const what =
+    parts === undefined ? exampleOf(missing) : `${observation}: {${Object.keys(parts).join(": 0, ")}: 0}`;
+  const diffuse = `; where ${listing(spared ?? [], "or")} takes the whole organ, distribution: diffuse on the finding says so instead`;
+  const told = valueAt(one.record, pathOf(organ.id));
+  const how = Array.isArray(told)
+    ? `${organ.key}: {${what}, findings: […]}, with the list that stands there`
+    : typeof told === "string"
+      ? `${organ.key}: {state: normal, ${what}}`
+      : one.organ(organ).bySystem
+        ? `${organ.system}: {${organ.key}: {state: normal, ${what}}, rest: normal}`
+        : what;
+  return spared === undefined ? how : `${how}${diffuse}`;
+}

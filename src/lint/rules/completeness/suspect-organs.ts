@@ -1,6 +1,6 @@
 /** Organs that the signs or lesions of a pig point to, and that were left unexamined, whatever the reason given. */
 import { type Case, formatPath, isWeaned, quantity } from "../../../cases/index.ts";
-import { organById, organs, type PlacedOrgan, plausible } from "../../../knowledge/index.ts";
+import { deathMethods, organById, organs, type PlacedOrgan, plausible } from "../../../knowledge/index.ts";
 import {
   blankSystems,
   isLeftOut,
@@ -152,7 +152,7 @@ const rows: readonly SuspectOrgans[] = [
       "The brain of a pig with nervous signs or sudden death is examined, whatever the reason for leaving it.",
     protects: "The disease may sit where nobody looked; no other organ can answer for the brain.",
     lookAlike:
-      "A head that went whole to the laboratory, listed under samples with brain: {taken: left-in-skull}, is passed; so is a brain that bolt or shot destroyed and that is not_assessable.",
+      "A head that went whole to the laboratory, listed under samples with brain: {taken: left-in-skull}, is passed; so is a brain that bolt or shot destroyed.",
     source: verified("Schyns 2022, Vet Sci 9:341 (meningitis often invisible from outside)"),
     bad: {
       case: "selection: {signs: [convulsions]}\nnervous: {meninges: {not_examined: no saw}, brain: {not_examined: no saw}, middle_ears: normal, spinal_cord: normal}\nendocrine: {pituitary: normal}",
@@ -163,7 +163,9 @@ const rows: readonly SuspectOrgans[] = [
     organs: ["nervous.brain"],
     pointer(one) {
       const family = signFamiliesOf(one).find((id) => id === "nervous" || id === "sudden-death");
-      if (family === undefined) return undefined;
+      const method = one.record.death?.method;
+      const isDestroyed = method !== undefined && deathMethods[method]?.brain === "destroyed";
+      if (family === undefined || isDestroyed) return undefined;
       return family === "nervous" ? "in a pig with nervous signs" : "in a pig that died suddenly";
     },
     advice: "Open the skull, or send the whole head chilled and say so here and in the diagnosis.",

@@ -11,7 +11,7 @@ export const markedLesionUndiagnosed: CaseRule = {
   summary: "In a case with diagnoses, each organ with a marked lesion has one.",
   protects: "The worst lesion of the pig falls out of the summary, which is all that most people read.",
   lookAlike:
-    "A sign of the lesion that has the diagnosis: white skin, a bloody content and the wide pelvis of a diagnosed kidney are passed; name any other organ in the same diagnosis before the colon.",
+    "A sign of the lesion that has the diagnosis: white skin, a bloody content, wide gut before a stenosis, the wide pelvis of a kidney. Name other organs of a diagnosis before its colon.",
   source: practice("common practice of reporting"),
   bad: {
     case: "liver_pancreas: {liver: [{process: necrosis, distribution: multifocal, size: 4 mm, colour: white, severity: marked}]}\nsamples: ",
@@ -33,6 +33,15 @@ export const markedLesionUndiagnosed: CaseRule = {
       const isSign = processOf(finding).laboratory === "no" || organ.definition.kind === "content";
       if (isSign || told.has(organ.id)) continue;
       told.add(organ.id);
+      // Gut is wide before what narrows it, and by what is wrong with the next of its loops.
+      const isWide = finding.process === "enlargement" || finding.process === "distension";
+      if (
+        isWide &&
+        diagnoses.some(({ organs }) =>
+          organs.some(({ system }) => system === organ.system && system === "intestine"),
+        )
+      )
+        continue;
       const near = [organ.id, ...(sampleRules.sampled_by[organ.id] ?? [])];
       if (!diagnoses.some(({ organs }) => organs.some(({ id }) => near.includes(id))))
         report(

@@ -79,6 +79,7 @@ function applies(fact: Fact, one: Case): boolean {
   if (fact.except !== undefined && ageClass !== undefined && fact.except.includes(ageClass)) return false;
   if (fact.bases !== undefined && (basis === undefined || !fact.bases.includes(basis))) return false;
   if (fact.due_with !== undefined && !one.due.some((organ) => isAmong(organ, fact.due_with))) return false;
+  if (fact.told_by_visit !== undefined && one.visit?.record[fact.told_by_visit] !== undefined) return false;
   const told = fact.told_by;
   if (told !== undefined && ageClass !== undefined && told.classes.includes(ageClass))
     if (valueAt(record, pathOf(told.fact)) !== undefined) return false;

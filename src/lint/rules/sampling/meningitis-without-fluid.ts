@@ -3,6 +3,9 @@ import { isAmong, isFixed, isFor, isSentWhole, isTissueSample, samplesOf } from 
 import { type CaseRule, verified } from "../../rule.ts";
 import { isBrainInQuestion } from "../../shared/asked-of-laboratory.ts";
 
+/** What is in the skull or spine: pus of an ear is no sample of the brain. */
+const brain = ["nervous.meninges", "nervous.brain", "nervous.spinal_cord"];
+
 export const meningitisWithoutFluid: CaseRule = {
   id: "meningitis-without-fluid",
   scope: "case",
@@ -14,7 +17,7 @@ export const meningitisWithoutFluid: CaseRule = {
   protects:
     "The agent of meningitis is in the fluid and on the meninges; a brain in formalin shows the pus but not its cause.",
   lookAlike:
-    "Fits of salt poisoning look the same in life: brain for: [toxicology] is passed, and so are a swab of the brain for culture and a head sent whole.",
+    "Fits of salt poisoning look the same in life: brain for: [toxicology] is passed, and so are a swab of the brain for culture, pus of a middle ear alone and a head sent whole.",
   source: verified(
     "CSF as preferred sample: Iowa State University Veterinary Diagnostic Laboratory; 36 of 54 pigs positive by culture of the meninges (Schyns et al. 2022, Veterinary Sciences 9:341)",
   ),
@@ -28,10 +31,8 @@ export const meningitisWithoutFluid: CaseRule = {
     const { steps } = one.record;
     if (one.record.samples === undefined && steps?.brain_out === undefined) return;
     const samples = samplesOf(one);
-    const brain = samples.find(
-      ({ sample }) => isAmong(sample.from, ["nervous"]) && !isSentWhole(one, sample),
-    );
-    if ((brain === undefined && steps?.brain_out === undefined) || !isBrainInQuestion(one)) return;
+    const head = samples.find(({ sample }) => isAmong(sample.from, brain) && !isSentWhole(one, sample));
+    if ((head === undefined && steps?.brain_out === undefined) || !isBrainInQuestion(one)) return;
     const taken = samples.some(
       ({ sample }) =>
         sample.from === "csf" ||
@@ -41,7 +42,7 @@ export const meningitisWithoutFluid: CaseRule = {
           ((isFor(sample, "culture") && !isTissueSample(sample)) || isFor(sample, "toxicology"))),
     );
     if (taken) return;
-    const path = brain === undefined ? ["steps", "brain_out"] : ["samples", brain.index];
+    const path = head === undefined ? ["steps", "brain_out"] : ["samples", head.index];
     const step = (["csf", "meningeal_swab"] as const).find((name) => steps?.[name] !== undefined);
     const what =
       step === undefined

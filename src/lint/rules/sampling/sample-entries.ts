@@ -27,6 +27,7 @@ interface Row extends Omit<CaseRule, "scope" | "family" | "check"> {
 const { formalin } = sampleRules;
 
 const inAir = new Set(["transport-medium", "charcoal-medium", "viral-medium", "dry-swab"]);
+const inAnything = new Set(["feed", "water", "bedding"]);
 const anaerobes = ["clostrid*", "anaerob*"];
 
 /** Millimetres of a fixed piece; undefined for what is fixed whole or in halves. */
@@ -64,16 +65,19 @@ const rows: readonly Row[] = [
     summary: "Every sample says what it was put into.",
     protects:
       "Without the container nobody can tell what the sample is still good for, and the laboratory may open it in vain.",
-    lookAlike: "A whole carcass or head in a bag: into: chilled or frozen is its container as well.",
+    lookAlike:
+      "A whole carcass or head in a bag: into: chilled or frozen is its container as well. Feed, water and bedding travel in whatever is clean, and are passed.",
     source: verified(
       "common faults named by the Animal Health Laboratory, University of Guelph: wrong sample",
     ),
     bad: { case: "samples: [{id: 01-A, from: lymphoid.spleen, for: [pcr]}]" },
-    good: { case: "samples: [{id: 01-A, from: lymphoid.spleen, into: chilled, for: [pcr]}]" },
+    good: {
+      case: "samples: [{id: 01-A, from: lymphoid.spleen, into: chilled, for: [pcr]}, {id: 01-B, from: water, for: [archive]}]",
+    },
     key: "into",
-    isWrong: ({ into }) => into === undefined,
-    says: ({ id }) =>
-      `the container of ${id} is missing. Write into: formalin, chilled, dry-swab, plain-tube …`,
+    isWrong: ({ into, from }) => into === undefined && !inAnything.has(from),
+    says: ({ id, from }) =>
+      `the container of ${id} is missing. Write into: ${from === "blood" ? "plain-tube, edta-tube" : from === "serum" || from === "csf" ? "plain-tube" : "formalin, chilled, dry-swab"} …`,
   },
   {
     id: "sample-without-test",
@@ -89,8 +93,8 @@ const rows: readonly Row[] = [
     good: { case: "samples: [{id: 01-A, from: lymphoid.spleen, into: chilled, for: [archive]}]" },
     key: "for",
     isWrong: ({ for: tests }) => tests === undefined,
-    says: ({ id }) =>
-      `no test is asked of ${id}. Write for: [pcr], [culture], [histology] …, or [archive] to keep it.`,
+    says: ({ id, from }) =>
+      `no test is asked of ${id}. Write for: ${from === "blood" || from === "serum" ? "[serology], [pcr], [chemistry]" : "[pcr], [culture], [histology]"} …, or [archive] to keep it.`,
   },
   {
     id: "anaerobe-in-air",

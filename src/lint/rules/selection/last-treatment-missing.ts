@@ -1,5 +1,6 @@
 import { isUntreated } from "../../../record/index.ts";
 import { type CaseRule, fromMemory } from "../../rule.ts";
+import { isAgentInQuestion } from "../../shared/asked-of-laboratory.ts";
 
 export const lastTreatmentMissing: CaseRule = {
   id: "last-treatment-missing",
@@ -10,7 +11,7 @@ export const lastTreatmentMissing: CaseRule = {
   protects:
     "A culture twelve hours after an antibiotic means nothing; after two weeks it means nearly everything.",
   lookAlike:
-    "Medicine in the water until the last day: last: 0 h says so. Iron, vitamins and electrolytes are no treatment, and passed.",
+    "Medicine in the water until the last day: last: 0 h says so. Iron, vitamins and electrolytes are no treatment, and passed; so is a pig in which no agent is looked for or named.",
   source: fromMemory(
     "Animal Health Laboratory, University of Guelph, submission of treated animals; the intervals from memory",
   ),
@@ -22,7 +23,12 @@ export const lastTreatmentMissing: CaseRule = {
   },
   check(one, report) {
     const treated = one.record.selection?.treated;
-    if (typeof treated === "object" && treated.last === undefined && !isUntreated(one))
+    if (
+      typeof treated === "object" &&
+      treated.last === undefined &&
+      !isUntreated(one) &&
+      isAgentInQuestion(one)
+    )
       report(
         `selection.treated: ${treated.with}, and nothing says when it was last given. Add last: 12 h, or the day.`,
         ["selection", "treated"],

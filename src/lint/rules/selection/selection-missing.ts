@@ -49,13 +49,15 @@ const rows: readonly Missing[] = [
     protects:
       "A runt, a hernia and a broken leg have different lungs; in a year nobody will know which it was.",
     lookAlike:
-      "A reason that stands in death.note or in the history of the pig is read as well; one that stands only among the signs is said again in a note.",
+      "A reason that stands in death.note, in the history of the pig or among its signs is read as well: signs: [wasting] says enough.",
     source: practice("common practice of record keeping: why a pig was culled stands with it"),
-    bad: { case: "selection: {basis: culled}" },
-    good: { case: "selection: {basis: culled, note: navel hernia}" },
+    bad: { case: "selection: {basis: culled, signs: [none]}" },
+    good: { case: "selection: {basis: culled, signs: [none], note: navel hernia}" },
     path: ["selection", "note"],
-    says: ({ record: { selection, history, death } }) =>
-      selection?.basis === "culled" && (selection.note ?? history ?? death?.note) === undefined
+    says: ({ signs, record: { selection, history, death } }) =>
+      selection?.basis === "culled" &&
+      signs.every((sign) => sign === "none") &&
+      (selection.note ?? history ?? death?.note) === undefined
         ? "selection.note is blank. Say what this pig was culled for, such as note: navel hernia."
         : undefined,
   },

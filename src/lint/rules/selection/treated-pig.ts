@@ -1,5 +1,6 @@
 import { isFor, isUntreated, samplesOf } from "../../../record/index.ts";
 import { type CaseRule, verified } from "../../rule.ts";
+import { isAgentInQuestion } from "../../shared/asked-of-laboratory.ts";
 
 export const treatedPig: CaseRule = {
   id: "treated-pig",
@@ -10,7 +11,7 @@ export const treatedPig: CaseRule = {
   protects:
     "After treatment the first agent may no longer grow, and lesions heal; an untreated acute pig from the same group says more.",
   lookAlike:
-    "Iron, electrolytes, vitamins, milk and probiotics are no antimicrobial treatment: name them under with, or write treated: no, and the rule is quiet.",
+    "Iron, vitamins, milk and the like are no treatment: name them under with, or write treated: no. Where no agent is looked for or named, as after a painkiller for a broken leg, nothing is said.",
   source: verified(
     "Handbook of Laboratory Diagnosis in Swine, sampling at necropsy; Animal Health Laboratory, University of Guelph",
   ),
@@ -18,10 +19,13 @@ export const treatedPig: CaseRule = {
   good: { case: "selection: {treated: no}" },
   check(one, report) {
     const treated = one.record.selection?.treated;
-    if (treated === undefined || isUntreated(one)) return;
+    if (treated === undefined || isUntreated(one) || !isAgentInQuestion(one)) return;
     const path = ["selection", "treated"];
-    const isCultured = samplesOf(one).some(({ sample }) => isFor(sample, "culture"));
-    const pcr = isCultured ? " A culture that stays sterile means nothing now: ask for PCR as well." : "";
+    const isAsked = (test: string): boolean => samplesOf(one).some(({ sample }) => isFor(sample, test));
+    const pcr =
+      isAsked("culture") && !isAsked("pcr")
+        ? " A culture that stays sterile means nothing now: ask for PCR as well."
+        : "";
     if (treated === "unknown")
       report(
         `selection.treated: nobody knows whether this pig was treated. Ask the stockperson before the pig is opened, and add an untreated one.${pcr}`,

@@ -12,7 +12,7 @@ export const gutTimeMissing: CaseRule = {
   summary: "In a pig with diarrhoea the time at which gut went into formalin is recorded.",
   protects: "Minutes decide what histology of gut is worth; without the time the pathologist must guess.",
   lookAlike:
-    "Pieces that all went in together: steps.gut_fixed holds their time once for all; a piece with thickened wall is not asked about.",
+    "Pieces that all went in together: steps.gut_fixed holds their time once for all; a piece with thickened wall is not asked about, nor is a pig that was found dead, for its minutes are gone.",
   source: verified("Animal Health Laboratory, University of Guelph, diarrhoea: minutes after death"),
   bad: {
     case: "selection: {signs: [diarrhoea]}\nsamples: [{id: 01-A, from: intestine.ileum, into: formalin, for: [histology]}, {id: 01-B, from: intestine.jejunum, into: formalin, for: [histology], at: 2026-04-20T09:20}, {id: 01-C, from: intestine.spiral_colon, into: formalin, for: [histology], at: 2026-04-20T09:20}]\nopened: {at: 2026-04-20T09:15}",
@@ -22,6 +22,7 @@ export const gutTimeMissing: CaseRule = {
   },
   check(one, report) {
     if (one.record.samples === undefined || !isGutInQuestion(one)) return;
+    if (one.record.death?.manner === "found-dead") return;
     // What is late by the opening alone is reported already.
     const late = lateGutSamples(one, ["reduced", "doubtful"]).map(({ index }) => index);
     for (const { sample, index } of samplesOf(one))
