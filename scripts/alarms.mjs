@@ -1,6 +1,6 @@
-// How many of the published outbreaks under tests/fixtures/outbreaks raise an alarm by the criteria, by picture and round. Of rounds 1 and 2
-// (`work`), by which patterns may be set, those that go wrong are named; of round 3 (`untouched`) they are only counted. `--all` names all, and
-// is for the end.
+// How many of the published outbreaks under tests/fixtures/outbreaks raise an alarm by the criteria, by picture and round, and what was
+// counted of each round before anybody looked. Of rounds by which patterns may be set (`work`) those that go wrong are named; of an
+// `untouched` one they are only counted. `--all` names all, and is for the end.
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -46,6 +46,14 @@ for (const [title, expected] of [
   }
   console.log("");
 }
+
+const shown = ([raised, of]) => `${raised} of ${of}`;
+console.log("Counted before anybody looked: must alarm, need not");
+for (const { round, before_looking: counted } of parse(readFileSync(join(root, "rounds.yaml"), "utf8"))
+  .rounds)
+  if (counted !== undefined)
+    console.log(row([`round ${round}`, shown(counted.must), shown(counted.need_not)]));
+console.log("");
 
 const all = process.argv.includes("--all");
 const wrong = outbreaks.filter(({ source, right }) => !right && (all || source.half === "work"));

@@ -3,6 +3,7 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { expect, it } from "vitest";
 import { type AlarmPattern, alarmPatterns, alarmSigns, alarmSignsSource } from "../../src/knowledge/index.ts";
 import { raised, rounds } from "./outbreaks-read.ts";
+import { beforeLooking } from "./rounds.ts";
 
 const page = new URL("../../docs/alarms.md", import.meta.url);
 
@@ -40,6 +41,9 @@ function section(pattern: AlarmPattern): string {
   ].join("\n\n");
 }
 
+const before = (round: number, which: "must" | "need_not"): string =>
+  beforeLooking.get(round)?.before_looking?.[which].join(" of ") ?? "not yet";
+
 function counts(): string {
   const row = (cells: readonly string[]): string => `| ${cells.join(" | ")} |`;
   const line = (title: string, must: boolean, by: "criteria" | "typist"): string =>
@@ -51,6 +55,8 @@ function counts(): string {
     line("need not by the criteria", false, "criteria"),
     line("must alarm as first expected", true, "typist"),
     line("need not as first expected", false, "typist"),
+    row(["must alarm, before anybody looked", ...rounds.map((round) => before(round, "must"))]),
+    row(["need not, before anybody looked", ...rounds.map((round) => before(round, "need_not"))]),
   ].join("\n");
 }
 

@@ -35,7 +35,7 @@ interface Classed extends Told {
 
 /** What must be reached on each half, and what was measured: no half may fall behind that. Raise it as rules are mended. */
 const goal = { useful: 0.85, wrong: 0 };
-const measured = { work: { useful: 0.95, wrong: 1 }, untouched: { useful: 0.95, wrong: 0 } };
+const measured = { work: { useful: 0.95, wrong: 0 }, untouched: { useful: 0.95, wrong: 0 } };
 
 const read = (): Classed[] =>
   (parse(readFileSync(table, "utf8")) as { findings: Classed[] | null }).findings ?? [];
