@@ -109,7 +109,7 @@ describe("a link that leads out of the repository", () => {
       /^ {2}3:1 error something here does not fit \(content not shown.*\) \[case-format\]$/m,
     );
     expect(out).toMatch(
-      /^ {2}\d+:\d+ error .* \(content not shown: the file lies outside the repository\) \[skipped-organ\]$/m,
+      /^ {2}\d+:\d+ error .* \(content not shown: the file lies outside the repository\) \[skipped-system\]$/m,
     );
   });
 

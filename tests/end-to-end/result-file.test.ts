@@ -206,7 +206,7 @@ describe("a file that is there", () => {
     [
       ["text", "json", "csv", "markdown"],
       ["herd", day],
-      ["herd", "--level", "90%", day],
+      ["herd", join(farm, "2026-03-14")],
     ],
     [
       ["text", "json", "csv", "markdown"],
