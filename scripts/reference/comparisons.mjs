@@ -59,7 +59,8 @@ export const comparisons = (s) => ({
     s.herdAccuracy({ population: N, affected: D }, n, c, { sensitivity: se, specificity: sp }),
   "sample-size-precision": precision(s),
   fisher: ({ table, conf }) => s.fisherExact(groupsOf(table), { level: conf }),
-  "risk-difference": ({ x1, n1, x2, n2, conf }) => s.riskDifference({ x1, n1, x2, n2 }, { level: conf }),
+  "risk-difference": ({ x1, n1, x2, n2, conf }) =>
+    s.riskDifference({ x1, n1, x2, n2 }, { level: conf, method: "newcombe" }),
   "cochran-armitage": ({ x, n, score }) =>
     s.trendTest(x.map((affected, i) => ({ affected, examined: n[i], score: score[i] }))),
   wilcoxon: ({ a, b }) => {

@@ -104,7 +104,7 @@ export {
   type RiskDifferenceOptions,
   riskDifference,
 } from "./risk-difference.ts";
-export { type RiskRatio, riskRatio } from "./risk-ratio.ts";
+export { type RiskRatio, type RiskRatioMethod, riskRatio } from "./risk-ratio.ts";
 export { hodgesLehmann, type Shift } from "./shift.ts";
 export { signTest } from "./sign-test.ts";
 export { type Permutable, type PermutationOptions, smallestPAdjusted } from "./smallest-p.ts";

@@ -35,10 +35,9 @@ export interface SharesCompared {
   readonly p: number;
   /** Fisher's, whatever the rule. */
   readonly p_fisher: number;
-  /** Second share less first: Newcombe 1998 and, beside it, Miettinen & Nurminen 1985. */
-  readonly difference: Limited & { readonly method: "newcombe" };
-  readonly difference_score: Limited & { readonly method: "miettinen-nurminen" };
-  /** Koopman 1984. */
+  /** Second share less first: Zou & Donner 2008. */
+  readonly difference: Limited & { readonly method: "zou-donner" };
+  /** Donner & Zou 2012. */
   readonly risk_ratio: Ratio;
   /** Conditional maximum likelihood estimate with its exact limits. */
   readonly odds_ratio: Ratio;
@@ -144,7 +143,7 @@ export interface TrendCompared {
   readonly places: readonly number[];
   readonly unit: "days" | "order";
   /** Last visit less first, all pigs together; by pens where pigs share them. */
-  readonly first_to_last: Limited & { readonly method: "newcombe" };
+  readonly first_to_last: Limited & { readonly method: "zou-donner" | "newcombe" };
   readonly stratified: TrendWithinStrata | null;
 }
 

@@ -61,7 +61,6 @@ function sharesOf(compared: ComparedSides, { level, sharesTest }: Asked): Shares
   const rule = Math.max(groups.n1, groups.n2) > largestGroup(sharesTest) ? "fisher" : sharesTest;
   const fisher = fisherExact(groups, { level, tails: rule === "mid-p" ? "mid-p" : "exact" });
   const difference = riskDifference(groups, { level });
-  const score = riskDifference(groups, { level, method: "miettinen-nurminen" });
   const risk = riskRatio(groups, { level });
   const { stratification } = compared;
   const pens = sharing(compared);
@@ -72,11 +71,7 @@ function sharesOf(compared: ComparedSides, { level, sharesTest }: Asked): Shares
     p_fisher: fisher.p,
     difference: {
       ...limited(difference.difference, difference.lower, difference.upper),
-      method: "newcombe",
-    },
-    difference_score: {
-      ...limited(score.difference, score.lower, score.upper),
-      method: "miettinen-nurminen",
+      method: "zou-donner",
     },
     risk_ratio: ratio(risk.ratio, risk.lower, risk.upper),
     odds_ratio: ratio(fisher.oddsRatio, fisher.lower, fisher.upper),
@@ -134,7 +129,7 @@ function firstToLast(compared: ComparedSides, level: number): TrendCompared["fir
   const byPens = shared ? sharesByPens([before, after], null, level) : null;
   if (byPens !== null) return byPens.difference;
   const { difference, lower, upper } = riskDifference(secondAgainstFirst(first, last), { level });
-  return { ...limited(difference, lower, upper), method: "newcombe" };
+  return { ...limited(difference, lower, upper), method: "zou-donner" };
 }
 
 /** Places of visits on the axis of time: days since the first, or 1, 2, 3 where a date is missing or twice. */

@@ -4,7 +4,7 @@ import type { Compared, Comparison } from "../../compare/index.ts";
 const methods = {
   "fisher-exact": [
     "Fisher's exact test 1935, two-sided; odds ratio: conditional maximum likelihood, exact limits (Cornfield 1956*).",
-    "Difference: Newcombe 1998, Stat Med 17:873-890, method 10. Risk ratio: Koopman 1984, Biometrics 40:513-517.",
+    "Difference: Zou & Donner 2008*, Stat Med 27:1693-1702; risk ratio: Donner & Zou 2012*, Stat Methods Med Res 21:347-359; both join Clopper-Pearson limits of the sides.",
   ],
   "mann-whitney": [
     "Mann & Whitney 1947*, exact up to 100 pigs; shift: Hodges & Lehmann 1963*, interval Moses 1965*.",
@@ -77,7 +77,7 @@ function pensMethods(made: readonly Comparison[]): string[] {
   return [
     ...(some.some((one) => "effective" in one)
       ? [
-          "Pens, shares: counts over the design effect, Rao & Scott 1992*, Biometrics 48:577-585, with Student's t.",
+          "Pens, shares: counts over the design effect, Rao & Scott 1992*, Biometrics 48:577-585, with Student's t; difference: Newcombe 1998, Stat Med 17:873-890, method 10.",
         ]
       : []),
     ...(some.some((one) => "superiority" in one)
