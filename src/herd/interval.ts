@@ -134,6 +134,8 @@ function clustered(answered: readonly Answered[], by: ClusterKind, choice: Inter
   }
   const found = clusterPrevalence(counts, { level: choice.level });
   const clusters = { ...nothing, design_effect: found.designEffect, icc: found.icc };
+  if (answered.length > number && (found.reason === "none affected" || found.reason === "all affected"))
+    return asOneEach(found.reason, number, by, clusters, choice);
   if (found.adjustedSize === null)
     return {
       ...alone,
@@ -155,6 +157,31 @@ function clustered(answered: readonly Answered[], by: ClusterKind, choice: Inter
             `${count(number, by)} are too few to tell how alike pigs of one ${by} are, so do not rely on the interval`,
           ]
         : []),
+    ],
+  };
+}
+
+/**
+ * None or all affected: pigs of a pen may be as alike as can be, so each pen counts as one pig. With limits as for pigs
+ * drawn singly 89 to 91 of 100 intervals held the truth where few pens are affected (docs/statistics.md).
+ */
+function asOneEach(
+  reason: "none affected" | "all affected",
+  number: number,
+  by: ClusterKind,
+  clusters: ClusterResult,
+  { level, method }: IntervalChoice,
+): Interval {
+  const x = reason === "none affected" ? 0 : number;
+  const { lower, upper } = binomialInterval(x, number, { level, method });
+  return {
+    lower,
+    upper,
+    method,
+    one_sided: oneSidedLimit(x, number, level),
+    clusters: { ...clusters, effective_size: number },
+    notes: [
+      `${reason}, so how alike pigs of one ${by} are cannot be told and each ${by} counts as one pig: ${count(number, by)}`,
     ],
   };
 }

@@ -298,22 +298,6 @@ describe("pens, rooms and litters", () => {
     ],
     ["one pen", inPens([[3, 8]]), "all 8 pigs are of one pen, so how much pens differ cannot be told"],
     [
-      "none affected",
-      inPens([
-        [0, 8],
-        [0, 8],
-      ]),
-      "none affected, so how alike pigs of one pen are cannot be told",
-    ],
-    [
-      "all affected",
-      inPens([
-        [8, 8],
-        [8, 8],
-      ]),
-      "all affected, so how alike pigs of one pen are cannot be told",
-    ],
-    [
       "equal pens",
       inPens([
         [2, 8],
@@ -327,6 +311,27 @@ describe("pens, rooms and litters", () => {
     expect(found).toMatchObject({ method: "clopper-pearson", lower: plain.lower, upper: plain.upper });
     expect(found.clusters).toMatchObject({ effective_size: null });
     expect(found.wording).toContain(why);
+  });
+
+  test.each([
+    [
+      "none affected",
+      0,
+      { lower: 0, upper: 1 - 0.025 ** (1 / 5) },
+      { limit: "upper", value: 1 - 0.05 ** (1 / 5) },
+    ],
+    ["all affected", 8, { lower: 0.025 ** (1 / 5), upper: 1 }, { limit: "lower", value: 0.05 ** (1 / 5) }],
+  ] as const)("%s: each pen counts as one pig, and why", (why, affected, limits, oneSided) => {
+    const found = only(inPens(Array.from({ length: 5 }, () => [affected, 8])), { cluster: "pen" });
+    expect(found.method).toBe("clopper-pearson");
+    expect(found.lower).toBeCloseTo(limits.lower, 12);
+    expect(found.upper).toBeCloseTo(limits.upper, 12);
+    expect(found.one_sided?.limit).toBe(oneSided.limit);
+    expect(found.one_sided?.value).toBeCloseTo(oneSided.value, 12);
+    expect(found.clusters).toMatchObject({ effective_size: 5, design_effect: null });
+    expect(found.wording).toContain(
+      `${why}, so how alike pigs of one pen are cannot be told and each pen counts as one pig: 5 pens`,
+    );
   });
 
   test("one pig a pen is what drawing singly is", () => {
