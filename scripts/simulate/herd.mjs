@@ -221,7 +221,7 @@ function* scores({ lib, pool, random, runs }) {
   ];
   for (const [id, printed, read, truthOf] of kinds) {
     const found = tally();
-    const turns = id === "bootstrap" ? Math.ceil(runs / 10) : runs;
+    const turns = id === "bootstrap" ? Math.ceil(runs / 2) : runs;
     for (const n of [10, 20, 30])
       for (const [name, probabilities] of SNOUTS) {
         let [held, made] = [0, 0];

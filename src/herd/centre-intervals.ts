@@ -41,7 +41,8 @@ export function severityIntervals(
   if (known !== null) return withoutLimits(level, seed, known);
   const [lowest = -Infinity, highest = Infinity] = range;
   const held = (value: number | null) => (value === null ? null : Math.min(highest, Math.max(lowest, value)));
-  const mean = meanInterval(values, { level });
+  const few = fewDiffer(values);
+  const mean = few === null ? meanInterval(values, { level }) : { ...noMean(few), method: "t" as const };
   const median = medianInterval(values, { level });
   return {
     level,
@@ -58,12 +59,12 @@ export function severityIntervals(
       coverage: median.coverage,
       reason: median.reason,
     },
-    ...(seed !== undefined && { bootstrap: bootstrapped(values, level, seed) }),
+    ...(seed !== undefined && { bootstrap: bootstrapped(values, few, level, seed) }),
   };
 }
 
 function withoutLimits(level: number, seed: number | undefined, reason: string): SeverityIntervals {
-  const none = { lower: null, upper: null, reason };
+  const none = noMean(reason);
   return {
     level,
     mean_interval: { ...none, method: "t" },
@@ -72,7 +73,34 @@ function withoutLimits(level: number, seed: number | undefined, reason: string):
   };
 }
 
-function bootstrapped(values: readonly number[], level: number, seed: number) {
+/**
+ * Pigs that must not have the commonest score, or half of them where that is fewer: with less, the few that differ decide
+ * the mean, a sample often has none of them, and the interval held the truth in 84 of 100 samples at worst, by t and by
+ * bootstrap. Measured (docs/statistics.md, What it covers), not published.
+ */
+const FEWEST_DIFFERING = 6;
+
+/** Values below which the bootstrap held the truth in 75 to 93 of 100 samples; measured likewise. */
+const FEWEST_RESAMPLED = 20;
+
+/** How {@link SeverityIntervals} begins to say so. */
+export const TOO_FEW_DIFFER = "too few pigs differ";
+
+/** Why so many pigs give no interval of a mean; null where there is, and where its own method says why. */
+function fewDiffer(values: readonly number[]): string | null {
+  const pigs = new Map<number, number>();
+  for (const value of values) pigs.set(value, (pigs.get(value) ?? 0) + 1);
+  const differing = values.length - Math.max(0, ...pigs.values());
+  if (differing === 0 || differing >= Math.min(FEWEST_DIFFERING, values.length / 2)) return null;
+  return `${TOO_FEW_DIFFER} from the commonest score (${differing}) for an interval of the mean`;
+}
+
+const noMean = (reason: string) => ({ lower: null, upper: null, reason });
+
+function bootstrapped(values: readonly number[], few: string | null, level: number, seed: number) {
+  const fewer = values.length < FEWEST_RESAMPLED ? `fewer than ${FEWEST_RESAMPLED} values` : null;
+  const why = few ?? (new Set(values).size > 1 ? fewer : null);
+  if (why !== null) return { ...noMean(why), method: "bca-bootstrap" as const, seed, resamples: 0 };
   const { lower, upper, method, reason, resamples } = bootstrapInterval(values, "mean", { level, seed });
   return { lower, upper, method, reason, seed, resamples };
 }

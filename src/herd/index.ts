@@ -1,5 +1,6 @@
 /** From single pigs to the herd: honest denominators, exact intervals, and words that claim no more than they may. */
 export type { HerdAnswer } from "./answers.ts";
+export { TOO_FEW_DIFFER } from "./centre-intervals.ts";
 export { checkHouseScales } from "./check-house-scales.ts";
 export { type ClusterKind, clusterKey, clusterKinds, tooFewClusters } from "./clusters.ts";
 export type { CombinedEstimate } from "./combined-estimates.ts";

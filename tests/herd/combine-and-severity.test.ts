@@ -1,6 +1,8 @@
 /** Groups weighted by head count, and how sure the middle of the scores is. */
 import { describe, expect, test } from "vitest";
 import type { Case } from "../../src/cases/index.ts";
+import { herdText } from "../../src/formats/herd/document.ts";
+import { makeStyle } from "../../src/formats/page/style.ts";
 import { type HerdOptions, herdEstimates } from "../../src/herd/index.ts";
 import { consolidation, organ, pig } from "../score/pigs.ts";
 import { binomialProbabilities, expectClose, reference } from "../statistics/reference.ts";
@@ -184,17 +186,17 @@ describe("severity", () => {
   });
 
   test("a bootstrap interval only when asked for, the same for the same seed", () => {
-    const values = [0, 0, 0, 1, 1, 1, 2, 2, 3, 5, 0, 1];
+    const values = [0, 0, 0, 1, 1, 1, 2, 2, 3, 5, 0, 1, 0, 0, 0, 1, 1, 1, 2, 2];
     expect(scores(values)).not.toHaveProperty("bootstrap");
     const found = scores(values, { seed: 7 }).bootstrap;
     expect(found).toMatchObject({ seed: 7, resamples: 9999, method: "bca-bootstrap", reason: null });
     expect(scores(values, { seed: 7 }).bootstrap).toEqual(found);
     expect(scores(values, { seed: 8 }).bootstrap).not.toEqual(found);
-    expect(found?.lower).toBeLessThan(16 / 12);
-    expect(found?.upper).toBeGreaterThan(16 / 12);
+    expect(found?.lower).toBeLessThan(23 / 20);
+    expect(found?.upper).toBeGreaterThan(23 / 20);
     expect(scores([0, 1, 2], { seed: 7 }).bootstrap).toMatchObject({
       lower: null,
-      reason: "fewer than 10 values",
+      reason: "fewer than 20 values",
     });
   });
 
@@ -246,6 +248,48 @@ describe("severity", () => {
         ...(notes !== undefined && { notes }),
       });
     }
+  });
+
+  describe("a mean that few pigs decide", () => {
+    const scored = (grades: readonly number[]) =>
+      herdEstimates(
+        archiveOf(
+          Object.fromEntries(
+            grades.map((grade, index) => [
+              `${index}.yaml`,
+              {
+                format: 1,
+                case: `pig-${index}`,
+                selection: { basis: "random" },
+                respiratory: { turbinates: { section: "premolar-1", grades: { "maff-1978": grade } } },
+              },
+            ]),
+          ),
+        ).cases,
+        { indicators: [], scales: ["maff-1978"], by: [], seed: 1 },
+      );
+    const zeros = (pigs: number) => new Array<number>(pigs).fill(0);
+    const few = "too few pigs differ from the commonest score (5) for an interval of the mean";
+
+    test("has no interval by t or bootstrap, says why and keeps its shares", () => {
+      const report = scored([...zeros(17), 1, 1, 2, 3, 5]);
+      const [score] = report.scores;
+      expect(score?.mean_interval).toMatchObject({ lower: null, upper: null, reason: few });
+      expect(score?.bootstrap).toMatchObject({ lower: null, reason: few });
+      expect(score?.at_or_above?.every(({ lower }) => lower !== null)).toBe(true);
+      expect(herdText(report, makeStyle(false), { all: true }).replaceAll(/\s+/g, " ")).toContain(
+        `${few}; see the shares at or above each grade.`,
+      );
+    });
+
+    test("has one from six pigs on, or from half of them, and the bootstrap from twenty", () => {
+      const [six] = scored([...zeros(16), 1, 1, 1, 2, 3, 5]).scores;
+      expect([six?.mean_interval?.reason, six?.bootstrap?.reason]).toEqual([null, null]);
+      const [half] = scored([0, 0, 0, 1, 2, 2]).scores;
+      expect([half?.mean_interval?.reason, half?.bootstrap?.reason]).toEqual([null, "fewer than 20 values"]);
+      const [equal] = scored(zeros(9)).scores;
+      expect(equal?.mean_interval?.reason).toBe("all values are equal");
+    });
   });
 
   test("without pigs there are no limits", () => {

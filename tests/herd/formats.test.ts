@@ -283,7 +283,7 @@ test("a withheld interval is said to be so in every format", () => {
 test("text and Markdown say what was assumed, what was combined and what was refused", () => {
   const made = report(
     [
-      ["a", "random", 2, 3],
+      ["a", "random", 8, 12],
       ["b", "random", 1, 3],
       ["a", "clinical", 1, 0],
     ],
@@ -301,5 +301,5 @@ test("text and Markdown say what was assumed, what was combined and what was ref
     expect(text).toContain(words);
     expect(markdown.replaceAll("\\", "")).toContain(words);
   }
-  expect(text).toContain("2 of 5 a (90), 1 of 4 b (90)");
+  expect(text).toContain("8 of 20 a (90), 1 of 4 b (90)");
 });

@@ -15,7 +15,7 @@ import { textOf } from "../page/text.ts";
 import { answerBlocks } from "./answers.ts";
 import { moreWithAll } from "./more.ts";
 import { combinedTable, estimateTable, intervalRemarks, refusals } from "./prevalence.ts";
-import { gradeRemarks, indexLines, nominalRemarks, scoreTable, shareRemarks } from "./scores.ts";
+import { gradeRemarks, indexLines, meanRemarks, scoreTable, shareRemarks } from "./scores.ts";
 import { herdNotes, herdSources } from "./sources.ts";
 import { byStratum, type HerdNumbers, numbersTitle, type StratumNumbers, stratumTitle } from "./strata.ts";
 
@@ -75,7 +75,7 @@ function stratumBlocks(numbers: StratumNumbers): Block[] {
     ...remarks([...warning, ...intervalRemarks(estimates)]),
     ...(estimates.length > 0 && scores.length > 0 ? [gap] : []),
     ...scoreTable(scores),
-    ...remarks(nominalRemarks(scores)),
+    ...remarks(meanRemarks(scores)),
     ...list("at or above each grade", gradeRemarks(scores), { indent: 2 }),
     ...remarks(shareRemarks(scores, estimates)),
     ...list("herd indices", indexLines(scores), { indent: 2 }),

@@ -1,5 +1,5 @@
 /** How bad it is: the table, grades and herd indices. */
-import type { Estimate, HerdScores, IndexResult } from "../../herd/index.ts";
+import { type Estimate, type HerdScores, type IndexResult, TOO_FEW_DIFFER } from "../../herd/index.ts";
 import { rangeDecimals } from "../../score/index.ts";
 import { levelPercent, percent, percentRange } from "../../words/percent.ts";
 import { type Block, right } from "../page/blocks.ts";
@@ -43,12 +43,19 @@ function scoreRow(one: HerdScores): string[] {
   ];
 }
 
-/** Why scores have no mean, where some have none. */
-export function nominalRemarks(scores: readonly HerdScores[]): string[] {
+/** Why scores have no mean, or the mean no interval. */
+export function meanRemarks(scores: readonly HerdScores[]): string[] {
   const titles = scores.filter(({ nominal, n }) => nominal && n > 0).map(({ title }) => title);
-  return titles.length === 0
-    ? []
-    : [`${titles.join("; ")}: the grades are names without an order, so they have no mean and no median.`];
+  return [
+    ...(titles.length === 0
+      ? []
+      : [`${titles.join("; ")}: the grades are names without an order, so they have no mean and no median.`]),
+    ...scores.flatMap(({ title, mean_interval: mean, at_or_above: grades = [] }) =>
+      mean?.reason?.startsWith(TOO_FEW_DIFFER) === true
+        ? [`${title}: ${mean.reason}${grades.length > 0 ? "; see the shares at or above each grade" : ""}.`]
+        : [],
+    ),
+  ];
 }
 
 /** `Snout grade 0-5: 1 or more 75.0 % (19.4 to 99.4 %), 2 or more ...` for scales of few grades. */
