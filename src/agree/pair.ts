@@ -6,6 +6,7 @@ import {
   type IntraclassCorrelations,
   intraclassCorrelations,
   type Kappa,
+  type Limits,
   type MeanInterval,
   meanInterval,
   type PercentAgreement,
@@ -83,7 +84,13 @@ export function comparePair(
     pigs: pairs.length,
     same: percentAgreement(differing, { level }).agreement,
     grades: grades === null ? null : gradeAgreement(pairs, grades, level, nominal),
-    icc: icc === null ? null : { agreement: telling(icc.agreement), consistency: telling(icc.consistency) },
+    icc:
+      icc === null
+        ? null
+        : {
+            agreement: unlessOneValue(telling(icc.agreement), pairs),
+            consistency: unlessOneValue(telling(icc.consistency), pairs),
+          },
     difference: nominal ? null : differenceOf(pairs, level),
     caution: fewPigs(pairs.length),
   };
@@ -94,6 +101,17 @@ export const telling = (found: Icc): Icc =>
   found.icc !== null && found.icc < -1
     ? { icc: null, lower: null, upper: null, reason: "below -1: the readers agree less than by chance" }
     : found;
+
+/**
+ * Without limits where more than 40 % of the readings are one value, as where most snouts are sound: the few others decide,
+ * and limits of 95 % of ICC and quadratic kappa held the truth in 74 to 90 of 100 samples. The 40 % are a choice of this project.
+ */
+function unlessOneValue<T extends Limits>(found: T, pairs: readonly Two[]): T {
+  const readings = new Map<number, number>();
+  for (const value of pairs.flat()) readings.set(value, (readings.get(value) ?? 0) + 1);
+  if (found.reason !== null || Math.max(...readings.values()) <= 0.8 * pairs.length) return found;
+  return { ...found, lower: null, upper: null, reason: "over 40 % of readings are one value" };
+}
 
 /** What is said of values from few pigs; the least number and who names it are in src/knowledge/published-agreement.yaml. */
 export function fewPigs(pigs: number): string | null {
@@ -115,7 +133,7 @@ function gradeAgreement(
   return {
     unweighted: cohenKappa(table, { level }),
     linear: nominal ? null : cohenKappa(table, { level, weights: "linear" }),
-    quadratic: nominal ? null : cohenKappa(table, { level, weights: "quadratic" }),
+    quadratic: nominal ? null : unlessOneValue(cohenKappa(table, { level, weights: "quadratic" }), pairs),
     pabak: percentAgreement(table, { level }).pabak,
     table,
   };

@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { afterEach, describe, expect, it } from "vitest";
 import { agree, caseReadings, type Reading, tableReadings } from "../../src/agree/index.ts";
+import { comparePair, type Two } from "../../src/agree/pair.ts";
 import { readTable } from "../../src/agree/table-readings.ts";
 import { readCases } from "../../src/cases/index.ts";
 import { agreeCsv } from "../../src/formats/agree/csv.ts";
@@ -400,5 +401,35 @@ describe("what is printed", () => {
     const text = agreeText(same, makeStyle(false));
     expect(text).toContain("both readers used one category only");
     expect(text).toContain("there is no variance");
+  });
+});
+
+describe("readings of which most are one value", () => {
+  const pairOf = (sound: number) => {
+    const others: readonly Two[] = [
+      [1, 2],
+      [2, 2],
+      [3, 3],
+      [4, 3],
+      [5, 5],
+      [1, 1],
+    ];
+    const pairs = [...Array.from({ length: sound }, (): Two => [0, 0]), ...others];
+    return comparePair(["a", "b"], pairs, [0, 1, 2, 3, 4, 5], { level: 0.95, nominal: false });
+  };
+
+  it("give quadratic kappa and ICC without limits above 40 %, and say why", () => {
+    const reason = "over 40 % of readings are one value";
+    const { icc, grades } = pairOf(5);
+    for (const found of [icc?.agreement, icc?.consistency, grades?.quadratic])
+      expect(found).toMatchObject({ lower: null, upper: null, reason });
+    expect(icc?.agreement.icc).toBeGreaterThan(0.9);
+    expect(grades?.linear?.reason).toBeNull();
+  });
+
+  it("give limits at 40 % and below", () => {
+    const { icc, grades } = pairOf(4);
+    for (const found of [icc?.agreement, icc?.consistency, grades?.quadratic])
+      expect(found?.reason).toBeNull();
   });
 });
