@@ -358,9 +358,14 @@ function fromFault(rule: Rule, level: Level, fault: Fault, { document }: Subject
   return { rule: rule.id, level, message, file, line, column, path, length, excerpt };
 }
 
-/** What is due under a protocol that does not exist cannot be told; one finding says so. */
+/** What is due under a protocol that does not exist, or of a class that cannot be read, cannot be told; one finding says so. */
 const isAnswerable = (rule: Rule, one: Case): boolean =>
-  one.unknownProtocol === undefined || (rule.family !== "completeness" && rule.family !== "history");
+  (rule.family !== "completeness" && rule.family !== "history") ||
+  (one.unknownProtocol === undefined && !isClassUnread(one));
+
+const isClassUnread = ({ ageClass, faults }: Case): boolean =>
+  ageClass === undefined &&
+  faults.some(({ intended }) => intended.length > 0 && pathsMeet(intended, ["pig", "class"]));
 
 /** Code-unit order, the same on every machine. */
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

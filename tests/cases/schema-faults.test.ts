@@ -165,8 +165,8 @@ describe("wrong values of a case", () => {
       'respiratory.turbinates.left: "normal" cannot be read here. Write keys on lines of their own below it, such as dorsal: or ventral:.',
     ],
     [
-      "samples: [{id: 3, from: respiratory.lungs}]",
-      'samples[0].id: 3 is read as a number. Write it in quotes: "3".',
+      "samples: [{id: 3.5, from: respiratory.lungs}]",
+      'samples[0].id: 3.5 is read as a number. Write it in quotes: "3.5".',
     ],
     // Organs and systems.
     [
@@ -308,6 +308,18 @@ describe("wrong values of a case", () => {
     [
       "liver_pancreas: {liver: [{severity: mild}]}",
       "liver_pancreas.liver[0].process is missing. Write what happened to the tissue, such as process: enlargement.",
+    ],
+    [
+      "respiratory: {lungs: {consolidation: {left_cardiac: 5, left_caudal: 0}}}",
+      "respiratory.lungs.consolidation.left_cardiac: no such key. Did you mean left_middle?",
+    ],
+    [
+      "respiratory: {lungs: {consolidation: {intermediate: 5}}}",
+      "respiratory.lungs.consolidation.intermediate: no such key. Did you mean accessory?",
+    ],
+    [
+      "respiratory: {lungs: {consolidation: {left_diaphragmatic: 5, left_caudal: 0}}}",
+      "respiratory.lungs.consolidation.left_diaphragmatic: no such key. Known here: left_cranial, left_middle, left_caudal, right_cranial, right_middle, right_caudal or accessory.",
     ],
     [
       "liver_pancreas: {liver: [{proces: necrosis}]}",

@@ -168,6 +168,25 @@ describe("the valid part", () => {
   });
 });
 
+describe("samples that are numbered", () => {
+  it("have the text of the number as their id", () => {
+    const raw = { format: 1, case: "x-1", samples: [{ id: 3, from: "blood" }], pig: { sex: "F" } };
+    const { faults, record } = validate("case", raw);
+    expect(record.samples).toEqual([{ id: "3", from: "blood" }]);
+    expect(faults.map(({ path }) => path)).toEqual([["pig", "sex"]]);
+  });
+
+  it("are so in a parcel", () => {
+    const { faults, record } = validate("visit", {
+      format: 1,
+      visit: "v-1",
+      parcels: [{ samples: [3, "4"] }],
+    });
+    expect(record.parcels).toEqual([{ samples: ["3", "4"] }]);
+    expect(faults.filter(({ path }) => path.includes("samples"))).toEqual([]);
+  });
+});
+
 describe("an entry that is no value of its list", () => {
   const signs = ["fever", "qqq", "cough", { a: 1 }, "sneezing"];
   const value = { format: 1, case: "x-1", selection: { signs } };

@@ -156,6 +156,12 @@ const honest: readonly (readonly [rule: string, example: Example])[] = [
     },
   ],
   ["diagnosis-without-degree", { case: 'diagnosis: {morphologic: ["Jejunum: torsion, complete"]}' }],
+  [
+    "diagnosis-without-degree",
+    {
+      case: 'locomotor: {joints: [{process: effusion, site: left hock, exudate: serosanguineous, severity: moderate}]}\ndiagnosis: {morphologic: ["Joints: synovitis"]}',
+    },
+  ],
   ["diagnosis-without-lesion", { case: 'diagnosis: {morphologic: ["Stomach: no content"]}' }],
   [
     "disease-as-lesion",

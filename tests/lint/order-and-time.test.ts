@@ -230,6 +230,14 @@ describe("gut", () => {
     }).findings;
     expect(one?.message).toContain("2 h 20 min after death between 4 and 15 °C (limit 2 h):");
   });
+
+  it("leaves no gap where the number of the sample is blank", () => {
+    const { findings } = lintExample({
+      case: "samples: [{id: , from: intestine.jejunum, into: formalin, for: [histology], at: 2026-04-20T12:10}]",
+    });
+    const lost = findings.find(({ rule }) => rule === "gut-histology-lost");
+    expect(lost?.message).toContain("samples[0].for: gut was fixed");
+  });
 });
 
 describe("what is not of the carcass", () => {
@@ -313,5 +321,22 @@ describe("a snout sawn too far forward", () => {
   it("has not lost a concha by that", () => {
     expect(snout("premolar-1")).toContain("toxin-gene-not-asked respiratory.turbinates");
     expect(snout("rostral-to-premolar-1")).not.toContain("toxin-gene-not-asked respiratory.turbinates");
+  });
+});
+
+describe("a brain that is fixed and not kept fresh", () => {
+  const said = (site: string): string | undefined =>
+    lintExample(
+      {
+        case: `selection: {signs: [convulsions]}\nsamples: [${sample("A", "nervous.brain", `${site}into: formalin, for: [histology]`)}]`,
+      },
+      { only: ["brain-not-halved"] },
+    ).findings[0]?.message;
+
+  it("is all of it only where no part is named", () => {
+    expect(said("")).toContain("all of the brain is fixed");
+    expect(said("site: stem and cerebellum, ")).toBe(
+      "samples[0].into: no part of the brain was kept chilled or frozen: keep one.",
+    );
   });
 });

@@ -7,6 +7,14 @@ const found = (text: string, visit?: string) =>
     ({ level, rule, path }) => `${level} ${rule} ${path}`,
   );
 
+describe("a class that cannot be read", () => {
+  it("is put right before anything is asked for that depends on it", () => {
+    const blank = "lymphoid: {spleen: }\nurinary: \nselection: {treated: }";
+    expect(found(`pig: {class: abort, age: }\n${blank}`)).toEqual(["error alarm-cannot-be-told pig.class"]);
+    expect(found(`pig: {class: weaner, age: }\n${blank}`).length).toBeGreaterThan(2);
+  });
+});
+
 describe("organs that are left blank", () => {
   it.each([
     ["a must", "lymphoid: {spleen: }", ["error skipped-organ lymphoid.spleen"]],

@@ -63,7 +63,9 @@ export function unknownKey(
       isAlike: true,
     };
   const guess = near(key);
-  if (guess !== undefined) return advice(`Did you mean ${guess}?`, ...parent, guess);
+  // What is written there already was not meant.
+  if (guess !== undefined && (valueAt(document, [...parent, guess]) ?? null) === null)
+    return advice(`Did you mean ${guess}?`, ...parent, guess);
   return advice(known.length === 0 ? "Take it out." : `Known here: ${listing(known, "or")}.`);
 }
 

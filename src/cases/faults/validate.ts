@@ -38,11 +38,21 @@ export function validate(kind: FileKind, value: Record<string, unknown>): Valida
   const plain = withoutBlanks(value, kept);
   const faults = faultsIn(kind, value, plain);
   if (faults.length === 0) return { faults, raw: value, record: plain };
+  const numbered = faults.filter(({ path }) => isSampleId(path) && Number.isInteger(valueAt(value, path)));
+  if (numbered.length > 0) {
+    const labelled = structuredClone(value);
+    for (const { path } of numbered) put(labelled, path, String(valueAt(value, path)));
+    return validate(kind, labelled);
+  }
   const { raw, lacking } = validPart(kind, value, faults);
   const record = withoutBlanks(structuredClone(raw), kept);
   for (const path of lacking) put(record, path, path.at(-1) === "grades" ? {} : "");
   return { faults, raw, record };
 }
+
+/** A sample numbered 1 is "1" on its label, as an ear tag is. */
+const isSampleId = (path: Path): boolean =>
+  /^(samples\.\d+\.id|parcels\.\d+\.samples\.\d+)$/.test(path.join("."));
 
 /** The document without its values at fault, and the keys that entries of its lists then lack. */
 function validPart(

@@ -3,6 +3,7 @@ import { vocabulary } from "../../../generated/knowledge.ts";
 import { interpretationWords } from "../../../knowledge/index.ts";
 import { wordIn } from "../../../notes/index.ts";
 import {
+  findingsOf,
   isCalledProgressive,
   lesionPath,
   type MorphologicDiagnosis,
@@ -29,17 +30,21 @@ const rows: readonly FormOfDiagnosis[] = [
     protects:
       "A minimal old scar and the pneumonia that killed the pig read the same without a word on severity and age.",
     lookAlike:
-      "A state that has no degree, such as agenesis or a torsion: a comma and one more word, complete or left, make it a full diagnosis.",
+      "A finding of that organ that has a severity says it already. A state without degree, such as agenesis or a torsion: a comma and one more word, complete or left, make it a full diagnosis.",
     source: form,
     bad: { case: 'diagnosis: {morphologic: ["Lungs: bronchopneumonia"]}' },
     good: {
       case: 'diagnosis: {morphologic: ["Lungs: bronchopneumonia, cranioventral, subacute, moderate"]}',
     },
     // One word behind the colon is a diagnosis that stops where it should begin.
-    says: ({ place, rest }) =>
-      place !== undefined && !rest.includes(",") && wordIn(rest, degrees) === undefined
-        ? `"${rest}" says neither how severe nor how old. Add distribution, duration and severity, such as cranioventral, subacute, moderate.`
-        : undefined,
+    says({ place, rest, organs }, one) {
+      if (place === undefined || rest.includes(",") || wordIn(rest, degrees) !== undefined) return undefined;
+      const isGraded = findingsOf(one).some(
+        ({ organ, finding }) => organs.includes(organ) && finding.severity !== undefined,
+      );
+      if (isGraded) return undefined;
+      return `"${rest}" says neither how severe nor how old. Add distribution, duration and severity, such as cranioventral, subacute, moderate.`;
+    },
   },
   {
     id: "diagnosis-without-lesion",

@@ -30,9 +30,11 @@ export const brainNotHalved: CaseRule = {
     const [first] = brain;
     if (first === undefined || (fixed.length > 0 && fixed.length < brain.length)) return;
     if (!isBrainInQuestion(one)) return;
-    report(
-      `samples[${first.index}].into: all of the brain is ${fixed.length > 0 ? "fixed" : "fresh"}. Halve it along the midline: one half whole into formalin, the other chilled or frozen.`,
-      ["samples", first.index, "into"],
-    );
+    const isFixedAlone = fixed.length > 0;
+    // A part of the brain is no whole that could still be halved.
+    const says = brain.every(({ sample }) => sample.site !== undefined)
+      ? `no part of the brain was ${isFixedAlone ? "kept chilled or frozen: keep one" : "fixed: fix one"}.`
+      : `all of the brain is ${isFixedAlone ? "fixed" : "fresh"}. Halve it along the midline: one half whole into formalin, the other chilled or frozen.`;
+    report(`samples[${first.index}].into: ${says}`, ["samples", first.index, "into"]);
   },
 };

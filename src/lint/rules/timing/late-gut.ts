@@ -59,7 +59,7 @@ export const lateGut: readonly CaseRule[] = rows.map(({ worth, advice, ...text }
   check(one, report) {
     for (const found of lateGutSamples(one, [worth]))
       report(
-        `samples[${found.index}].for: gut ${found.sample.id} was fixed ${lateness(one, found)}: ${advice}`,
+        `samples[${found.index}].for: ${`gut ${found.sample.id}`.trim()} was fixed ${lateness(one, found)}: ${advice}`,
         ["samples", found.index, "for"],
       );
   },
