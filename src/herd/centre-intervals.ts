@@ -92,7 +92,7 @@ function fewDiffer(values: readonly number[]): string | null {
   for (const value of values) pigs.set(value, (pigs.get(value) ?? 0) + 1);
   const differing = values.length - Math.max(0, ...pigs.values());
   if (differing === 0 || differing >= Math.min(FEWEST_DIFFERING, values.length / 2)) return null;
-  return `${TOO_FEW_DIFFER} from the commonest score (${differing}) for an interval of the mean`;
+  return `${TOO_FEW_DIFFER} from the commonest score for an interval of the mean (${differing} of ${values.length})`;
 }
 
 const noMean = (reason: string) => ({ lower: null, upper: null, reason });

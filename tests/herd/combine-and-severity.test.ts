@@ -269,7 +269,7 @@ describe("severity", () => {
         { indicators: [], scales: ["maff-1978"], by: [], seed: 1 },
       );
     const zeros = (pigs: number) => new Array<number>(pigs).fill(0);
-    const few = "too few pigs differ from the commonest score (5) for an interval of the mean";
+    const few = "too few pigs differ from the commonest score for an interval of the mean (5 of 22)";
 
     test("has no interval by t or bootstrap, says why and keeps its shares", () => {
       const report = scored([...zeros(17), 1, 1, 2, 3, 5]);
