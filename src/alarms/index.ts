@@ -2,6 +2,7 @@
 export type { Alarm, OpenAlarm } from "./alarm.ts";
 export { looksOf } from "./alarm-check.ts";
 export { findAlarms, openAlarms, openAlarmsOf } from "./find-alarms.ts";
+export { goneAlarms } from "./gone-alarms.ts";
 export { isFarAfter, unsaid } from "./lifted.ts";
 export { finding as recordedFinding } from "./match-finding.ts";
 export { alarmText, callWhom } from "./notice.ts";

@@ -1,4 +1,4 @@
-import { unsaid } from "../../../alarms/index.ts";
+import { goneAlarms, unsaid } from "../../../alarms/index.ts";
 import { unknownName } from "../../../cases/index.ts";
 import { alarmPatterns } from "../../../knowledge/index.ts";
 import { listing } from "../../../words/listing.ts";
@@ -34,17 +34,18 @@ export const authorityEntryIncomplete: FileRule = {
         );
       for (const [at, name] of (entry.for ?? []).entries())
         if (!names.includes(name))
-          report(`authority[${index}].for: ${unknownName(name, names, "alarm")}`, [
-            "authority",
-            index,
-            "for",
-            at,
-          ]);
+          report(`authority[${index}].for: ${notAnAlarm(name)}`, ["authority", index, "for", at]);
     }
   },
 };
 
 const names = alarmPatterns.map(({ id }) => id);
+
+function notAnAlarm(name: string): string {
+  if (!Object.hasOwn(goneAlarms, name)) return unknownName(name, names, "alarm");
+  const now = goneAlarms[name];
+  return `the alarm "${name}" is gone; ${now === undefined ? "nothing looks for it under one name any more, so take it out and name the alarm that stands" : `${now} looks for the same. Name that one, if the authority's answer covers it`}.`;
+}
 
 const say = {
   for: "for: [the name of the alarm, as in its brackets]",
