@@ -230,6 +230,7 @@ export function writeOrgansSchema(anatomy) {
       ...sides,
       ...sharedKeys(Object.keys(shared)),
     }),
+    snout_section: { enum: anatomy.systems.respiratory.organs.turbinates.observations.section.values },
     system: { enum: Object.keys(anatomy.systems), description: "A system of organs" },
     rest: {
       description: "All organs of the system that have no entry of their own",

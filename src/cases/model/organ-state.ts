@@ -181,10 +181,15 @@ function sidesOf(entry: object, path: Path): OrganState["sides"] {
  * organ that is not paired.
  */
 function hasObservations(entry: OrganEntry, paired: boolean): boolean {
-  return Object.keys(entry).some(
-    (key) => !silentKeys.has(key) || (!paired && (key === "left" || key === "right")),
+  return Object.entries(entry).some(
+    ([key, value]) =>
+      (!silentKeys.has(key) || (!paired && (key === "left" || key === "right"))) && !isEmpty(value),
   );
 }
+
+/** Left blank part by part: `left: {dorsal: , ventral: }`. */
+const isEmpty = (value: unknown): boolean =>
+  typeof value === "object" && value !== null && Object.values(value).every(isEmpty);
 
 /** A paired organ says what its sides say: recorded when one is, normal when both are. */
 function sidesStatus(sides: OrganState["sides"]): OrganStatus {
