@@ -11,6 +11,15 @@ export {
   clusterNames,
   type Factor,
 } from "./comparison.ts";
+export {
+  compareFarms,
+  type FarmsOptions,
+  type FarmsReport,
+  type RankedFarm,
+  type Ranking,
+  type UnrankedFarm,
+} from "./farms/compare-farms.ts";
+export { ageWords, cautionsOf } from "./farms/sentence.ts";
 export type { Limited, Result } from "./judgement/results.ts";
 export { allowedFor } from "./sentence/comparison-sentence.ts";
 export {

@@ -108,6 +108,7 @@ export { type RiskRatio, type RiskRatioMethod, riskRatio } from "./risk-ratio.ts
 export { hodgesLehmann, type Shift } from "./shift.ts";
 export { signTest } from "./sign-test.ts";
 export { type Permutable, type PermutationOptions, smallestPAdjusted } from "./smallest-p.ts";
+export { amongOthers, holmAdjusted, type Place, type PlaceAmongOthers } from "./standing-out.ts";
 export { type StratifiedProportion, type StratumCount, stratifiedProportion } from "./stratified.ts";
 export { studentTCdf, studentTQuantile, studentTTwoSided } from "./student-t.ts";
 export { type Summary, summarise, type ValueCount } from "./summary.ts";

@@ -1,0 +1,267 @@
+/** Which farm stands out? The latest visits of many farms, ranked, each against the spread of the others. */
+import type { Archive, Case } from "../../cases/index.ts";
+import {
+  herdEstimates,
+  highestLevel,
+  type Share,
+  shareOf,
+  standingOf,
+  tooFewClusters,
+} from "../../herd/index.ts";
+import { comparability } from "../../knowledge/index.ts";
+import { casesOf } from "../../score/index.ts";
+import {
+  amongOthers,
+  clusterPrevalence,
+  holmAdjusted,
+  type Place,
+  requireLevel,
+} from "../../statistics/index.ts";
+import {
+  type Caveat,
+  type Cluster,
+  type CompareOptions,
+  type Comparison,
+  clusterWord,
+  type Reason,
+} from "../comparison.ts";
+import { check } from "../sides/comparability.ts";
+import { narrowed } from "../sides/facets.ts";
+import { type AnsweredSide, countOf, type Outcome, outcomesOf, readSide } from "../sides/outcomes.ts";
+import { pensOf } from "../sides/pens.ts";
+import { answerOf, reportAnswer } from "./sentence.ts";
+import { type FarmSide, type FarmSides, farmSides } from "./sides.ts";
+
+export interface FarmsOptions
+  extends Pick<CompareOptions, "where" | "indicators" | "evenIf" | "cluster" | "level"> {}
+
+/** Affected pigs of the visit of a farm that is looked at. */
+interface FarmCount {
+  readonly farm: string;
+  readonly visit: string | null;
+  readonly date: string | null;
+  /** Selection basis; null when it is not recorded. */
+  readonly basis: string | null;
+  readonly affected: number;
+  /** Pigs read: the denominator. */
+  readonly examined: number;
+  readonly not_examined: number;
+}
+
+export interface RankedFarm extends FarmCount, Pick<Share, "lower" | "upper" | "method"> {
+  /** 0 to 1; weighted by head counts where there are several groups. */
+  readonly share: number;
+  /** Pigs drawn singly that say as much; fewer than `examined` where pigs share pens or groups are weighted. */
+  readonly counted_as: number;
+  /** The share drawn towards the mean of all farms, the more the less the pigs say; null with too few farms. */
+  readonly likely: number | null;
+  /** Of the test against all others together, and of the one against their spread; the larger is `p`. */
+  readonly p_together: number | null;
+  readonly p_spread: number | null;
+  readonly p: number | null;
+  /** Allowing for all farms and questions of the report. */
+  readonly p_adjusted: number | null;
+  readonly stands_out: "more" | "fewer" | null;
+  /** Why it was not judged; null where it was. */
+  readonly not_judged: string | null;
+}
+
+/** A farm whose pigs stand for nobody but themselves. */
+export interface UnrankedFarm extends FarmCount {
+  /** Behind "because"; null where how the pigs were chosen says it. */
+  readonly why: string | null;
+}
+
+/** One indicator in pigs of one age class. */
+export interface Ranking extends Pick<Comparison, "question" | "title" | "organ" | "source" | "confidence"> {
+  readonly age_class: string | null;
+  /** Highest share first; empty when they may not be compared. */
+  readonly farms: readonly RankedFarm[];
+  readonly others: readonly UnrankedFarm[];
+  /** Why they may not be compared; empty when they may. */
+  readonly reasons: readonly Reason[];
+  readonly caveats: readonly Caveat[];
+  readonly answer: string;
+}
+
+export interface FarmsReport {
+  readonly between: "farms";
+  readonly cluster: Cluster;
+  /** Confidence level, between 0 and 1; a farm stands out below 1 - level. */
+  readonly level: number;
+  readonly answer: string;
+  /** Farms judged, over all rankings: what every p allows for. */
+  readonly adjustment: { readonly method: "holm"; readonly tests: number };
+  readonly rankings: readonly Ranking[];
+  readonly left_out: readonly string[];
+}
+
+/**
+ * Ranks the farms by the share of affected pigs, indicator by indicator and age class by age class, and says which stand out.
+ * Only pigs drawn at random, or of a whole group, are ranked; those of the latest visit that has them.
+ * @throws RangeError when there are no two farms, a name does not exist, or the level is not between 0 and 1
+ */
+export function compareFarms(from: Archive | readonly Case[], options: FarmsOptions = {}): FarmsReport {
+  const { where = {}, evenIf = [], cluster = "pen" } = options;
+  const cases = narrowed(casesOf(from), where);
+  const level = options.level ?? highestLevel(cases);
+  requireLevel(level);
+  const { ages, leftOut } = farmSides(cases);
+  const indicators = options.indicators ?? herdEstimates(cases).told_first.indicators;
+  const outcomes = outcomesOf(cases, { indicators });
+  const asked = { all: cases, evenIf: [...evenIf, "reader" as const], cluster, level };
+  const counted = outcomes.flatMap((outcome) => ages.map((age) => countedIn(age, outcome, asked)));
+  const rankings = judged(counted, level);
+  const tests = rankings.flatMap(({ farms }) => farms.flatMap(({ p }) => p ?? [])).length;
+  const told = { tests, level, several: ages.length > 1 };
+  const said = rankings.map((one) => ({ ...one, answer: answerOf(one, told) }));
+  return {
+    between: "farms",
+    cluster,
+    level,
+    answer: reportAnswer(said),
+    adjustment: { method: "holm", tests },
+    rankings: said,
+    left_out: leftOut,
+  };
+}
+
+interface Asked extends Required<Pick<CompareOptions, "evenIf" | "cluster" | "level">> {
+  readonly all: readonly Case[];
+}
+
+/** A farm that is ranked, with what its test works on. */
+interface CountedFarm
+  extends Omit<RankedFarm, "likely" | "p_together" | "p_spread" | "p" | "p_adjusted" | "stands_out"> {
+  readonly place: Place;
+}
+
+interface CountedRanking extends Omit<Ranking, "farms" | "answer"> {
+  readonly farms: readonly CountedFarm[];
+}
+
+function countedIn(
+  { ageClass, standing, others }: FarmSides,
+  outcome: Outcome,
+  asked: Asked,
+): CountedRanking {
+  const block = { farm: null, basis: null, mixed: false, pigs: "", prevalence: false };
+  const { sides, found } =
+    standing.length < 2
+      ? { sides: [], found: [] }
+      : check({ ...block, sides: standing }, outcome, asked.evenIf);
+  const reasons = found.filter((one) => "factor" in one);
+  const farms = standing.map((side) => {
+    const answered = sides.find((one) => one.side === side) ?? readSide(side, outcome);
+    return countedFarm(side, answered, asked);
+  });
+  const { question, title, organ, source, confidence } = outcome.label;
+  return {
+    question,
+    title,
+    organ,
+    source,
+    confidence,
+    age_class: ageClass,
+    farms: reasons.length > 0 ? [] : farms.flatMap((one) => ("place" in one ? one : [])),
+    others: [
+      ...farms.flatMap((one) => ("place" in one ? [] : one)),
+      ...others.map((side) => ({ ...countsOf(side, readSide(side, outcome)), why: null })),
+    ],
+    reasons,
+    caveats: found.filter((one) => !("factor" in one)),
+  };
+}
+
+function countsOf({ side, date, cell }: FarmSide, { answers, not_examined }: AnsweredSide): FarmCount {
+  return {
+    farm: side,
+    visit: cell.stratum.visit ?? null,
+    date,
+    basis: cell.basis,
+    ...countOf(answers),
+    not_examined,
+  };
+}
+
+function countedFarm(
+  side: FarmSide,
+  answered: AnsweredSide,
+  { all, cluster, level }: Asked,
+): CountedFarm | UnrankedFarm {
+  const { answers } = answered;
+  const counts = countsOf(side, answered);
+  const { pens, known, shared } = pensOf(answers, cluster);
+  const share = shareOf(
+    answers.map(({ one, value }) => ({ one, yes: value === 1 })),
+    side.cases.length,
+    standingOf(side.cell, all, ["visit", "age_class"]),
+    { level, method: "clopper-pearson", ...(shared && cluster !== "none" && { cluster }) },
+  );
+  const { proportion, lower, upper, method } = share;
+  if (share.reach !== "prevalence" || proportion === null)
+    return {
+      ...counts,
+      why: share.why ?? (counts.examined === 1 ? "one pig is no share" : "it was read in no pig"),
+    };
+  const place = shared ? penned(counts, pens.map(countOf)) : singly(counts, share);
+  return {
+    ...counts,
+    share: proportion,
+    lower,
+    upper,
+    method,
+    counted_as: place.examined / place.effect,
+    not_judged: shared && tooFewClusters(known) ? `${known} ${clusterWord(cluster)}s are too few` : null,
+    place,
+  };
+}
+
+/** Where all or none are affected it cannot be told how alike pigs of a pen are, and each pen counts as one pig. */
+function penned({ affected, examined }: FarmCount, pens: readonly ReturnType<typeof countOf>[]): Place {
+  const effect = clusterPrevalence(pens).designEffect ?? examined / pens.length;
+  return { affected, examined, effect: Math.max(1, effect), clusters: pens.length };
+}
+
+/** Groups that were weighted count as so many pigs drawn singly, as in herd. */
+function singly({ affected, examined }: FarmCount, { proportion, effective_size: size }: Share): Place {
+  if (size == null || proportion === null) return { affected, examined, effect: 1, clusters: examined };
+  const n = Math.max(1, Math.floor(size + 1e-9));
+  return { affected: Math.round(proportion * n), examined: n, effect: 1, clusters: n };
+}
+
+/** p of each farm, and of all of them together: Holm over whatever was judged. */
+function judged(counted: readonly CountedRanking[], level: number): Omit<Ranking, "answer">[] {
+  const tested = counted.map(({ farms }) =>
+    farms.length < comparability.farms.fewest ? null : amongOthers(farms.map(({ place }) => place)),
+  );
+  const adjusted = new Map<CountedFarm, number>();
+  const all = counted.flatMap(({ farms }, at) =>
+    farms.flatMap((farm, row) => {
+      const p = tested[at]?.[row]?.p;
+      return p == null || farm.not_judged !== null ? [] : [{ farm, p }];
+    }),
+  );
+  const ps = holmAdjusted(all.map(({ p }) => p));
+  for (const [at, { farm }] of all.entries()) adjusted.set(farm, ps[at] ?? 1);
+  return counted.map((ranking, at) => ({
+    ...ranking,
+    farms: ranking.farms
+      .map((counts, row): RankedFarm => {
+        const { place: _, ...farm } = counts;
+        const found = tested[at]?.[row];
+        const p = adjusted.get(counts) ?? null;
+        const out = p !== null && p < 1 - level;
+        return {
+          ...farm,
+          likely: found?.drawn ?? null,
+          p_together: found?.pTogether ?? null,
+          p_spread: found?.pSpread ?? null,
+          p: p === null ? null : (found?.p ?? null),
+          p_adjusted: p,
+          stands_out: out ? (found?.above === true ? "more" : "fewer") : null,
+        };
+      })
+      .sort((a, b) => b.share - a.share || a.farm.localeCompare(b.farm, "en", { numeric: true })),
+  }));
+}
