@@ -17,84 +17,17 @@ import {
   type Place,
   requireLevel,
 } from "../../statistics/index.ts";
-import {
-  type Caveat,
-  type Cluster,
-  type CompareOptions,
-  type Comparison,
-  clusterWord,
-  type Reason,
-} from "../comparison.ts";
+import { type CompareOptions, clusterWord } from "../comparison.ts";
 import { check } from "../sides/comparability.ts";
 import { narrowed } from "../sides/facets.ts";
 import { type AnsweredSide, countOf, type Outcome, outcomesOf, readSide } from "../sides/outcomes.ts";
 import { pensOf } from "../sides/pens.ts";
+import type { FarmCount, FarmsReport, RankedFarm, Ranking, UnrankedFarm } from "./ranking.ts";
 import { answerOf, reportAnswer } from "./sentence.ts";
 import { type FarmSide, type FarmSides, farmSides } from "./sides.ts";
 
 export interface FarmsOptions
   extends Pick<CompareOptions, "where" | "indicators" | "evenIf" | "cluster" | "level"> {}
-
-/** Affected pigs of the visit of a farm that is looked at. */
-interface FarmCount {
-  readonly farm: string;
-  readonly visit: string | null;
-  readonly date: string | null;
-  /** Selection basis; null when it is not recorded. */
-  readonly basis: string | null;
-  readonly affected: number;
-  /** Pigs read: the denominator. */
-  readonly examined: number;
-  readonly not_examined: number;
-}
-
-export interface RankedFarm extends FarmCount, Pick<Share, "lower" | "upper" | "method"> {
-  /** 0 to 1; weighted by head counts where there are several groups. */
-  readonly share: number;
-  /** Pigs drawn singly that say as much; fewer than `examined` where pigs share pens or groups are weighted. */
-  readonly counted_as: number;
-  /** The share drawn towards the mean of all farms, the more the less the pigs say; null with too few farms. */
-  readonly likely: number | null;
-  /** Of the test against all others together, and of the one against their spread; the larger is `p`. */
-  readonly p_together: number | null;
-  readonly p_spread: number | null;
-  readonly p: number | null;
-  /** Allowing for all farms and questions of the report. */
-  readonly p_adjusted: number | null;
-  readonly stands_out: "more" | "fewer" | null;
-  /** Why it was not judged; null where it was. */
-  readonly not_judged: string | null;
-}
-
-/** A farm whose pigs stand for nobody but themselves. */
-export interface UnrankedFarm extends FarmCount {
-  /** Behind "because"; null where how the pigs were chosen says it. */
-  readonly why: string | null;
-}
-
-/** One indicator in pigs of one age class. */
-export interface Ranking extends Pick<Comparison, "question" | "title" | "organ" | "source" | "confidence"> {
-  readonly age_class: string | null;
-  /** Highest share first; empty when they may not be compared. */
-  readonly farms: readonly RankedFarm[];
-  readonly others: readonly UnrankedFarm[];
-  /** Why they may not be compared; empty when they may. */
-  readonly reasons: readonly Reason[];
-  readonly caveats: readonly Caveat[];
-  readonly answer: string;
-}
-
-export interface FarmsReport {
-  readonly between: "farms";
-  readonly cluster: Cluster;
-  /** Confidence level, between 0 and 1; a farm stands out below 1 - level. */
-  readonly level: number;
-  readonly answer: string;
-  /** Farms judged, over all rankings: what every p allows for. */
-  readonly adjustment: { readonly method: "holm"; readonly tests: number };
-  readonly rankings: readonly Ranking[];
-  readonly left_out: readonly string[];
-}
 
 /**
  * Ranks the farms by the share of affected pigs, indicator by indicator and age class by age class, and says which stand out.
@@ -113,7 +46,7 @@ export function compareFarms(from: Archive | readonly Case[], options: FarmsOpti
   const counted = outcomes.flatMap((outcome) => ages.map((age) => countedIn(age, outcome, asked)));
   const rankings = judged(counted, level);
   const tests = rankings.flatMap(({ farms }) => farms.flatMap(({ p }) => p ?? [])).length;
-  const told = { tests, level, several: ages.length > 1 };
+  const told = { tests, several: ages.length > 1 };
   const said = rankings.map((one) => ({ ...one, answer: answerOf(one, told) }));
   return {
     between: "farms",
@@ -212,6 +145,7 @@ function countedFarm(
     upper,
     method,
     counted_as: place.examined / place.effect,
+    notes: share.notes,
     not_judged: shared && tooFewClusters(known) ? `${known} ${clusterWord(cluster)}s are too few` : null,
     place,
   };

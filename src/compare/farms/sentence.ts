@@ -2,11 +2,10 @@
 import { comparability } from "../../knowledge/index.ts";
 import { capital, count, listing } from "../../words/listing.ts";
 import { inSentence, ofExamined, pText } from "../sentence/numbers.ts";
-import type { RankedFarm, Ranking } from "./compare-farms.ts";
+import type { RankedFarm, Ranking } from "./ranking.ts";
 
 interface Told {
   readonly tests: number;
-  readonly level: number;
   /** Whether pigs of several age classes were ranked, each for itself. */
   readonly several: boolean;
 }
@@ -59,9 +58,11 @@ export function cautionsOf({ farms, caveats }: Ranking): string[] {
   const fewer = farms.filter(({ counted_as, examined }) => counted_as < examined - 0.05);
   const unjudged = farms.filter(({ not_judged }) => not_judged !== null);
   const whole = farms.filter(({ basis }) => basis === "complete").length;
+  const noted = farms.filter(({ method, notes }) => method === "clopper-pearson" && notes.length > 0);
   return [
     ...caveats.map(({ text }) => text),
     ...(fewer.length === 0 ? [] : [`${cautions["farms-counted"]} ${fewer.map(countedText).join(", ")}.`]),
+    ...noted.map(({ farm, notes }) => `${farm}: ${notes.join("; ")}.`),
     ...(unjudged.length === 0
       ? []
       : [`Not judged: ${unjudged.map(({ farm, not_judged }) => `${farm}, ${not_judged}`).join("; ")}.`]),
