@@ -131,7 +131,8 @@ export function farmsCsv({ rankings, level, adjustment: { tests } }: FarmsReport
       ]),
       ...others.map((one): CsvCell[] => [
         ...[age_class, question, one.farm, one.visit, one.date, one.basis, "no"],
-        ...[one.affected, one.examined, one.not_examined, ...Array<null>(11).fill(null), otherWhy(one)],
+        ...[one.affected, one.examined, one.not_examined, ...Array<null>(head.length - 11).fill(null)],
+        otherWhy(one),
       ]),
     ]),
   );
