@@ -130,14 +130,19 @@ describe("which farm stands out", () => {
     ).toContain("fewer of its pigs are affected (5 of 30");
   });
 
-  it("none where farms differ as much as all do, and that is no proof that they are alike", () => {
+  it("none where farms differ as much as all do: those that differ are told in brackets", () => {
     const apart = farms({ a: [2, 30], b: [7, 30], c: [12, 30], d: [17, 30], e: [22, 30], f: [27, 30] });
     const report = ranked(apart);
     const [highest] = only(report).farms;
     expect(highest?.p_together).toBeLessThan(0.001);
     expect(highest?.p_spread).toBeGreaterThan(0.05);
     expect(report.answer).toBe(
-      "No farm was shown to stand out among 6 farms in snout grade 2 or more: from 2 of 30 in a to 27 of 30 in f. That is no proof that they are alike.",
+      "No farm stands out from the spread of the others among 6 farms in snout grade 2 or more: from 2 of 30 in a to 27 of 30 in f. But they differ by more than chance: f and e have more, b and a have fewer than the others together (allowing for 6 farms).",
+    );
+    expect(textOf(report)).toMatch(/^ {2}f .* \(more\)$/m);
+    expect(flat(report)).toContain("In brackets: differs from all other farms together");
+    expect(ranked(farms(six)).answer).toBe(
+      "No farm was shown to stand out among 5 farms in snout grade 2 or more: from 2 of 30 in hazel to 6 of 30 in cedar. That is no proof that they are alike.",
     );
   });
 

@@ -65,7 +65,10 @@ interface Asked extends Required<Pick<CompareOptions, "evenIf" | "cluster" | "le
 
 /** A farm that is ranked, with what its test works on. */
 interface CountedFarm
-  extends Omit<RankedFarm, "likely" | "p_together" | "p_spread" | "p" | "p_adjusted" | "stands_out"> {
+  extends Omit<
+    RankedFarm,
+    "likely" | "p_together" | "p_spread" | "p" | "p_adjusted" | "stands_out" | "differs"
+  > {
   readonly place: Place;
 }
 
@@ -164,38 +167,41 @@ function singly({ affected, examined }: FarmCount, { proportion, effective_size:
   return { affected: Math.round(proportion * n), examined: n, effect: 1, clusters: n };
 }
 
-/** p of each farm, and of all of them together: Holm over whatever was judged. */
+/** Each farm against the others, allowing for all that were judged (Holm). */
 function judged(counted: readonly CountedRanking[], level: number): Omit<Ranking, "answer">[] {
-  const tested = counted.map(({ farms }) =>
-    farms.length < comparability.farms.fewest ? null : amongOthers(farms.map(({ place }) => place)),
-  );
-  const adjusted = new Map<CountedFarm, number>();
-  const all = counted.flatMap(({ farms }, at) =>
-    farms.flatMap((farm, row) => {
-      const p = tested[at]?.[row]?.p;
-      return p == null || farm.not_judged !== null ? [] : [{ farm, p }];
-    }),
-  );
-  const ps = holmAdjusted(all.map(({ p }) => p));
-  for (const [at, { farm }] of all.entries()) adjusted.set(farm, ps[at] ?? 1);
-  return counted.map((ranking, at) => ({
+  const tested = counted.flatMap(({ farms }) => {
+    if (farms.length < comparability.farms.fewest) return [];
+    const found = amongOthers(farms.map(({ place }) => place));
+    return farms.flatMap((farm, at) => found.slice(at, at + 1).map((one) => ({ farm, ...one })));
+  });
+  const tried = tested.filter(({ farm }) => farm.not_judged === null);
+  const [larger, together] = [
+    holmAdjusted(tried.map(({ p }) => p ?? 1)),
+    holmAdjusted(tried.map(({ pTogether }) => pTogether)),
+  ];
+  const found = new Map(tested.map((one) => [one.farm, one]));
+  const places = new Map(tried.map(({ farm }, at) => [farm, at]));
+  const ranked = (counts: CountedFarm): RankedFarm => {
+    const { place: _, ...farm } = counts;
+    const { drawn = null, pTogether = null, pSpread = null, p = null, above } = found.get(counts) ?? {};
+    const at = places.get(counts);
+    const [adjusted, other] = at === undefined ? [null, null] : [larger[at] ?? 1, together[at] ?? 1];
+    const said = (one: number | null) => (one === null || one >= 1 - level ? null : above ? "more" : "fewer");
+    return {
+      ...farm,
+      likely: drawn,
+      p_together: pTogether,
+      p_spread: pSpread,
+      p: at === undefined ? null : p,
+      p_adjusted: adjusted,
+      stands_out: said(adjusted),
+      differs: said(other),
+    };
+  };
+  return counted.map((ranking) => ({
     ...ranking,
     farms: ranking.farms
-      .map((counts, row): RankedFarm => {
-        const { place: _, ...farm } = counts;
-        const found = tested[at]?.[row];
-        const p = adjusted.get(counts) ?? null;
-        const out = p !== null && p < 1 - level;
-        return {
-          ...farm,
-          likely: found?.drawn ?? null,
-          p_together: found?.pTogether ?? null,
-          p_spread: found?.pSpread ?? null,
-          p: p === null ? null : (found?.p ?? null),
-          p_adjusted: p,
-          stands_out: out ? (found?.above === true ? "more" : "fewer") : null,
-        };
-      })
+      .map(ranked)
       .sort((a, b) => b.share - a.share || a.farm.localeCompare(b.farm, "en", { numeric: true })),
   }));
 }

@@ -29,6 +29,8 @@ export interface RankedFarm extends FarmCount, Pick<Share, "lower" | "upper" | "
   /** Allowing for all farms and questions of the report. */
   readonly p_adjusted: number | null;
   readonly stands_out: "more" | "fewer" | null;
+  /** Whether it differs from all others together, allowing for all, be it within their spread. */
+  readonly differs: "more" | "fewer" | null;
   /** What must be known to read the interval, each a clause. */
   readonly notes: readonly string[];
   /** Why it was not judged; null where it was. */

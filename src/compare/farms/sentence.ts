@@ -34,15 +34,28 @@ function sentenceOf(
     return `${count(farms.length, "farm")} are too few to say which stands out in ${what}: ${range}. That takes ${fewest}.`;
   const out = farms.filter(({ stands_out }) => stands_out !== null);
   const among = `among ${count(farms.length, "farm")} in ${what}`;
-  if (out.length === 0)
-    return `No farm was shown to stand out ${among}: ${range}. That is no proof that they are alike.`;
   const allowing = `allowing for ${tests === farms.length ? count(tests, "farm") : count(tests, "test")}`;
+  if (out.length === 0) {
+    const differing = farms.filter(({ differs }) => differs !== null);
+    return differing.length === 0
+      ? `No farm was shown to stand out ${among}: ${range}. That is no proof that they are alike.`
+      : `No farm stands out from the spread of the others ${among}: ${range}. But they differ by more than chance: ${sides(differing)} than the others together (${allowing}).`;
+  }
   const seen = (farm: RankedFarm): string => `${ofExamined(farm)}, ${pText(farm.p_adjusted ?? 1)}`;
   const [only, ...more] = out;
   if (only !== undefined && more.length === 0)
     return `${only.farm} stands out ${among}: ${only.stands_out} of its pigs are affected (${seen(only)} ${allowing}).`;
   const each = out.map((farm) => `${farm.farm} with ${farm.stands_out} (${seen(farm)})`);
   return `${listing(out.map(({ farm }) => farm))} stand out ${among}: ${listing(each)}, ${allowing}.`;
+}
+
+/** `birch and elm have more, oak has fewer`. */
+function sides(farms: readonly RankedFarm[]): string {
+  const named = (["more", "fewer"] as const).flatMap((side) => {
+    const some = farms.filter(({ differs }) => differs === side).map(({ farm }) => farm);
+    return some.length === 0 ? [] : [`${listing(some)} ${some.length === 1 ? "has" : "have"} ${side}`];
+  });
+  return named.join(", ");
 }
 
 /** The rankings in which a farm stands out; where there is none, the first. */
@@ -61,7 +74,7 @@ export function cautionsOf({ farms, caveats }: Ranking): string[] {
   const noted = farms.filter(({ method, notes }) => method === "clopper-pearson" && notes.length > 0);
   return [
     ...caveats.map(({ text }) => text),
-    ...(fewer.length === 0 ? [] : [`${cautions["farms-counted"]} ${fewer.map(countedText).join(", ")}.`]),
+    ...(fewer.length === 0 ? [] : [`${cautions["farms-counted"]} ${fewer.map(countedText).join("; ")}.`]),
     ...noted.map(({ farm, notes }) => `${farm}: ${notes.join("; ")}.`),
     ...(unjudged.length === 0
       ? []
@@ -72,4 +85,4 @@ export function cautionsOf({ farms, caveats }: Ranking): string[] {
 }
 
 const countedText = ({ farm, examined, counted_as }: RankedFarm): string =>
-  `${farm} ${examined} as ${Number(counted_as.toFixed(1))}`;
+  `${farm}, ${examined} as ${Number(counted_as.toFixed(1))}`;

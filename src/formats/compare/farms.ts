@@ -63,15 +63,17 @@ function rankingBlocks(ranking: Ranking, { answer, level }: FarmsReport): Block[
         `${farm.affected} of ${farm.examined}`,
         percent(farm.share),
         intervalText(farm),
-        ...(hasLikely(farms)
-          ? [farm.likely === null ? "" : percent(farm.likely), farm.stands_out ?? ""]
-          : []),
+        ...(hasLikely(farms) ? [farm.likely === null ? "" : percent(farm.likely), markOf(farm)] : []),
       ]),
     ),
     ...list("Not ranked", others.map(otherText), { indent: 2, bullet: "- " }),
     ...list("Mind", (farms.length < 2 ? [] : cautionsOf(ranking)).map(capital), { indent: 2, bullet: "- " }),
   ];
 }
+
+/** In brackets where it differs from the others, but within their spread. */
+const markOf = ({ stands_out, differs }: RankedFarm): string =>
+  stands_out ?? (differs === null ? "" : `(${differs})`);
 
 const hasLikely = (farms: readonly RankedFarm[]): boolean => farms.some(({ likely }) => likely !== null);
 
@@ -105,6 +107,9 @@ function sourceLines({ rankings, adjustment }: FarmsReport): string[] {
       ? []
       : [
           "Stands out: both against all other farms together (Fisher 1935; by pens Rao & Scott 1992*) and outside the spread of the others (on the arcsine scale, Spiegelhalter 2005*; spread by DerSimonian & Laird 1986*; prediction by Higgins, Thompson & Spiegelhalter 2009*), the larger p, step-down for all farms by Holm 1979*.",
+          ...(ranked.some(({ farms }) => farms.some((one) => markOf(one).startsWith("(")))
+            ? ["In brackets: differs from all other farms together, but lies within their spread."]
+            : []),
           "Likely: the share drawn towards the mean of the farms, the more the fewer its pigs: Efron & Morris 1975*.",
         ]),
     memoryLegend,
@@ -115,7 +120,9 @@ const head = [
   ..."age_class,question,farm,visit,date,basis,ranked,affected,examined,not_examined,share,lower,upper".split(
     ",",
   ),
-  ..."level,method,counted_as,likely,p_together,p_spread,p,p_adjusted,tests,stands_out,why".split(","),
+  ..."level,method,counted_as,likely,p_together,p_spread,p,p_adjusted,tests,stands_out,differs,why".split(
+    ",",
+  ),
 ];
 
 /** A line for each farm, the highest share first; farms that are not ranked have no share. Values are not rounded. */
@@ -127,7 +134,7 @@ export function farmsCsv({ rankings, level, adjustment: { tests } }: FarmsReport
         ...[age_class, question, one.farm, one.visit, one.date, one.basis, "yes"],
         ...[one.affected, one.examined, one.not_examined, one.share, one.lower, one.upper, level, one.method],
         ...[one.counted_as, one.likely, one.p_together, one.p_spread, one.p, one.p_adjusted, tests],
-        ...[one.stands_out, one.not_judged],
+        ...[one.stands_out, one.differs, one.not_judged],
       ]),
       ...others.map((one): CsvCell[] => [
         ...[age_class, question, one.farm, one.visit, one.date, one.basis, "no"],
