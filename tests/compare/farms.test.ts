@@ -186,7 +186,7 @@ describe("which farm stands out", () => {
 });
 
 describe("what may be compared", () => {
-  it("refuses another place, tells another examiner", () => {
+  it("refuses another place, tells another examiner and ages that lie apart", () => {
     const place = ranked(farms({ ...six, oak: [9, 30, { manner: "slaughtered" }] }));
     expect(only(place).farms).toEqual([]);
     expect(place.answer).toContain(
@@ -195,6 +195,10 @@ describe("what may be compared", () => {
     const reader = ranked(farms({ ...six, oak: [9, 30, { examiner: "J. Teal" }] }));
     expect(only(reader).farms).toHaveLength(6);
     expect(flat(reader)).toContain("Other examiner: in alder H. Marlow;");
+    expect(flat(reader)).not.toContain("Median age");
+    const young = ranked(farms({ ...six, oak: [9, 30, { age: "29 d" }], yew: [1, 9, { age: "79 d" }] }));
+    expect(flat(young)).toContain("Median age of weaner pigs: 50 d in alder,");
+    expect(flat(young)).toContain("More than three weeks apart");
   });
 
   it("wants two farms, and names that exist", () => {

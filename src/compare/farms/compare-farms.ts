@@ -18,10 +18,12 @@ import {
   requireLevel,
 } from "../../statistics/index.ts";
 import { type CompareOptions, clusterWord } from "../comparison.ts";
+import { agesText } from "../sentence/block-answer.ts";
 import { check } from "../sides/comparability.ts";
 import { narrowed } from "../sides/facets.ts";
 import { type AnsweredSide, countOf, type Outcome, outcomesOf, readSide } from "../sides/outcomes.ts";
 import { pensOf } from "../sides/pens.ts";
+import { agesApart } from "../sides/whom.ts";
 import type { FarmCount, FarmsReport, RankedFarm, Ranking, UnrankedFarm } from "./ranking.ts";
 import { answerOf, reportAnswer } from "./sentence.ts";
 import { type FarmSide, type FarmSides, farmSides } from "./sides.ts";
@@ -105,7 +107,13 @@ function countedIn(
       ...others.map((side) => ({ ...countsOf(side, readSide(side, outcome)), why: null })),
     ],
     reasons,
-    caveats: found.filter((one) => !("factor" in one)),
+    caveats: [
+      ...found.filter((one) => !("factor" in one)),
+      ...agesApart(
+        sides.map(({ side }) => side),
+        comparability.age_apart.days,
+      ).map((ages) => ({ text: agesText(ages) })),
+    ],
   };
 }
 
