@@ -205,7 +205,7 @@ describe("what may be compared", () => {
     expect(() => ranked(farms({ alder: [1, 3] }))).toThrow("the folder that holds the farms");
     expect(() => ranked(farms(six), { indicators: ["snout"] })).toThrow("snout-grade-2-up");
     expect(ranked(farms({ alder: [1, 3], rowan: [1, 3, { basis: "clinical" }] })).answer).toBe(
-      "No farms can be ranked in snout grade 2 or more: only alder has pigs drawn at random or a whole group in which it was read; the others are told apart.",
+      "The farms are not ranked in snout grade 2 or more: only alder has pigs drawn at random, or a whole group, in which it was read.",
     );
   });
 });

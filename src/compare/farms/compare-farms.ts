@@ -17,7 +17,7 @@ import {
   type Place,
   requireLevel,
 } from "../../statistics/index.ts";
-import { type CompareOptions, clusterWord } from "../comparison.ts";
+import { type CompareOptions, clusterWord, type Reason } from "../comparison.ts";
 import { agesText } from "../sentence/block-answer.ts";
 import { check } from "../sides/comparability.ts";
 import { narrowed } from "../sides/facets.ts";
@@ -88,11 +88,13 @@ function countedIn(
     standing.length < 2
       ? { sides: [], found: [] }
       : check({ ...block, sides: standing }, outcome, asked.evenIf);
-  const reasons = found.filter((one) => "factor" in one);
   const farms = standing.map((side) => {
     const answered = sides.find((one) => one.side === side) ?? readSide(side, outcome);
     return countedFarm(side, answered, asked);
   });
+  const ranked = farms.flatMap((one) => ("place" in one ? one : []));
+  const refused = found.filter((one) => "factor" in one);
+  const reasons = ranked.length < 2 ? [tooFew(ranked)] : refused;
   const { question, title, organ, source, confidence } = outcome.label;
   return {
     question,
@@ -101,7 +103,7 @@ function countedIn(
     source,
     confidence,
     age_class: ageClass,
-    farms: reasons.length > 0 ? [] : farms.flatMap((one) => ("place" in one ? one : [])),
+    farms: refused.length > 0 ? [] : ranked,
     others: [
       ...farms.flatMap((one) => ("place" in one ? [] : one)),
       ...others.map((side) => ({ ...countsOf(side, readSide(side, outcome)), why: null })),
@@ -116,6 +118,12 @@ function countedIn(
     ],
   };
 }
+
+/** Fewer than two farms have pigs that stand for their group. */
+const tooFew = ([only]: readonly FarmCount[]): Reason => ({
+  factor: "examined",
+  text: `${only === undefined ? "none has" : `only ${only.farm} has`} pigs drawn at random, or a whole group, in which it was read`,
+});
 
 function countsOf({ side, date, cell }: FarmSide, { answers, not_examined }: AnsweredSide): FarmCount {
   return {

@@ -46,10 +46,10 @@ export interface UnrankedFarm extends FarmCount {
 /** One indicator in pigs of one age class. */
 export interface Ranking extends Pick<Comparison, "question" | "title" | "organ" | "source" | "confidence"> {
   readonly age_class: string | null;
-  /** Highest share first; empty when they may not be compared. */
+  /** Highest share first; empty where other `reasons` than too few farms forbid it. */
   readonly farms: readonly RankedFarm[];
   readonly others: readonly UnrankedFarm[];
-  /** Why they may not be compared; empty when they may. */
+  /** Why there is no ranking; empty when there is. */
   readonly reasons: readonly Reason[];
   readonly caveats: readonly Caveat[];
   readonly answer: string;

@@ -18,17 +18,12 @@ export function answerOf(ranking: Omit<Ranking, "answer">, { tests, several }: T
   return several ? `${capital(ageWords(ranking.age_class))}: ${said}` : said;
 }
 
-function sentenceOf(
-  { question, title, farms, reasons, others }: Omit<Ranking, "answer">,
-  tests: number,
-): string {
+function sentenceOf({ question, title, farms, reasons }: Omit<Ranking, "answer">, tests: number): string {
   const what = inSentence(question, title);
   const { fewest } = comparability.farms;
   const [highest, lowest] = [farms[0], farms.at(-1)];
-  if (reasons.length > 0)
+  if (highest === undefined || lowest === undefined || reasons.length > 0)
     return `The farms are not ranked in ${what}: ${reasons.map(({ text }) => text.replace(/\.$/, "")).join("; ")}.`;
-  if (highest === undefined || lowest === undefined || farms.length < 2)
-    return `No farms can be ranked in ${what}: ${farms.length === 0 ? "none has" : `only ${listing(farms.map(({ farm }) => farm))} has`} pigs drawn at random or a whole group in which it was read${others.length === 0 ? "" : "; the others are told apart"}.`;
   const range = `from ${ofExamined(lowest)} in ${lowest.farm} to ${ofExamined(highest)} in ${highest.farm}`;
   if (farms.length < fewest)
     return `${count(farms.length, "farm")} are too few to say which stands out in ${what}: ${range}. That takes ${fewest}.`;

@@ -9,7 +9,8 @@ import {
 } from "../../compare/index.ts";
 import { reachOf } from "../../herd/index.ts";
 import { intervalMethods } from "../../knowledge/index.ts";
-import { capital } from "../../words/listing.ts";
+import { grouped } from "../../words/grouped.ts";
+import { capital, listing } from "../../words/listing.ts";
 import { levelPercent, percent, percentRange } from "../../words/percent.ts";
 import { type Block, heading, list, right, table, text } from "../page/blocks.ts";
 import { type CsvCell, csv } from "../page/csv.ts";
@@ -27,6 +28,7 @@ export function farmsText(report: FarmsReport, style: Style, quiet = false): str
       : [
           text(answer, { indent: 0 }),
           ...rankings.flatMap((one) => rankingBlocks(one, report)),
+          ...list("Not ranked", unrankedLines(report), { bullet: "- " }),
           ...list("Left out", left_out, { bullet: "- " }),
           ...list("Sources", sourceLines(report)),
         ],
@@ -38,12 +40,24 @@ export function farmsMarkdown(report: FarmsReport): string {
   return markdownOf([
     text(report.answer),
     ...report.rankings.flatMap((one) => rankingBlocks(one, report)),
+    ...list("Not ranked", unrankedLines(report)),
     ...list("Left out", report.left_out),
     ...list("Sources", sourceLines(report)),
   ]);
 }
 
-function rankingBlocks(ranking: Ranking, { answer, level }: FarmsReport): Block[] {
+/** Questions without a ranking, those of one reason together; of a single one the answer has said it. */
+function unrankedLines({ rankings }: FarmsReport): string[] {
+  const without = rankings.length < 2 ? [] : rankings.filter(({ reasons }) => reasons.length > 0);
+  const why = ({ reasons, age_class }: Ranking): string =>
+    `${ageWords(age_class)}: ${reasons.map(({ text: words }) => words.replace(/\.$/, "")).join("; ")}`;
+  return [...grouped(without, why)].map(
+    ([words, some]) => `${listing(some.map(({ title }) => title))}, ${words}`,
+  );
+}
+
+function rankingBlocks(ranking: Ranking, { answer, level, rankings }: FarmsReport): Block[] {
+  if (rankings.length > 1 && ranking.reasons.length > 0) return [];
   const { title, confidence, age_class, farms, others, answer: own } = ranking;
   return [
     heading(`${marked(title, confidence)} · ${ageWords(age_class)} · latest visit of each farm`),
@@ -57,7 +71,7 @@ function rankingBlocks(ranking: Ranking, { answer, level }: FarmsReport): Block[
         right(`${levelPercent(level)} interval`),
         ...(hasLikely(farms) ? [right("likely"), { head: ["stands", "out"] }] : []),
       ],
-      farms.map((farm) => [
+      (ranking.reasons.length > 0 ? [] : farms).map((farm) => [
         farm.farm,
         farm.date ?? "",
         `${farm.affected} of ${farm.examined}`,
@@ -90,7 +104,7 @@ function otherText({ farm, date, affected, examined, not_examined, basis, why }:
 const otherWhy = ({ basis, why }: Pick<UnrankedFarm, "basis" | "why">): string => why ?? reachOf(basis).title;
 
 function sourceLines({ rankings, adjustment }: FarmsReport): string[] {
-  const ranked = rankings.filter(({ farms }) => farms.length > 0);
+  const ranked = rankings.filter(({ reasons }) => reasons.length === 0);
   if (ranked.length === 0) return [];
   const methods = new Set(ranked.flatMap(({ farms }) => farms.flatMap(({ method }) => method ?? [])));
   const cited = ranked.map(
