@@ -4,7 +4,8 @@ import { compareFarms, type FarmsReport, type Ranking } from "../../src/compare/
 import { farmsCsv, farmsMarkdown, farmsText } from "../../src/formats/compare/farms.ts";
 import { makeStyle } from "../../src/formats/page/style.ts";
 import { displayWidth } from "../../src/formats/page/width.ts";
-import { archiveOf } from "../herd/archive.ts";
+import { herdEstimates } from "../../src/herd/index.ts";
+import { archiveOf, farm } from "../herd/archive.ts";
 import { affected, type Pig } from "./farm.ts";
 import { examplePractice, inPens, practiceOf } from "./practice.ts";
 
@@ -85,6 +86,25 @@ describe("which pigs stand for a farm", () => {
     expect(lacking.others[1]?.why).toContain("of this whole group there are 30 cases");
     const unread = ranked({ ...farms(six), yew: { "2026-09-01": [{ grade: null }, { grade: null }] } });
     expect(flat(unread)).toContain("yew, 2026-09-01: read in none of 2");
+  });
+
+  it("several groups weigh by their head counts, as in herd; without head counts the farm is not ranked", () => {
+    const rooms = [...affected(8, 10), ...affected(2, 20, { group: "nursery-2" })];
+    const files = practiceOf({ ...farms(six), oak: { "2026-09-01": rooms } });
+    const known = { ...farm("oak"), groups: { "nursery-1": { head: 300 }, "nursery-2": { head: 100 } } };
+    const cases = archiveOf({ ...files, "practice/oak/farm.yaml": known }).cases;
+    const oak = only(compareFarms(cases, asked)).farms.find(({ farm }) => farm === "oak");
+    const [herd] = herdEstimates(
+      cases.filter((one) => one.farm?.id === "oak"),
+      { ...asked, by: ["visit"] },
+    ).estimates;
+    expect(oak?.share).toBeCloseTo(0.75 * 0.8 + 0.25 * 0.1, 12);
+    expect([oak?.share, oak?.lower, oak?.upper]).toEqual([herd?.proportion, herd?.lower, herd?.upper]);
+    expect(oak?.counted_as).toBe(Math.floor((herd?.effective_size ?? 0) + 1e-9));
+    const unknown = only(compareFarms(archiveOf({ ...files, "practice/oak/farm.yaml": farm("oak") }), asked));
+    expect(unknown.others.map(({ farm, why }) => [farm, why])).toEqual([
+      ["oak", "neither visit.yaml nor farm.yaml says how many pigs are in nursery-1"],
+    ]);
   });
 
   it("age classes stand apart, and every p allows for all of them", () => {
