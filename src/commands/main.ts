@@ -4,6 +4,7 @@ import { visible } from "../words/visible.ts";
 import { addAgree } from "./agree-options.ts";
 import { checkOutput, exitCodeOf, failed } from "./call.ts";
 import { addCompare } from "./compare-options.ts";
+import { addCompletion } from "./completion-options.ts";
 import { addExplain } from "./explain-options.ts";
 import { addHerd } from "./herd-options.ts";
 import { addLint } from "./lint-options.ts";
@@ -42,6 +43,7 @@ function makeProgram(): Command {
     addCompare,
     addExplain,
     addSchema,
+    addCompletion,
   ])
     add(program);
   return program;

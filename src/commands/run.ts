@@ -17,6 +17,7 @@ import { passedOverLines } from "../formats/passed-over.ts";
 import { count } from "../words/listing.ts";
 import { withoutCommands } from "../words/log-commands.ts";
 import { visible } from "../words/visible.ts";
+import { withFilesOfNames } from "./case-names.ts";
 import { unlessEarlier } from "./earlier-result.ts";
 import { clearLeftovers, leftoversIn } from "./leftovers.ts";
 import { whyNamed } from "./named-files.ts";
@@ -161,7 +162,7 @@ export class Run<Options extends CommonOptions = CommonOptions> {
 
   /** What the readers are asked for. @throws UsageError for options of standard input without it */
   reading(paths = this.paths): { readonly paths: readonly string[]; readonly read: ReadOptions } {
-    return { paths: inputOnce(paths), read: this.#readOptions(paths) };
+    return { paths: withFilesOfNames(inputOnce(paths)), read: this.#readOptions(paths) };
   }
 
   /**

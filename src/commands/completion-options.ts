@@ -1,0 +1,29 @@
+/** The options of `carcase completion`, and the hidden command that its scripts ask for the names of cases. */
+import type { Command } from "commander";
+import { call } from "./call.ts";
+
+export function addCompletion(program: Command): void {
+  program
+    .command("completion")
+    .argument("<shell>", "bash, zsh or fish")
+    .summary("what the Tab key offers in a shell: commands, options, rules, scales, cases")
+    .description("Prints the script with which a shell completes what is typed after carcase.")
+    .addHelpText("after", completionHelp)
+    .action(
+      call(async () => {
+        const { completion } = await import("./completion.ts");
+        return (run) => completion(run, program);
+      }),
+    );
+  program
+    .command("names-of-cases", { hidden: true })
+    .argument("<begin>")
+    .action(call(async () => (await import("./case-names.ts")).namesOfCases));
+}
+
+const completionHelp = `
+Examples, once for each shell:
+  carcase completion bash >> ~/.bash_completion
+  carcase completion zsh > ~/.zsh/_carcase
+  carcase completion fish > ~/.config/fish/completions/carcase.fish
+After an update of carcase write it again. How to set it up: docs/install.md`;
