@@ -7,6 +7,7 @@ import { clearLeftovers } from "./build/leftovers.mjs";
 import { notesPackages, writeLicences } from "./build/licences.mjs";
 import { lightNode } from "./build/light-node.mjs";
 import { making } from "./build/made.mjs";
+import { writeManual } from "./build/manual.mjs";
 import { buildProgram, keepCompiled } from "./build/program.mjs";
 import { withoutRuleTexts, writeRuleTexts } from "./build/rule-texts.mjs";
 import { root } from "./generate/read.mjs";
@@ -48,6 +49,7 @@ await build({
     js: 'import { createRequire as nodeRequire } from "node:module";const require = nodeRequire(import.meta.url);',
   },
 });
+await writeManual(next, settings, version);
 await writeRuleTexts(next);
 writeLicences(next);
 

@@ -3,10 +3,9 @@ import { existsSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { kindOf } from "../cases/files/file-kind.ts";
 import { readCases } from "../cases/index.ts";
-import type { Run } from "./run.ts";
 
 /** A name of a case that neither a shell nor a pattern reads as anything else. */
-const plainName = /^[a-z0-9][a-z0-9._-]*$/i;
+export const plainName = /^[a-z0-9][a-z0-9._-]*$/i;
 
 /** What tells that a folder lies in an archive: nobody wants a mistyped path to be looked for in a whole home folder. */
 const marks = ["carcase.yaml", "farm.yaml", "visit.yaml", ".git"];
@@ -15,7 +14,8 @@ const isInArchive = (folder: string): boolean =>
   marks.some((mark) => existsSync(join(folder, mark))) ||
   (dirname(folder) !== folder && isInArchive(dirname(folder)));
 
-const casesHere = () => (isInArchive(resolve(".")) ? readCases(["."]).cases : []);
+/** All cases below the current folder, if it is one of an archive. */
+export const casesHere = () => (isInArchive(resolve(".")) ? readCases(["."]).cases : []);
 
 /** Paths of which those that are the name of a case are the path of its file. */
 export function withFilesOfNames(paths: readonly string[]): readonly string[] {
@@ -23,13 +23,4 @@ export function withFilesOfNames(paths: readonly string[]): readonly string[] {
   if (!paths.some(isName)) return paths;
   const cases = casesHere();
   return paths.map((path) => (isName(path) ? cases.find(({ id }) => id === path)?.file : undefined) ?? path);
-}
-
-/** Prints the names of cases that begin so, a line each, for the completion of a shell. */
-export function namesOfCases(run: Run): number {
-  const [begin = ""] = run.paths;
-  const names = casesHere().map(({ id }) => id);
-  const found = names.filter((id) => id.startsWith(begin) && plainName.test(id));
-  run.write([...new Set(found)].map((id) => `${id}\n`).join(""));
-  return run.end();
 }

@@ -18,7 +18,7 @@ export function addCompletion(program: Command): void {
   program
     .command("names-of-cases", { hidden: true })
     .argument("<begin>")
-    .action(call(async () => (await import("./case-names.ts")).namesOfCases));
+    .action(call(async () => (await import("./names-of-cases.ts")).namesOfCases));
 }
 
 const completionHelp = `
