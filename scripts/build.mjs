@@ -29,7 +29,7 @@ const settings = {
   minify: true,
   legalComments: "none",
   define: { __VERSION__: JSON.stringify(version) },
-  // Commander would load what starts other programs; carcase starts none.
+  // Commander would load what starts other programs; carcase starts git alone, and loads that when it is asked to.
   alias: {
     "node:child_process": join(root, "scripts/build/no-child-process.mjs"),
     // Of its two builds this one reads events two and a half times faster (docs/performance.md).

@@ -13,7 +13,6 @@ export function completion(run: Run, program: Command): number {
 const scripts = { bash, zsh, fish } as const;
 
 const namesOf = ({ long, short }: Option): string[] => [long, short].flatMap((name) => name ?? []);
-const takesValue = (option: Option): boolean => option.required || option.optional;
 const insideOf = (all: readonly Asked[], { path }: Asked): string[] =>
   all
     .filter((one) => one.path !== "" && one.path.split("/").slice(0, -1).join("/") === path)
@@ -30,7 +29,7 @@ const arm = (patterns: readonly string[], ...does: readonly string[]): string =>
 function table(all: readonly Asked[]): string {
   const values = all.flatMap((asked) =>
     optionsOf(asked.command)
-      .filter(takesValue)
+      .filter(({ required }) => required)
       .map((option) => {
         const found = valuesOf(asked, option);
         const line = typeof found === "object" ? `list="${found.join(" ")}"` : `kind=${found ?? "none"}`;
@@ -149,7 +148,7 @@ function fish(all: readonly Asked[]): string {
         const names = [`-l ${long.slice(2)}`, ...(short === undefined ? [] : [`-s ${short.slice(1)}`])].join(
           " ",
         );
-        const value = !takesValue(option)
+        const value = !option.required
           ? ""
           : typeof found === "object"
             ? ` -x -a '(__carcase_list ${found.join(" ")})'`

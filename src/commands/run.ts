@@ -1,6 +1,6 @@
 /** One call of a command: what it is asked about, where it says what, and how it ends. */
 
-import { relative } from "node:path";
+import { isAbsolute, relative, resolve } from "node:path";
 import { type OpenAlarm, openAlarmsOf } from "../alarms/index.ts";
 import {
   type Archive,
@@ -54,6 +54,11 @@ interface ReadBesides extends Pick<Archive, "unreadable" | "passedOver" | "paths
   readonly alarms: readonly OpenAlarm[];
 }
 
+interface Reading {
+  readonly paths: readonly string[];
+  readonly read: ReadOptions;
+}
+
 export class Run<Options extends CommonOptions = CommonOptions> {
   #failed = false;
   /** Whether a record was left as it is, although it was to be written. */
@@ -62,7 +67,7 @@ export class Run<Options extends CommonOptions = CommonOptions> {
   #heldNotice = (): string => "";
 
   constructor(
-    readonly paths: readonly string[],
+    public paths: readonly string[],
     readonly options: Options,
   ) {}
 
@@ -152,7 +157,7 @@ export class Run<Options extends CommonOptions = CommonOptions> {
     counted?: boolean;
     results?: readonly ResultFile[];
   } = {}): Archive {
-    const reading = this.reading(paths);
+    const reading = this.#reading(paths);
     const archive = readCases(reading.paths, reading.read);
     const why = whyNamed(archive, results);
     if (why !== undefined) throw new UsageError(why);
@@ -160,8 +165,22 @@ export class Run<Options extends CommonOptions = CommonOptions> {
     return archive;
   }
 
-  /** What the readers are asked for. @throws UsageError for options of standard input without it */
-  reading(paths = this.paths): { readonly paths: readonly string[]; readonly read: ReadOptions } {
+  /**
+   * What the readers are asked for.
+   * @param from a copy of the current folder, in whose place it is read
+   * @throws UsageError for options of standard input without it
+   */
+  reading(from?: string): Reading {
+    const { paths, read } = this.#reading(this.paths);
+    if (from === undefined) return { paths, read };
+    const { config } = read;
+    return {
+      paths: paths.map((path) => (isAbsolute(path) ? relative(".", path) || "." : path)),
+      read: { ...read, from, ...(config !== undefined && { config: resolve(config) }) },
+    };
+  }
+
+  #reading(paths: readonly string[]): Reading {
     return { paths: withFilesOfNames(inputOnce(paths)), read: this.#readOptions(paths) };
   }
 
