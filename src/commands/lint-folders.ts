@@ -5,7 +5,7 @@ import type * as V8 from "node:v8";
 import type * as Threads from "node:worker_threads";
 import { type OpenAlarm, openAlarmsOf } from "../alarms/index.ts";
 import { kindOf, sameFile } from "../cases/files/file-kind.ts";
-import type { AskedFolder } from "../cases/files/read-cases.ts";
+import type { AskedFolder, Told } from "../cases/files/read-cases.ts";
 import {
   ArchiveReader,
   allFaults,
@@ -20,6 +20,7 @@ import { isWithin, type Part } from "./affected.ts";
 import { whyNamed } from "./named-files.ts";
 import type { ResultFile } from "./result-file.ts";
 import { withCheckedScales } from "./sound-cases.ts";
+import { progressOf } from "./streams.ts";
 
 /** What is linted: plain data, as it is handed to a thread. */
 export interface LintJob {
@@ -66,7 +67,12 @@ export const lintShare = (job: LintJob, share: Share): Promise<LintedShare> =>
 const foldersOf = ({ folders }: ArchiveReader, { within }: LintJob): readonly AskedFolder[] =>
   within === undefined ? folders : folders.filter(({ location }) => isWithin(sameFile(location), within));
 
-async function lintRead(reader: ArchiveReader, job: LintJob, { from, to }: Share): Promise<LintedShare> {
+async function lintRead(
+  reader: ArchiveReader,
+  job: LintJob,
+  { from, to }: Share,
+  told?: Told,
+): Promise<LintedShare> {
   const { rules, results = [] } = job;
   const linter = new Linter(rules);
   const alarms: OpenAlarm[] = [];
@@ -80,6 +86,7 @@ async function lintRead(reader: ArchiveReader, job: LintJob, { from, to }: Share
     linter.add(read);
     refused ??= whyNamed({ ...read, scales: [] }, results);
     reader.letGo(folders[index + 1]);
+    told?.(index + 1, folders.length);
   }
   const { scales, ...end } = await withCheckedScales(reader.end());
   for (const scale of scales) linter.addScale(scale);
@@ -123,7 +130,7 @@ export async function lintFolders(job: LintJob, threads = 1): Promise<LintedFold
     most,
   );
   const working = others.map((share) => lintInThread(job, share));
-  const done = [await lintRead(reader, job, first), ...(await Promise.all(working))];
+  const done = [await lintRead(reader, job, first, progressOf("folders")), ...(await Promise.all(working))];
   return withDuplicates(joined(done, folders, job), job);
 }
 

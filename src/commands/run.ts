@@ -25,7 +25,7 @@ import type { CommonOptions } from "./options.ts";
 import { type ResultFile, resultFiles } from "./result-file.ts";
 import { type Left, withoutCopies, withoutFormatFaults, withSoundScales } from "./sound-cases.ts";
 import { readStandardInput } from "./standard-input.ts";
-import { isStandardFile, speak, writeStandardOutput } from "./streams.ts";
+import { isStandardFile, progressOf, speak, writeStandardOutput } from "./streams.ts";
 import { pageWidth, showsBars, styleFor } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 import { checkWritable, folderOf, type Keeps, writeWhole } from "./write-file.ts";
@@ -158,7 +158,7 @@ export class Run<Options extends CommonOptions = CommonOptions> {
     results?: readonly ResultFile[];
   } = {}): Archive {
     const reading = this.#reading(paths);
-    const archive = readCases(reading.paths, reading.read);
+    const archive = readCases(reading.paths, reading.read, progressOf("folders"));
     const why = whyNamed(archive, results);
     if (why !== undefined) throw new UsageError(why);
     this.wasRead({ ...archive, alarms: openAlarmsOf(archive) }, { noticed, counted });

@@ -1,5 +1,5 @@
-/** `carcase lint --watch`, as the process that it is: what it says after each change, and how it ends. */
-import { type ChildProcess, spawn } from "node:child_process";
+/** `carcase lint --watch`, as the process that it is: what it says after each change, and how it ends. And the line of progress. */
+import { type ChildProcess, spawn, spawnSync } from "node:child_process";
 import { appendFileSync, cpSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, it } from "vitest";
@@ -69,3 +69,29 @@ it("lints again what changes, however it is saved, until Ctrl-C", async () => {
   child.kill("SIGINT");
   expect(await ended).toBe(0);
 });
+
+it.runIf(spawnSync("script", ["--version"]).stdout?.includes("util-linux"))(
+  "says in a terminal how far work is that takes longer than a second, and takes it away",
+  async () => {
+    const cwd = temporaryFolder();
+    const slow = join(cwd, "slow.cjs");
+    // A clock that runs a thousand times too fast.
+    writeFileSync(
+      slow,
+      "const now = Date.now, from = now(); Date.now = () => from + (now() - from + 1) * 1000;",
+    );
+    for (const farm of ["a", "b", "c"])
+      cpSync(join(root, "tests/fixtures/birch-farm"), join(cwd, farm), { recursive: true });
+    const line = `"${process.execPath}" -r "${slow}" "${program}"`;
+    for (const command of ["lint --only skipped-organ", "score -q"]) {
+      const terminal = spawnSync("script", ["-qec", `${line} ${command}; true`, "/dev/null"], {
+        cwd,
+        encoding: "utf8",
+      });
+      expect(terminal.stdout).toMatch(/[12] of \d folders\r +\r/);
+      expect(terminal.stdout.split("\r").at(-1)).not.toContain("folders");
+      const elsewhere = spawnSync("sh", ["-c", `${line} ${command}`], { cwd, encoding: "utf8" });
+      expect(elsewhere.stderr).not.toContain("folders");
+    }
+  },
+);
