@@ -1,5 +1,5 @@
 /** `carcase lint --watch`: lints again what changes, until Ctrl-C. */
-import { type FSWatcher, readdirSync, statSync, watch } from "node:fs";
+import { type Dirent, type FSWatcher, readdirSync, statSync, watch } from "node:fs";
 import { basename, dirname, join, relative, resolve } from "node:path";
 import { kindOf, sameFile } from "../cases/files/file-kind.ts";
 import { roleOf } from "../cases/files/find.ts";
@@ -42,10 +42,15 @@ export function watchRecords(run: Run, lint: (part: Part) => Promise<unknown>): 
     for (const [folder, inode] of folders) {
       if (watched.get(folder)?.inode === inode) continue;
       close(folder);
-      const watcher = watch(folder, (_, name) => noted(join(folder, name ?? ".")));
+      const watcher = watching(folder, (name) => noted(join(folder, name)));
+      if (watcher === undefined) continue;
       watcher.on("error", () => close(folder));
       watched.set(folder, { watcher, inode });
     }
+  };
+  const closeAll = (): void => {
+    for (const folder of [...watched.keys()]) close(folder);
+    clearTimeout(timer);
   };
   const answer = async (): Promise<void> => {
     timer = undefined;
@@ -73,24 +78,16 @@ export function watchRecords(run: Run, lint: (part: Part) => Promise<unknown>): 
     isLinting = false;
     if (changed.size > 0) noted([...changed][0] ?? ".");
   };
-  return new Promise((done, fail) => {
+  return new Promise<void>((done, fail) => {
     failed = fail;
+    process.once("SIGINT", done);
     try {
       open();
+      run.say(`${count(watched.size, "folder")} watched; Ctrl-C ends`);
     } catch (error) {
-      const code = (error as NodeJS.ErrnoException).code ?? "unknown reason";
-      fail(
-        new UsageError(`--watch: the system does not watch so many folders (${code}); name fewer of them`),
-      );
-      return;
+      fail(error);
     }
-    run.say(`${count(watched.size, "folder")} watched; Ctrl-C ends`);
-    process.once("SIGINT", () => {
-      for (const folder of [...watched.keys()]) close(folder);
-      clearTimeout(timer);
-      done();
-    });
-  });
+  }).finally(closeAll);
 }
 
 const visitIn = (folder: string): string => join(folder, "visit.yaml");
@@ -119,9 +116,8 @@ function foldersOf(paths: readonly string[]): Map<string, number> {
   };
   const below = (folder: string): void => {
     if (!add(folder)) return;
-    for (const entry of readdirSync(folder, { withFileTypes: true }))
-      if (entry.isDirectory() && !entry.name.startsWith(".") && !skippedFolders.has(entry.name))
-        below(join(folder, entry.name));
+    for (const { name } of foldersIn(folder))
+      if (!name.startsWith(".") && !skippedFolders.has(name)) below(join(folder, name));
   };
   for (const path of paths) {
     // Of a pattern, the folder in which it begins.
@@ -133,6 +129,26 @@ function foldersOf(paths: readonly string[]): Map<string, number> {
       if (standAbove.some((name) => kindOf(join(dirname(at), name)) === "file")) add(dirname(at));
   }
   return found;
+}
+
+/** None where nobody may look, or that is just gone. */
+function foldersIn(folder: string): Dirent[] {
+  try {
+    return readdirSync(folder, { withFileTypes: true }).filter((entry) => entry.isDirectory());
+  } catch {
+    return [];
+  }
+}
+
+/** @returns undefined for a folder that is just gone @throws UsageError where the system watches no more */
+function watching(folder: string, told: (name: string) => void): FSWatcher | undefined {
+  try {
+    return watch(folder, (_, name) => told(name ?? "."));
+  } catch (error) {
+    const { code = "unknown reason" } = error as NodeJS.ErrnoException;
+    if (code === "ENOENT" || code === "EACCES") return undefined;
+    throw new UsageError(`--watch: the system watches no more folders (${code}); name fewer of them`);
+  }
 }
 
 const standAbove = ["carcase.yaml", "farm.yaml"];
