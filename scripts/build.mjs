@@ -3,6 +3,7 @@ import { execFileSync } from "node:child_process";
 import { cpSync, existsSync, readFileSync, renameSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { build } from "esbuild";
+import { writeCompletion } from "./build/completion.mjs";
 import { clearLeftovers } from "./build/leftovers.mjs";
 import { notesPackages, writeLicences } from "./build/licences.mjs";
 import { lightNode } from "./build/light-node.mjs";
@@ -10,6 +11,7 @@ import { making } from "./build/made.mjs";
 import { writeManual } from "./build/manual.mjs";
 import { buildProgram, keepCompiled } from "./build/program.mjs";
 import { withoutRuleTexts, writeRuleTexts } from "./build/rule-texts.mjs";
+import { loadTyped } from "./build/typed.mjs";
 import { root } from "./generate/read.mjs";
 
 const made = making("build");
@@ -49,7 +51,9 @@ await build({
     js: 'import { createRequire as nodeRequire } from "node:module";const require = nodeRequire(import.meta.url);',
   },
 });
-await writeManual(next, settings, version);
+const typed = await loadTyped(next, settings);
+writeCompletion(next, typed);
+writeManual(next, typed, version);
 await writeRuleTexts(next);
 writeLicences(next);
 

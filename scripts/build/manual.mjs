@@ -1,29 +1,19 @@
 // The page of the manual, from the texts that --help shows.
-import { mkdirSync, rmSync, writeFileSync } from "node:fs";
-import { createRequire } from "node:module";
+import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { build } from "esbuild";
 
-/** Writes it into `man` of a folder; @param settings of the program's bundle */
-export async function writeManual(folder, settings, version) {
-  const module = join(folder, "manual.cjs");
-  await build({
-    ...settings,
-    splitting: false,
-    format: "cjs",
-    entryPoints: ["src/commands/program.ts"],
-    outfile: module,
-    logOverride: { "empty-import-meta": "silent" },
-  });
-  const { makeProgram } = createRequire(import.meta.url)(module);
-  rmSync(module);
+/** Writes it into `man` of a folder. */
+export function writeManual(folder, { makeProgram, commandsOf, insideOf }, version) {
+  const program = makeProgram();
+  const commands = commandsOf(program)
+    .map(({ command }) => command)
+    .filter((one) => insideOf(one).length === 0);
   mkdirSync(join(folder, "man"));
-  writeFileSync(join(folder, "man/carcase.1"), manual(makeProgram(), version));
+  writeFileSync(join(folder, "man/carcase.1"), manual(program, commands, version));
 }
 
-function manual(program, version) {
+function manual(program, commands, version) {
   const help = program.createHelp();
-  const commands = inside(help, program);
   return [
     `.TH CARCASE 1 "" "carcase ${version}" "User Commands"`,
     ".ad l",
@@ -50,16 +40,6 @@ function manual(program, version) {
     "",
   ].join("\n");
 }
-
-/** All commands that help shows, those inside others too. */
-const inside = (help, command) =>
-  help
-    .visibleCommands(command)
-    .filter((one) => one.name() !== "help")
-    .flatMap((one) => {
-      const own = inside(one.createHelp(), one);
-      return own.length > 0 ? own : [one];
-    });
 
 const items = (all, parts) =>
   all.flatMap((one) => {

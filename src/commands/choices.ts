@@ -1,4 +1,4 @@
-/** What may be typed behind carcase, told by its commands: for the scripts that complete it, and for the page of the manual. */
+/** What may be typed behind carcase: for the scripts that complete it and the page of the manual, which scripts/build makes. */
 import type { Argument, Command, Option } from "commander";
 import { clusterNames, facetNames } from "../compare/index.ts";
 import { topics } from "../explain/index.ts";
@@ -16,17 +16,18 @@ export interface Asked {
   readonly command: Command;
 }
 
-/** The program and all commands that help shows. */
-export function commandsOf(command: Command, path = ""): Asked[] {
-  const inside = command
+/** The commands of a command that help shows. */
+export const insideOf = (command: Command): readonly Command[] =>
+  command
     .createHelp()
     .visibleCommands(command)
     .filter((one) => one.name() !== "help");
-  return [
-    { path, command },
-    ...inside.flatMap((one) => commandsOf(one, path === "" ? one.name() : `${path}/${one.name()}`)),
-  ];
-}
+
+/** The program and all its commands. */
+export const commandsOf = (command: Command, path = ""): Asked[] => [
+  { path, command },
+  ...insideOf(command).flatMap((one) => commandsOf(one, path === "" ? one.name() : `${path}/${one.name()}`)),
+];
 
 export const optionsOf = (command: Command): readonly Option[] =>
   command.createHelp().visibleOptions(command);
@@ -65,7 +66,7 @@ export function valuesOf(
   if (name === "--format") return option.description.match(formats) ?? [];
   const known = option.argChoices ?? choices[`${path} ${name}`] ?? choices[name];
   if (known !== undefined) return known;
-  const what = /[<[](?:.*=)?(files?|folders?)[\]>]/.exec(option.flags)?.[1];
+  const what = /(files?|folders?)[\]>]/.exec(option.flags)?.[1];
   return what === undefined ? undefined : what.startsWith("file") ? "files" : "folders";
 }
 

@@ -9,12 +9,7 @@ export function addCompletion(program: Command): void {
     .summary("what the Tab key offers in a shell: commands, options, rules, scales, cases")
     .description("Prints the script with which a shell completes what is typed after carcase.")
     .addHelpText("after", completionHelp)
-    .action(
-      call(async () => {
-        const { completion } = await import("./completion.ts");
-        return (run) => completion(run, program);
-      }),
-    );
+    .action(call(async () => (await import("./completion.ts")).completion));
   program
     .command("names-of-cases", { hidden: true })
     .argument("<begin>")
