@@ -22,6 +22,11 @@ export function addPlan(program: Command): void {
 const withOutput = (command: Command): Command =>
   addOutput(command, "text for people; json, csv or markdown").option(...noColour);
 
+const testOption = [
+  "--test <rule>",
+  "fisher, mid-p or boschloo (default: shares_test of carcase.yaml, else fisher)",
+] as const;
+
 function addDetect(plan: Command): void {
   withOutput(plan.command("detect"))
     .summary("how many, to find a disease that is there?")
@@ -61,7 +66,7 @@ function addCompare(plan: Command): void {
     .option("--to <share>", "share affected then, to be told apart from it")
     .option("--power <share>", "wanted probability of seeing the change (default: 80%)")
     .option("--alpha <share>", "significance level, two-sided (default: 5%)")
-    .option("--test <rule>", "fisher, mid-p or boschloo (default: shares_test of carcase.yaml, else fisher)")
+    .option(...testOption)
     .option("--over <numbers>", "numbers per visit of the table, separated by commas")
     .action(call<PlanOptions>(async () => (await import("./plan.ts")).compare));
 }
@@ -76,6 +81,7 @@ function addSay(plan: Command): void {
     .option("--from <share>", "share affected that a second visit is compared with (default: 50%)")
     .option("--power <share>", "wanted probability of seeing a change (default: 80%)")
     .option("--alpha <share>", "significance level, two-sided (default: 5%)")
+    .option(...testOption)
     .option("--rounding <rule>", "how a share becomes whole pigs: ceil, round or floor (default: ceil)")
     .option("--over <shares>", "shares affected of the table, separated by commas")
     .action(call<PlanOptions>(async () => (await import("./plan.ts")).say));

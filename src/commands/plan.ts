@@ -2,7 +2,7 @@
 import { planCsv, planJson } from "../formats/plan/data.ts";
 import { planMarkdown, planText } from "../formats/plan/document.ts";
 import { type Plan, planCompare, planDetect, planEstimate, planSay } from "../plan/index.ts";
-import { type Rounding, SHARES_RULES } from "../statistics/index.ts";
+import { type Rounding, SHARES_RULES, type SharesRule } from "../statistics/index.ts";
 import type { CommonOptions } from "./options.ts";
 import { asUsage, oneOf, openShare, share, shares, someShare, whole, wholes } from "./parsers.ts";
 import type { Run } from "./run.ts";
@@ -92,10 +92,15 @@ export const estimate = asks("estimate", (options) =>
   }),
 );
 
+/** The test of two shares: as asked, else of the settings. */
+const sharesTest = (options: PlanOptions, run: Run<PlanOptions>): { test: SharesRule } => ({
+  test: run.settings().settings.sharesTest,
+  ...given(options, "test", "test", (option, text) => oneOf(option, text, SHARES_RULES, "test")),
+});
+
 export const compare = asks("compare", (options, run) =>
   planCompare({
-    test: run.settings().settings.sharesTest,
-    ...given(options, "test", "test", (option, text) => oneOf(option, text, SHARES_RULES, "test")),
+    ...sharesTest(options, run),
     from: needed(options, "from", share, "40%"),
     to: needed(options, "to", share, "15%"),
     ...given(options, "power", "power", openShare),
@@ -104,8 +109,9 @@ export const compare = asks("compare", (options, run) =>
   }),
 );
 
-export const say = asks("say", (options) =>
+export const say = asks("say", (options, run) =>
   planSay({
+    ...sharesTest(options, run),
     pigs: needed(options, "pigs", pigs, "12"),
     ...given(options, "herd", "herd", pigs),
     ...given(options, "confidence", "confidence", openShare),

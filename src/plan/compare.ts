@@ -9,7 +9,7 @@ import {
 import { count } from "../words/listing.ts";
 import { levelPercent, percent } from "../words/percent.ts";
 import { ascending, type Cell, cautionsOf, type Plan } from "./plan.ts";
-import { boschlooSource, fisherSource, midPSource } from "./sources.ts";
+import { sharesTests } from "./sources.ts";
 
 /** A question about a comparison. Shares are from 0 to 1. */
 export interface CompareQuestion {
@@ -50,7 +50,7 @@ export function planCompare(question: CompareQuestion): Plan {
     sentences: [
       found.n === null
         ? `${most} pigs on each visit are not enough to see ${change}: the probability is ${percent(found.power)}. Look for a larger difference, or grade instead of counting.`
-        : `Examine ${count(found.n, "pig")} on each visit, drawn at random. If there is ${change}, ${testNames[rule]} sees it at ${levelPercent(alpha)} with a probability (power) of ${percent(found.power)}.`,
+        : `Examine ${count(found.n, "pig")} on each visit, drawn at random. If there is ${change}, ${sharesTests[rule].name} sees it at ${levelPercent(alpha)} with a probability (power) of ${percent(found.power)}.`,
       `If there is no change, a difference is claimed with a probability of ${rule === "mid-p" ? "about" : "at most"} ${levelPercent(alpha)}; if there is one, it is missed with a probability of ${percent(1 - found.power)}.`,
       ...(found.n !== null && found.first !== null && found.first < found.n
         ? [
@@ -69,15 +69,9 @@ export function planCompare(question: CompareQuestion): Plan {
       rows: numbers.map((n) => row(n, question)),
     },
     cautions: cautionsOf("two-visits", "random-only", "pens-alike"),
-    sources: [rule === "boschloo" ? boschlooSource : rule === "mid-p" ? midPSource : fisherSource],
+    sources: [sharesTests[rule].source],
   };
 }
-
-const testNames: Readonly<Record<SharesRule, string>> = {
-  fisher: "Fisher's exact test",
-  "mid-p": "Fisher's test with mid-p",
-  boschloo: "Boschloo's exact test",
-};
 
 function row(
   n: number,

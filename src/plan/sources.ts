@@ -1,5 +1,6 @@
 /** Who stands behind the planned numbers. */
 import type { Source } from "../knowledge/index.ts";
+import type { SharesRule } from "../statistics/index.ts";
 
 export const exactDraw: Source = {
   cite: "Exact hypergeometric probability (drawing without replacement), searched for the smallest number",
@@ -41,17 +42,29 @@ export const designEffectSource: Source = {
   cite: "Design effect 1 + (m - 1) x correlation: Kish 1965, Survey sampling",
   confidence: "from-memory",
 };
-export const fisherSource: Source = {
-  cite: "Fisher 1935, exact test, two-sided; power by adding up all tables",
-  confidence: "derived",
-};
-export const boschlooSource: Source = {
-  cite: "Boschloo 1970, Statistica Neerlandica 24:1-9: exact test, two-sided by doubling; power by adding up all tables",
-  confidence: "from-memory",
-};
-export const midPSource: Source = {
-  cite: "Lancaster 1961: mid-p of Fisher's test; not exact, it promises no level",
-  confidence: "from-memory",
+/** The tests of two shares, as settings may choose them. */
+export const sharesTests: Readonly<Record<SharesRule, { readonly name: string; readonly source: Source }>> = {
+  fisher: {
+    name: "Fisher's exact test",
+    source: {
+      cite: "Fisher 1935, exact test, two-sided; power by adding up all tables",
+      confidence: "derived",
+    },
+  },
+  "mid-p": {
+    name: "Fisher's test with mid-p",
+    source: {
+      cite: "Lancaster 1961: mid-p of Fisher's test; not exact, it promises no level",
+      confidence: "from-memory",
+    },
+  },
+  boschloo: {
+    name: "Boschloo's exact test",
+    source: {
+      cite: "Boschloo 1970, Statistica Neerlandica 24:1-9: exact test, two-sided by doubling; power by adding up all tables",
+      confidence: "from-memory",
+    },
+  },
 };
 export const generatorSource: Source = {
   cite: "Blackman & Vigna 2021, ACM Trans Math Softw 47:36: the generator xoshiro128**; partial shuffle of Fisher and Yates",

@@ -28,6 +28,10 @@ export function sharesP(groups: TwoGroups, rule: SharesRule): number {
 export const largestGroup = (rule: SharesRule): number =>
   rule === "boschloo" ? LARGEST_UNCONDITIONAL : LARGEST_GROUP;
 
+/** The rule by which groups of at most `size` animals are tested: Fisher's where they are too large for the other. */
+export const ruleFor = (size: number, rule: SharesRule): SharesRule =>
+  size > largestGroup(rule) ? "fisher" : rule;
+
 /** The tables that a test calls different at `alpha`: 1 at `x1 * (n2 + 1) + x2`. */
 export interface Rejected {
   readonly n1: number;

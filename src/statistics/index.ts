@@ -39,6 +39,7 @@ export {
   fisherPower,
   LARGEST_GROUP,
   largestGroup,
+  ruleFor,
   SHARES_RULES,
   type SharesRule,
   sharesP,
