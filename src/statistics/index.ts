@@ -1,5 +1,11 @@
 /** Statistics of proportions and scores: pure functions of numbers, usable on their own. */
-export { type AdjustedShares, adjustedShares, type ClusterEffects } from "./adjusted-shares.ts";
+export {
+  type AdjustedShares,
+  adjustedShares,
+  type ClusterEffects,
+  type ClusteredShares,
+  clusteredShares,
+} from "./adjusted-shares.ts";
 export { affectedCount, ROUNDINGS, type Rounding } from "./affected-count.ts";
 export {
   BINOMIAL_METHODS,
@@ -111,6 +117,7 @@ export { signTest } from "./sign-test.ts";
 export { type Permutable, type PermutationOptions, smallestPAdjusted } from "./smallest-p.ts";
 export { amongOthers, holmAdjusted, type Place, type PlaceAmongOthers } from "./standing-out.ts";
 export { type StratifiedProportion, type StratumCount, stratifiedProportion } from "./stratified.ts";
+export { type StratifiedShares, stratifiedShares } from "./stratified-shares.ts";
 export { studentTCdf, studentTQuantile, studentTTwoSided } from "./student-t.ts";
 export { type Summary, summarise, type ValueCount } from "./summary.ts";
 export { stratifiedTrend, type TrendOptions, type TrendTest, trendTest } from "./trend.ts";
