@@ -60,7 +60,7 @@ function exactTwoSided(doubled: readonly number[], drawn: number, observed: numb
   const mean = drawn * (doubled.length + 1);
   const far = Math.abs(observed - mean);
   let p = 0;
-  for (const [sum, probability] of sumDistribution(doubled, drawn).entries()) {
+  for (const [sum, probability] of sumDistribution(doubled, drawn)) {
     if (Math.abs(sum - mean) >= far) p += probability;
   }
   return Math.min(1, p);
