@@ -4,7 +4,18 @@ import { planMarkdown, planText } from "../formats/plan/document.ts";
 import { type Plan, planCompare, planDetect, planEstimate, planSay } from "../plan/index.ts";
 import { type Rounding, SHARES_RULES, type SharesRule } from "../statistics/index.ts";
 import type { CommonOptions } from "./options.ts";
-import { asUsage, oneOf, openShare, share, shares, someShare, whole, wholes } from "./parsers.ts";
+import {
+  asUsage,
+  ofHundred,
+  oneOf,
+  openShare,
+  partsOf,
+  share,
+  shares,
+  someShare,
+  whole,
+  wholes,
+} from "./parsers.ts";
 import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
 
@@ -57,6 +68,7 @@ function needed<T>(
 }
 
 const pigs = (option: string, text: string): number => whole(option, text);
+const pigsOfPen = (option: string, text: string): number => whole(option, text, 1, 100);
 const visitNumbers = (option: string, text: string): number[] => wholes(option, text, 1, 1000);
 
 function rounding(option: string, text: string): Rounding {
@@ -98,14 +110,30 @@ const sharesTest = (options: PlanOptions, run: Run<PlanOptions>): { test: Shares
   ...given(options, "test", "test", (option, text) => oneOf(option, text, SHARES_RULES, "test")),
 });
 
+/** One share, or one for each group; a decimal comma is none of a list. */
+const groupShares = (option: string, text: string): number | number[] => {
+  const parts = /^\s*\d*,\d+\s*%?\s*$/.test(text) ? [text] : partsOf(text);
+  const [first, ...others] = parts.map((part) => share(option, part));
+  return first === undefined || others.length > 0 ? parts.map((part) => share(option, part)) : first;
+};
+
 export const compare = asks("compare", (options, run) =>
   planCompare({
     ...sharesTest(options, run),
-    from: needed(options, "from", share, "40%"),
-    to: needed(options, "to", share, "15%"),
+    ...given(options, "from", "from", groupShares),
+    ...given(options, "to", "to", groupShares),
+    ...given(options, "grades", "grades", ofHundred),
+    ...given(options, "then-grades", "thenGrades", ofHundred),
+    ...given(options, "pigs", "pigs", visitNumbers),
+    ...given(options, "then-pigs", "thenPigs", visitNumbers),
+    ...given(options, "from-each-pen", "fromEachPen", pigsOfPen),
+    ...given(options, "correlation", "correlation", share),
+    ...given(options, "pens", "pens", visitNumbers),
+    ...given(options, "then-pens", "thenPens", visitNumbers),
     ...given(options, "power", "power", openShare),
     ...given(options, "alpha", "alpha", openShare),
     ...given(options, "over", "over", visitNumbers),
+    ...given(options, "seed", "seed", (option, text) => whole(option, text, 0, Number.MAX_SAFE_INTEGER)),
   }),
 );
 

@@ -66,6 +66,26 @@ export const sharesTests: Readonly<Record<SharesRule, { readonly name: string; r
     },
   },
 };
+export const byPensSource: Source = {
+  cite: "Rao & Scott 1992, Biometrics 48:577-585: counts over the design effect; tested by t, as compare does",
+  confidence: "from-memory",
+};
+export const strataSource: Source = {
+  cite: "Gart 1970, Biometrika 57:471-475; Mehta, Patel & Gray 1985: exact test over strata",
+  confidence: "from-memory",
+};
+export const ranksSource: Source = {
+  cite: "Mann & Whitney 1947, Ann Math Stat 18:50-60: rank-sum test, exact up to 100 values of both visits together",
+  confidence: "from-memory",
+};
+export const rankFormulaSource: Source = {
+  cite: "Normal formula for ranks, also of yes and no: Noether 1987, J Am Stat Assoc 82:645-647; with ties Zhao, Rahardja & Qu 2008, Stat Med 27:462-468",
+  confidence: "from-memory",
+};
+export const simulationSource: Source = {
+  cite: "Simulation; pigs of one pen alike by the urn of Eggenberger & Polya 1923, of yes and no the beta-binomial distribution; generator of Blackman & Vigna 2021",
+  confidence: "from-memory",
+};
 export const generatorSource: Source = {
   cite: "Blackman & Vigna 2021, ACM Trans Math Softw 47:36: the generator xoshiro128**; partial shuffle of Fisher and Yates",
   confidence: "from-memory",

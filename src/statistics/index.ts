@@ -45,6 +45,8 @@ export {
   fisherPower,
   LARGEST_GROUP,
   largestGroup,
+  type MixedPart,
+  mixedPower,
   ruleFor,
   SHARES_RULES,
   type SharesRule,
@@ -103,7 +105,8 @@ export {
 export { type PrecisionGoal, type PrecisionSampleSize, precisionSampleSize } from "./precision.ts";
 export { type PrecisionFormula, type PrecisionQuestion, precisionFormula } from "./precision-formula.ts";
 export { type SeededRandom, seededRandom } from "./random.ts";
-export { type RankSumTest, rankSumTest } from "./rank-sum.ts";
+export { type RankFormula, rankFormula } from "./rank-formula.ts";
+export { type RankSumTest, rankSumShows, rankSumTest } from "./rank-sum.ts";
 export {
   RISK_DIFFERENCE_METHODS,
   type RiskDifference,
