@@ -112,6 +112,13 @@ export function openShare(option: string, text: string): number {
 export const shares = (option: string, text: string): number[] =>
   partsOf(text).map((part) => someShare(option, part));
 
+/** One share, or one for each group, separated by commas. @throws UsageError when one is none */
+export function groupShares(option: string, text: string): number | number[] {
+  const parts = commaHint(text) === "" ? partsOf(text) : [text];
+  const [first = text, ...others] = parts;
+  return others.length === 0 ? share(option, first) : parts.map((part) => share(option, part));
+}
+
 /** Of 100 pigs those with grade 0, 1, 2 and so on. @throws UsageError when they do not add up */
 export function ofHundred(option: string, text: string): number[] {
   const parts = partsOf(text);

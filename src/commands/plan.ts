@@ -6,10 +6,10 @@ import { type Rounding, SHARES_RULES, type SharesRule } from "../statistics/inde
 import type { CommonOptions } from "./options.ts";
 import {
   asUsage,
+  groupShares,
   ofHundred,
   oneOf,
   openShare,
-  partsOf,
   share,
   shares,
   someShare,
@@ -109,13 +109,6 @@ const sharesTest = (options: PlanOptions, run: Run<PlanOptions>): { test: Shares
   test: run.settings().settings.sharesTest,
   ...given(options, "test", "test", (option, text) => oneOf(option, text, SHARES_RULES, "test")),
 });
-
-/** One share, or one for each group; a decimal comma is none of a list. */
-const groupShares = (option: string, text: string): number | number[] => {
-  const parts = /^\s*\d*,\d+\s*%?\s*$/.test(text) ? [text] : partsOf(text);
-  const [first, ...others] = parts.map((part) => share(option, part));
-  return first === undefined || others.length > 0 ? parts.map((part) => share(option, part)) : first;
-};
 
 export const compare = asks("compare", (options, run) =>
   planCompare({

@@ -73,7 +73,7 @@ export function simulationSentences(
       ? `, and the number needed between ${needed(upper)} and ${needed(lower)} ${unit}`
       : "";
   return [
-    `Simulated ${runs} times with seed ${seed}: the true probability (power) lies between ${percent(lower)} and ${percent(upper)} with 95 % confidence${number}.`,
+    `Simulated ${runs} times with seed ${seed}: with 95 % confidence the true probability (power) lies between ${percent(lower)} and ${percent(upper)}${number}.`,
   ];
 }
 
@@ -89,7 +89,7 @@ export function formulaSentences(asked: Asked, n: number): string[] {
   if (!hasFormula(asked, n)) return [];
   const { pens, scored, fromEachPen, correlation } = asked;
   const effect = designEffect({ fromEachPen, correlation });
-  if (!pens) return [`The formula of Noether would say ${Math.ceil(n)}.`];
+  if (!pens) return [`The ${scored ? "formula of Noether" : "normal formula"} would say ${Math.ceil(n)}.`];
   const singly = Math.ceil((n * fromEachPen) / effect);
   return [
     `By formula it would be ${count(singly, "pig")} drawn singly; times the design effect 1 + (${fromEachPen} - 1) x ${correlation} = ${Number(effect.toPrecision(6))} that is ${count(Math.ceil(n), "pen")}. ${scored ? "Ranks of" : "The test by"} pens must allow for how few they are as well.`,

@@ -6,6 +6,7 @@ import {
   mixedPower,
   rankSumShows,
   ruleFor,
+  type SeededRandom,
   type SharesRule,
   seededRandom,
   stratifiedShares,
@@ -48,6 +49,8 @@ export interface Power {
   readonly upper: number | null;
 }
 
+type Pen = readonly number[];
+
 export const sumOf = (numbers: readonly number[]): number => numbers.reduce((sum, one) => sum + one, 0);
 
 /** Whether the groups have the same shares of both visits; compare then takes them together, else like against like. */
@@ -58,19 +61,26 @@ export const sameMix = ({ now, later }: Numbers): boolean =>
 export function powerOf(design: Design, numbers: Numbers): Power {
   if (!design.scored && design.fromEachPen === 1 && sameMix(numbers)) return exactPower(design, numbers);
   const shows = testOf(design, numbers);
-  const { bits } = seededRandom(design.seed);
-  const share = (): number => (bits() + 0.5) / 2 ** 32;
+  const seeds = seededRandom(design.seed);
   let shown = 0;
   for (let run = 0; run < runs; run++) {
-    const [now, later] = (["now", "later"] as const).map((visit) =>
-      design.groups.map((chances, group) =>
-        Array.from({ length: numbers[visit][group] ?? 0 }, () => onePen(chances[visit], design, share)),
-      ),
-    );
-    if (shows(now ?? [], later ?? [])) shown += 1;
+    const { now, later } = drawn(design, numbers, seededRandom(seeds.bits()));
+    if (shows(now, later)) shown += 1;
   }
   const { lower, upper } = binomialInterval(shown, runs);
   return { power: shown / runs, runs, lower, upper };
+}
+
+/** One pen of each group on each visit after the other, so that a larger number adds pens to those of a smaller one. */
+function drawn(design: Design, numbers: Numbers, { bits }: SeededRandom) {
+  const share = (): number => (bits() + 0.5) / 2 ** 32;
+  const pens = { now: design.groups.map((): Pen[] => []), later: design.groups.map((): Pen[] => []) };
+  for (let place = 0; place < Math.max(...numbers.now, ...numbers.later); place++)
+    for (const [group, chances] of design.groups.entries())
+      for (const visit of ["now", "later"] as const)
+        if (place < (numbers[visit][group] ?? 0))
+          pens[visit][group]?.push(onePen(chances[visit], design, share));
+  return pens;
 }
 
 function exactPower({ groups, alpha, rule }: Design, { now, later }: Numbers): Power {
@@ -83,8 +93,6 @@ function exactPower({ groups, alpha, rule }: Design, { now, later }: Numbers): P
   const power = mixedPower(parts, alpha, ruleFor(Math.max(sumOf(now), sumOf(later)), rule));
   return { power, runs: null, lower: null, upper: null };
 }
-
-type Pen = readonly number[];
 
 /**
  * The values of the pigs of one pen, by Polya's urn: each pig after the first is like one of those before it with such a
@@ -171,6 +179,9 @@ export function smallestNumber(
     low = found;
     found = Math.min(most, Math.ceil(found * 1.2));
   }
+  for (let next = Math.floor(found * 0.9); next > low; next = Math.floor(next * 0.9))
+    if (reaches(next)) found = next;
+    else low = next;
   while (found - low > 1) {
     const middle = Math.ceil((low + found) / 2);
     if (reaches(middle)) found = middle;

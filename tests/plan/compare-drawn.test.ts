@@ -184,7 +184,7 @@ describe("what is said", () => {
     const asked = { from: 0.5, to: 0.1, fromEachPen: 3, correlation: 0.1, over: [8] };
     const plan = planCompare({ ...asked, seed: 7 });
     expect(plan.sentences.join(" ")).toMatch(
-      /Simulated 2000 times with seed 7: the true probability \(power\) lies between [\d.]+ % and [\d.]+ %/,
+      /Simulated 2000 times with seed 7: with 95 % confidence the true probability \(power\) lies between [\d.]+ % and [\d.]+ %/,
     );
     expect(planCompare({ ...asked, seed: 7 })).toEqual(plan);
     expect(planCompare({ ...asked, seed: 8 }).answer.power).not.toBe(plan.answer.power);
