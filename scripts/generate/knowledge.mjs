@@ -54,6 +54,7 @@ export function writeKnowledge(knowledge) {
     morphometry: "Morphometry",
     snout_reading: "SnoutReadingRules",
     alarm_signs: "AlarmSigns",
+    knife: "Knife",
   };
   // A module each: a command that does not ask for one of them does not load it.
   const folder = join(generatedFolder, "knowledge");
