@@ -3,6 +3,7 @@ import { distance } from "fastest-levenshtein";
 import { organTopics, protocolTopics, systemTopics } from "./body.ts";
 import { type Explanation, type Kind, kinds, lists, type Topic } from "./explanation.ts";
 import { alarmTopics, indicatorTopics } from "./indicators-and-alarms.ts";
+import { knifeTopics } from "./knife.ts";
 import { ageClassTopics, deathTopics, factTopics, familyTopics, selectionTopics } from "./record.ts";
 import { ruleTopics } from "./rules.ts";
 import { containerTopics, materialTopics, testTopics } from "./sampling.ts";
@@ -20,6 +21,7 @@ export const topics: readonly Topic[] = [
   ...protocolTopics,
   ...systemTopics,
   ...organTopics,
+  ...knifeTopics,
   ...scaleTopics,
   ...indicatorTopics,
   ...selectionTopics,
