@@ -107,7 +107,8 @@ export const scale_ranges: Readonly<Record<string, Pick<Scale, "id" | "organ" | 
 `,
   );
   const lines = [
-    ...Object.keys(types).filter((name) => name !== "scales"),
+    // Scales and the order of the knife are loaded by those who ask for them.
+    ...Object.keys(types).filter((name) => name !== "scales" && name !== "knife"),
     "vocabulary",
     "recorded_grades",
     "scale_ranges",

@@ -62,7 +62,7 @@ export function explain(name: string, own: readonly Topic[] = []): Explanation[]
 
 /** The kind of which all names are asked for: processes, time-limits; or process, where nothing is called so itself. */
 export const kindCalled = (name: string): Kind | undefined =>
-  kinds.find((kind) => [lists.get(kind), plain(kind)].includes(plain(name)));
+  kinds.find((kind) => [lists.get(kind), plain(kind), `${plain(kind)}s`].includes(plain(name)));
 
 /** The names nearest to what was written, the nearest first; none when nothing is near. */
 export function nearestNames(name: string, most = 4, own: readonly Topic[] = []): string[] {

@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { readCases } from "../../src/cases/index.ts";
+import { kindCalled, topics } from "../../src/explain/index.ts";
 import { organs, sampleRules } from "../../src/knowledge/index.ts";
 import { knifeSources, necropsySteps, organsByKnife } from "../../src/knowledge/knife.ts";
 import { lintCases } from "../../src/lint/index.ts";
@@ -14,6 +15,11 @@ describe("the order of the knife", () => {
   it("has every organ in one step, and no other", () => {
     const sorted = (list: readonly { readonly id: string }[]): string[] => list.map(({ id }) => id).sort();
     expect(sorted(organsByKnife)).toEqual(sorted(organs));
+  });
+
+  it("is listed by the word for it and by what it is a list of", () => {
+    for (const word of ["knife", "step", "steps"]) expect(kindCalled(word)).toBe("step");
+    expect(topics.filter(({ kind }) => kind === "step").map(({ name }) => name)).toEqual(ids);
   });
 
   it("keeps to the order of which the rules of time speak", () => {
