@@ -29,8 +29,7 @@ export function jackknifeLimits(
   const back = (z: number): number => 1 - readers / (Math.exp(2 * z) + readers - 1);
   const centre = scaled(value);
   const points = without.map((one) => ({ z: scaled(one.value), subjects: one.subjects }));
-  if (without.some((one) => one.value >= 1))
-    return noLimits(`agreement is perfect${value < 1 ? " but for one of them" : ""}`);
+  if (without.some((one) => one.value >= 1)) return noLimits("but for one reading agreement is perfect");
   if (![centre, ...points.map(({ z }) => z)].every(Number.isFinite))
     return noLimits("the readers agree less than by chance");
   const sum = (of: (z: number) => number): number =>

@@ -300,7 +300,7 @@ describe("limits by leaving out one subject at a time", () => {
       [20, 1],
       [0, 9],
     ];
-    const reason = "agreement is perfect but for one of them";
+    const reason = "but for one reading agreement is perfect";
     expect(cohenKappa(one, { limits: "jackknife" })).toMatchObject({ lower: null, reason });
     const ratings = Array.from({ length: 24 }, (_, pig) => [pig % 6, pig === 5 ? 4 : pig % 6]);
     for (const form of ["agreement", "consistency"] as const)
