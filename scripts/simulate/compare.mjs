@@ -286,15 +286,15 @@ function* pensUnlike({ lib, pool, random, runs }) {
   for (const mix of MIXES) {
     const pens = `${mix.map((visit) => visit.join(" and ")).join(", then ")} pens`;
     /** How often a difference is claimed. @param pigsOf pigs of a visit and group in these pens */
-    const claimed = (pigsOf, asked, turns) => {
+    const claimed = (pigsOf, asked) => {
       let wrong = 0;
-      for (let run = 0; run < turns; run++) {
+      for (let run = 0; run < runs; run++) {
         const cases = mix.flatMap((visit, place) =>
           visit.flatMap((number, group) => pigsOf(place, Array(number).fill(5), group)),
         );
         if (firstOf(lib, cases, asked).p < alpha) wrong += 1;
       }
-      return wrong / turns;
+      return wrong / runs;
     };
     for (const rho of [0, 0.3])
       for (const base of [
@@ -302,14 +302,12 @@ function* pensUnlike({ lib, pool, random, runs }) {
         [0.3, 0.6],
       ]) {
         const pigs = (visit, sizes, group) => penned(pool, random, visit, sizes, base[group], rho, group);
-        shared.add(`${pens}, correlation ${rho}, ${base.join(" and ")}`, claimed(pigs, shares, runs), runs);
+        shared.add(`${pens}, correlation ${rho}, ${base.join(" and ")}`, claimed(pigs, shares), runs);
       }
     for (const spread of [0, 0.7]) {
       const pigs = (visit, sizes, group) =>
         pennedGrades(pool, random, visit, sizes, spread, 1 + group, group);
-      // It uses up its 5 % nearly whole, so that a few hundred runs often show more.
-      const turns = 3 * runs;
-      scored.add(`${pens} ${spread === 0 ? "alike" : "apart"}`, claimed(pigs, grades, turns), turns);
+      scored.add(`${pens} ${spread === 0 ? "alike" : "apart"}`, claimed(pigs, grades), runs);
     }
   }
   const design = `pens of 5, ${MIXED}`;
