@@ -15,7 +15,7 @@ export const kindGroups = {
     "age class": "age-classes",
     "method of death": "methods-of-death",
   },
-  "The body": { system: "systems", organ: "organs" },
+  "The body": { system: "systems", organ: "organs", step: "knife" },
   "Signs in life": { "sign family": "sign-families", sign: "signs" },
   Findings: {
     process: "processes",
@@ -58,7 +58,8 @@ export interface Section {
 }
 
 export interface Explanation {
-  readonly kind: Kind;
+  /** A case is one of the files, and no kind of name. */
+  readonly kind: Kind | "case";
   readonly name: string;
   /** One line that says what it is. */
   readonly title: string;

@@ -4,7 +4,7 @@ import type { Compared, Comparison } from "../../compare/index.ts";
 const methods = {
   "fisher-exact": [
     "Fisher's exact test 1935, two-sided; odds ratio: conditional maximum likelihood, exact limits (Cornfield 1956*).",
-    "Difference: Zou & Donner 2008*, Stat Med 27:1693-1702; risk ratio: Donner & Zou 2012*, Stat Methods Med Res 21:347-359; both join Clopper-Pearson limits of the sides.",
+    "Difference: Zou & Donner 2008*, Stat Med 27:1693-1702; risk ratio: Donner & Zou 2012*, Stat Methods Med Res 21:347-359; both join Clopper-Pearson limits of the sides; the difference, away from 0, no nearer than Agresti & Caffo 2000*, Am Stat 54:280-288, by t.",
   ],
   "mann-whitney": [
     "Mann & Whitney 1947*, exact up to 100 pigs; shift: Hodges & Lehmann 1963*, interval Moses 1965*.",
