@@ -87,6 +87,14 @@ export { oneSidedLower, oneSidedUpper } from "./one-sided.ts";
 export type { OrderedGroup } from "./ordered-group.ts";
 export { type PercentAgreement, percentAgreement } from "./percent-agreement.ts";
 export {
+  type PermutedTrend,
+  type PermutedTrendOptions,
+  type PlacedValues,
+  permutedTrend,
+  type Slope,
+  slopeWithin,
+} from "./permuted-trend.ts";
+export {
   type PooledSampleSize,
   type Pools,
   pooledDetectionProbability,
