@@ -76,7 +76,7 @@ export {
 export { cohenKappa, type Kappa, type KappaWeights } from "./kappa.ts";
 export { type KruskalWallisTest, kruskalWallis } from "./kruskal-wallis.ts";
 export { type AccuracyStudy, type LangReiczigelInterval, langReiczigelInterval } from "./lang-reiczigel.ts";
-export { leastRankP, leastSharesP } from "./least-p.ts";
+export { leastRankP, leastSharesP, leastTrendP } from "./least-p.ts";
 export type { Limits } from "./limits.ts";
 export { type MantelHaenszel, mantelHaenszel } from "./mantel-haenszel.ts";
 export { type MeanInterval, meanInterval } from "./mean-interval.ts";

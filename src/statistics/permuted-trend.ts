@@ -33,7 +33,7 @@ export interface PermutedTrendOptions extends PermutationOptions {
 
 /** Values that are not whole are held in so many parts of their range. */
 const PARTS = 1e9;
-const LARGEST_PLACE = 1_000_000;
+const LARGEST_PLACE = 1e7;
 
 /**
  * Permutation test for a trend: `Σ place value`, when the values of each stratum could have fallen to its places in any

@@ -44,11 +44,11 @@ function whyNone(
   }
   const manySides = result.test === "freeman-halton" || result.test === "kruskal-wallis";
   if (manySides && stratification !== null)
-    return `the sides are made up differently by ${facetWords(stratification)}, which this test of three sides or more cannot allow for; compare two, or narrow with --where`;
+    return `the sides are made up differently by ${facetWords(stratification)}, which this test of three groups or more cannot allow for; compare two, or narrow with --where`;
   if (result.test === "freeman-halton" && !result.exact && result.least_expected < 5)
     return "the tables are too many to count and the pigs too few for chi-squared";
-  if (shared && sides.length > 2)
-    return `pigs share ${word}s, which the tests of three sides or more cannot allow for; compare two`;
+  if (shared && manySides)
+    return `pigs share ${word}s, which the tests of three groups or more cannot allow for; compare two`;
   return null;
 }
 

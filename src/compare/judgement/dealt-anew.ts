@@ -7,6 +7,7 @@ import type { Asked, Comparison } from "../comparison.ts";
 import type { ComparedSides } from "../sides/comparability.ts";
 import { facets } from "../sides/facets.ts";
 import { type Answered, valuesOf } from "../sides/outcomes.ts";
+import { meanOf } from "./by-pens.ts";
 import type { Result } from "./results.ts";
 import { placesOf } from "./tests.ts";
 
@@ -76,7 +77,9 @@ function statisticOf(
   places: readonly Place[],
 ): (labels: readonly number[]) => number {
   const pens = claim_on === "pens" || claim_on === "pens-in-strata";
-  const ranked = test === "mann-whitney" || test === "kruskal-wallis";
+  const trend = test === "cochran-armitage" || test === "cuzick";
+  const means = pens && trend;
+  const ranked = !means && (test === "mann-whitney" || test === "cuzick" || test === "kruskal-wallis");
   const within =
     compared.stratification === null || claim_on === "pigs"
       ? [compared.sides.map(({ answers }) => answers)]
@@ -86,9 +89,9 @@ function statisticOf(
     const parts = pens
       ? [...grouped(answers, ({ one }) => unitOf(one)).values()]
       : answers.map((one) => [one]);
+    if (means) return parts.map((part) => ({ unit: unitAt(part, unitOf), value: meanOf(part) }));
     return ranked ? rankedItems(parts, unitOf) : excessItems(parts, unitOf);
   });
-  const trend = test === "cochran-armitage";
   if (test === "freeman-halton" || test === "kruskal-wallis")
     return (labels) => strata.reduce((sum, items) => sum + anyDifference(items, labels), 0);
   const at = places.map((place) => (trend ? place.at : place.label));
@@ -120,7 +123,7 @@ function excessItems(parts: readonly (readonly Answered[])[], unitOf: UnitOf): I
 
 /** Mid-ranks of the scores, or of the means of pens, each stratum weighted as by van Elteren. */
 function rankedItems(parts: readonly (readonly Answered[])[], unitOf: UnitOf): Item[] {
-  const means = parts.map((part) => valuesOf(part).reduce((sum, value) => sum + value, 0) / part.length);
+  const means = parts.map(meanOf);
   const ranks = means.map((mean) =>
     means.reduce((sum, other) => sum + (other < mean ? 1 : other === mean ? 0.5 : 0), 0.5),
   );

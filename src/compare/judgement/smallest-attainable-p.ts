@@ -3,6 +3,7 @@ import {
   exactMantelHaenszel,
   leastRankP,
   leastSharesP,
+  leastTrendP,
   type SharesRule,
   sharesP,
   stratifiedTrend,
@@ -38,7 +39,14 @@ export function smallestAttainableP(
       if (on === "pens") return leastRankP(pens.map((side) => side.pens.length));
       return on === "strata" && stratification !== null ? smallestOfRanksWithin(stratification) : null;
     case "cochran-armitage":
-      return pigs > mostPigs ? null : smallestOfTrend(sizes, placesOf(sides).places, stratification);
+      return pigs > mostPigs || on.startsWith("pens")
+        ? null
+        : smallestOfTrend(sizes, placesOf(sides).places, stratification);
+    case "cuzick":
+      if (on.startsWith("pens")) return null;
+      return leastTrendP(
+        stratification?.strata.map((stratum) => stratum.map(({ length }) => length)) ?? [sizes],
+      );
     case "freeman-halton":
       return leastSharesP(sizes);
     case "kruskal-wallis":

@@ -3,13 +3,15 @@ import {
   exactMantelHaenszel,
   mantelHaenszel,
   oddsHomogeneity,
+  type PlacedValues,
+  permutedTrend,
   type SharesRule,
   stratifiedRankSum,
   stratifiedTrend,
   type TwoGroups,
 } from "../../statistics/index.ts";
 import { type Answered, countOf, valuesOf } from "../sides/outcomes.ts";
-import type { Stratification } from "../sides/stratification.ts";
+import type { Stratification, Stratum } from "../sides/stratification.ts";
 import {
   ratio,
   type ScoresWithinStrata,
@@ -102,6 +104,33 @@ export function trendWithin(
     exact: exactP !== null,
   };
 }
+
+/** Scores of three visits or more: Cuzick's test within strata. Parameters as {@link trendWithin}. */
+export function rankTrendWithin(
+  stratification: Stratification,
+  places: readonly number[],
+  plain: number | null,
+  seed: number,
+): TrendWithinStrata | null {
+  if (stratification.strata.length === 0) return null;
+  const { z, p, method } = permutedTrend(
+    stratification.strata.map((stratum) => placedScores(stratum, places)),
+    { ranked: true, seed },
+  );
+  return {
+    ...common(stratification),
+    z,
+    opposite: opposite(z ?? 0, plain ?? 0),
+    p,
+    exact: method === "exact",
+  };
+}
+
+/** The scores at each place that has any. */
+export const placedScores = (sides: Stratum, places: readonly number[]): PlacedValues[] =>
+  sides
+    .map((answers, side) => ({ place: places[side] ?? side, values: valuesOf(answers) }))
+    .filter(({ values }) => values.length > 0);
 
 /** Which way it points within strata: above 0 more or higher. */
 export function wayOf(inStrata: WithinStrata): number {

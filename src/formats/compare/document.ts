@@ -181,9 +181,7 @@ function together(said: readonly { readonly title: string; readonly text: string
 }
 
 const hasInterval = ({ result }: Comparison): boolean =>
-  result?.test === "kruskal-wallis"
-    ? result.first_to_last !== null
-    : result !== null && result.test !== "freeman-halton";
+  result !== null && result.test !== "freeman-halton" && result.test !== "kruskal-wallis";
 
 function sourceLines({ blocks, level }: CompareReport): string[] {
   const made = blocks.flatMap(madeOf);

@@ -12,6 +12,9 @@ const methods = {
   "cochran-armitage": [
     "Trend: Cochran 1954*; Armitage 1955, Biometrics 11:375-386; exact: Agresti 1992*, Stat Sci 7:131-153.",
   ],
+  cuzick: [
+    "Trend of scores: ranks over days, Cuzick 1985*, Stat Med 4:87-90, by permutation: all ways counted where they are few, else 9,999 at random; shift: Hodges & Lehmann 1963*.",
+  ],
   "freeman-halton": ["Fisher's exact test of several groups: Freeman & Halton 1951*, Biometrika 38:141-149."],
   "kruskal-wallis": [
     "Kruskal & Wallis 1952*, exact where a side has fewer than five pigs and it can be counted.",
@@ -78,6 +81,11 @@ function pensMethods(made: readonly Comparison[]): string[] {
     ...(some.some((one) => "effective" in one)
       ? [
           "Pens, shares: counts over the design effect, Rao & Scott 1992*, Biometrics 48:577-585, with Student's t; difference: Newcombe 1998, Stat Med 17:873-890, method 10.",
+        ]
+      : []),
+    ...(some.some((one) => "slope" in one)
+      ? [
+          "Pens, over visits: the mean of each pen, each pen alike, dealt out anew to the visits (Fisher 1935*); slope: least squares with Student's t.",
         ]
       : []),
     ...(some.some((one) => "superiority" in one)

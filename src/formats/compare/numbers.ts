@@ -41,7 +41,7 @@ export function numberTexts(one: Comparison, asked: Asked): string[] {
   const although = caveats.flatMap(({ although: factor }) =>
     factor === undefined ? [] : [`other ${comparability.factors[factor].title}`],
   );
-  const pens = byPensText(result, sides, level, cluster);
+  const pens = byPensText(result, sides, unit, level, cluster);
   const could = shown || claim_on !== "pigs" || result.test !== "fisher-exact" ? "" : couldShowText(result);
   return [
     ...(result.test === "fisher-exact"
@@ -67,7 +67,7 @@ export function numberTexts(one: Comparison, asked: Asked): string[] {
 function firstToLast(result: Result, unit: string | undefined, level: number): string[] {
   if (result.test === "cochran-armitage")
     return [`first to last visit: ${differenceText(result.first_to_last, level)}`];
-  if (result.test !== "kruskal-wallis" || result.first_to_last === null) return [];
+  if (result.test !== "cuzick" || result.first_to_last === null) return [];
   return [
     `first to last visit: ${shiftText({ shift: result.first_to_last, superiority: 0.5 }, unit, level)}`,
   ];
