@@ -43,7 +43,7 @@ export async function compare(run: Run<CompareOptions>): Promise<number> {
   return run.end();
 }
 
-const kinds: readonly Between[] = ["visits", "groups", "ill"];
+const kinds: readonly Between[] = ["visits", "groups", "ill", "treatment"];
 const factors = Object.keys(comparability.factors) as Factor[];
 
 const askedOf = ({ between, where, level, evenIf, cluster, indicator, scale, seed }: CompareOptions) => ({

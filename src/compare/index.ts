@@ -11,19 +11,21 @@ export {
   clusterNames,
   type Factor,
 } from "./comparison.ts";
-export type { Limited, Result } from "./judgement/results.ts";
+export type { ArmsCompared, Limited, Result } from "./judgement/results.ts";
 export { allowedFor } from "./sentence/comparison-sentence.ts";
 export {
   byPensText,
   couldShowText,
   differenceText,
   facetsText,
+  meansText,
   ofExamined,
   plain,
   pText,
   ratioText,
   shiftText,
   testText,
+  unitWords,
   withinStrataText,
 } from "./sentence/numbers.ts";
 export { facetNames, type Where } from "./sides/facets.ts";

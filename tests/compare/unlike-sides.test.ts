@@ -196,7 +196,7 @@ describe("three visits", () => {
       expect(one).toMatchObject({ claim_on: "pens", no_claim: null, shown: true });
       expect(one.p).toBe(permutedTrend([shares]).p);
       const { slope, lower, upper } = slopeWithin([shares]);
-      const { value, lower: from, upper: to } = one.result.penned?.slope ?? {};
+      const { value, lower: from, upper: to } = one.result.penned?.difference ?? {};
       expect([value, from, to]).toEqual([slope, lower, upper].map((one) => (one ?? 0) * 60));
       // Means 0.8, 0.5 and 0.2: the line falls by 0.6.
       expect(value).toBeCloseTo(-0.6, 12);
@@ -209,7 +209,7 @@ describe("three visits", () => {
       if (one.result?.test !== "cuzick") throw new Error("another test");
       expect(one).toMatchObject({ claim_on: "pens", shown: true });
       expect(one.result.first_to_last).toBeNull();
-      expect(one.result.penned?.slope.value).toBeCloseTo(-1.8, 12);
+      expect(one.result.penned?.difference.value).toBeCloseTo(-1.8, 12);
       expect(one.p).toBe(only(visits, snout).one.p);
       expect(report.answer).toContain("became lower");
     });

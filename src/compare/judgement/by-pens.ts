@@ -69,18 +69,18 @@ export function scoresByPens(
 }
 
 /**
- * Visits in their order by the means of the pens, dealt out anew; within strata where there are any. Means and not ranks,
+ * Visits in their order, or arms, by the means of the pens, dealt out anew; within strata where there are any. Means and not ranks,
  * because the ranks of pens with few pigs lie elsewhere than those of pens with many even where nothing differs.
- * @param places of the sides on the axis of time
+ * @param stratification with one stratum at least
+ * @param places of the sides on the axis of time; of arms 0 and 1
  */
 export function meansByPens(
   sides: readonly SidePens[],
   stratification: Stratification | null,
   places: readonly number[],
   { level, seed }: Pick<Asked, "level" | "seed">,
-): MeansByPens | null {
+): MeansByPens {
   const strata = stratification?.strata ?? [sides.map(({ pens }) => pens.flat())];
-  if (strata.length === 0) return null;
   const placed = meansWithin(sides, strata).map((means) =>
     means
       .map((values, side) => ({ place: places[side] ?? side, values }))
@@ -96,7 +96,7 @@ export function meansByPens(
     z,
     p,
     exact: method === "exact",
-    slope: { ...limited(along(slope), along(lower), along(upper)), method: "t" },
+    difference: { ...limited(along(slope), along(lower), along(upper)), method: "t" },
   };
 }
 
@@ -106,7 +106,7 @@ const pensCounted = (sides: readonly SidePens[]) => ({
 });
 
 /** The means of the pens of each side in each stratum. */
-const meansWithin = (sides: readonly SidePens[], strata: Stratification["strata"]): number[][][] =>
+export const meansWithin = (sides: readonly SidePens[], strata: Stratification["strata"]): number[][][] =>
   strata.map((stratum) =>
     stratum.map((answers, side) => (sides[side]?.pens ?? []).flatMap((pigs) => partMean(pigs, answers))),
   );

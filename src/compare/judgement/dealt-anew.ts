@@ -1,12 +1,12 @@
 /** All comparisons of a block made again with the sides dealt out anew, to allow for how many they are. */
 import type { Case } from "../../cases/index.ts";
-import { clusterKey } from "../../herd/index.ts";
 import { smallestPAdjusted } from "../../statistics/index.ts";
 import { grouped } from "../../words/grouped.ts";
 import type { Asked, Comparison } from "../comparison.ts";
 import type { ComparedSides } from "../sides/comparability.ts";
 import { facets } from "../sides/facets.ts";
 import { type Answered, valuesOf } from "../sides/outcomes.ts";
+import { sharedBy } from "../sides/pens.ts";
 import { meanOf } from "./by-pens.ts";
 import type { Result } from "./results.ts";
 import { placesOf } from "./tests.ts";
@@ -30,11 +30,10 @@ interface Item {
  * P of each comparison adjusted for all of them, by the smallest p when visits (or groups) are dealt out anew within
  * strata; where any of them rests on pens, whole pens are dealt out.
  */
-export function adjustedTogether(all: readonly Claimable[], { cluster, seed }: Asked): number[] {
+export function adjustedTogether(all: readonly Claimable[], asked: Asked): number[] {
   const places = placesOfAll(all);
   const byPen = all.some(({ claim_on }) => claim_on === "pens" || claim_on === "pens-in-strata");
-  const keyOf = (one: Case): string | Case =>
-    byPen && cluster !== "none" ? (clusterKey(one, cluster) ?? one) : one;
+  const keyOf = (one: Case): string | Case => (byPen ? (sharedBy(one, asked) ?? one) : one);
   const by = [...new Set(all.flatMap(({ compared }) => compared.stratification?.by ?? []))];
   const pigs = new Map<Case, number>();
   for (const { compared } of all)
@@ -51,7 +50,7 @@ export function adjustedTogether(all: readonly Claimable[], { cluster, seed }: A
   const read = all.map((one) => statisticOf(one, (pig) => unitOf.get(keyOf(pig)) ?? 0, [...places.values()]));
   return smallestPAdjusted({ labels, strata }, (dealt) => read.map((statistic) => statistic(dealt)), {
     permutations,
-    ...(seed !== undefined && { seed }),
+    seed: asked.seed,
   });
 }
 
@@ -78,7 +77,7 @@ function statisticOf(
 ): (labels: readonly number[]) => number {
   const pens = claim_on === "pens" || claim_on === "pens-in-strata";
   const trend = test === "cochran-armitage" || test === "cuzick";
-  const means = pens && trend;
+  const means = pens && (trend || test === "unit-means");
   const ranked = !means && (test === "mann-whitney" || test === "cuzick" || test === "kruskal-wallis");
   const within =
     compared.stratification === null || claim_on === "pigs"

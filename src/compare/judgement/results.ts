@@ -1,5 +1,7 @@
 /** What each test answers, as it is exported. */
+
 import type { SharesRule } from "../../statistics/index.ts";
+import type { Trial } from "../sides/arms.ts";
 
 /** A value with its limits; a limit is null where there is none (or it is infinite). */
 export interface Limited {
@@ -112,14 +114,20 @@ export interface ScoresByPens extends FoundByPens {
   readonly exact: boolean;
 }
 
-/** The means of the pens (shares affected, or mean scores), dealt out anew to the visits. */
+/** The means of the pens (shares affected, or mean scores), dealt out anew to the visits or arms. */
 export interface MeansByPens extends FoundByPens {
   /** Above 0 when they rise; null where none varies. */
   readonly z: number | null;
   /** Whether all ways to deal the pens out were counted; else 9,999 at random. */
   readonly exact: boolean;
-  /** By how much they rise from the first visit to the last along a straight line, each pen alike, within strata. */
-  readonly slope: Limited & { readonly method: "t" };
+  /** How far the last lies from the first, each pen alike, within strata: of three visits or more along a straight line. */
+  readonly difference: Limited & { readonly method: "t" };
+}
+
+/** Treated against control: the means of what was allocated, pens or groups. */
+export interface ArmsCompared extends MeansByPens {
+  readonly test: "unit-means";
+  readonly unit: Trial["unit"];
 }
 
 /** Two sides of a scale. */
@@ -193,6 +201,7 @@ export interface RanksCompared {
 }
 
 export type Result =
+  | ArmsCompared
   | SharesCompared
   | ScoresCompared
   | TrendCompared
@@ -206,7 +215,7 @@ export const withinStrata = (result: Result): WithinStrata | null =>
 
 /** What was found by pens; null where that was not asked or cannot be. */
 export const byPens = (result: Result): SharesByPens | ScoresByPens | MeansByPens | null =>
-  "penned" in result ? result.penned : null;
+  result.test === "unit-means" ? result : "penned" in result ? result.penned : null;
 
 /**
  * What is claimed rests on: all pigs, each for itself; like against like within strata, when the sides are made up

@@ -10,6 +10,7 @@ import {
 } from "../../statistics/index.ts";
 import type { ComparedSides } from "../sides/comparability.ts";
 import type { Stratification, Stratum } from "../sides/stratification.ts";
+import { meansWithin } from "./by-pens.ts";
 import type { ClaimOn, Result } from "./results.ts";
 import { placesOf } from "./tests.ts";
 
@@ -47,6 +48,13 @@ export function smallestAttainableP(
       return leastTrendP(
         stratification?.strata.map((stratum) => stratum.map(({ length }) => length)) ?? [sizes],
       );
+    case "unit-means": {
+      const strata = stratification?.strata ?? [sides.map(({ answers }) => answers)];
+      const units = meansWithin(pens, strata).map((means) => means.map(({ length }) => length));
+      // Arms of one size can change places everywhere, and lie as far apart then.
+      const mirrored = units.every(([control, treated]) => control === treated);
+      return leastTrendP(units, { mirrored });
+    }
     case "freeman-halton":
       return leastSharesP(sizes);
     case "kruskal-wallis":

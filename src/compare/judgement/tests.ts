@@ -16,11 +16,13 @@ import {
   trendTest,
 } from "../../statistics/index.ts";
 import type { Asked } from "../comparison.ts";
+import { trialOf } from "../sides/arms.ts";
 import type { ComparedSides } from "../sides/comparability.ts";
 import { type AnsweredSide, countOf, valuesOf } from "../sides/outcomes.ts";
 import type { SidePens } from "../sides/pens.ts";
 import { meansByPens, scoresByPens, sharesByPens } from "./by-pens.ts";
 import {
+  type ArmsCompared,
   limited,
   type ManySharesCompared,
   type RanksCompared,
@@ -51,6 +53,7 @@ const dayMs = 86_400_000;
 export function resultOf(compared: ComparedSides, asked: Asked): Result {
   const { between, level } = asked;
   const scored = compared.label.kind === "scale";
+  if (between === "treatment") return armsOf(compared, asked);
   if (compared.sides.length < 3) return scored ? scoresOf(compared, level) : sharesOf(compared, asked);
   if (between === "visits") return scored ? rankTrendOf(compared, asked) : trendOf(compared, asked);
   return scored ? ranksOf(compared) : manySharesOf(compared);
@@ -88,6 +91,13 @@ function sharesOf(compared: ComparedSides, { level, sharesTest }: Asked): Shares
     penned: pens && sharesByPens(pens, stratification, level),
     could_show: pens === null && stratification === null ? couldShow(groups, level, rule) : null,
   };
+}
+
+/** By what was allocated; of all of it together where arms have no stratum in common, and nothing is claimed. */
+function armsOf({ sides, pens, stratification }: ComparedSides, asked: Asked): ArmsCompared {
+  const { unit } = trialOf(sides.flatMap(({ side }) => side.cases));
+  const strata = stratification?.strata.length === 0 ? null : stratification;
+  return { test: "unit-means", unit, ...meansByPens(pens, strata, [0, 1], asked) };
 }
 
 /** From the share of the first side, how far away the second must be to be shown. */
@@ -152,7 +162,9 @@ export function placesOf(sides: readonly AnsweredSide[]): { places: number[]; un
 
 /** Over visits by the pens, where at least one shares them. */
 const trendByPens = ({ pens, stratification }: ComparedSides, places: readonly number[], asked: Asked) =>
-  pens.some(({ shared }) => shared) ? meansByPens(pens, stratification, places, asked) : null;
+  pens.some(({ shared }) => shared) && stratification?.strata.length !== 0
+    ? meansByPens(pens, stratification, places, asked)
+    : null;
 
 function trendOf(compared: ComparedSides, asked: Asked): TrendCompared {
   const { sides, stratification } = compared;

@@ -12,6 +12,7 @@ import {
   differenceText,
   facetsText,
   inSentence,
+  meansText,
   ofExamined,
   oftenText,
   plain,
@@ -19,6 +20,7 @@ import {
   ratioText,
   shiftText,
   slopeText,
+  unitWords,
 } from "./numbers.ts";
 
 /** A comparison that was not refused. */
@@ -101,6 +103,13 @@ function claim(one: Tested, setting: Setting): string {
     (perPen !== null && "z" in perPen ? (perPen.z ?? 0) : inStrata === null ? plainWay : wayOf(inStrata)) > 0;
   const effect = effectText(one, setting);
   switch (result.test) {
+    case "unit-means": {
+      const [more, higher] = up(0) ? ["more", "higher"] : ["fewer", "lower"];
+      const pigs = setting.prevalence ? `${more} pigs` : more;
+      return one.kind === "indicator"
+        ? `${pigs} had ${name} ${second.title} (${ofExamined(second)}) than ${first.title} (${ofExamined(first)}): ${effect}${test}`
+        : `${name} was ${higher} ${second.title} (${scored(second)}) than ${first.title} (${scored(first)}): ${effect}${test}`;
+    }
     case "fisher-exact": {
       const more = up(result.difference.value ?? 0) ? "more" : "fewer";
       const pigs = setting.prevalence ? `${more} pigs` : more;
@@ -145,6 +154,8 @@ function effectText(one: Tested, { between, level, cluster }: Setting): string {
     if (result.test === "cochran-armitage" || result.first_to_last === null || claim_on !== "pigs") return "";
     return `first to last ${shiftText({ shift: result.first_to_last, superiority: 0.5 }, unit, level)}; `;
   }
+  if (result.test === "unit-means")
+    return `by the means of ${unitWords(result)}, ${meansText(result.difference, unitOf(one), level)}; `;
   if (result.test !== "fisher-exact") return "";
   if (claim_on === "strata" && inStrata !== null && "odds_ratio" in inStrata)
     return `odds ratio ${ratioText(inStrata.odds_ratio)}; `;

@@ -4,6 +4,7 @@ import { count, listing } from "../../words/listing.ts";
 import { levelPercent, percent } from "../../words/percent.ts";
 import { type Cluster, clusterWord, type SideNumbers } from "../comparison.ts";
 import {
+  type ArmsCompared,
   byPens,
   type ClaimOn,
   type Limited,
@@ -124,6 +125,8 @@ export function testText(result: Result): string {
       return `Mann-Whitney ${p}, ${exactly(result.exact, "normal")}`;
     case "cochran-armitage":
       return `Cochran-Armitage trend ${p}, ${exactly(result.exact, "normal")}`;
+    case "unit-means":
+      return meansTest(result, result.unit === "pen or group" ? "pens and group" : result.unit);
     case "cuzick":
       return `Cuzick trend ${p}, ${exactly(result.exact, atRandom)}`;
     case "freeman-halton":
@@ -174,8 +177,8 @@ export function byPensText(
   });
   const unit = sides[0]?.affected === undefined ? (scoreUnit ?? "points") : undefined;
   const test =
-    "slope" in perPen
-      ? `means of ${word}s, ${slopeText(perPen, unit, level)}; ${meansTest(perPen, cluster)}`
+    "z" in perPen
+      ? `means of ${word}s, ${slopeText(perPen, unit, level)}; ${meansTest(perPen, word)}`
       : "effective" in perPen
         ? `${differenceText(perPen.difference, level)}; Rao-Scott${strata} ${pText(perPen.p)}`
         : `means of ${word}s ranked${strata}, ${oftenText(perPen.superiority, `pairs of ${word}s`)}: ${perPen.within ? "van Elteren" : "Mann-Whitney"} ${pText(perPen.p)}, ${exactly(perPen.exact, "normal")}`;
@@ -183,8 +186,8 @@ export function byPensText(
 }
 
 /** `permutation of pens within strata p 0.012, exact`. */
-const meansTest = ({ within, p, exact }: MeansByPens, cluster: Cluster): string =>
-  `permutation of ${clusterWord(cluster)}s${within ? " within strata" : ""} ${pText(p)}, ${exactly(exact, "9999 at random")}`;
+const meansTest = ({ within, p, exact }: MeansByPens, word: string): string =>
+  `permutation of ${word}s${within ? " within strata" : ""} ${pText(p)}, ${exactly(exact, "9999 at random")}`;
 
 /**
  * `1.2 points lower, 95 % interval 0.3 to 2.1 lower`, or of every 100 pigs: a difference of the means of pens.
@@ -205,9 +208,13 @@ export function meansText(difference: Limited, unit: string | undefined, level: 
   return `${change}, ${levelPercent(level)} interval ${range}`;
 }
 
+/** `4 control and 4 treated pens`. */
+export const unitWords = ({ clusters: [control = 0, treated = 0], unit }: ArmsCompared): string =>
+  `${control} control and ${treated} treated ${unit === "pen or group" ? "pens or group" : unit}s`;
+
 /** From the first visit to the last, of three or more. @param unit undefined of shares */
-export const slopeText = ({ slope }: MeansByPens, unit: string | undefined, level: number): string =>
-  `along a straight line from first to last ${meansText(slope, unit, level)}`;
+export const slopeText = ({ difference }: MeansByPens, unit: string | undefined, level: number): string =>
+  `along a straight line from first to last ${meansText(difference, unit, level)}`;
 
 /** The test a claim rests on. */
 export function claimText(result: Result, on: ClaimOn, cluster: Cluster): string {
@@ -221,10 +228,11 @@ export function claimText(result: Result, on: ClaimOn, cluster: Cluster): string
           : `${result.test === "cuzick" ? "Cuzick" : "Cochran-Armitage"} trend within strata`;
     return `${test} ${strataP(inStrata)}`;
   }
+  if (result.test === "unit-means") return testText(result);
   if ((on === "pens" || on === "pens-in-strata") && perPen !== null) {
     const strata = perPen.within ? " within strata" : "";
     if (!("exact" in perPen)) return `Rao-Scott${strata} ${pText(perPen.p)}`;
-    if ("slope" in perPen) return meansTest(perPen, cluster);
+    if ("z" in perPen) return meansTest(perPen, clusterWord(cluster));
     const test = perPen.within ? "van Elteren" : "Mann-Whitney";
     return `${test} of ${clusterWord(cluster)}s${strata} ${pText(perPen.p)}, ${exactly(perPen.exact, "normal")}`;
   }

@@ -19,6 +19,8 @@ export function whyApart(one: Tested, setting: Setting): string | null {
   const overVisits = test === "cochran-armitage" || test === "cuzick";
   if (overVisits && (claim_on === "pigs" || claim_on === "strata"))
     return `an interval above leaves out 'no difference': it is of the first and the last visit only, and all visits together show no trend; ${hint}`;
+  if (one.result.test === "unit-means")
+    return `the interval leaves out 'no difference' and the permutation does not show one: of so few ${one.result.unit}s it is the stricter rule; ${hint}`;
   switch (claim_on) {
     case "strata":
       return `an interval above leaves out 'no difference': it is of all pigs together, and like against like shows none; ${hint}`;
@@ -41,10 +43,12 @@ function claimedBesideNone({ result, claim_on }: Tested): string | null {
           : undefined
       : result.test === "mann-whitney" && claim_on === "pigs"
         ? (result.shift ?? undefined)
-        : (result.test === "cochran-armitage" || result.test === "cuzick") &&
-            claim_on?.startsWith("pens") === true
-          ? result.penned?.slope
-          : undefined;
+        : result.test === "unit-means"
+          ? result.difference
+          : (result.test === "cochran-armitage" || result.test === "cuzick") &&
+              claim_on?.startsWith("pens") === true
+            ? result.penned?.difference
+            : undefined;
   return own === undefined || own.lower === null || own.upper === null || without(own, 0)
     ? null
     : "the interval reaches 'no difference' and the test shows one: two rules, near the limit; the test was chosen beforehand and counts";
@@ -66,11 +70,13 @@ function leavesOut({ result }: Tested): boolean {
       );
     case "mann-whitney":
       return result.shift !== null && without(result.shift, 0);
+    case "unit-means":
+      return without(result.difference, 0);
     case "cochran-armitage":
     case "cuzick":
       return (
         (result.first_to_last !== null && without(result.first_to_last, 0)) ||
-        (result.penned !== null && without(result.penned.slope, 0))
+        (result.penned !== null && without(result.penned.difference, 0))
       );
     default:
       return false;

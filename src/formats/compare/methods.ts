@@ -6,6 +6,9 @@ const methods = {
     "Fisher's exact test 1935, two-sided; odds ratio: conditional maximum likelihood, exact limits (Cornfield 1956*).",
     "Difference: Zou & Donner 2008*, Stat Med 27:1693-1702; risk ratio: Donner & Zou 2012*, Stat Methods Med Res 21:347-359; both join Clopper-Pearson limits of the sides.",
   ],
+  "unit-means": [
+    "Treated against control: the mean of each pen or group, each alike, dealt out anew to the arms within strata (Fisher 1935*), all ways counted where they are few, else 9,999 at random; difference: least squares within strata with Student's t.",
+  ],
   "mann-whitney": [
     "Mann & Whitney 1947*, exact up to 100 pigs; shift: Hodges & Lehmann 1963*, interval Moses 1965*.",
   ],
@@ -83,7 +86,7 @@ function pensMethods(made: readonly Comparison[]): string[] {
           "Pens, shares: counts over the design effect, Rao & Scott 1992*, Biometrics 48:577-585, with Student's t; difference: Newcombe 1998, Stat Med 17:873-890, method 10.",
         ]
       : []),
-    ...(some.some((one) => "slope" in one)
+    ...(some.some((one) => "z" in one)
       ? [
           "Pens, over visits: the mean of each pen, each pen alike, dealt out anew to the visits (Fisher 1935*); slope: least squares with Student's t.",
         ]

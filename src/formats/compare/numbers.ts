@@ -1,6 +1,7 @@
 /** The numbers of a comparison as lines; the test that the claim rests on carries the verdict. */
 import {
   type Adjustment,
+  type ArmsCompared,
   allowedFor,
   type Between,
   byPensText,
@@ -9,11 +10,13 @@ import {
   couldShowText,
   differenceText,
   facetsText,
+  meansText,
   pText,
   type Result,
   ratioText,
   shiftText,
   testText,
+  unitWords,
   withinStrataText,
 } from "../../compare/index.ts";
 import { comparability } from "../../knowledge/index.ts";
@@ -30,7 +33,7 @@ export interface Asked {
 
 /** The numbers of a comparison, a line each. */
 export function numberTexts(one: Comparison, asked: Asked): string[] {
-  const { result, unit, caveats, claim_on, no_claim, shown, sides, note } = one;
+  const { kind, result, unit, caveats, claim_on, no_claim, shown, sides, note } = one;
   const { between, level, cluster } = asked;
   if (result === null) return [];
   const after = verdict(one, asked);
@@ -41,17 +44,19 @@ export function numberTexts(one: Comparison, asked: Asked): string[] {
   const although = caveats.flatMap(({ although: factor }) =>
     factor === undefined ? [] : [`other ${comparability.factors[factor].title}`],
   );
-  const pens = byPensText(result, sides, unit, level, cluster);
+  const pens = result.test === "unit-means" ? "" : byPensText(result, sides, unit, level, cluster);
   const could = shown || claim_on !== "pigs" || result.test !== "fisher-exact" ? "" : couldShowText(result);
   return [
-    ...(result.test === "fisher-exact"
-      ? [
-          ...(between === "ill" ? [] : [differenceText(result.difference, level)]),
-          `${whole}; odds ratio ${ratioText(result.odds_ratio)}; risk ratio ${ratioText(result.risk_ratio)}`,
-        ]
-      : result.test === "mann-whitney"
-        ? [shiftText(result, unit, level), whole]
-        : [...firstToLast(result, unit, level), whole]),
+    ...(result.test === "unit-means"
+      ? [armsText(result, kind === "scale" ? (unit ?? "points") : undefined, level, after)]
+      : result.test === "fisher-exact"
+        ? [
+            ...(between === "ill" ? [] : [differenceText(result.difference, level)]),
+            `${whole}; odds ratio ${ratioText(result.odds_ratio)}; risk ratio ${ratioText(result.risk_ratio)}`,
+          ]
+        : result.test === "mann-whitney"
+          ? [shiftText(result, unit, level), whole]
+          : [...firstToLast(result, unit, level), whole]),
     ...withinLine(one, level, claim_on === "strata" ? after : ""),
     ...(pens === "" || claim_on === "none"
       ? []
@@ -62,6 +67,10 @@ export function numberTexts(one: Comparison, asked: Asked): string[] {
     ...(although.length === 0 ? [] : [`compared although not comparable: ${listing(although)}`]),
   ];
 }
+
+/** Treated against control, each pen or group alike. */
+const armsText = (result: ArmsCompared, unit: string | undefined, level: number, after: string): string =>
+  `by the means of ${unitWords(result)}: ${meansText(result.difference, unit, level)}; ${testText(result)}${after}`;
 
 /** How far the last visit lies from the first, of three or more. */
 function firstToLast(result: Result, unit: string | undefined, level: number): string[] {
