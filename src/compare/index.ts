@@ -19,6 +19,7 @@ export {
   differenceText,
   facetsText,
   meansText,
+  meansValue,
   ofExamined,
   plain,
   pText,

@@ -47,7 +47,7 @@ function whyNone(
       count(pens[place]?.known ?? 0, `${side.side} ${result.unit}`),
     );
     if (pens.every(({ known }) => known > 1)) return null;
-    return `the ${result.unit} is what was treated, and with ${listing(some)} the treatment cannot be told apart from the difference between two ${result.unit}s; at least 2 in each arm are needed, and 4 to show anything`;
+    return `the ${result.unit} is what was treated, and with ${listing(some)} the treatment cannot be told apart from the difference between two ${result.unit}s; at least 2 in each arm are needed, and as a rule 4 to show anything`;
   }
   const shared = pens.some((side) => side.shared);
   if (shared && pens.some(fewPens)) {

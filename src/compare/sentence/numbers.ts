@@ -194,14 +194,8 @@ const meansTest = ({ within, p, exact }: MeansByPens, word: string): string =>
  * @param unit undefined of shares
  */
 export function meansText(difference: Limited, unit: string | undefined, level: number): string {
-  const { value, lower, upper } = difference;
-  const size = (of: number): string => plain(Math.abs(of));
-  const change =
-    unit === undefined
-      ? differenceValue(value)
-      : value === null || value === 0
-        ? "no higher and no lower"
-        : `${size(value)} ${unit} ${value < 0 ? "lower" : "higher"}`;
+  const { lower, upper } = difference;
+  const change = meansValue(difference, unit);
   if (lower === null || upper === null) return `${change}, no interval (too few, or all alike)`;
   const range =
     unit === undefined ? rangeText(lower, upper) : rangeText(lower, upper, size, ["lower", "higher"]);
@@ -211,6 +205,16 @@ export function meansText(difference: Limited, unit: string | undefined, level: 
 /** `4 control and 4 treated pens`. */
 export const unitWords = ({ clusters: [control = 0, treated = 0], unit }: ArmsCompared): string =>
   `${control} control and ${treated} treated ${unit === "pen or group" ? "pens or group" : unit}s`;
+
+const size = (of: number): string => plain(Math.abs(of));
+
+/** The same without its interval. */
+export function meansValue({ value }: Limited, unit: string | undefined): string {
+  if (unit === undefined) return differenceValue(value);
+  return value === null || value === 0
+    ? "no higher and no lower"
+    : `${size(value)} ${unit} ${value < 0 ? "lower" : "higher"}`;
+}
 
 /** From the first visit to the last, of three or more. @param unit undefined of shares */
 export const slopeText = ({ difference }: MeansByPens, unit: string | undefined, level: number): string =>

@@ -59,7 +59,7 @@ function split(cases: readonly Case[], between: Between, mixBases: boolean): Spl
     visits: "belong to no visit",
     groups: "name no group",
     ill: "were chosen in another way",
-    treatment: "are in no arm of a trial",
+    treatment: "are in no arm of a trial, or in both",
   }[between];
   const parts = [
     ...grouped(placed, (one) =>

@@ -11,6 +11,7 @@ import {
   differenceText,
   facetsText,
   meansText,
+  meansValue,
   pText,
   type Result,
   ratioText,
@@ -33,7 +34,7 @@ export interface Asked {
 
 /** The numbers of a comparison, a line each. */
 export function numberTexts(one: Comparison, asked: Asked): string[] {
-  const { kind, result, unit, caveats, claim_on, no_claim, shown, sides, note } = one;
+  const { result, unit, caveats, claim_on, no_claim, shown, sides, note } = one;
   const { between, level, cluster } = asked;
   if (result === null) return [];
   const after = verdict(one, asked);
@@ -48,7 +49,7 @@ export function numberTexts(one: Comparison, asked: Asked): string[] {
   const could = shown || claim_on !== "pigs" || result.test !== "fisher-exact" ? "" : couldShowText(result);
   return [
     ...(result.test === "unit-means"
-      ? [armsText(result, kind === "scale" ? (unit ?? "points") : undefined, level, after)]
+      ? [armsText(result, one, level, after)]
       : result.test === "fisher-exact"
         ? [
             ...(between === "ill" ? [] : [differenceText(result.difference, level)]),
@@ -68,9 +69,19 @@ export function numberTexts(one: Comparison, asked: Asked): string[] {
   ];
 }
 
-/** Treated against control, each pen or group alike. */
-const armsText = (result: ArmsCompared, unit: string | undefined, level: number, after: string): string =>
-  `by the means of ${unitWords(result)}: ${meansText(result.difference, unit, level)}; ${testText(result)}${after}`;
+/** Treated against control, each pen or group alike; without a test where none can be made. */
+function armsText(
+  result: ArmsCompared,
+  { kind, unit = "points", claim_on }: Comparison,
+  level: number,
+  after: string,
+): string {
+  const of = kind === "scale" ? unit : undefined;
+  const means = `by the means of ${unitWords(result)}: `;
+  return claim_on === "none"
+    ? `${means}${meansValue(result.difference, of)}`
+    : `${means}${meansText(result.difference, of, level)}; ${testText(result)}${after}`;
+}
 
 /** How far the last visit lies from the first, of three or more. */
 function firstToLast(result: Result, unit: string | undefined, level: number): string[] {
