@@ -81,10 +81,10 @@ export const LAYOUTS = [
 ];
 
 /** Pigs of pens in one visit. */
-export const penned = (pool, random, visit, sizes, p, rho) =>
+export const penned = (pool, random, visit, sizes, p, rho, from = 1) =>
   sizes.flatMap((size, pen) => {
     const share = random.penShare(p, rho);
-    return some(size, (place) => pool.penned(visit, pen + 1, place, random.yes(share) ? 3 : 0));
+    return some(size, (place) => pool.penned(visit, from + pen, place, random.yes(share) ? 3 : 0));
   });
 
 function* pens({ lib, pool, random, runs }) {

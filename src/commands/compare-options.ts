@@ -12,7 +12,7 @@ export function addCompare(program: Command): void {
     )
     .option(
       "--between <what>",
-      "visits, groups, ill (against comparison pigs of one visit) or treatment (against control) (default: visits, where a farm has two)",
+      "visits, groups, ill (against comparison pigs), treatment (against control pens); default: visits, where a farm has two",
     )
     .option(
       "--where <facet=value>",
@@ -37,6 +37,6 @@ Examples:
   carcase compare alder-farm
   carcase compare --indicator snout-grade-2-up --where basis=random alder-farm
   carcase compare --between groups alder-farm/2026-03-14
-  carcase compare --between treatment --indicator any-pleurisy alder-farm/2026-09-19
+  carcase compare --between treatment --indicator pleurisy maple-farm
   carcase compare --even-if reader --scale maff-1978 alder-farm
 Name the question before you look, in visit.yaml or here: each further one makes all of them harder to show.`;

@@ -32,12 +32,24 @@ export function compareMethods(made: readonly Comparison[], blocks: readonly Com
     ...rulesUsed(made),
     ...strataMethods(made),
     ...pensMethods(made),
+    ...(made.some(dealtAtRandom)
+      ? [`Dealt out at random with seed ${blocks[0]?.adjustment.seed ?? 1}.`]
+      : []),
     ...(dealt === undefined
       ? []
       : [
           `Several questions: the smallest p of ${dealt.permutations} permutations of the sides within strata, seed ${dealt.seed}, step-down: Westfall & Young 1993*.`,
         ]),
   ];
+}
+
+/** Whether a trend or the arms of a trial had too many ways to be counted. */
+function dealtAtRandom({ result }: Comparison): boolean {
+  if (result === null) return false;
+  if (result.test === "unit-means") return !result.exact;
+  const own = result.test === "cuzick" ? [result, result.stratified] : [];
+  const pens = result.test === "cuzick" || result.test === "cochran-armitage" ? [result.penned] : [];
+  return [...own, ...pens].some((one) => one?.exact === false);
 }
 
 /** The rules other than Fisher's, which the settings chose. */
