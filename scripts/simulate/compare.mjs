@@ -342,37 +342,6 @@ function* threeSides({ lib, pool, random, runs }) {
   });
 }
 
-/** Three visits whose pigs share pens: the trend and the slope of the pens' means. */
-function* visitsByPens({ lib, pool, random, runs }) {
-  const five = Array(5).fill(10);
-  const layouts = [
-    ...LAYOUTS.map(([name, sizes]) => [name, [sizes, sizes, sizes]]),
-    ["5 pens of 10, 8 of 5, 20 of 3", [five, Array(8).fill(5), Array(20).fill(3)]],
-  ];
-  const [error, slope] = [tally(), tally()];
-  for (const [name, sizes] of layouts)
-    for (const rho of [0, 0.1, 0.3])
-      for (const truth of [
-        [0.1, 0.1, 0.1],
-        [0.3, 0.3, 0.3],
-        [0.5, 0.35, 0.2],
-      ]) {
-        let [wrong, held] = [0, 0];
-        for (let run = 0; run < runs; run++) {
-          const cases = truth.flatMap((p, visit) => penned(pool, random, visit, sizes[visit], p, rho));
-          const { p, result } = firstOf(lib, cases, shares);
-          if (p < alpha) wrong += 1;
-          if (holds(result.penned.difference, truth[2] - truth[0])) held += 1;
-        }
-        const at = `${name}, correlation ${rho}, ${truth[0]} to ${truth[2]}`;
-        if (truth[0] === truth[2]) error.add(at, wrong / runs, runs);
-        slope.add(at, held / runs, runs);
-      }
-  const design = "three visits of 5 to 20 pens";
-  yield error.row({ id: "compare-pens-trend", printed: "trend of shares by pens", design, kind: "error" });
-  yield slope.row({ id: "compare-pens-slope", printed: "slope by pens", design, kind: "coverage" });
-}
-
 /** Treated against control pens. */
 function* arms({ lib, pool, random, runs }) {
   const layouts = [
@@ -448,7 +417,6 @@ export const compare = {
   pensShares,
   pensMore,
   threeSides,
-  visitsByPens,
   arms,
   several,
 };

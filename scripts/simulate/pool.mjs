@@ -60,7 +60,7 @@ export function makePool(readCases, { settings = {}, small = false } = {}) {
             `${date}/${idOf("s", visit, group, place, grade)}.yaml`,
             caseOf(idOf("s", visit, group, place, grade), { group: name }, grade),
           );
-      for (let pen = 1; pen <= HOUSE.pens && !small; pen++)
+      for (let pen = 1; pen <= HOUSE.pens && visit < 2 && !small; pen++)
         for (let place = 0; place < HOUSE.places; place++)
           put(
             `${date}/${idOf("p", visit, pen, place, grade)}.yaml`,

@@ -73,11 +73,13 @@ export function scoresByPens(
  * because the ranks of pens with few pigs lie elsewhere than those of pens with many even where nothing differs.
  * @param stratification with one stratum at least
  * @param places of the sides on the axis of time; of arms 0 and 1
+ * @param most the greatest difference there can be: 1 of shares
  */
 export function meansByPens(
   sides: readonly SidePens[],
   stratification: Stratification | null,
   places: readonly number[],
+  most: number,
   { level, seed }: Pick<Asked, "level" | "seed">,
 ): MeansByPens {
   const strata = stratification?.strata ?? [sides.map(({ pens }) => pens.flat())];
@@ -89,7 +91,8 @@ export function meansByPens(
   const { z, p, method } = permutedTrend(placed, { seed });
   const { slope, lower, upper } = slopeWithin(placed, { level });
   const span = Math.max(...places) - Math.min(...places);
-  const along = (limit: number | null): number | null => (limit === null ? null : limit * span);
+  const along = (limit: number | null): number | null =>
+    limit === null ? null : Math.max(-most, Math.min(most, limit * span));
   return {
     ...pensCounted(sides),
     within: stratification !== null,

@@ -93,11 +93,15 @@ function sharesOf(compared: ComparedSides, { level, sharesTest }: Asked): Shares
   };
 }
 
+/** The greatest difference of two means. */
+const mostOf = ({ kind }: ComparedSides["label"]): number =>
+  kind === "indicator" ? 1 : Number.POSITIVE_INFINITY;
+
 /** By what was allocated; of all of it together where arms have no stratum in common, and nothing is claimed. */
-function armsOf({ sides, pens, stratification }: ComparedSides, asked: Asked): ArmsCompared {
+function armsOf({ label, sides, pens, stratification }: ComparedSides, asked: Asked): ArmsCompared {
   const { unit } = trialOf(sides.flatMap(({ side }) => side.cases));
   const strata = stratification?.strata.length === 0 ? null : stratification;
-  return { test: "unit-means", unit, ...meansByPens(pens, strata, [0, 1], asked) };
+  return { test: "unit-means", unit, ...meansByPens(pens, strata, [0, 1], mostOf(label), asked) };
 }
 
 /** From the share of the first side, how far away the second must be to be shown. */
@@ -161,9 +165,13 @@ export function placesOf(sides: readonly AnsweredSide[]): { places: number[]; un
 }
 
 /** Over visits by the pens, where at least one shares them. */
-const trendByPens = ({ pens, stratification }: ComparedSides, places: readonly number[], asked: Asked) =>
+const trendByPens = (
+  { label, pens, stratification }: ComparedSides,
+  places: readonly number[],
+  asked: Asked,
+) =>
   pens.some(({ shared }) => shared) && stratification?.strata.length !== 0
-    ? meansByPens(pens, stratification, places, asked)
+    ? meansByPens(pens, stratification, places, mostOf(label), asked)
     : null;
 
 function trendOf(compared: ComparedSides, asked: Asked): TrendCompared {

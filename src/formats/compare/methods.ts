@@ -7,7 +7,7 @@ const methods = {
     "Difference: Zou & Donner 2008*, Stat Med 27:1693-1702; risk ratio: Donner & Zou 2012*, Stat Methods Med Res 21:347-359; both join Clopper-Pearson limits of the sides.",
   ],
   "unit-means": [
-    "Treated against control: the mean of each pen or group, each alike, dealt out anew to the arms within strata (Fisher 1935*), all ways counted where they are few, else 9,999 at random; difference: least squares within strata with Student's t.",
+    "Treated against control: the mean of each pen or group, each alike, dealt out anew to the arms within strata (Fisher 1935*), all ways counted where they are few, else 9,999 at random; difference: within strata, Welch 1938*, Student's t with the pens of the smaller arm less one.",
   ],
   "mann-whitney": [
     "Mann & Whitney 1947*, exact up to 100 pigs; shift: Hodges & Lehmann 1963*, interval Moses 1965*.",
@@ -100,7 +100,7 @@ function pensMethods(made: readonly Comparison[]): string[] {
       : []),
     ...(some.some((one) => "z" in one)
       ? [
-          "Pens, over visits: the mean of each pen, each pen alike, dealt out anew to the visits (Fisher 1935*); slope: least squares with Student's t.",
+          "Pens, over visits: the mean of each pen, each pen alike, dealt out anew to the visits (Fisher 1935*); slope: least squares, each visit with its own variance, Student's t with the pens of the smallest visit less one.",
         ]
       : []),
     ...(some.some((one) => "superiority" in one)
