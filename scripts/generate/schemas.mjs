@@ -230,7 +230,15 @@ export function writeOrgansSchema(anatomy) {
       ...sides,
       ...sharedKeys(Object.keys(shared)),
     }),
+    snout_section: { enum: anatomy.systems.respiratory.organs.turbinates.observations.section.values },
     system: { enum: Object.keys(anatomy.systems), description: "A system of organs" },
+    system_or_organ: {
+      enum: Object.entries(anatomy.systems).flatMap(([id, system]) => [
+        id,
+        ...Object.keys(system.organs).map((key) => `${id}.${key}`),
+      ]),
+      description: "A system, or one organ of it",
+    },
     rest: {
       description: "All organs of the system that have no entry of their own",
       anyOf: [

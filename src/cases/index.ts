@@ -12,6 +12,7 @@ export {
   readCases,
 } from "./files/read-cases.ts";
 export { isUnborn, isWeaned } from "./model/age-class.ts";
+export { standsIn } from "./model/defaults.ts";
 export { organsDue } from "./model/due.ts";
 export type { Archive, Case, Farm, HouseScale, Visit } from "./model/model.ts";
 export { isAfter, type Moment, moment, onOneClock } from "./model/moment.ts";

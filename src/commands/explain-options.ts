@@ -9,7 +9,7 @@ export function addExplain(program: Command): void {
       .command("explain")
       .argument(
         "[name]",
-        "a rule, scale, organ, sign, word ..., or a kind of them, such as rules; default: what kinds there are",
+        "a rule, scale, organ, sign, word ..., a kind of them, such as rules, or a case file; default: what kinds there are",
       ),
     "text for people, json for scripts",
   )
@@ -30,4 +30,5 @@ Examples:
   carcase explain maff-1978
   carcase explain lungs
   carcase explain consolidation
-  carcase explain processes`;
+  carcase explain processes
+  carcase explain farm/visit/pig-03.yaml    what is due, and what the visit gives`;

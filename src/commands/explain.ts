@@ -1,6 +1,7 @@
 /** `carcase explain`: what is this rule, scale, organ or word, and who says so? */
 import {
   type Explanation,
+  explainCase,
   explain as explainName,
   houseScaleTopics,
   type Kind,
@@ -35,9 +36,16 @@ export async function explain(run: Run): Promise<number> {
       one: explainJson,
     },
   });
+  const [name] = run.paths;
+  if (name !== undefined && /\.ya?ml$/i.test(name)) {
+    const { cases } = run.archive();
+    run.faults(cases.flatMap(({ faults, visit }) => [...faults, ...(visit?.faults ?? [])]));
+    if (cases.length > 0) run.write(written.one(cases.map(explainCase)));
+    else if (!run.failed) throw new UsageError(`${name}: it is no case; name the file of one pig`);
+    return run.end();
+  }
   const own = await ownTopics(run);
   const all = [...topics, ...own];
-  const [name] = run.paths;
   if (name === undefined) {
     run.write(written.kinds(all));
     return run.end();

@@ -28,8 +28,12 @@ export async function withCheckedScales<Read extends { readonly scales: readonly
 export function withoutFormatFaults(archive: Archive): Left {
   const { farms, visits, cases, scales } = archive;
   const faults = [...farms, ...visits, ...cases, ...scales].flatMap((subject) => subject.faults);
-  return { archive: { ...archive, cases: cases.filter((one) => one.faults.length === 0) }, faults };
+  return { archive: { ...archive, cases: cases.filter(isSound) }, faults };
 }
+
+/** A default that cannot be read is missing in each case of its visit. */
+const isSound = ({ faults, visit }: Case): boolean =>
+  faults.length === 0 && visit?.faults.some(({ path: [top] }) => top === "defaults") !== true;
 
 /** The archive without cases whose id another case has already: a pig is never counted twice. */
 export function withoutCopies(archive: Archive): Left {

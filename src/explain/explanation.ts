@@ -58,7 +58,8 @@ export interface Section {
 }
 
 export interface Explanation {
-  readonly kind: Kind;
+  /** A case is one of the files, and no kind of name. */
+  readonly kind: Kind | "case";
   readonly name: string;
   /** One line that says what it is. */
   readonly title: string;

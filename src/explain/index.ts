@@ -1,4 +1,5 @@
 /** What a rule, a scale, an organ or a word is, and who says so. */
+export { explainCase } from "./case.ts";
 export { explain, kindCalled, nearestNames, topics } from "./explain.ts";
 export {
   type Explanation,

@@ -12,10 +12,12 @@ import {
   type Path,
   pathsMeet,
   type Settings,
+  standsIn,
   type Visit,
   writtenPath,
 } from "../cases/index.ts";
 import { ownCopy } from "../words/own-copy.ts";
+import { visible } from "../words/visible.ts";
 import { type AcceptedFinding, accept } from "./accepted.ts";
 import {
   addCounts,
@@ -109,6 +111,8 @@ export class Linter {
   readonly #ids = new Map<string, string[]>();
   /** Of the part that is being looked at. */
   #found: Finding[] = [];
+  /** What was found of defaults of its visits. */
+  readonly #ofDefaults = new Map<string, { readonly finding: Finding; readonly heirs: Set<string> }>();
   /** The files of the part for which a stop stands. */
   #stopped: ReadonlyMap<object, Stop> = new Map();
 
@@ -223,16 +227,34 @@ export class Linter {
     this.#files.set(subject.file, { rules: named, unsound, formatErrorsNotShown, shared });
   }
 
-  readonly #add = (rule: Rule, subject: Subject, message: string, path: Path, points: Points): void => {
+  readonly #add: Add = (rule, subject, message, path, points, heir) => {
     const level = levelFor(rule, subject.settings, this.#options);
     if (level === "off") return;
     // What a rule says of a file may quote it; what the rule asks does not.
     const said = subject.document.isHidden ? `${textsOf(rule).summary} (${notShown})` : message;
-    this.#found.push(placeFinding(rule.id, level, said, subject, path, points));
+    const finding = placeFinding(rule.id, level, said, subject, path, points);
+    if (heir === undefined) {
+      this.#found.push(finding);
+      return;
+    }
+    const key = JSON.stringify(finding);
+    const heirs = this.#ofDefaults.get(key)?.heirs ?? new Set();
+    this.#ofDefaults.set(key, { finding, heirs: heirs.add(heir.id) });
   };
+
+  /** What is wrong with a default is told once, with the cases that inherit it. */
+  #tellDefaults(): void {
+    for (const { finding, heirs } of this.#ofDefaults.values()) {
+      const [first = ""] = heirs;
+      const heir = heirs.size === 1 ? visible(first) : `${heirs.size} cases`;
+      this.#found.push({ ...finding, message: `${finding.message} Inherited by ${heir}.` });
+    }
+    this.#ofDefaults.clear();
+  }
 
   /** Takes out what the files accept, and reports entries that are wrong. */
   #settle({ cases, visits }: LintPart): void {
+    this.#tellDefaults();
     const findings = this.#found.sort(byPlace);
     this.#found = [];
     const settled = accept({
@@ -254,13 +276,23 @@ export class Linter {
   }
 }
 
+/** Takes what a rule reports; of a value that the visit gives, with the case that inherits it. */
+type Add = (
+  rule: Rule,
+  subject: Pick<Subject, "file" | "document" | "settings">,
+  message: string,
+  path: Path,
+  points: Points,
+  heir?: Case,
+) => void;
+
 /** Gives the reports of one rule after the other about a file to the linter. */
 class Reporter {
   #rule: Rule | undefined;
 
   constructor(
     readonly subject: Subject,
-    readonly add: (rule: Rule, subject: Subject, message: string, path: Path, points: Points) => void,
+    readonly add: Add,
   ) {}
 
   of(rule: Rule): Report {
@@ -271,14 +303,24 @@ class Reporter {
   readonly #report: Report = (message, inRecord, points = "value") => {
     const rule = this.#rule;
     if (rule === undefined) return;
-    const path = writtenPath(this.subject, inRecord);
+    const stands = standsIn(this.subject, inRecord);
     // What the reader has already refused is not missing as well; an alarm rests on what could be read.
-    if (
-      rule.family === "alarm" ||
-      !this.subject.faults.some((fault) => pathsMeet(fault.path, path) || pathsMeet(fault.intended, path))
-    )
-      this.add(rule, this.subject, message, path, points);
+    if (rule.family !== "alarm" && isRefused(this.subject, inRecord)) return;
+    const heir = stands.subject !== this.subject && "inherited" in this.subject ? this.subject : undefined;
+    this.add(rule, stands.subject, message, stands.path, points, heir);
   };
+}
+
+/** Whether a value could not be read: in the file, or in the visit that gives it. */
+function isRefused(subject: Subject, inRecord: Path): boolean {
+  const path = writtenPath(subject, inRecord);
+  const visit = "visit" in subject ? subject.visit : undefined;
+  const meets = (intended: Path): boolean =>
+    intended.length > 1 && intended[0] === "defaults" && pathsMeet(intended.slice(1), inRecord);
+  return (
+    subject.faults.some((fault) => pathsMeet(fault.path, path) || pathsMeet(fault.intended, path)) ||
+    visit?.faults.some(({ intended }) => meets(intended)) === true
+  );
 }
 
 /**

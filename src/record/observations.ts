@@ -25,7 +25,7 @@ export const missingObservations = fact((one: Case): readonly MissingObservation
   const found: MissingObservation[] = [];
   for (const { organ, observations } of observable) {
     const state = one.organ(organ);
-    if (state.status === "blank" && state.entry === undefined) continue;
+    if (state.status === "blank") continue;
     for (const [observation, definition] of observations) {
       const value = state.entry?.[observation];
       const path = (): Path => (state.bySystem ? state.path : [...pathOf(organ.id), observation]);

@@ -45,6 +45,7 @@ export function unknownKey(
   const look = alarmSigns.get(key)?.look;
   if (parent.length === 1 && parent[0] === "alarm_check" && look !== undefined)
     return { ...advice(`The place is alarm_check: {${look}: {…}}.`, ...parent, look), isAlike: true };
+  if (parent.length === 1 && parent[0] === "defaults") return advice(...ofDefaults(key, schema));
   const home = homeOf(key, parent, known, document);
   if (home !== undefined) return advice(home.help, ...home.path);
   if (known.includes("findings") && findingKeys.has(key))
@@ -67,6 +68,21 @@ export function unknownKey(
   if (guess !== undefined && (valueAt(document, [...parent, guess]) ?? null) === null)
     return advice(`Did you mean ${guess}?`, ...parent, guess);
   return advice(known.length === 0 ? "Take it out." : `Known here: ${listing(known, "or")}.`);
+}
+
+/** Where a fact stands among the defaults of a visit, or that it is one of each pig. */
+function ofDefaults(key: string, schema: ErrorObject["parentSchema"]): [string, ...Path] {
+  const groups: Readonly<Record<string, { readonly properties?: object }>> = schema?.properties ?? {};
+  const known = Object.keys(groups);
+  const meant = intendedKey(key, known);
+  if (meant !== undefined) return [`Did you mean ${meant}?`, "defaults", meant];
+  const word = normalised(key);
+  const group = known.find((one) => Object.hasOwn(groups[one]?.properties ?? {}, word));
+  if (group !== undefined) return [`Write it as in a case: ${group}: {${word}: …}.`, "defaults", group, word];
+  if (word === "section") return ["Write it as in a case: respiratory: {turbinates: {section: …}}."];
+  return Object.hasOwn(wholeCase().properties, word)
+    ? ["That is a fact of each pig; write it in the cases."]
+    : [`Known here: ${listing(known, "or")}.`];
 }
 
 const normalised = (key: string): string => key.toLowerCase().replaceAll(/[\s-]+/g, "_");

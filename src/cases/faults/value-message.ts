@@ -41,17 +41,33 @@ function wordMessage(value: unknown, errors: readonly ErrorObject[]): string | u
     return `${shown(value)} cannot be read here. Write ${number}${String(value) === String(number) ? ", without quotes" : ""}.`;
   if (typeof value === "string" && / - |;/.test(value))
     return `${shown(value)} is read as one text. ${value.includes(";") ? "Write a comma between two entries" : "Line up the hyphens of a list below each other"}.`;
-  const guess = typeof value === "string" ? intendedWord(value, allowed) : undefined;
+  const organ = typeof value === "string" ? organIn(allowed, value) : undefined;
+  const guess = organ ?? (typeof value === "string" ? intendedWord(value, allowed) : undefined);
   if (listed.length === 0)
     return guess === undefined
       ? undefined
       : `${shown(value)} is not a word known here. Did you mean ${guess}?`;
   const list =
-    allowed.length > longList && guess !== undefined ? "a word known here" : `one of ${allowed.join(", ")}`;
+    allowed.length > longList && guess !== undefined ? "a word known here" : `one of ${printed(allowed)}`;
   const other = guess === undefined ? otherForm(errors) : undefined;
   const help =
     guess === undefined ? (other === undefined ? "" : ` Or write ${other}.`) : ` Did you mean ${guess}?`;
   return `${shown(value)} is not ${list}.${help}`;
+}
+
+/** `respiratory.lungs` of `lungs` or `lung`. */
+function organIn(allowed: readonly string[], written: string): string | undefined {
+  const byKey = new Map(allowed.flatMap((id) => (id.includes(".") ? [[id.replace(/^.*\./, ""), id]] : [])));
+  const key = intendedWord(written, [...byKey.keys()]);
+  // `all` is near to `tail` and does not mean it.
+  return key?.startsWith(written.charAt(0).toLowerCase()) ? byKey.get(key) : undefined;
+}
+
+/** Organs stand for themselves behind their systems. */
+function printed(allowed: readonly string[]): string {
+  const words = allowed.filter((word) => !word.includes("."));
+  const example = words.length < allowed.length ? ", or an organ such as respiratory.lungs" : "";
+  return `${words.join(", ")}${example}`;
 }
 
 /** The alternative to a word list, as an example. */

@@ -6,6 +6,7 @@ import type { Fault } from "../faults/fault.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { SourceDocument } from "../yaml/document.ts";
 import { classOfAge } from "./age-class.ts";
+import { withDefaults } from "./defaults.ts";
 import { organsDue } from "./due.ts";
 import type { Case, Farm, VisitContext } from "./model.ts";
 import { type OrganState, organState } from "./organ-state.ts";
@@ -24,8 +25,13 @@ export interface CaseParts {
   readonly farm: Farm | undefined;
 }
 
-export function buildCase({ raw, ...parts }: CaseParts): Case {
-  const { record, settings, file } = parts;
+export function buildCase({ raw: own, ...parts }: CaseParts): Case {
+  const { settings, file, visit } = parts;
+  const { record, raw, inherited } = withDefaults(
+    { ...parts, raw: own },
+    parts.faults,
+    visit?.record.defaults,
+  );
   const named = record.protocol ?? settings.protocol;
   const whole =
     settings.protocols.get(named) ??
@@ -39,6 +45,8 @@ export function buildCase({ raw, ...parts }: CaseParts): Case {
   const states: OrganState[] = [];
   return {
     ...parts,
+    record,
+    inherited,
     id: record.case ?? basename(file).replace(/\.ya?ml$/i, ""),
     protocol,
     unknownProtocol: settings.protocols.has(named) ? undefined : named,
@@ -50,7 +58,10 @@ export function buildCase({ raw, ...parts }: CaseParts): Case {
     organ(organ: PlacedOrgan): OrganState {
       const known = states[organ.index];
       if (known !== undefined) return known;
-      const state = organState(raw, organ);
+      const said = organState(raw, organ);
+      // Of a carcass that was closed nobody saw the whole of a system.
+      const isGone = said.bySystem && record.closed !== undefined;
+      const state = isGone ? organState({}, organ) : said;
       states[organ.index] = state;
       return state;
     },

@@ -7,6 +7,7 @@ import type { Fault } from "../faults/fault.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { SourceDocument } from "../yaml/document.ts";
 import type { OrganState } from "./organ-state.ts";
+import type { Path } from "./path.ts";
 import type { ResolvedProtocol } from "./protocol.ts";
 
 /** A file that was read, with its valid content. */
@@ -24,6 +25,8 @@ interface Filed<Content> {
 export interface Case extends Filed<CaseFile> {
   /** The case id, or the file name when the case does not name itself. */
   readonly id: string;
+  /** What the record has from the defaults of its visit. */
+  readonly inherited: readonly Path[];
   readonly protocol: ResolvedProtocol;
   /** Set when the case names a protocol that does not exist; `protocol` is then the default. */
   readonly unknownProtocol: string | undefined;

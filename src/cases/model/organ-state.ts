@@ -54,11 +54,13 @@ export function organState(record: object, organ: PlacedOrgan): OrganState {
 
 /** What the system, or the lists at the top, say of all organs that have no entry of their own. */
 function restState(record: object, system: unknown, organ: PlacedOrgan): OrganState {
+  const named = listed(record).find(({ names }) => names.includes(organ.id));
+  if (named !== undefined) return { ...named.state, bySystem: false };
   const rest = typeof system === "object" && system !== null ? own(system, "rest") : undefined;
   const path = [organ.system, "rest"];
   if (rest === "normal") return asRest({ ...plain("normal", path), bySystem: true }, organ);
   if (rest !== undefined && rest !== null) return { ...stateOf(rest, path, false), entry: undefined };
-  const [said] = listed(record).filter(({ systems }) => systems.includes(organ.system));
+  const said = listed(record).find(({ names }) => names.includes(organ.system));
   return said === undefined ? plainStates(organ).blank : asRest(said.state, organ);
 }
 
@@ -71,35 +73,35 @@ const isObserved = ({ definition }: PlacedOrgan): boolean =>
     ({ required, required_in: classes }) => required === "always" && classes === undefined,
   );
 
-/** What a list at the top says of the systems that it names one by one. */
-interface ListedSystems {
-  readonly systems: readonly string[];
+/** What a list at the top says of the systems and organs that it names one by one. */
+interface Listed {
+  readonly names: readonly string[];
   readonly path: Path;
   readonly state: OrganState;
 }
 
-/** What `normal: [urinary]` and `not_examined: [{systems: [urinary], because: …}]` say at the top of a case. */
-export function listed(record: object): readonly ListedSystems[] {
+/** What `normal: [urinary, respiratory.lungs]` and `not_examined: [{systems: [urinary], because: …}]` say at the top of a case. */
+export function listed(record: object): readonly Listed[] {
   const known = listedIn.get(record);
   if (known !== undefined) return known;
-  const normal = listOf(own(record, "normal")).map((system, index): ListedSystems => {
+  const normal = listOf(own(record, "normal")).map((name, index): Listed => {
     const path = ["normal", index];
-    return { systems: [String(system)], path, state: { ...plain("normal", path), bySystem: true } };
+    return { names: [String(name)], path, state: { ...plain("normal", path), bySystem: true } };
   });
-  const closed = listOf(own(record, "not_examined")).flatMap((entry, index): ListedSystems[] => {
+  const closed = listOf(own(record, "not_examined")).flatMap((entry, index): Listed[] => {
     if (typeof entry !== "object" || entry === null) return [];
     const path = ["not_examined", index];
     const because = own(entry, "because");
     const reason = typeof because === "string" ? because : undefined;
-    const systems = listOf(own(entry, "systems")).map(String);
-    return [{ systems, path, state: { ...plain("not_examined", path), reason } }];
+    const names = listOf(own(entry, "systems")).map(String);
+    return [{ names, path, state: { ...plain("not_examined", path), reason } }];
   });
   const all = [...normal, ...closed];
   listedIn.set(record, all);
   return all;
 }
 
-const listedIn = new WeakMap<object, readonly ListedSystems[]>();
+const listedIn = new WeakMap<object, readonly Listed[]>();
 
 const listOf = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : []);
 
@@ -181,10 +183,15 @@ function sidesOf(entry: object, path: Path): OrganState["sides"] {
  * organ that is not paired.
  */
 function hasObservations(entry: OrganEntry, paired: boolean): boolean {
-  return Object.keys(entry).some(
-    (key) => !silentKeys.has(key) || (!paired && (key === "left" || key === "right")),
+  return Object.entries(entry).some(
+    ([key, value]) =>
+      (!silentKeys.has(key) || (!paired && (key === "left" || key === "right"))) && !isEmpty(value),
   );
 }
+
+/** Left blank part by part: `left: {dorsal: , ventral: }`. */
+const isEmpty = (value: unknown): boolean =>
+  typeof value === "object" && value !== null && Object.values(value).every(isEmpty);
 
 /** A paired organ says what its sides say: recorded when one is, normal when both are. */
 function sidesStatus(sides: OrganState["sides"]): OrganStatus {

@@ -14,8 +14,10 @@ const blocksOf = ({ kind, name, title, sections, source }: Explanation): Block[]
   heading(`${name} (${kind})`),
   text(title, { hang: 2 }),
   ...sections.flatMap(sectionBlocks),
-  gap,
-  text(`Source: ${source === null ? "not given" : sourceLine(source)}`, { indent: 0, hang: 2 }),
+  // What a case says is said by whoever wrote it.
+  ...(kind === "case"
+    ? []
+    : [gap, text(`Source: ${source === null ? "not given" : sourceLine(source)}`, { indent: 0, hang: 2 })]),
 ];
 
 function sectionBlocks({ heading: title, lines, yaml }: Section): Block[] {

@@ -33,25 +33,25 @@ export const normalWithFinding: CaseRule = {
         );
     }
     const named = new Set<string>();
-    for (const { systems, path, state } of listed(one.record))
-      for (const system of systems) {
-        const yet = named.has(system) ? ["another entry"] : saidOtherwise(one, system, state.status);
-        named.add(system);
+    for (const { names, path, state } of listed(one.record))
+      for (const name of names) {
+        const yet = named.has(name) ? ["another entry"] : saidOtherwise(one, name, state.status);
+        named.add(name);
         if (yet[0] !== undefined)
           report(
-            `${formatPath(path)}: ${system} is ${words[state.status === "normal" ? "state" : "not_examined"]} by the list at the top, yet ${yet[0]} says otherwise. Keep one; what the list cannot say of every organ is written under ${system}.`,
+            `${formatPath(path)}: ${name} is ${words[state.status === "normal" ? "state" : "not_examined"]} by the list at the top, yet ${yet[0]} says otherwise. Keep one; what the list cannot say of every organ is written under ${name.split(".")[0]}.`,
             path,
           );
       }
   },
 };
 
-/** Where a system says itself what no list at the top can say of it. */
-const saidOtherwise = (one: Case, system: string, listed: OrganState["status"]): string[] =>
+/** Where a system, or an organ, says itself what no list at the top can say of it. */
+const saidOtherwise = (one: Case, name: string, listed: OrganState["status"]): string[] =>
   organs
-    .filter((organ) => organ.system === system)
-    .map((organ) => one.organ(organ))
-    .filter(({ path, status }) => path[0] === system && status !== "blank" && status !== listed)
+    .filter(({ system, id }) => system === name || id === name)
+    .map((organ) => ({ ...one.organ(organ), system: organ.system }))
+    .filter(({ path, status, system }) => path[0] === system && status !== "blank" && status !== listed)
     .map(({ path }) => formatPath(path));
 
 const words = { not_examined: "not examined", not_assessable: "not assessable", state: "normal" } as const;
