@@ -42,6 +42,7 @@ it("the public names are these and no others", () => {
     "largestGroup",
     "leastRankP",
     "leastSharesP",
+    "leastTrendP",
     "mantelHaenszel",
     "meanInterval",
     "medianInterval",
