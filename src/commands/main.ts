@@ -8,6 +8,7 @@ import { addExplain } from "./explain-options.ts";
 import { addHerd } from "./herd-options.ts";
 import { addLint } from "./lint-options.ts";
 import { addMeasure } from "./measure-options.ts";
+import { addNew } from "./new-options.ts";
 import { addPlan } from "./plan-options.ts";
 import { addSchema } from "./schema-options.ts";
 import { addScore } from "./score-options.ts";
@@ -33,6 +34,7 @@ function makeProgram(): Command {
     .addHelpText("after", `${afterHelp}\n`)
     .hook("preAction", (_program, command) => checkOutput(command));
   for (const add of [
+    addNew,
     addLint,
     addScore,
     addHerd,

@@ -48,7 +48,7 @@ export function blocksOf(
         ? "no visit has both treated and control pigs; say in visit.yaml which pens or groups are which, such as groups: {nursery-2: {arm: {treated: [1, 4], control: [2, 3]}}}"
         : asked === "ill"
           ? "no visit has both pigs chosen for signs (selection: {basis: clinical}) and healthy comparison pigs (basis: comparison)"
-          : "there are no two visits of one farm and no two groups of one visit; give the folder of a farm",
+          : "there are no two visits of one farm and no two groups of one visit; give the folder of a farm, or rank many with --between farms",
   );
 }
 

@@ -19,7 +19,7 @@ export interface SidePens {
 /** What a pig shares with others, by what was asked; of a trial what was allocated. Undefined where it is not recorded. */
 export const sharedBy = (
   one: Case,
-  { between, cluster }: Pick<Asked, "between" | "cluster">,
+  { between, cluster }: Pick<Asked, "cluster"> & Partial<Pick<Asked, "between">>,
 ): string | undefined =>
   between === "treatment" ? armOf(one)?.key : cluster === "none" ? undefined : clusterKey(one, cluster);
 
@@ -27,7 +27,10 @@ export const sharedBy = (
  * Pens count as shared from a mean of two pigs on, over the pigs and not over the pens: five pigs of one pen and four of
  * four others are 3.2 to a pen, as the design effect reckons (Kish 1965, from memory).
  */
-export function pensOf(answers: readonly Answered[], asked: Pick<Asked, "between" | "cluster">): SidePens {
+export function pensOf(
+  answers: readonly Answered[],
+  asked: Pick<Asked, "cluster"> & Partial<Pick<Asked, "between">>,
+): SidePens {
   const found = grouped(answers, ({ one }) => sharedBy(one, asked));
   const alone = found.get(undefined) ?? [];
   found.delete(undefined);
