@@ -17,7 +17,7 @@ const HEALTHY = Object.fromEntries(
   ].map((lobe) => [lobe, 0]),
 );
 
-/** Heads of the groups; pigs of pens are of the first. */
+/** Heads of the groups; pigs of pens are of the first two. */
 export const HEADS = { "nursery-1": 60, "nursery-2": 540, "nursery-3": 300 };
 const GROUPS = Object.keys(HEADS);
 
@@ -35,8 +35,8 @@ const ARMS = {
  * @param readCases of the library
  * @param settings of carcase.yaml @param small pigs of the first group alone, none of pens
  * @param farms names of farms that are made besides, with one visit each
- * @returns `single(visit, group, place, grade)`, `penned(visit, pen, place, grade)`, `both(visit, place, grade, lung)`,
- *   `farm(name, pen, place, grade)`, in pen 0 without a pen
+ * @returns `single(visit, group, place, grade)`, `penned(visit, pen, place, grade, group)`,
+ *   `both(visit, place, grade, lung)`, `farm(name, pen, place, grade)`, in pen 0 without a pen
  */
 export function makePool(readCases, { settings = {}, small = false, farms = [] } = {}) {
   const folder = mkdtempSync(join(tmpdir(), "carcase-simulate-"));
@@ -73,12 +73,13 @@ export function makePool(readCases, { settings = {}, small = false, farms = [] }
             `${date}/${idOf("s", visit, group, place, grade)}.yaml`,
             caseOf(idOf("s", visit, group, place, grade), { group: name }, grade),
           );
-      for (let pen = 1; pen <= HOUSE.pens && visit < 2 && !small; pen++)
-        for (let place = 0; place < HOUSE.places; place++)
-          put(
-            `${date}/${idOf("p", visit, pen, place, grade)}.yaml`,
-            caseOf(idOf("p", visit, pen, place, grade), { group: "nursery-1", pen }, grade),
-          );
+      for (const [group, name] of GROUPS.slice(0, visit < 2 && !small ? 2 : 0).entries())
+        for (let pen = 1; pen <= HOUSE.pens; pen++)
+          for (let place = 0; place < HOUSE.places; place++)
+            put(
+              `${date}/${idOf("p", visit, group, pen, place, grade)}.yaml`,
+              caseOf(idOf("p", visit, group, pen, place, grade), { group: name, pen }, grade),
+            );
       for (const lung of [0, 20])
         for (let place = 0; place < HOUSE.single && visit < 2 && !small; place++)
           put(
@@ -100,7 +101,7 @@ export function makePool(readCases, { settings = {}, small = false, farms = [] }
     };
     return {
       single: (visit, group, place, grade) => get("s", visit, group, place, grade),
-      penned: (visit, pen, place, grade) => get("p", visit, pen, place, grade),
+      penned: (visit, pen, place, grade, group = 0) => get("p", visit, group, pen, place, grade),
       farm: (name, pen, place, grade) => get(name, pen, place, grade),
       both: (visit, place, grade, lung) => get(`l${lung === 0 ? 0 : 20}`, visit, 0, place, grade),
     };

@@ -82,7 +82,13 @@ export {
   intraclassCorrelations,
   type MeanSquares,
 } from "./intraclass-correlation.ts";
-export { cohenKappa, type Kappa, type KappaWeights } from "./kappa.ts";
+export {
+  type AgreementLimits,
+  cohenKappa,
+  type Kappa,
+  type KappaOptions,
+  type KappaWeights,
+} from "./kappa.ts";
 export { type KruskalWallisTest, kruskalWallis } from "./kruskal-wallis.ts";
 export { type AccuracyStudy, type LangReiczigelInterval, langReiczigelInterval } from "./lang-reiczigel.ts";
 export { leastRankP, leastSharesP, leastTrendP } from "./least-p.ts";

@@ -103,7 +103,10 @@ describe("the example farm", () => {
     const [l2, u2] = [0.02521073, 0.5560955];
     const [l7, u7] = [0.3475471, 0.9332605];
     expect(one.result.difference.value).toBeCloseTo(-0.5, 14);
-    expect(one.result.difference.lower).toBeCloseTo(-0.5 - Math.hypot(0.2 - l2, u7 - 0.7), 6);
+    // Away from 0 it is that of 3 and 8 of 12, by t of 18 degrees of freedom (R: 2.100922), which lies farther out.
+    const added = -5 / 12 - 2.100922 * Math.sqrt(((3 / 12) * (9 / 12) + (8 / 12) * (4 / 12)) / 12);
+    expect(added).toBeLessThan(-0.5 - Math.hypot(0.2 - l2, u7 - 0.7));
+    expect(one.result.difference.lower).toBeCloseTo(added, 6);
     expect(one.result.difference.upper).toBeCloseTo(-0.5 + Math.hypot(u2 - 0.2, 0.7 - l7), 6);
     expect(one.result.risk_ratio.value).toBeCloseTo(2 / 7, 14);
     // Rooms: 3 of 4 and 4 of 6 in March, 1 of 5 and 1 of 5 in September: the claim rests on like against like.

@@ -37,7 +37,7 @@ export interface SharesCompared {
   readonly p: number;
   /** Fisher's, whatever the rule. */
   readonly p_fisher: number;
-  /** Second share less first: Zou & Donner 2008. */
+  /** Second share less first: Zou & Donner 2008, widened by Agresti & Caffo 2000. */
   readonly difference: Limited & { readonly method: "zou-donner" };
   /** Donner & Zou 2012. */
   readonly risk_ratio: Ratio;

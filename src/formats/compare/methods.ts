@@ -4,7 +4,7 @@ import type { Compared, Comparison } from "../../compare/index.ts";
 const methods = {
   "fisher-exact": [
     "Fisher's exact test 1935, two-sided; odds ratio: conditional maximum likelihood, exact limits (Cornfield 1956*).",
-    "Difference: Zou & Donner 2008*, Stat Med 27:1693-1702; risk ratio: Donner & Zou 2012*, Stat Methods Med Res 21:347-359; both join Clopper-Pearson limits of the sides.",
+    "Difference: Zou & Donner 2008*, Stat Med 27:1693-1702; risk ratio: Donner & Zou 2012*, Stat Methods Med Res 21:347-359; both join Clopper-Pearson limits of the sides; the difference, away from 0, no nearer than Agresti & Caffo 2000*, Am Stat 54:280-288, by t.",
   ],
   "unit-means": [
     "Treated against control: the mean of each pen or group, each alike, dealt out anew to the arms within strata (Fisher 1935*), all ways counted where they are few, else 9,999 at random; difference: within strata, Welch 1938*, Student's t with the pens of the smaller arm less one.",
