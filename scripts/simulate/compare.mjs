@@ -366,7 +366,7 @@ function* threeSides({ lib, pool, random, runs }) {
   });
   yield scores.row({
     id: "compare-visits-scores",
-    printed: "scores over visits",
+    printed: "trend of scores over visits",
     design: "three visits of 4 and 8",
     kind: "error",
   });
@@ -376,6 +376,49 @@ function* threeSides({ lib, pool, random, runs }) {
     design: "three groups of 6 and 12",
     kind: "error",
   });
+}
+
+/** Treated against control pens. */
+function* arms({ lib, pool, random, runs }) {
+  const layouts = [
+    ["4 and 4 pens of 10", Array(4).fill(10), Array(4).fill(10)],
+    ["5 and 5 pens of 4", Array(5).fill(4), Array(5).fill(4)],
+    ["10 and 10 pens of 5", Array(10).fill(5), Array(10).fill(5)],
+    ["7 and 7 pens of 2 to 12", LAYOUTS.at(-1)[1], LAYOUTS.at(-1)[1]],
+    ["4 and 10 pens of 5", Array(4).fill(5), Array(10).fill(5)],
+  ];
+  for (const [name, control, treated] of layouts) {
+    const [error, difference] = [tally(), tally()];
+    for (const rho of [0, 0.1, 0.3])
+      for (const [a, b] of [
+        [0.1, 0.1],
+        [0.3, 0.3],
+        [0.5, 0.2],
+        [0.4, 0.02],
+      ]) {
+        let [wrong, held] = [0, 0];
+        for (let run = 0; run < runs; run++) {
+          const cases = [
+            ...penned(pool, random, 0, control, a, rho),
+            ...penned(pool, random, 0, treated, b, rho, 0, 11),
+          ];
+          const { p, result } = firstOf(lib, cases, { ...shares, between: "treatment" });
+          if (p < alpha) wrong += 1;
+          if (holds(result.difference, b - a)) held += 1;
+        }
+        if (a === b) error.add(`correlation ${rho}, ${a}`, wrong / runs, runs);
+        difference.add(`correlation ${rho}, ${a} and ${b}`, held / runs, runs);
+      }
+    const id = `${control.length}-${treated.length}-${control[0]}`;
+    const printed = { error: "treated against control", coverage: "treated less control" };
+    yield error.row({ id: `compare-arms-${id}`, printed: printed.error, design: name, kind: "error" });
+    yield difference.row({
+      id: `compare-arms-difference-${id}`,
+      printed: printed.coverage,
+      design: name,
+      kind: "coverage",
+    });
+  }
 }
 
 /** Any false claim among all readings of two organs. */
@@ -469,6 +512,7 @@ export const compare = {
   pensMore,
   pensUnlike,
   threeSides,
+  arms,
   several,
   farms,
 };

@@ -81,10 +81,10 @@ export const LAYOUTS = [
 ];
 
 /** Pigs of pens in one visit and group. */
-export const penned = (pool, random, visit, sizes, p, rho, group = 0) =>
+export const penned = (pool, random, visit, sizes, p, rho, group = 0, from = 1) =>
   sizes.flatMap((size, pen) => {
     const share = random.penShare(p, rho);
-    return some(size, (place) => pool.penned(visit, pen + 1, place, random.yes(share) ? 3 : 0, group));
+    return some(size, (place) => pool.penned(visit, from + pen, place, random.yes(share) ? 3 : 0, group));
   });
 
 /** The same with grades; pens lie apart by `spread` grades, about `centre`. */

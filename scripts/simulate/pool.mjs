@@ -23,6 +23,11 @@ const GROUPS = Object.keys(HEADS);
 
 /** Pens of twelve places, and pigs whose pen is not recorded. */
 const HOUSE = { pens: 20, places: 12, single: 40 };
+/** The first half of the pens against the second. */
+const ARMS = {
+  control: Array.from({ length: HOUSE.pens / 2 }, (_, pen) => pen + 1),
+  treated: Array.from({ length: HOUSE.pens / 2 }, (_, pen) => HOUSE.pens / 2 + pen + 1),
+};
 
 /**
  * A pig for each visit, group or pen, place and grade (and, with `lungs`, lungs healthy or not): no two are the same.
@@ -55,7 +60,12 @@ export function makePool(readCases, { settings = {}, small = false, farms = [] }
   }
   put("farm.yaml", { format: 1, farm: "alder", groups });
   for (const [visit, date] of DATES.entries()) {
-    put(`${date}/visit.yaml`, { format: 1, visit: `alder-${date}`, date });
+    put(`${date}/visit.yaml`, {
+      format: 1,
+      visit: `alder-${date}`,
+      date,
+      groups: { "nursery-1": { arm: ARMS } },
+    });
     for (const grade of GRADES) {
       for (const [group, name] of GROUPS.slice(0, small ? 1 : undefined).entries())
         for (let place = 0; place < HOUSE.single; place++)
