@@ -365,6 +365,64 @@ function* several({ lib, pool, random, runs }) {
   });
 }
 
+/** Any farm that is said to stand out among farms of one share, or of a beta distribution (`rho` between them). */
+function* farms({ lib, poolWith, random, runs }) {
+  const names = some(20, (place) => `farm-${String(place).padStart(2, "0")}`);
+  const pool = poolWith({ farms: names, small: true });
+  const out = (cases) => lib.compareFarms(cases, shares).rankings[0].farms;
+  const single = (sizes, p, rho) =>
+    sizes.flatMap((n, farm) => {
+      const own = random.penShare(p, rho);
+      return some(n, (place) => pool.farm(names[farm], 0, place, random.yes(own) ? 3 : 0));
+    });
+  const inPens = (sizes, p) =>
+    sizes.flatMap((pens, farm) =>
+      some(pens, (pen) => pen).flatMap((pen) => {
+        const own = random.penShare(p, 0.2);
+        return some(5, (place) => pool.farm(names[farm], pen + 1, place, random.yes(own) ? 3 : 0));
+      }),
+    );
+  const rows = [
+    ["farms-equal", "equal farms, 10 to 30 drawn singly", (sizes, p) => single(sizes, p, 0)],
+    [
+      "farms-pens",
+      "equal farms, 6 pens of 5, correlation 0.2",
+      (sizes, p) =>
+        inPens(
+          sizes.map(() => 6),
+          p,
+        ),
+    ],
+    [
+      "farms-apart",
+      "farms apart, correlation 0.05, 10 to 30 drawn singly",
+      (sizes, p) => single(sizes, p, 0.05),
+    ],
+  ];
+  for (const [id, design, draw] of rows) {
+    const [error, differing] = [tally(), tally()];
+    for (const [name, sizes] of [
+      ["5 farms of 30", Array(5).fill(30)],
+      ["8 farms of 10 to 30", [10, 10, 15, 20, 20, 30, 30, 30]],
+      ["20 farms of 30", Array(20).fill(30)],
+    ])
+      for (const p of [0.1, 0.3, 0.5]) {
+        let [wrong, more] = [0, 0];
+        for (let run = 0; run < runs; run++) {
+          const found = out(draw(sizes, p));
+          if (found.some(({ stands_out }) => stands_out !== null)) wrong += 1;
+          if (found.some(({ differs }) => differs !== null)) more += 1;
+        }
+        error.add(`${name}, ${p}`, wrong / runs, runs);
+        differing.add(`${name}, ${p}`, more / runs, runs);
+      }
+    yield error.row({ id: `compare-${id}`, printed: "any farm that stands out", design, kind: "error" });
+    if (id === "farms-apart") continue;
+    const printed = "any farm that differs, in brackets";
+    yield differing.row({ id: `compare-${id}-differ`, printed, design, kind: "error" });
+  }
+}
+
 /** By name: each draws its own pigs, so that one can be made again alone. */
 export const compare = {
   twoShares,
@@ -375,4 +433,5 @@ export const compare = {
   pensMore,
   threeSides,
   several,
+  farms,
 };

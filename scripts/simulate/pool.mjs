@@ -29,9 +29,11 @@ const HOUSE = { pens: 20, places: 12, single: 40 };
  *
  * @param readCases of the library
  * @param settings of carcase.yaml @param small pigs of the first group alone, none of pens
- * @returns `single(visit, group, place, grade)`, `penned(visit, pen, place, grade)`, `both(visit, place, grade, lung)`
+ * @param farms names of farms that are made besides, with one visit each
+ * @returns `single(visit, group, place, grade)`, `penned(visit, pen, place, grade)`, `both(visit, place, grade, lung)`,
+ *   `farm(name, pen, place, grade)`, in pen 0 without a pen
  */
-export function makePool(readCases, { settings = {}, small = false } = {}) {
+export function makePool(readCases, { settings = {}, small = false, farms = [] } = {}) {
   const folder = mkdtempSync(join(tmpdir(), "carcase-simulate-"));
   const put = (path, record) => {
     const file = join(folder, path);
@@ -40,6 +42,17 @@ export function makePool(readCases, { settings = {}, small = false } = {}) {
   };
   const groups = Object.fromEntries(GROUPS.map((name) => [name, { head: HEADS[name] }]));
   put("carcase.yaml", { format: 1, ...settings });
+  for (const name of farms) {
+    put(`${name}/farm.yaml`, { format: 1, farm: name });
+    put(`${name}/visit.yaml`, { format: 1, visit: name, date: DATES[0] });
+    for (const grade of [0, 3])
+      for (let pen = 0; pen <= 6; pen++)
+        for (let place = 0; place < (pen === 0 ? 30 : 5); place++) {
+          const id = idOf(name, pen, place, grade);
+          const pig = { group: "nursery-1", ...(pen > 0 && { pen }) };
+          put(`${name}/${id}.yaml`, caseOf(id, pig, grade));
+        }
+  }
   put("farm.yaml", { format: 1, farm: "alder", groups });
   for (const [visit, date] of DATES.entries()) {
     put(`${date}/visit.yaml`, { format: 1, visit: `alder-${date}`, date });
@@ -78,6 +91,7 @@ export function makePool(readCases, { settings = {}, small = false } = {}) {
     return {
       single: (visit, group, place, grade) => get("s", visit, group, place, grade),
       penned: (visit, pen, place, grade) => get("p", visit, pen, place, grade),
+      farm: (name, pen, place, grade) => get(name, pen, place, grade),
       both: (visit, place, grade, lung) => get(`l${lung === 0 ? 0 : 20}`, visit, 0, place, grade),
     };
   } finally {

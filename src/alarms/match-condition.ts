@@ -109,9 +109,17 @@ function isSuchPig(condition: AlarmCondition, one: Case): boolean {
     (condition.younger_than !== undefined && isYounger(one, condition.younger_than)) ||
     (record.death?.manner !== undefined && condition.manner?.includes(record.death.manner) === true) ||
     (record.pig?.sex !== undefined && condition.sex?.includes(record.pig.sex) === true) ||
-    (record.death?.method !== undefined && condition.method?.includes(record.death.method) === true)
+    (record.death?.method !== undefined && condition.method?.includes(record.death.method) === true) ||
+    (condition.affected !== undefined &&
+      groupsOf(one).some(({ affected = 0 }) => affected >= Number(condition.affected)))
   );
 }
+
+/** The group of the pig; of one without a group, all of its visit. */
+const groupsOf = ({ record, visit }: Case) =>
+  Object.entries(visit?.record.groups ?? {}).flatMap(([name, group]) =>
+    record.pig?.group === undefined || record.pig.group === name ? [group] : [],
+  );
 
 /** Where the age is unknown, the oldest pig of its class decides, and without a class of those of its weight; a fetus is young. */
 function isYounger({ ageDays, ageClass, weightKg }: Case, days: number): boolean {

@@ -11,6 +11,9 @@ export {
   clusterNames,
   type Factor,
 } from "./comparison.ts";
+export { compareFarms, type FarmsOptions } from "./farms/compare-farms.ts";
+export type { FarmsReport, RankedFarm, Ranking, UnrankedFarm } from "./farms/ranking.ts";
+export { ageWords, cautionsOf } from "./farms/sentence.ts";
 export type { Limited, Result } from "./judgement/results.ts";
 export { allowedFor } from "./sentence/comparison-sentence.ts";
 export {

@@ -28,4 +28,13 @@ export { indicatorAnswer, withoutScore } from "./indicator-answer.ts";
 export { checkIndicators } from "./indicators-and-scales.ts";
 export type { HerdOptions } from "./options.ts";
 export { basisOf, reachOf } from "./selection-basis.ts";
-export { type Dimension, dimensions, farmFolder, type Stratum, strata } from "./strata.ts";
+export { type Share, shareOf } from "./share.ts";
+export { standingOf } from "./standing.ts";
+export {
+  type Dimension,
+  dimensions,
+  farmFolder,
+  type Stratum,
+  type StratumOfCases,
+  strata,
+} from "./strata.ts";

@@ -8,6 +8,8 @@ export interface Job {
   readonly cwd: string;
   /** Standard input. */
   readonly input?: Uint8Array;
+  /** Variables for this one command. */
+  readonly env?: Readonly<Record<string, string>>;
 }
 
 export interface Done {

@@ -109,8 +109,9 @@ const write = (say) => (text, encoding, done) => {
   return true;
 };
 
-async function run({ args, cwd, input }) {
+async function run({ args, cwd, input, env = {} }) {
   process.chdir(cwd);
+  Object.assign(process.env, env);
   process.argv = [process.execPath, "carcase", ...args];
   process.exitCode = undefined;
   let [out, err] = ["", ""];
@@ -134,6 +135,7 @@ async function run({ args, cwd, input }) {
   const took = counted ? steps() : undefined;
   for (const stream of [process.stdout, process.stderr]) stream.removeAllListeners("error");
   process.exitCode = undefined;
+  for (const name of Object.keys(env)) delete process.env[name];
   return { code, out, err, cpu: (user + system) / 1e6, steps: took };
 }
 

@@ -8,6 +8,7 @@ import {
   rankSumTest,
   riskDifference,
   riskRatio,
+  ruleFor,
   type SharesRule,
   sharesP,
   sharesTest,
@@ -58,7 +59,7 @@ const answersOf = ({ sides: [first, second] }: ComparedSides) =>
 
 function sharesOf(compared: ComparedSides, { level, sharesTest }: Asked): SharesCompared {
   const groups = secondAgainstFirst(...answersOf(compared));
-  const rule = Math.max(groups.n1, groups.n2) > largestGroup(sharesTest) ? "fisher" : sharesTest;
+  const rule = ruleFor(Math.max(groups.n1, groups.n2), sharesTest);
   const fisher = fisherExact(groups, { level, tails: rule === "mid-p" ? "mid-p" : "exact" });
   const difference = riskDifference(groups, { level });
   const risk = riskRatio(groups, { level });

@@ -1,10 +1,9 @@
 /** Like against like: each test within the strata of sides that are made up differently. */
 import {
-  exactMantelHaenszel,
-  mantelHaenszel,
   oddsHomogeneity,
   type SharesRule,
   stratifiedRankSum,
+  stratifiedShares,
   stratifiedTrend,
   type TwoGroups,
 } from "../../statistics/index.ts";
@@ -32,11 +31,7 @@ const common = ({ by, strata, outside }: Stratification) => ({
 
 const opposite = (inStrata: number, plain: number): boolean => Math.sign(inStrata) * Math.sign(plain) < 0;
 
-/**
- * Two sides of an indicator: Fisher's test over strata with its odds ratio or, where the strata are too large to be
- * counted, Mantel & Haenszel's with the interval of Robins, Breslow & Greenland.
- * @returns null when no stratum has pigs of both sides
- */
+/** Two sides of an indicator. @returns null when no stratum has pigs of both sides */
 export function sharesWithin(
   stratification: Stratification,
   level: number,
@@ -45,18 +40,15 @@ export function sharesWithin(
   if (stratification.strata.length === 0) return null;
   const tables = stratification.strata.map(([first = [], second = []]) => secondAgainstFirst(first, second));
   const sum = (of: keyof TwoGroups): number => tables.reduce((total, table) => total + table[of], 0);
-  const midP = rule === "mid-p";
-  const exact = exactMantelHaenszel(tables, { level, tails: midP ? "mid-p" : "exact" });
-  const rough = mantelHaenszel(tables, { level });
-  const { oddsRatio, lower, upper } = exact ?? rough;
+  const { oddsRatio, lower, upper, p, exact, midP } = stratifiedShares(tables, { level, rule });
   const homogeneity = oddsHomogeneity(tables);
   return {
     ...common(stratification),
     odds_ratio: ratio(oddsRatio, lower, upper),
     opposite: oddsRatio !== null && opposite(oddsRatio - 1, sum("x1") / sum("n1") - sum("x2") / sum("n2")),
-    p: (midP ? exact?.midP : exact?.p) ?? rough.pCorrected,
-    mid_p: midP && exact !== null,
-    exact: exact !== null,
+    p,
+    mid_p: midP,
+    exact,
     p_homogeneity: homogeneity.chiSquared === null ? null : homogeneity.p,
   };
 }

@@ -158,7 +158,7 @@ function cautionsOf(tested: readonly Tested[], { sides, basis }: Block, setting:
 }
 
 /** `Finisher pigs were 110 d old in the middle on 2026-03-14 and 165 d on 2026-09-19: ...` */
-function agesText({ ageClass, sides }: AgesApart): string {
+export function agesText({ ageClass, sides }: AgesApart): string {
   const { why, source } = comparability.age_apart;
   const ages = sides.map(({ title, median }) => `${plain(median)} d ${title}`);
   return `Median age of ${ageClass} pigs: ${listing(ages)}. ${why} (${source.confidence.replace("-", " ")}).`;

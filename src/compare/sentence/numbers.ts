@@ -19,7 +19,8 @@ import {
 export const pText = (p: number): string => (p < 0.001 ? "p < 0.001" : `p ${p.toFixed(p < 0.1 ? 3 : 2)}`);
 
 /** `7 of 10`. */
-export const ofExamined = ({ affected = 0, examined }: SideNumbers): string => `${affected} of ${examined}`;
+export const ofExamined = ({ affected = 0, examined }: Pick<SideNumbers, "affected" | "examined">): string =>
+  `${affected} of ${examined}`;
 
 /** At most two decimals. */
 export const plain = (value: number): string => String(Number(value.toFixed(2)));

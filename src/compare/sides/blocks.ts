@@ -44,7 +44,7 @@ export function blocksOf(
       ? "there are no two visits of one farm; give the folder of the farm, or compare --between groups"
       : asked === "ill"
         ? "no visit has both pigs chosen for signs (selection: {basis: clinical}) and healthy comparison pigs (basis: comparison)"
-        : "there are no two visits of one farm and no two groups of one visit; give the folder of a farm",
+        : "there are no two visits of one farm and no two groups of one visit; give the folder of a farm, or rank many with --between farms",
   );
 }
 

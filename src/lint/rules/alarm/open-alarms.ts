@@ -79,9 +79,11 @@ const inHerd: readonly OfLevels[] = [
     bad: {
       settings: "notifiable: [scour-in-all-ages]",
       visit: "signs: [diarrhoea, vomiting]\ngroups: {nursery-2: {dead: 52, affected: 90, onset: 2026-04-12}}",
+      case: "selection: {signs: [diarrhoea]}",
     },
     good: {
       visit: "signs: [diarrhoea, vomiting]\ngroups: {nursery-2: {dead: 52, affected: 90, onset: 2026-04-12}}",
+      case: "selection: {signs: [diarrhoea]}",
     },
     levels: ["stop", "call"],
   },

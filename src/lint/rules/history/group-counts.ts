@@ -47,8 +47,8 @@ const rows: readonly Count[] = [
     lookAlike:
       "Deaths of another cause, such as crushing or heat: say so under the note of the group (three crushed), and nothing is asked.",
     source: { cite: "arithmetic: case fatality is a share of the affected", confidence: "derived" },
-    bad: { visit: "groups: {nursery-2: {affected: 2, dead: 40}}" },
-    good: { visit: "groups: {nursery-2: {affected: 40, dead: 2}}" },
+    bad: { visit: "groups: {nursery-2: {affected: 2, dead: 20}}" },
+    good: { visit: "groups: {nursery-2: {affected: 20, dead: 2}}" },
     keys: ["dead"],
     says({ at_risk: all, affected, dead, onset, note }) {
       if (affected === undefined || dead === undefined || dead <= affected) return undefined;

@@ -1,0 +1,756 @@
+/** Every row of CRITERIA.md against records just inside and just outside it: inside its own pattern fires, outside none at all. */
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { findAlarms } from "../../src/alarms/index.ts";
+import { alarmPatterns } from "../../src/knowledge/index.ts";
+import { every } from "../every.ts";
+import { type AlarmFiles, readAlarmFiles } from "./alarm-archive.ts";
+
+const weaner = { age: "58 d" };
+const finisher = { age: "130 d" };
+const sow = { age: "800 d", sex: "female" };
+const boar = { age: "700 d", sex: "male" };
+const piglet = { age: "8 d" };
+const fetus = { class: "stillborn", age: "0 d" };
+const dead = { manner: "found-dead" };
+const slaughtered = { manner: "slaughtered" };
+
+type Part = Readonly<Record<string, unknown>>;
+const is = (process: string, more: Part = {}): Part[] => [{ process, ...more }];
+const pig = (kind: Part, signs: readonly string[] = [], more: Part = {}): Part => ({
+  pig: kind,
+  ...(signs.length > 0 ? { selection: { signs } } : {}),
+  ...more,
+});
+const hot = (kind: Part): Part => ({ ...kind, temperature: "41 °C" });
+const group = (counts: Part): Part => ({ groups: { "nursery-2": counts } });
+
+interface Row {
+  readonly inside: Readonly<Record<string, Partial<AlarmFiles>>>;
+  readonly outside: Readonly<Record<string, Partial<AlarmFiles>>>;
+}
+
+const kidneys = { urinary: { kidneys: is("petechiae") } };
+const bloodyNodes = { lymphoid: { submandibular_nodes: is("haemorrhage") } };
+const darkSpleen = is("enlargement", { colour: "black" });
+const plaques = { external: { skin: is("plaque", { shape: "rhomboid" }) } };
+const bruise = { external: { skin: is("haemorrhage", { distribution: "focal" }) } };
+const lung = { lungs: { findings: is("consolidation") } };
+const throat = { external: { subcutis: is("oedema", { site: "throat" }) } };
+const streaks = { cardiovascular: { heart: is("pallor", { shape: "linear" }) } };
+const lids = { external: { eyes: is("oedema", { distribution: "bilateral" }) } };
+const noBrain = { nervous: { brain: is("agenesis") } };
+const cerebellum = { nervous: { brain: is("hypoplasia", { site: "cerebellum" }) } };
+const dry = { exudate: "caseous" };
+
+const rows: Readonly<Record<string, Row>> = {
+  S1: {
+    inside: {
+      "fever and petechiae of the skin": {
+        cases: [pig(hot(weaner), [], { external: { skin: is("petechiae") } })],
+      },
+      "fever told of the herd, and a bleeding node": {
+        visit: { signs: ["fever"] },
+        cases: [pig(weaner, [], bloodyNodes)],
+      },
+      "fever and spots of the bladder": {
+        cases: [pig(weaner, ["fever"], { urinary: { bladder: is("petechiae") } })],
+      },
+      "fever and spots of the larynx": {
+        cases: [pig(weaner, ["fever"], { respiratory: { larynx: is("haemorrhage") } })],
+      },
+      "fever and blood on the serosa": {
+        cases: [pig(weaner, ["fever"], { serosa: { peritoneum: is("petechiae") } })],
+      },
+      "fever and spots of the heart's outer skin": {
+        cases: [
+          pig(weaner, ["fever"], { cardiovascular: { heart: is("petechiae", { site: "epicardium" }) } }),
+        ],
+      },
+      "fever and blood from the nose": { cases: [pig(finisher, ["fever", "epistaxis"])] },
+      "fever, a firm lung, and bleeding nodes of the throat": {
+        cases: [pig(hot(finisher), [], { respiratory: lung, ...bloodyNodes })],
+      },
+    },
+    outside: {
+      "fever alone": { cases: [pig(hot(weaner), ["inappetence"])] },
+      "spots of the skin alone": { cases: [pig(weaner, [], { external: { skin: is("petechiae") } })] },
+      "fever and a bruise": { cases: [pig(hot(weaner), [], bruise)] },
+      "fever, and blood of the nose from a lung that bleeds": {
+        cases: [
+          pig(hot(finisher), ["epistaxis"], { respiratory: { lungs: { findings: is("haemorrhage") } } }),
+        ],
+      },
+      "fever, and blood in a bladder with pus": {
+        cases: [
+          pig(hot(sow), ["haematuria"], {
+            urinary: { bladder: is("inflammation", { exudate: "suppurative" }) },
+          }),
+        ],
+      },
+    },
+  },
+  S2: {
+    inside: {
+      "kidneys and nodes": { cases: [pig(weaner, [], { ...kidneys, ...bloodyNodes })] },
+      "bladder and skin": {
+        cases: [
+          pig(weaner, [], { urinary: { bladder: is("haemorrhage") }, external: { skin: is("haemorrhage") } }),
+        ],
+      },
+      "larynx and infarcts of the spleen": {
+        cases: [
+          pig(weaner, [], { respiratory: { larynx: is("petechiae") }, lymphoid: { spleen: is("infarct") } }),
+        ],
+      },
+    },
+    outside: {
+      "kidneys alone": { cases: [pig(weaner, [], kidneys)] },
+      "nodes alone": { cases: [pig(weaner, [], bloodyNodes)] },
+      "kidneys, and nodes that are swollen only": {
+        cases: [
+          pig(weaner, [], {
+            ...kidneys,
+            lymphoid: { submandibular_nodes: is("enlargement", { colour: "tan" }) },
+          }),
+        ],
+      },
+      "kidneys, and one bruise": { cases: [pig(weaner, [], { ...kidneys, ...bruise })] },
+    },
+  },
+  S3: {
+    inside: {
+      "fever, deaths and red skin told of the herd": {
+        visit: { signs: ["fever", "sudden-death", "red-skin"] },
+        cases: [pig(finisher)],
+      },
+      "fever, six dead of a group, blue ears of one": {
+        visit: { signs: ["fever"], ...group({ dead: 6, onset: "2026-04-01" }) },
+        cases: [pig(weaner, [], { external: { ears: is("discolouration", { colour: "blue" }) } })],
+      },
+    },
+    outside: {
+      "fever and deaths, the skin as always": {
+        visit: { signs: ["fever", "sudden-death"] },
+        cases: [pig(finisher)],
+      },
+      "deaths and red skin, no fever": {
+        visit: { signs: ["sudden-death", "red-skin"] },
+        cases: [pig(finisher)],
+      },
+      "fever and red skin, nobody dies": { visit: { signs: ["fever", "red-skin"] }, cases: [pig(finisher)] },
+      "rhomboid plaques": {
+        visit: { signs: ["fever", "sudden-death", "red-skin"] },
+        cases: [pig(finisher, [], plaques)],
+      },
+      "sucking piglets only": {
+        visit: { signs: ["fever", "sudden-death", "red-skin"] },
+        cases: [pig(piglet)],
+      },
+    },
+  },
+  S4: {
+    inside: {
+      "fever and a big dark spleen": { cases: [pig(hot(weaner), [], { lymphoid: { spleen: darkSpleen } })] },
+      "fever and a big firm dark spleen": {
+        cases: [
+          pig(hot(weaner), [], {
+            lymphoid: { spleen: is("enlargement", { colour: "dark-red", consistency: "firm" }) },
+          }),
+        ],
+      },
+      "fever and infarcts of the spleen": {
+        cases: [pig(weaner, ["fever"], { lymphoid: { spleen: is("infarct") } })],
+      },
+      "big dark spleen and bleeding nodes": {
+        cases: [pig(weaner, [], { lymphoid: { spleen: darkSpleen, renal_nodes: is("haemorrhage") } })],
+      },
+      "big dark spleen and big dark nodes": {
+        cases: [
+          pig(weaner, [], {
+            lymphoid: { spleen: darkSpleen, mesenteric_nodes: is("enlargement", { colour: "dark-red" }) },
+          }),
+        ],
+      },
+    },
+    outside: {
+      "big dark spleen alone": { cases: [pig(weaner, [], { lymphoid: { spleen: darkSpleen } })] },
+      "fever and a spleen that is big only": {
+        cases: [pig(hot(weaner), [], { lymphoid: { spleen: is("enlargement") } })],
+      },
+      "fever and a big dark spleen on a twisted stalk": {
+        cases: [pig(hot(sow), [], { lymphoid: { spleen: [...darkSpleen, ...is("torsion")] } })],
+      },
+      "fever and a big dark spleen of a white and yellow pig": {
+        cases: [pig(hot(weaner), ["pallor", "jaundice"], { lymphoid: { spleen: darkSpleen } })],
+      },
+    },
+  },
+  S5: {
+    inside: {
+      "sows abort, a sow and a finisher dead": {
+        visit: { signs: ["abortion"] },
+        cases: [pig(sow, [], { death: dead }), pig(finisher, [], { death: dead })],
+      },
+      "sows abort with fever, weaners have fever": {
+        visit: { signs: ["abortion"] },
+        cases: [pig(hot(sow), ["abortion"]), pig(hot(weaner))],
+      },
+    },
+    outside: {
+      "sows abort, and one sow is dead": {
+        visit: { signs: ["abortion"] },
+        cases: [pig(sow, [], { death: dead })],
+      },
+      "sows abort, and finishers are dead": {
+        visit: { signs: ["abortion"] },
+        cases: [pig(finisher, [], { death: dead })],
+      },
+      "a sow and a finisher dead, none aborts": {
+        cases: [pig(sow, [], { death: dead }), pig(finisher, [], { death: dead })],
+      },
+    },
+  },
+  S6: {
+    inside: {
+      "round ulcers of the colon": {
+        cases: [pig(weaner, [], { intestine: { spiral_colon: is("ulcer", { shape: "round" }) } })],
+      },
+      "button ulcers of the caecum": {
+        cases: [pig(weaner, [], { intestine: { caecum: is("ulcer", { site: "button ulcers" }) } })],
+      },
+    },
+    outside: {
+      "ulcers of a form that nobody told": {
+        cases: [pig(weaner, [], { intestine: { spiral_colon: is("ulcer") } })],
+      },
+      "an ulcer that goes deep": {
+        cases: [pig(weaner, [], { intestine: { caecum: is("ulcer", { contour: "depressed" }) } })],
+      },
+      "round ulcers of the small bowel": {
+        cases: [pig(weaner, [], { intestine: { jejunum: is("ulcer", { shape: "round" }) } })],
+      },
+      "dead lining of the colon": {
+        cases: [
+          pig(weaner, [], { intestine: { spiral_colon: is("necrosis", { distribution: "diffuse" }) } }),
+        ],
+      },
+    },
+  },
+  S7: {
+    inside: {
+      "a tenth of a weaned group in three weeks": {
+        visit: group({ at_risk: 240, dead: 24, onset: "2026-04-01" }),
+        cases: [pig(weaner)],
+      },
+      "a twentieth of the sows": {
+        visit: group({ at_risk: 60, dead: 3, onset: "2026-04-01" }),
+        cases: [pig(sow)],
+      },
+      "two of nine backyard pigs": {
+        visit: group({ at_risk: 9, dead: 2, onset: "2026-04-10" }),
+        cases: [pig(finisher)],
+      },
+      "a tenth, with fits": {
+        visit: { signs: ["convulsions"], ...group({ at_risk: 240, dead: 24, onset: "2026-04-01" }) },
+        cases: [pig(weaner)],
+      },
+    },
+    outside: {
+      "less than a tenth": {
+        visit: group({ at_risk: 240, dead: 23, onset: "2026-04-01" }),
+        cases: [pig(weaner)],
+      },
+      "a tenth in three months": {
+        visit: group({ at_risk: 240, dead: 24, onset: "2026-01-20" }),
+        cases: [pig(weaner)],
+      },
+      "a lung that explains it": {
+        visit: group({ at_risk: 240, dead: 24, onset: "2026-04-01" }),
+        cases: [pig(weaner, [], { respiratory: lung })],
+      },
+      "a lung that explains it, and fever": {
+        visit: { signs: ["fever"], ...group({ at_risk: 240, dead: 80, onset: "2026-04-14" }) },
+        cases: [pig(weaner, [], { respiratory: lung })],
+      },
+      "scour as the only sign": {
+        visit: { signs: ["diarrhoea"], ...group({ at_risk: 240, dead: 24, onset: "2026-04-01" }) },
+        cases: [pig(weaner)],
+      },
+      "a tenth of sucking piglets": {
+        visit: group({ at_risk: 240, dead: 24, onset: "2026-04-01" }),
+        cases: [pig(piglet)],
+      },
+    },
+  },
+  S8: {
+    inside: {
+      "fever, fits and deaths told of the herd": {
+        visit: { signs: ["fever", "convulsions", "sudden-death"] },
+        cases: [pig(weaner)],
+      },
+    },
+    outside: {
+      "fever and fits, none dies": { visit: { signs: ["fever", "convulsions"] }, cases: [pig(weaner)] },
+      "fits and deaths, no fever": {
+        visit: { signs: ["convulsions", "sudden-death"] },
+        cases: [pig(weaner)],
+      },
+      "swollen lids": {
+        visit: { signs: ["fever", "convulsions", "sudden-death"] },
+        cases: [pig(weaner, [], lids)],
+      },
+      "the water did not run": {
+        visit: {
+          signs: ["fever", "convulsions", "sudden-death"],
+          ...group({ at_risk: 240, water: { works: "no" } }),
+        },
+        cases: [pig(weaner)],
+      },
+    },
+  },
+  V1: {
+    inside: {
+      "vesicle of the snout": { cases: [pig(finisher, [], { external: { snout: is("vesicle") } })] },
+      "erosion of the mouth": { cases: [pig(finisher, [], { upper_digestive: { mouth: is("erosion") } })] },
+      "loose horn": {
+        cases: [pig(sow, [], { external: { feet: is("slough", { site: "horn of the claw" }) } })],
+      },
+      "sore of a teat": {
+        cases: [pig(sow, [], { external: { mammary_glands: is("ulcer", { site: "teats" }) } })],
+      },
+      "sore of a coronary band of a piglet": {
+        cases: [pig(piglet, [], { external: { feet: is("ulcer", { site: "coronary band" }) } })],
+      },
+      "blisters told of the herd": { visit: { signs: ["vesicles"] }, cases: [pig(finisher)] },
+    },
+    outside: {
+      "soles and knees of a piglet": {
+        cases: [
+          pig(piglet, [], {
+            external: { feet: is("erosion", { site: "soles and knees", distribution: "bilateral" }) },
+          }),
+        ],
+      },
+      "one healed scar of the snout": {
+        cases: [pig(sow, [], { external: { snout: is("scar", { distribution: "focal" }) } })],
+      },
+      "one old sore of a heel": {
+        cases: [
+          pig(sow, [], {
+            external: { feet: is("ulcer", { site: "heel", duration: "chronic", distribution: "focal" }) },
+          }),
+        ],
+      },
+      "inflamed feet of several, no sore": {
+        visit: { signs: ["lameness"] },
+        cases: [pig(finisher, ["lameness"])],
+      },
+    },
+  },
+  V2: {
+    inside: {
+      "lame pigs and fever, both told of the herd": {
+        visit: { signs: ["lameness", "fever"] },
+        cases: [pig(finisher)],
+      },
+      "lame pigs, one of them hot": {
+        visit: { signs: ["lameness"] },
+        cases: [pig(hot(finisher), ["lameness"])],
+      },
+    },
+    outside: {
+      "one lame pig with fever": { cases: [pig(hot(finisher), ["lameness"])] },
+      "lame pigs, none hot": { visit: { signs: ["lameness"] }, cases: [pig(finisher, ["lameness"])] },
+      "swollen joints": {
+        visit: { signs: ["lameness", "fever"] },
+        cases: [pig(finisher, ["swollen-joints"])],
+      },
+    },
+  },
+  H1: {
+    inside: {
+      "streaks of the heart of a piglet found dead": {
+        cases: [pig(piglet, [], { death: dead, ...streaks })],
+      },
+      "dead heart muscle, sudden deaths told of the herd": {
+        visit: { signs: ["sudden-death"] },
+        cases: [pig(piglet, [], { cardiovascular: { heart: is("necrosis") } })],
+      },
+    },
+    outside: {
+      "streaks in a weaner found dead": { cases: [pig(weaner, [], { death: dead, ...streaks })] },
+      "streaks in a piglet put down, none dies suddenly": { cases: [pig(piglet, ["lameness"], streaks)] },
+      "sound heart in a piglet found dead": {
+        cases: [pig(piglet, [], { death: dead, cardiovascular: { heart: "normal" } })],
+      },
+      "pale heart of a pale piglet": {
+        cases: [
+          pig(piglet, ["pallor"], {
+            death: dead,
+            cardiovascular: { heart: is("pallor", { distribution: "diffuse" }) },
+          }),
+        ],
+      },
+    },
+  },
+  A1: {
+    inside: {
+      "swollen throat of a pig found dead": { cases: [pig(finisher, [], { death: dead, ...throat })] },
+      "swollen neck and fever": {
+        cases: [pig(hot(sow), [], { external: { skin: is("enlargement", { site: "neck" }) } })],
+      },
+    },
+    outside: {
+      "swollen neck found at slaughter, no fever": {
+        cases: [pig(finisher, [], { death: slaughtered, ...throat })],
+      },
+      "abscess with a wall": {
+        cases: [
+          pig(hot(finisher), [], { death: dead, external: { subcutis: is("abscess", { site: "throat" }) } }),
+        ],
+      },
+      "a swollen leg": {
+        cases: [pig(hot(finisher), ["swelling"], { death: dead, external: { feet: is("enlargement") } })],
+      },
+    },
+  },
+  A2: {
+    inside: {
+      "blood from the nose of a pig found dead": { cases: [pig(sow, ["epistaxis"], { death: dead })] },
+      "blood that does not clot": {
+        cases: [
+          pig(sow, [], {
+            death: dead,
+            cardiovascular: { heart: is("haemorrhage", { note: "blood unclotted" }) },
+          }),
+        ],
+      },
+      "blood at the anus of a pig found dead": {
+        cases: [
+          pig(sow, [], {
+            death: dead,
+            external: { perineum: is("discharge", { site: "anus", exudate: "haemorrhagic" }) },
+          }),
+        ],
+      },
+    },
+    outside: {
+      "blood from the nose of a pig put down": { cases: [pig(sow, ["epistaxis"])] },
+      "bloody froth": {
+        cases: [
+          pig(sow, [], { death: dead, respiratory: { nares: is("froth", { exudate: "haemorrhagic" }) } }),
+        ],
+      },
+      "blood from the nose, and an ulcer of the stomach": {
+        cases: [pig(sow, ["epistaxis"], { death: dead, stomach: { pars_oesophagea: is("ulcer") } })],
+      },
+      "bloody scour of a finisher found dead": {
+        cases: [pig(finisher, ["bloody-diarrhoea"], { death: dead })],
+      },
+    },
+  },
+  A3: {
+    inside: {
+      "found dead, big soft dark spleen": {
+        cases: [
+          pig(sow, [], {
+            death: dead,
+            lymphoid: { spleen: is("enlargement", { colour: "black", consistency: "soft" }) },
+          }),
+        ],
+      },
+    },
+    outside: {
+      "put down, big soft dark spleen": {
+        cases: [
+          pig(sow, [], { lymphoid: { spleen: is("enlargement", { colour: "black", consistency: "soft" }) } }),
+        ],
+      },
+      "found dead, spleen big only": {
+        cases: [pig(sow, [], { death: dead, lymphoid: { spleen: is("enlargement") } })],
+      },
+      "erysipelas plaques": {
+        cases: [
+          pig(sow, [], {
+            death: dead,
+            lymphoid: { spleen: is("enlargement", { colour: "black" }) },
+            ...plaques,
+          }),
+        ],
+      },
+      "twisted stalk": {
+        cases: [pig(sow, [], { death: dead, lymphoid: { spleen: [...darkSpleen, ...is("torsion")] } })],
+      },
+    },
+  },
+  N1: {
+    inside: {
+      "trembling piglets, one found dead": {
+        visit: { signs: ["tremor"] },
+        cases: [pig(piglet, ["tremor"]), pig(piglet, [], { death: dead })],
+      },
+      "three piglets that paddle, one of them dead": {
+        cases: [
+          pig(piglet, ["paddling"]),
+          pig(piglet, ["paddling"]),
+          pig(piglet, ["paddling"], { death: dead }),
+        ],
+      },
+    },
+    outside: {
+      "trembling piglets, none dead": { visit: { signs: ["tremor"] }, cases: [pig(piglet, ["tremor"])] },
+      "one trembling piglet found dead": { cases: [pig(piglet, ["tremor"], { death: dead })] },
+      "swollen joints": {
+        visit: { signs: ["paddling"] },
+        cases: [pig(piglet, ["paddling", "swollen-joints"], { death: dead })],
+      },
+      "scour first": {
+        visit: { signs: ["diarrhoea", "paddling"] },
+        cases: [pig(piglet, ["diarrhoea", "paddling"], { death: dead })],
+      },
+    },
+  },
+  N2: {
+    inside: {
+      "stillbirths told of the herd, and a weak piglet found dead": {
+        visit: { signs: ["stillbirth", "weakness"] },
+        cases: [pig(fetus), pig(piglet, ["weakness"], { death: dead })],
+      },
+      "sows abort, and a piglet staggers": {
+        visit: { signs: ["abortion"] },
+        cases: [pig(piglet, ["ataxia"])],
+      },
+      "sows abort, finishers cough with fever": {
+        visit: { signs: ["abortion", "fever", "cough"] },
+        cases: [pig(finisher, ["cough"])],
+      },
+    },
+    outside: {
+      "stillbirths and mummies only": { visit: { signs: ["stillbirth", "mummies"] }, cases: [pig(fetus)] },
+      "one stillborn piglet, and one found dead": { cases: [pig(fetus), pig(piglet, [], { death: dead })] },
+      "stillbirths, and a piglet that the sow lay on": {
+        visit: { signs: ["stillbirth"] },
+        cases: [pig(piglet, [], { death: dead, liver_pancreas: { liver: is("rupture") } })],
+      },
+      "sows abort, finishers cough without fever": {
+        visit: { signs: ["abortion", "cough"] },
+        cases: [pig(finisher, ["cough"])],
+      },
+    },
+  },
+  B1: {
+    inside: {
+      "big testis": { cases: [pig(boar, [], { genital: { testes: is("enlargement") } })] },
+      "dead epididymis": {
+        cases: [pig(boar, [], { genital: { testes: is("necrosis", { site: "epididymis" }) } })],
+      },
+      "abscess of a testis": { cases: [pig(boar, [], { genital: { testes: is("abscess") } })] },
+    },
+    outside: {
+      "swollen scrotum, fluid round the testis": {
+        cases: [
+          pig(boar, ["swelling"], {
+            external: { perineum: is("enlargement", { site: "scrotum" }) },
+            genital: { testes: is("oedema", { site: "around the testis" }) },
+          }),
+        ],
+      },
+      "small testis": { cases: [pig(boar, [], { genital: { testes: is("atrophy") } })] },
+      "wound of the scrotum": {
+        cases: [
+          pig(boar, [], {
+            external: { perineum: is("wound", { site: "scrotum" }) },
+            genital: { testes: is("enlargement") },
+          }),
+        ],
+      },
+      "piglet after castration": {
+        cases: [pig({ ...piglet, sex: "male" }, [], { genital: { testes: is("abscess") } })],
+      },
+    },
+  },
+  B2: {
+    inside: {
+      "sows abort and are lame": { visit: { signs: ["abortion", "lameness"] }, cases: [pig(sow)] },
+      "sows abort, pus in the spine of a finisher": {
+        visit: { signs: ["abortion"] },
+        cases: [pig(finisher, [], { locomotor: { vertebrae: is("abscess") } })],
+      },
+      "sows abort, pus in a uterus": {
+        visit: { signs: ["abortion"] },
+        cases: [pig(sow, [], { genital: { uterus: is("exudate", { exudate: "suppurative" }) } })],
+      },
+    },
+    outside: {
+      "sows abort, none lame": { visit: { signs: ["abortion", "vulval-discharge"] }, cases: [pig(sow)] },
+      "one sow aborts and is lame": { cases: [pig(sow, ["abortion", "lameness"])] },
+      "sows abort, piglets have swollen joints": {
+        visit: { signs: ["abortion"] },
+        cases: [pig(piglet, ["swollen-joints"])],
+      },
+    },
+  },
+  T1: {
+    inside: {
+      "caseous node of the throat": {
+        cases: [pig(finisher, [], { lymphoid: { retropharyngeal_nodes: is("caseation") } })],
+      },
+      "granuloma of a gut node": {
+        cases: [
+          pig(finisher, [], { lymphoid: { mesenteric_nodes: is("nodule", { exudate: "granulomatous" }) } }),
+        ],
+      },
+      "lungs and liver": {
+        cases: [
+          pig(finisher, [], {
+            respiratory: { lungs: { findings: is("nodule", dry) } },
+            liver_pancreas: { liver: is("nodule", dry) },
+          }),
+        ],
+      },
+    },
+    outside: {
+      "white nodules of node, heart and liver": {
+        cases: [
+          pig(finisher, [], {
+            death: slaughtered,
+            lymphoid: { submandibular_nodes: is("nodule", { colour: "white" }) },
+            cardiovascular: { heart: is("nodule") },
+            liver_pancreas: { liver: is("nodule", { colour: "white" }) },
+          }),
+        ],
+      },
+      "pus in a node": {
+        cases: [
+          pig(finisher, [], { lymphoid: { submandibular_nodes: is("abscess", { exudate: "suppurative" }) } }),
+        ],
+      },
+      "one caseous focus of a lung": {
+        cases: [pig(finisher, [], { respiratory: { lungs: { findings: is("nodule", dry) } } })],
+      },
+    },
+  },
+  C1: {
+    inside: {
+      "cyst of the tongue": {
+        cases: [pig(finisher, [], { upper_digestive: { mouth: is("cyst", { site: "tongue" }) } })],
+      },
+      "cyst of the heart": { cases: [pig(finisher, [], { cardiovascular: { heart: is("cyst") } })] },
+      "cyst of the brain of a grown pig": { cases: [pig(finisher, [], { nervous: { brain: is("cyst") } })] },
+    },
+    outside: {
+      "cyst of the liver": { cases: [pig(finisher, [], { liver_pancreas: { liver: is("cyst") } })] },
+      "cysts of the lungs": {
+        cases: [
+          pig(finisher, [], {
+            respiratory: { lungs: { findings: is("cyst", { distribution: "multifocal" }) } },
+          }),
+        ],
+      },
+      "lumps of muscle": {
+        cases: [pig(finisher, [], { locomotor: { muscles: is("nodule", { distribution: "multifocal" }) } })],
+      },
+    },
+  },
+  M1: {
+    inside: {
+      "two of a litter without a brain": { cases: [pig(fetus, [], noBrain), pig(piglet, [], noBrain)] },
+      "one on the table, three ill in its group": {
+        visit: group({ at_risk: 11, affected: 3 }),
+        cases: [pig({ ...piglet, group: "nursery-2" }, [], cerebellum)],
+      },
+      "one on the table, sows farrow dead ones": {
+        visit: { signs: ["stillbirth"] },
+        cases: [pig(fetus, [], noBrain)],
+      },
+      "crooked limbs of two": {
+        cases: [
+          pig(fetus, [], { locomotor: { joints: is("malformation") } }),
+          pig(fetus, [], { locomotor: { bones: is("deviation") } }),
+        ],
+      },
+    },
+    outside: {
+      "one malformed piglet": {
+        visit: group({ at_risk: 11, affected: 1 }),
+        cases: [
+          pig({ ...piglet, group: "nursery-2" }, [], {
+            ...noBrain,
+            locomotor: { vertebrae: is("malformation") },
+          }),
+        ],
+      },
+      "one that is stillborn": { cases: [pig(fetus, [], { nervous: { brain: is("hernia") } })] },
+      "two without an anus, and a hernia": {
+        cases: [
+          pig(piglet, [], { intestine: { rectum: is("agenesis", { site: "anus" }) } }),
+          pig(piglet, [], { external: { navel: is("hernia") } }),
+        ],
+      },
+      "two with a cleft palate": {
+        cases: [
+          pig(piglet, [], { upper_digestive: { mouth: is("malformation", { site: "palate" }) } }),
+          pig(piglet, [], { upper_digestive: { mouth: is("malformation", { site: "palate" }) } }),
+        ],
+      },
+    },
+  },
+  P1: {
+    inside: {
+      "fever of sows and weaners with blue skin and deaths": {
+        visit: { signs: ["fever", "blue-skin", "sudden-death"] },
+        cases: [pig(hot(sow)), pig(hot(weaner))],
+      },
+      "fever of finishers and weaners, short of breath, and sows abort": {
+        visit: { signs: ["fever", "dyspnoea", "abortion"] },
+        cases: [pig(hot(finisher)), pig(hot(weaner))],
+      },
+    },
+    outside: {
+      "fever of sows and weaners, short of breath, none dies": {
+        visit: { signs: ["fever", "dyspnoea"] },
+        cases: [pig(hot(sow)), pig(hot(weaner))],
+      },
+      "fever of one age class, short of breath, with deaths": {
+        visit: { signs: ["fever", "dyspnoea", "sudden-death"] },
+        cases: [pig(hot(weaner)), pig(hot(weaner))],
+      },
+    },
+  },
+};
+
+const listed = alarmPatterns.flatMap(({ id, fires }) => (fires === "when-listed" ? [id] : []));
+
+/** The alarms of a record; what is typed must be free of faults, or it says nothing. */
+function alarmsOf({ visit = {}, cases = [] }: Partial<AlarmFiles>) {
+  const archive = readAlarmFiles({ settings: { notifiable: listed }, visit, cases });
+  expect(archive.unreadable).toEqual([]);
+  expect([...archive.visits, ...archive.cases].flatMap((one) => one.faults.map((f) => f.message))).toEqual(
+    [],
+  );
+  return archive.visits.flatMap(findAlarms).map(({ pattern }) => pattern);
+}
+
+const records = (side: keyof Row) =>
+  Object.entries(rows).flatMap(([row, of]) =>
+    Object.entries(of[side]).map(([name, files]) => [`${row}: ${name}`, { row, files }] as const),
+  );
+
+describe("the rows of CRITERIA.md", () => {
+  it("are all here, each with records inside and outside", () => {
+    const criteria = readFileSync(new URL("../fixtures/outbreaks/CRITERIA.md", import.meta.url), "utf8");
+    const written = [...criteria.matchAll(/^\| ([A-Z]\d) \|/gm)].map(([, row]) => row);
+    expect(Object.keys(rows)).toEqual(written);
+    for (const { inside, outside } of Object.values(rows))
+      expect([inside, outside].map((side) => Object.keys(side).length > 0)).toEqual([true, true]);
+  });
+
+  every("fire just inside, by a pattern of the row", new Map(records("inside")), ([, { row, files }]) => {
+    expect(alarmsOf(files).flatMap(({ criteria }) => criteria ?? [])).toContain(row);
+  });
+
+  every("are silent just outside, every pattern", new Map(records("outside")), ([, { files }]) => {
+    expect(alarmsOf(files).map(({ id }) => id)).toEqual([]);
+  });
+});
