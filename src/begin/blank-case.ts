@@ -154,9 +154,9 @@ function normalComment(listed: readonly string[]): Form {
 function entry(one: Case, organ: PlacedOrgan, families: readonly string[], given: Given): FormValue {
   const { ageClass = "weaner", protocol } = one;
   if (protocol.observations === "optional") return undefined;
-  const isPointedTo = (organ.definition.when ?? []).some(({ signs = [] }) =>
-    signs.some((family) => families.includes(family)),
-  );
+  const isPointedTo =
+    families.includes(organ.system) ||
+    (organ.definition.when ?? []).some(({ signs = [] }) => signs.some((family) => families.includes(family)));
   const asked = Object.entries(organ.definition.observations ?? {}).filter(
     ([key, { required, required_in: classes, asked_by: lesions }]) =>
       required !== undefined &&

@@ -119,6 +119,18 @@ describe("the files of a new visit", () => {
     );
   });
 
+  it("hold what the signs ask of an organ, and what a death leaves to be asked", () => {
+    const lungs = begun({ pigs: [ill(["cough"])], age: "20 wk" }).texts.get(
+      "alder-farm/2026-04-20/pig-01.yaml",
+    );
+    expect(lungs).toMatch(/ {2}lungs:\n {4}consolidation: \{left_cranial: , left_middle: ,/);
+    const { texts } = begun({ pigs: [{ basis: "found-dead", signs: undefined }], age: "20 wk" });
+    expect(texts.get("alder-farm/2026-04-20/pig-01.yaml")).toContain(
+      "death: {manner: found-dead, at: , note: }",
+    );
+    expect(texts.get("alder-farm/2026-04-20/visit.yaml")).not.toContain("death");
+  });
+
   it("go on where a visit is: with its defaults, its numbers and its farm", () => {
     const { texts, unnamed } = begun(
       { taken: [1, 2], pigs: [healthy], group: "g-2" },
