@@ -92,11 +92,6 @@ export class Run<Options extends CommonOptions = CommonOptions> {
     return pageWidth(this.options.output !== undefined);
   }
 
-  /** The same of a line that is searched for: elsewhere than in a terminal a finding stays one line. */
-  get findingWidth(): number {
-    return pageWidth(this.options.output !== undefined, Number.POSITIVE_INFINITY);
-  }
-
   /** Whether bars can be shown. */
   get bars(): boolean {
     return showsBars();
@@ -130,7 +125,7 @@ export class Run<Options extends CommonOptions = CommonOptions> {
 
   /** Complains of files. */
   faults(faults: readonly Fault[]): void {
-    this.complain(faultsText(faults, this.spoken, this.findingWidth));
+    this.complain(faultsText(faults, this.spoken, this.width));
   }
 
   /**
