@@ -8,8 +8,11 @@ import { visible } from "../../words/visible.ts";
 export type CsvCell = string | number | null;
 
 /** @param head names of the columns; @param rows cells in their order, null for an empty one */
-export const csv = (head: readonly string[], rows: readonly (readonly CsvCell[])[]): string =>
-  [head, ...rows].map((cells) => `${cells.map(cell).join(",")}\r\n`).join("");
+export const csv = (
+  head: readonly string[],
+  rows: readonly (readonly CsvCell[])[],
+  separator: "," | ";" = ",",
+): string => [head, ...rows].map((cells) => `${cells.map(cell).join(separator)}\r\n`).join("");
 
 function cell(value: CsvCell): string {
   if (value === null) return "";
