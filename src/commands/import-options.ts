@@ -22,6 +22,7 @@ export function addImport(program: Command): void {
     .option("--write", "write the cases into the folder")
     .option("--visit <id>", "the name of the visit, where there is no visit.yaml in the folder")
     .option("--date <day>", "the day of the visit, where neither its folder nor the table says it")
+    .option("--protocol <name>", "what the examinations cover, for a visit.yaml that is not there yet")
     .option("--empty <pigs>", "print the empty table for so many pigs")
     .option("--columns <names>", "with --empty: columns, organs or systems, separated by commas")
     .option(

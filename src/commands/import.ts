@@ -23,6 +23,7 @@ export interface ImportOptions extends CommonOptions {
   readonly write?: true;
   readonly visit?: string;
   readonly date?: string;
+  readonly protocol?: string;
   readonly empty?: string;
   readonly columns?: string;
   readonly semicolons?: true;
@@ -92,7 +93,7 @@ function checkWish(folder: string, { visit, date }: ImportOptions): void {
 }
 
 function readOrTell(table: string, folder: string, run: Run<ImportOptions>): Tally | Unmapped | undefined {
-  const { config, visit, date } = run.options;
+  const { config, visit, date, protocol } = run.options;
   try {
     return readTally({
       file: table === "-" ? "standard input" : table,
@@ -101,9 +102,11 @@ function readOrTell(table: string, folder: string, run: Run<ImportOptions>): Tal
       config,
       visit,
       date,
+      protocol,
       isThere: (file) => lstatSync(file, { throwIfNoEntry: false }) !== undefined,
     });
   } catch (error) {
+    if (error instanceof RangeError) throw new UsageError(error.message);
     if (!(error instanceof TableFault)) throw error;
     run.faults(error.faults);
     run.say("nothing was imported");

@@ -22,8 +22,9 @@ export function emptyTable({ pigs, columns, defaults = {} }: EmptyTableWish): Em
   const wanted = columns?.flatMap(columnsNamed) ?? caseColumns.filter(({ usual }) => usual);
   const asked = ["pig", "pig.tag"].flatMap((id) => caseColumn(id) ?? []).concat(wanted);
   const shown = asked.filter(
-    ({ id, path }, at) =>
-      asked.findIndex((other) => other.id === id) === at && valueAt(defaults, path) === undefined,
+    ({ id, path, kind }, at) =>
+      asked.findIndex((other) => other.id === id) === at &&
+      (kind === "serial" || valueAt(defaults, path) === undefined),
   );
   return {
     head: shown.map(headed),
@@ -34,18 +35,7 @@ export function emptyTable({ pigs, columns, defaults = {} }: EmptyTableWish): Em
 }
 
 /** Its unit stands in the head, so that cells hold numbers alone. */
-function headed({ id, name, kind }: CaseColumn): string {
-  if (kind !== "quantity") return name;
-  const unit = /weight$/.test(id) ? (id === "pig.weight" ? "kg" : "g") : (units[id] ?? "mm");
-  return `${name} (${unit})`;
-}
-
-const units: Readonly<Record<string, string>> = {
-  "pig.age": "d",
-  "pig.temperature": "°C",
-  "pig.since_weaning": "d",
-  "opened.ambient": "°C",
-};
+const headed = ({ name, unit }: CaseColumn): string => (unit === undefined ? name : `${name} (${unit})`);
 
 /** One column by its name or path; or all observations below a path: of an organ, of a part, of a system. */
 function columnsNamed(name: string): readonly CaseColumn[] {

@@ -44,6 +44,10 @@ function likely(head: string): CaseColumn | undefined {
   return near === undefined ? undefined : caseColumn(near);
 }
 
-/** Without what says the unit. */
+/** Without what says the unit; sides in full. */
 const wordsOf = (text: string): string[] =>
-  bareName(text.replaceAll(/[([][^()[\]]*[)\]]/g, " ")).match(/[\p{L}\d]+/gu) ?? [];
+  (bareName(text.replaceAll(/[([][^()[\]]*[)\]]/g, " ")).match(/[\p{L}\d]+/gu) ?? []).map(
+    (word) => sides[word] ?? word,
+  );
+
+const sides: Readonly<Record<string, string>> = { l: "left", r: "right" };

@@ -143,8 +143,10 @@ export class Table {
       });
     } catch (error) {
       if (!(error instanceof CsvError)) throw error;
-      const line = Number(error.lines ?? 1);
       const isOpen = error.code === "CSV_QUOTE_NOT_CLOSED";
+      const line = isOpen
+        ? text.slice(0, openQuote(text)).split(/\r\n?|\n/).length
+        : Number(error.lines ?? 1);
       const { excerpt: _none, ...whole } = this.#whole("").faults[0] ?? ({} as Fault);
       throw new TableFault([
         {
@@ -160,6 +162,13 @@ export class Table {
       ]);
     }
   }
+}
+
+/** The last one that is not half of two, which stand for one within a cell. */
+function openQuote(text: string): number {
+  let at = text.lastIndexOf('"');
+  while (at > 1 && text[at - 1] === '"') at = text.lastIndexOf('"', at - 2);
+  return Math.max(0, at);
 }
 
 const options = {

@@ -2,7 +2,15 @@
 import { basename, resolve } from "node:path";
 import { ArchiveContext } from "../cases/files/archive-context.ts";
 import { checkDocument, keyedDocument } from "../cases/files/read-file.ts";
-import { type Case, type Fault, formatPath, type Path, pathsMeet, valueAt } from "../cases/index.ts";
+import {
+  type Case,
+  type Fault,
+  formatPath,
+  type Path,
+  pathsMeet,
+  unknownName,
+  valueAt,
+} from "../cases/index.ts";
 import { buildCase } from "../cases/model/build-case.ts";
 import { withDefaults } from "../cases/model/defaults.ts";
 import { isKeyed, type Keyed, put, remove } from "../cases/model/path.ts";
@@ -27,6 +35,7 @@ export interface TallyWish {
   /** What a visit file that is not there yet is to say. */
   readonly visit?: string | undefined;
   readonly date?: string | undefined;
+  readonly protocol?: string | undefined;
   /** Whether a file is there. */
   isThere(file: string): boolean;
 }
@@ -66,7 +75,7 @@ const mostRows = 5000;
 /** More faults are not listed one by one. */
 const mostFaults = 20;
 
-/** @throws TableFault with all that is wrong, by line and column of the table */
+/** @throws TableFault with all that is wrong, by line and column of the table; @throws RangeError for a wish that does not fit */
 export function readTally(wish: TallyWish): Tally | Unmapped {
   const table = new Table(wish.file, wish.bytes);
   const head = headOf(table);
@@ -93,11 +102,11 @@ export function readTally(wish: TallyWish): Tally | Unmapped {
   if (manner.unread.length > 0)
     throw new TableFault(manner.unread.map(({ cell, message }) => table.fault(cell, message)));
   const rows = new Rows(table, columns.read, manner, head);
-  const visit = new VisitOf(wish, context, rows.pigs, table);
+  const visit = new VisitOf(wish, context, rows.pigs);
   const made = rows.pigs.map((pig, index) => makeCase(pig, index, { wish, table, visit, context }));
   const faults = [
     ...rows.faults,
-    ...visit.faults,
+
     ...made.flatMap((one) => one.faults),
     ...twice(made, table),
   ];
@@ -224,14 +233,14 @@ class VisitOf {
   readonly known;
   readonly id: string;
   readonly defaults: Defaults;
-  readonly faults: Fault[] = [];
   readonly #wish: TallyWish;
   readonly #date: string;
 
-  constructor(wish: TallyWish, context: ArchiveContext, pigs: readonly Pig[], table: Table) {
+  constructor(wish: TallyWish, context: ArchiveContext, pigs: readonly Pig[]) {
     this.#wish = wish;
     this.known = context.visit(resolve(wish.folder));
-    this.faults.push(...context.unreadable, ...(this.known?.faults ?? []));
+    const faults = [...context.unreadable, ...(this.known?.faults ?? [])];
+    if (faults.length > 0) throw new TableFault(faults);
     const days = new Set(
       pigs.flatMap(({ entries }) =>
         entries
@@ -244,23 +253,26 @@ class VisitOf {
     this.#date = wish.date ?? (isoDay.test(named) ? named : day);
     const farm = context.farm(resolve(wish.folder))?.id;
     this.id = this.known?.id ?? wish.visit ?? (farm === undefined ? "" : `${farm}-${this.#date}`);
-    if (this.known === undefined && this.faults.length === 0) {
-      if (this.#date === "")
-        this.faults.push(
-          table.fault(
-            noCell,
-            "there is no visit.yaml in the folder, and no day in the table; say it with --date 2026-03-14",
-          ),
-        );
-      else if (this.id === "")
-        this.faults.push(
-          table.fault(
-            noCell,
-            `there is no visit.yaml in the folder, nor a farm.yaml above it; name the visit with --visit, such as --visit alder-${this.#date}`,
-          ),
-        );
-    }
-    this.defaults = this.known?.record.defaults ?? (this.known === undefined ? shared(pigs) : {});
+    if (this.known === undefined && this.#date === "")
+      throw new RangeError(
+        `there is no visit.yaml in ${wish.folder}, and no one day under "opened at"; say it, such as --date 2026-03-14`,
+      );
+    if (this.id === "")
+      throw new RangeError(
+        `there is no visit.yaml in ${wish.folder}, nor a farm.yaml above it; name the visit, such as --visit alder-${this.#date}`,
+      );
+    const { protocol } = wish;
+    const names = [...context.settings(resolve(wish.folder)).protocols.keys()];
+    if (protocol !== undefined && this.known !== undefined)
+      throw new RangeError(
+        `--protocol: ${this.known.file} is there already; write protocol: ${protocol} under its defaults`,
+      );
+    if (protocol !== undefined && !names.includes(protocol))
+      throw new RangeError(`--protocol: ${unknownName(protocol, names, "protocol")}`);
+    this.defaults =
+      this.known === undefined
+        ? { ...(protocol !== undefined && { protocol }), ...shared(pigs) }
+        : (this.known.record.defaults ?? {});
   }
 
   get namesItsCases(): boolean {
@@ -361,9 +373,9 @@ function makeCase(pig: Pig, index: number, { wish, table, visit, context }: Arou
   const read = drafted(file, record, { wish, visit, context });
   if (faults.length === 0)
     for (const fault of read.faults) {
-      const entry =
-        entries.find(({ path }) => pathsMeet(path, fault.path)) ??
-        entries.find(({ path }) => pathsMeet(path, fault.intended));
+      const entry = entries
+        .filter(({ path }) => pathsMeet(path, fault.path) || pathsMeet(path, fault.intended))
+        .toSorted((a, b) => b.path.length - a.path.length)[0];
       const bare = fault.message
         .replace(`${formatPath(fault.path)}: `, "")
         .replace(`${formatPath(fault.path)} `, "");
@@ -388,7 +400,7 @@ const places = caseColumns.map(({ id }) => id);
 
 const unitHint = ({ column, value }: Entry): string =>
   column.to.kind === "quantity" && /^-?\d+(?:\.\d+)?$/.test(String(value))
-    ? ` Or write the unit into the head: ${column.head} (…).`
+    ? ` Or write the unit into the head: ${column.head} (${column.to.unit}).`
     : "";
 
 function schemaHead(file: string, kind: SchemaKind): string {

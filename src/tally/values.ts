@@ -113,11 +113,14 @@ export function cellValue(cell: Cell, column: ReadColumn, manner: Manner): Value
 
 function inKind(text: string, { to: { kind } }: ReadColumn): Value {
   if (kind === "word") return text.toLowerCase();
-  if (kind === "list")
-    return text
-      .split(/\s*[,;+/]\s*/)
-      .filter((part) => part !== "")
-      .map((part) => part.toLowerCase());
+  if (kind === "list" || kind === "choices") {
+    const words = text
+      .toLowerCase()
+      .split(/[,;+/]/)
+      .map((word) => word.trim())
+      .filter((word) => word !== "");
+    return words.length === 1 && kind === "choices" ? text.toLowerCase() : words;
+  }
   if (kind !== "state") return text;
   const [, because] = /^not[ _]examined\s*[:,]\s*(.+)$/is.exec(text) ?? [];
   return because === undefined ? text.toLowerCase() : { not_examined: because };

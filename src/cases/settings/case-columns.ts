@@ -4,9 +4,18 @@ import { type Path, pathOf } from "../model/path.ts";
 
 /**
  * serial: the number of the pig in its visit. state: what is said of a whole organ. quantity: a number with a unit.
- * word: one of the format; it is written in small letters.
+ * word: one of the format; it is written in small letters. list: several of them. choices: one or several.
  */
-export type ColumnKind = "serial" | "state" | "number" | "quantity" | "moment" | "word" | "text" | "list";
+export type ColumnKind =
+  | "serial"
+  | "state"
+  | "number"
+  | "quantity"
+  | "moment"
+  | "word"
+  | "text"
+  | "list"
+  | "choices";
 
 export interface CaseColumn {
   /** As in a case, `respiratory.lungs.consolidation.left_cranial`; `pig` is the number of the pig. */
@@ -15,6 +24,8 @@ export interface CaseColumn {
   /** What heads the column in the empty table: `lungs consolidation left cranial`. */
   readonly name: string;
   readonly kind: ColumnKind;
+  /** Of a quantity, the one that is usual. */
+  readonly unit: string | undefined;
   /** How people call it, for the search after what another table calls so. */
   readonly title: string;
   /** Belongs to the usual tally; other columns are asked for by name. */
@@ -53,9 +64,28 @@ const usualFacts = /^(?:pig|pig\.(?:tag|group|pen|age|sex|weight)|selection\.bas
 
 const words = (text: string): string => text.replaceAll(/[._]/g, " ");
 
+/** Of other quantities than lengths. */
+const units: readonly (readonly [ids: RegExp, unit: string])[] = [
+  [/^pig\.weight$/, "kg"],
+  [/\.weight$/, "g"],
+  [/temperature$|ambient$/, "°C"],
+  [/^pig\.(?:age|since_weaning)$/, "d"],
+];
+
+const unitOf = (id: string, kind: ColumnKind): string | undefined =>
+  kind === "quantity" ? (units.find(([ids]) => ids.test(id))?.[1] ?? "mm") : undefined;
+
 function head(id: string, kind: ColumnKind): CaseColumn {
   const name = words(byKey.test(id) ? id.slice(id.lastIndexOf(".") + 1) : id);
-  return { id, path: pathOf(id), name, kind, title: name, usual: usualFacts.test(id) };
+  return {
+    id,
+    path: pathOf(id),
+    name,
+    kind,
+    unit: unitOf(id, kind),
+    title: name,
+    usual: usualFacts.test(id),
+  };
 }
 
 function ofOrgan({ id, key, definition }: PlacedOrgan): CaseColumn[] {
@@ -64,6 +94,7 @@ function ofOrgan({ id, key, definition }: PlacedOrgan): CaseColumn[] {
     path: [...pathOf(id), ...rest],
     name: words([key, ...rest].join(".")),
     kind,
+    unit: unitOf([id, ...rest].join("."), kind),
     title,
     usual,
   });
@@ -95,7 +126,7 @@ const kinds: Readonly<Record<string, ColumnKind>> = {
   grade: "number",
   count: "number",
   choice: "word",
-  choices: "list",
+  choices: "choices",
   length: "quantity",
   "signed-length": "quantity",
 };
@@ -142,6 +173,7 @@ export function caseColumn(name: string): CaseColumn | undefined {
         path: [...placed.path, "grades", scale],
         name: scale,
         kind: "number",
+        unit: undefined,
         title: `${placed.definition.title} ${scale}`,
         usual: false,
       };
