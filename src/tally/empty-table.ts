@@ -1,7 +1,7 @@
 /** The empty table: a head in the words that import understands, and one line a pig. */
 
 import { unknownName, valueAt } from "../cases/index.ts";
-import { type CaseColumn, caseColumn, caseColumns } from "../cases/settings/case-columns.ts";
+import { type CaseColumn, caseColumn, caseColumns, columnNames } from "../cases/settings/case-columns.ts";
 
 export interface EmptyTableWish {
   /** Numbers of the pigs, a line each. */
@@ -50,6 +50,5 @@ function columnsNamed(name: string): readonly CaseColumn[] {
   const one = caseColumn(name);
   if (one !== undefined && (one.kind !== "state" || below.length === 0)) return [one];
   if (below.length > 0) return usual.length > 0 ? usual : below;
-  const known = caseColumns.flatMap((column) => [column.name, column.id]);
-  throw new RangeError(unknownName(name, known, "column"));
+  throw new RangeError(unknownName(name, columnNames, "column"));
 }

@@ -1,5 +1,11 @@
 /** What the columns of a new table probably mean, as settings to look through and paste. */
-import { bareName, type CaseColumn, caseColumn, caseColumns } from "../cases/settings/case-columns.ts";
+import {
+  bareName,
+  type CaseColumn,
+  caseColumn,
+  caseColumns,
+  columnNames,
+} from "../cases/settings/case-columns.ts";
 import { nearest } from "../words/nearest.ts";
 import type { HeadColumn } from "./head.ts";
 
@@ -29,7 +35,8 @@ const longest = 100;
 function likely(head: string): CaseColumn | undefined {
   if (head.length > longest) return undefined;
   const parts = wordsOf(head);
-  if (parts.length === 0) return undefined;
+  // One letter may stand for many a word.
+  if (parts.length === 0 || parts.some((part) => part.length < 2)) return undefined;
   const fitting = caseColumns.filter(({ id, name, title }) => {
     const known = wordsOf(`${id} ${name} ${title}`);
     return parts.every((part) => known.some((word) => word.startsWith(part)));
@@ -37,10 +44,8 @@ function likely(head: string): CaseColumn | undefined {
   const usual = fitting.filter((column) => column.usual);
   const [only, ...others] = usual.length > 0 ? usual : fitting;
   if (only !== undefined) return others.length === 0 ? only : undefined;
-  const near = nearest(
-    bareName(head),
-    caseColumns.map(({ name }) => name),
-  );
+  // Of several words the nearest name may mean something else.
+  const near = parts.length === 1 ? nearest(bareName(head), columnNames) : undefined;
   return near === undefined ? undefined : caseColumn(near);
 }
 

@@ -157,6 +157,11 @@ for (const column of caseColumns)
 for (const column of caseColumns.toReversed())
   for (const name of [column.id, column.name]) known.set(bareName(name), column);
 
+/** All that a column may be called, for what is nearest to a slip. */
+export const columnNames: readonly string[] = [...known].flatMap(([name, column]) =>
+  column === undefined ? [] : [name],
+);
+
 /**
  * The column of a name or a path; of a grade, also the name of a scale of the practice's own under its organ.
  * @returns undefined where there is none

@@ -16,7 +16,7 @@ import { listing } from "../../words/listing.ts";
 import { nearest } from "../../words/nearest.ts";
 import type { Path } from "../model/path.ts";
 import { formatPath } from "../model/path.ts";
-import { caseColumn, caseColumns, skipped } from "./case-columns.ts";
+import { caseColumn, columnNames, skipped } from "./case-columns.ts";
 import { excludeFaults } from "./exclude-faults.ts";
 import { lockedRules } from "./locked-rules.ts";
 
@@ -124,8 +124,7 @@ function checkProtocol(id: string, value: SettingsFile, known: readonly string[]
 function checkColumn(path: Path, column: string | { readonly to: string }): SettingsFault[] {
   const [to, at] = typeof column === "string" ? [column, path] : [column.to, [...path, "to"]];
   if (to === skipped || caseColumn(to) !== undefined) return [];
-  const names = [skipped, ...caseColumns.flatMap(({ id, name }) => [id, name])];
-  return fault(at, unknownName(to, names, "value of a case"));
+  return fault(at, unknownName(to, [skipped, ...columnNames], "value of a case"));
 }
 
 /** Each circle of protocols that extend each other, once. */
