@@ -47,6 +47,7 @@ const knowledge = {
   morphometry: readYaml("morphometry.yaml"),
   snout_reading: readYaml("snout-reading.yaml"),
   alarm_signs: readYaml("alarm-signs.yaml"),
+  knife: readYaml("knife.yaml"),
 };
 writeVocabularySchema(knowledge.vocabulary);
 writeOrgansSchema(knowledge.anatomy);

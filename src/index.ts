@@ -31,6 +31,9 @@ export {
   type CompareReport,
   type Comparison,
   compareCases,
+  compareFarms,
+  type FarmsOptions,
+  type FarmsReport,
 } from "./compare/index.ts";
 export { type Explanation, explain } from "./explain/index.ts";
 export { type FixedText, type FixTextOptions, fixText } from "./fix/index.ts";

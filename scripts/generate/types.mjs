@@ -50,6 +50,7 @@ function knowledgeRoot() {
     "morphometry",
     "snout_reading",
     "alarm_signs",
+    "knife",
   ];
   return {
     ...schema,

@@ -17,21 +17,28 @@ const HEALTHY = Object.fromEntries(
   ].map((lobe) => [lobe, 0]),
 );
 
-/** Heads of the groups; pigs of pens are of the first. */
+/** Heads of the groups; pigs of pens are of the first two. */
 export const HEADS = { "nursery-1": 60, "nursery-2": 540, "nursery-3": 300 };
 const GROUPS = Object.keys(HEADS);
 
 /** Pens of twelve places, and pigs whose pen is not recorded. */
 const HOUSE = { pens: 20, places: 12, single: 40 };
+/** The first half of the pens against the second. */
+const ARMS = {
+  control: Array.from({ length: HOUSE.pens / 2 }, (_, pen) => pen + 1),
+  treated: Array.from({ length: HOUSE.pens / 2 }, (_, pen) => HOUSE.pens / 2 + pen + 1),
+};
 
 /**
  * A pig for each visit, group or pen, place and grade (and, with `lungs`, lungs healthy or not): no two are the same.
  *
  * @param readCases of the library
  * @param settings of carcase.yaml @param small pigs of the first group alone, none of pens
- * @returns `single(visit, group, place, grade)`, `penned(visit, pen, place, grade)`, `both(visit, place, grade, lung)`
+ * @param farms names of farms that are made besides, with one visit each
+ * @returns `single(visit, group, place, grade)`, `penned(visit, pen, place, grade, group)`,
+ *   `both(visit, place, grade, lung)`, `farm(name, pen, place, grade)`, in pen 0 without a pen
  */
-export function makePool(readCases, { settings = {}, small = false } = {}) {
+export function makePool(readCases, { settings = {}, small = false, farms = [] } = {}) {
   const folder = mkdtempSync(join(tmpdir(), "carcase-simulate-"));
   const put = (path, record) => {
     const file = join(folder, path);
@@ -40,9 +47,25 @@ export function makePool(readCases, { settings = {}, small = false } = {}) {
   };
   const groups = Object.fromEntries(GROUPS.map((name) => [name, { head: HEADS[name] }]));
   put("carcase.yaml", { format: 1, ...settings });
+  for (const name of farms) {
+    put(`${name}/farm.yaml`, { format: 1, farm: name });
+    put(`${name}/visit.yaml`, { format: 1, visit: name, date: DATES[0] });
+    for (const grade of [0, 3])
+      for (let pen = 0; pen <= 6; pen++)
+        for (let place = 0; place < (pen === 0 ? 30 : 5); place++) {
+          const id = idOf(name, pen, place, grade);
+          const pig = { group: "nursery-1", ...(pen > 0 && { pen }) };
+          put(`${name}/${id}.yaml`, caseOf(id, pig, grade));
+        }
+  }
   put("farm.yaml", { format: 1, farm: "alder", groups });
   for (const [visit, date] of DATES.entries()) {
-    put(`${date}/visit.yaml`, { format: 1, visit: `alder-${date}`, date });
+    put(`${date}/visit.yaml`, {
+      format: 1,
+      visit: `alder-${date}`,
+      date,
+      groups: { "nursery-1": { arm: ARMS } },
+    });
     for (const grade of GRADES) {
       for (const [group, name] of GROUPS.slice(0, small ? 1 : undefined).entries())
         for (let place = 0; place < HOUSE.single; place++)
@@ -50,12 +73,13 @@ export function makePool(readCases, { settings = {}, small = false } = {}) {
             `${date}/${idOf("s", visit, group, place, grade)}.yaml`,
             caseOf(idOf("s", visit, group, place, grade), { group: name }, grade),
           );
-      for (let pen = 1; pen <= HOUSE.pens && visit < 2 && !small; pen++)
-        for (let place = 0; place < HOUSE.places; place++)
-          put(
-            `${date}/${idOf("p", visit, pen, place, grade)}.yaml`,
-            caseOf(idOf("p", visit, pen, place, grade), { group: "nursery-1", pen }, grade),
-          );
+      for (const [group, name] of GROUPS.slice(0, visit < 2 && !small ? 2 : 0).entries())
+        for (let pen = 1; pen <= HOUSE.pens; pen++)
+          for (let place = 0; place < HOUSE.places; place++)
+            put(
+              `${date}/${idOf("p", visit, group, pen, place, grade)}.yaml`,
+              caseOf(idOf("p", visit, group, pen, place, grade), { group: name, pen }, grade),
+            );
       for (const lung of [0, 20])
         for (let place = 0; place < HOUSE.single && visit < 2 && !small; place++)
           put(
@@ -77,7 +101,8 @@ export function makePool(readCases, { settings = {}, small = false } = {}) {
     };
     return {
       single: (visit, group, place, grade) => get("s", visit, group, place, grade),
-      penned: (visit, pen, place, grade) => get("p", visit, pen, place, grade),
+      penned: (visit, pen, place, grade, group = 0) => get("p", visit, group, pen, place, grade),
+      farm: (name, pen, place, grade) => get(name, pen, place, grade),
       both: (visit, place, grade, lung) => get(`l${lung === 0 ? 0 : 20}`, visit, 0, place, grade),
     };
   } finally {

@@ -6,13 +6,13 @@ import { addCommonOptions, collect } from "./options.ts";
 
 export function addCompare(program: Command): void {
   addCommonOptions(program.command("compare"), "text for people; json, csv or markdown")
-    .summary("did it change between visits, or does it differ between groups?")
+    .summary("did it change between visits, do groups differ, which farm stands out?")
     .description(
-      "Compares visits of a farm, or groups of a visit: what changed, how sure that is, and what cannot be compared.",
+      "Compares visits of a farm, groups of a visit, or many farms: what changed, how sure that is, and what cannot be compared.",
     )
     .option(
       "--between <what>",
-      "visits, groups, or ill: against comparison pigs of one visit (default: visits, where a farm has two)",
+      "visits, groups, farms (which stands out), ill (against comparison pigs), treatment (against control pens); default: visits, where a farm has two",
     )
     .option(
       "--where <facet=value>",
@@ -37,5 +37,7 @@ Examples:
   carcase compare alder-farm
   carcase compare --indicator snout-grade-2-up --where basis=random alder-farm
   carcase compare --between groups alder-farm/2026-03-14
+  carcase compare --between treatment --indicator pleurisy maple-farm
+  carcase compare --between farms --indicator snout-grade-2-up practice
   carcase compare --even-if reader --scale maff-1978 alder-farm
 Name the question before you look, in visit.yaml or here: each further one makes all of them harder to show.`;

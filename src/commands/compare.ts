@@ -1,15 +1,19 @@
-/** `carcase compare`: did it change between visits, or does it differ between groups? */
+/** `carcase compare`: did it change between visits, does it differ between groups, which farm stands out? */
+import type { Archive } from "../cases/index.ts";
 import {
   type Between,
   type CompareReport,
   clusterNames,
   compareCases,
+  compareFarms,
   type Factor,
+  type FarmsReport,
   facetNames,
   type Where,
 } from "../compare/index.ts";
 import { compareCsv } from "../formats/compare/csv.ts";
 import { compareMarkdown, compareText } from "../formats/compare/document.ts";
+import { farmsCsv, farmsMarkdown, farmsText } from "../formats/compare/farms.ts";
 import { compareJson } from "../formats/compare/json.ts";
 import { comparability } from "../knowledge/index.ts";
 import type { CommonOptions } from "./options.ts";
@@ -30,20 +34,37 @@ export interface CompareOptions extends CommonOptions {
 
 /** Exit code 0 also when a comparison was refused: that is an answer. */
 export async function compare(run: Run<CompareOptions>): Promise<number> {
-  const written = run.format<(report: CompareReport) => string>({
-    text: (report) => compareText(report, run.style, run.options.quiet === true),
+  const quiet = run.options.quiet === true;
+  const written = run.format<(report: CompareReport | FarmsReport) => string>({
+    text: (report) =>
+      isOfFarms(report) ? farmsText(report, run.style, quiet) : compareText(report, run.style, quiet),
     json: compareJson,
-    csv: compareCsv,
-    markdown: compareMarkdown,
+    csv: (report) => (isOfFarms(report) ? farmsCsv(report) : compareCsv(report)),
+    markdown: (report) => (isOfFarms(report) ? farmsMarkdown(report) : compareMarkdown(report)),
   });
   const asked = askedOf(run.options);
   const archive = await run.countable();
   if (archive.cases.length > 0 || !run.failed)
-    run.write(written(asUsage("compare", () => compareCases(archive, asked))));
+    run.write(written(asUsage("compare", () => reportOf(archive, asked))));
   return run.end();
 }
 
-const kinds: readonly Between[] = ["visits", "groups", "ill"];
+const isOfFarms = (report: CompareReport | FarmsReport): report is FarmsReport => report.between === "farms";
+
+function reportOf(
+  archive: Archive,
+  { between, ...asked }: ReturnType<typeof askedOf>,
+): CompareReport | FarmsReport {
+  if (between !== "farms")
+    return compareCases(archive, { ...asked, ...(between !== undefined && { between }) });
+  if (asked.scales !== undefined)
+    throw new RangeError(
+      "farms are ranked by shares; name an indicator, such as --indicator snout-grade-2-up",
+    );
+  return compareFarms(archive, asked);
+}
+
+const kinds: readonly (Between | "farms")[] = ["visits", "groups", "ill", "treatment", "farms"];
 const factors = Object.keys(comparability.factors) as Factor[];
 
 const askedOf = ({ between, where, level, evenIf, cluster, indicator, scale, seed }: CompareOptions) => ({

@@ -12,6 +12,7 @@ import {
   openSync,
   readFileSync,
   renameSync,
+  rmdirSync,
   rmSync,
   type Stats,
   statSync,
@@ -153,14 +154,56 @@ const statOf = (file: string): Stats | undefined => statSync(file, { throwIfNoEn
 /**
  * Makes a folder and those above it that are not there, one level after the other: Node's own way to make them all never
  * ends where a file system has none.
+ * @returns those that were made, the uppermost first
  */
-export function makeFolder(folder: string): void {
-  if (existsSync(folder)) return;
-  makeFolder(dirname(folder));
+export function makeFolder(folder: string): string[] {
+  if (existsSync(folder)) return [];
+  const above = makeFolder(dirname(folder));
   try {
     mkdirSync(folder);
   } catch (error) {
     throw cannotWrite(`into ${folder}`, error);
+  }
+  return [...above, folder];
+}
+
+/**
+ * Writes files that are not there yet, all of them or none.
+ * @param write writes one of them
+ * @throws FileKept when one of them is there; @throws UsageError when one cannot be written
+ */
+export function writeAllNew<File extends { readonly file: string }>(
+  files: readonly File[],
+  write: (file: File, keeps: Keeps) => void,
+): void {
+  const there = files.find(({ file }) => isThere(file));
+  if (there !== undefined) throw new FileKept(kept(there.file));
+  const made: string[] = [];
+  const written: string[] = [];
+  try {
+    for (const one of files) made.push(...makeFolder(resolve(dirname(one.file))));
+    for (const one of files) {
+      write(one, (now) => (now === undefined ? undefined : kept(one.file)));
+      written.push(one.file);
+    }
+  } catch (error) {
+    for (const file of written) rmSync(file, { force: true });
+    for (const folder of made.reverse()) unlessUsed(() => rmdirSync(folder));
+    throw error;
+  }
+}
+
+const isThere = (file: string): boolean => lstatSync(file, { throwIfNoEntry: false }) !== undefined;
+
+const kept = (file: string): string =>
+  `${file} is there already, and nothing is overwritten; nothing was written`;
+
+/** A folder that somebody else uses by now stays. */
+function unlessUsed(call: () => void): void {
+  try {
+    call();
+  } catch {
+    // It is not empty, or gone.
   }
 }
 
@@ -213,8 +256,7 @@ export function writeTogether(folder: string, files: readonly { name: string; te
 }
 
 function keepThere(file: string): void {
-  if (lstatSync(file, { throwIfNoEntry: false }) !== undefined)
-    throw new FileKept(`${file} is there already, and nothing is overwritten; nothing was written`);
+  if (isThere(file)) throw new FileKept(kept(file));
 }
 
 /** Whether a run was cut off while its files got their names. */
@@ -230,7 +272,7 @@ export function finishWriting(folder: string): string[] {
       basename(from) === from &&
       /^[A-Za-z0-9._-]+\.yaml$/.test(to) &&
       existsSync(join(folder, from)) &&
-      lstatSync(join(folder, to), { throwIfNoEntry: false }) === undefined,
+      !isThere(join(folder, to)),
   );
   for (const { from, to } of left) renameSync(join(folder, from), join(folder, to));
   syncFolder(folder);

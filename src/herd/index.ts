@@ -26,6 +26,16 @@ export { herdIndices, type IndexResult, indexValue, predictedIndex } from "./her
 export type { HerdScores } from "./herd-scores.ts";
 export { indicatorAnswer, withoutScore } from "./indicator-answer.ts";
 export { checkIndicators } from "./indicators-and-scales.ts";
+export { herdIntervals } from "./interval.ts";
 export type { HerdOptions } from "./options.ts";
 export { basisOf, reachOf } from "./selection-basis.ts";
-export { type Dimension, dimensions, farmFolder, type Stratum, strata } from "./strata.ts";
+export { type Share, shareOf } from "./share.ts";
+export { standingOf } from "./standing.ts";
+export {
+  type Dimension,
+  dimensions,
+  farmFolder,
+  type Stratum,
+  type StratumOfCases,
+  strata,
+} from "./strata.ts";

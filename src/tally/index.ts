@@ -2,4 +2,4 @@
 export { emptyTable } from "./empty-table.ts";
 export { type Proposed, proposal } from "./proposal.ts";
 export { TableFault } from "./table.ts";
-export { type NewCase, type NewFile, readTally, type Tally, type Unmapped } from "./tally.ts";
+export { readTally, type Tally, type Unmapped } from "./tally.ts";

@@ -1,11 +1,8 @@
 /** A record as the text of a file: groups of plain values on one line, all else on lines of their own. */
 import { isKeyed, type Keyed } from "../cases/model/path.ts";
+import { isPlainText } from "../words/plain-text.ts";
 
 const width = 100;
-/** YAML reads it as it stands, in braces too. */
-const plain =
-  /^(?:[A-Za-z][\w .°-]*[\w°]|[A-Za-z]|-?\d+(?:\.\d+)? (?:h|d|wk|mo|a|g|kg|mm|cm|°C)|\d{4}-\d{2}-\d{2}(?:T\d{2}:\d{2})?)$/u;
-const otherwise = /^(?:y|n|yes|no|on|off|true|false|null)$/i;
 
 export function recordText(record: Keyed, indent = ""): string {
   return Object.entries(record)
@@ -30,5 +27,5 @@ function inline(value: unknown): string {
       .map(([key, one]) => `${key}: ${inline(one)}`)
       .join(", ")}}`;
   if (typeof value !== "string") return String(value);
-  return plain.test(value) && !otherwise.test(value) ? value : JSON.stringify(value);
+  return isPlainText(value) ? value : JSON.stringify(value);
 }

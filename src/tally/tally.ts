@@ -40,12 +40,12 @@ export interface TallyWish {
   isThere(file: string): boolean;
 }
 
-export interface NewFile {
+interface NewFile {
   readonly file: string;
   readonly text: string;
 }
 
-export interface NewCase extends NewFile {
+interface NewCase extends NewFile {
   readonly id: string;
   readonly tag: string;
   /** Its line in the table. */

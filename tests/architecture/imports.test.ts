@@ -28,6 +28,7 @@ const floors: Record<string, number> = {
   tally: 5,
   compare: 6,
   explain: 6,
+  begin: 6,
   reading: 6,
   formats: 7,
   commands: 8,

@@ -78,7 +78,7 @@ describe("carcase compare", () => {
     const one = carcase(["compare", `${farm}/2026-03-14/pig-01.yaml`]);
     expect([one.code, one.err]).toEqual([
       2,
-      "carcase: compare: there are no two visits of one farm and no two groups of one visit; give the folder of a farm\n",
+      "carcase: compare: there are no two visits of one farm and no two groups of one visit; give the folder of a farm, or rank many with --between farms\n",
     ]);
     expect(carcase(["compare", "src/words"]).code).toBe(2);
   });

@@ -1,5 +1,6 @@
 /** What may be said of a number: a walk over designs, and a list of all sentences with the conditions under which they stand. */
 import { describe, expect, test } from "vitest";
+import { cautionsOf, compareFarms } from "../../src/compare/index.ts";
 import { herdCsv } from "../../src/formats/herd/csv.ts";
 import { herdMarkdown, herdText } from "../../src/formats/herd/document.ts";
 import { herdJson } from "../../src/formats/herd/json.ts";
@@ -17,6 +18,8 @@ import {
 import { selectionBases } from "../../src/knowledge/index.ts";
 import { scoreCases } from "../../src/score/index.ts";
 import { grouped } from "../../src/words/grouped.ts";
+import { affected } from "../compare/farm.ts";
+import { examplePractice, inPens, practiceOf } from "../compare/practice.ts";
 import { archiveOf, farm } from "./archive.ts";
 
 const plain = makeStyle(false);
@@ -452,6 +455,45 @@ test("the list of all sentences", async () => {
     );
   const indexWords = ({ indices }: HerdScores) =>
     indices.flatMap(({ no_class: withheld, caution }) => [withheld, caution]);
+  const visited = (...counts: readonly (readonly [number, number])[]) =>
+    Object.fromEntries(
+      counts.map(([yes, of], at) => [`farm${"abcdefgh"[at]}`, { "2026-09-01": affected(yes, of) }]),
+    );
+  const alike = [
+    [3, 30],
+    [6, 30],
+    [4, 30],
+    [2, 30],
+    [5, 30],
+  ] as const;
+  const ill = { "2026-09-01": affected(2, 4, { basis: "clinical" }) };
+  const manyFarms: readonly [string, Parameters<typeof practiceOf>[0]][] = [
+    ["one farm stands out, pens shared in another", examplePractice],
+    ["two farms stand out", visited(...alike, ...alike.slice(0, 1), [29, 30], [30, 30])],
+    ["none stands out", visited(...alike)],
+    ["four farms", visited(...alike.slice(1))],
+    ["one farm can be ranked", { ...visited([3, 30]), ill }],
+    ["no farm can be ranked", { ill, other: ill }],
+    [
+      "another place",
+      { ...visited(...alike), line: { "2026-09-01": affected(1, 9, { manner: "slaughtered" }) } },
+    ],
+    [
+      "another examiner",
+      { ...visited(...alike), teal: { "2026-09-01": affected(1, 9, { examiner: "J. Teal" }) } },
+    ],
+    ["three pens", { ...visited(...alike), pens: { "2026-09-01": inPens([2, 4], [0, 4], [1, 4]) } }],
+    [
+      "six pens, none affected",
+      { ...visited(...alike), pens: { "2026-09-01": inPens(...six.map(() => [0, 3] as const)) } },
+    ],
+  ];
+  const ofFarms = manyFarms.flatMap(([name, visits]) => {
+    const { rankings } = compareFarms(archiveOf(practiceOf(visits)), { indicators: ["snout-grade-2-up"] });
+    return rankings.flatMap((one) =>
+      [one.answer, ...(one.farms.length < 2 ? [] : cautionsOf(one))].map((text) => ({ text, when: [name] })),
+    );
+  });
   const parts = [
     ["Sentences that may be quoted (wording), of all pigs together", listed(estimates)],
     ["The answer of each visit (herd)", listed(answers)],
@@ -460,6 +502,7 @@ test("the list of all sentences", async () => {
     ["What score says of a scale", listed(scored)],
     ["Why a mean has no interval", listed(ofScores((score) => [score.mean_interval?.reason]))],
     ["Why an index has no class, and what to mind of one", listed(ofScores(indexWords))],
+    ["Many farms (compare --between farms)", listed(ofFarms)],
   ];
   const text = parts.map(([head, body]) => `${head}\n\n${body}`).join("\n");
   await expect(text).toMatchFileSnapshot("../fixtures/golden/said-of-numbers.txt");

@@ -6,7 +6,7 @@ import { type Path, pathOf } from "../model/path.ts";
  * serial: the number of the pig in its visit. state: what is said of a whole organ. quantity: a number with a unit.
  * word: one of the format; it is written in small letters. list: several of them. choices: one or several.
  */
-export type ColumnKind =
+type ColumnKind =
   | "serial"
   | "state"
   | "number"

@@ -35,7 +35,7 @@ export function comparedSides(block: Block, asked: Asked): ComparedSides[] {
       reasons,
       caveats: found.filter((one) => !("factor" in one)),
       stratification: refused ? null : stratify(sides, asked),
-      pens: refused ? [] : sides.map(({ answers }) => pensOf(answers, asked.cluster)),
+      pens: refused ? [] : sides.map(({ answers }) => pensOf(answers, asked)),
     };
   });
 }
@@ -49,7 +49,7 @@ interface Checked {
  * Reads the outcome on every side. A factor on which the sides have no value in common is a reason against it, or a
  * caveat when it is in `evenIf`; pigs of an age class that another side does not have are left out.
  */
-function check(block: Block, outcome: Outcome, evenIf: readonly Factor[]): Checked {
+export function check(block: Block, outcome: Outcome, evenIf: readonly Factor[]): Checked {
   const read = block.sides.map((side) => readSide(side, outcome));
   const telling = read.filter(({ answers }) => answers.length > 0);
   const sides = block.sides.length > 2 && telling.length > 1 ? telling : read;
