@@ -1,6 +1,6 @@
 /** `carcase import`: a tally of many pigs as cases, and the empty table to fill in. */
 import { lstatSync, readdirSync } from "node:fs";
-import { basename, join, resolve } from "node:path";
+import { basename, dirname, join, resolve } from "node:path";
 import { openAlarmsOf } from "../alarms/index.ts";
 import { readInput } from "../cases/files/input.ts";
 import { readCases } from "../cases/index.ts";
@@ -34,7 +34,9 @@ const mostBytes = 2 * 1024 * 1024;
 
 export function importTable(run: Run<ImportOptions>): number {
   const { options } = run;
-  const [table, folder = "."] = run.paths;
+  const [table, named = "."] = run.paths;
+  // Without a slash at its end.
+  const folder = join(dirname(named), basename(named));
   if (options.empty !== undefined) return writeEmpty(options.empty, run);
   if (options.columns !== undefined || options.semicolons)
     throw new UsageError(`--${options.semicolons ? "semicolons" : "columns"} goes with --empty`);
@@ -98,7 +100,7 @@ function readOrTell(table: string, folder: string, run: Run<ImportOptions>): Tal
     return readTally({
       file: table === "-" ? "standard input" : table,
       bytes: bytesOf(table),
-      folder: folder.replace(/(?<=.)\/+$/, ""),
+      folder,
       config,
       visit,
       date,
@@ -159,6 +161,6 @@ function lastPig(folder: string): number {
     );
     return Math.max(0, ...numbers.map(Number));
   } catch {
-    throw new UsageError(`${join(folder)}: there is no such folder; name that of the visit, or none`);
+    throw new UsageError(`${folder}: there is no such folder; name that of the visit, or none`);
   }
 }

@@ -21,7 +21,11 @@ export interface Columns {
 }
 
 /** `weight (kg)` is weight, and its numbers are kg. */
-const unitIn = /\s*[([]\s*([^()[\]]{1,8}?)\s*[)\]]$/;
+function withUnit(head: string): { readonly name: string; readonly unit: string | undefined } {
+  const open = Math.max(head.lastIndexOf("("), head.lastIndexOf("["));
+  const unit = /[)\]]$/.test(head) && open > 0 ? head.slice(open + 1, -1).trim() : "";
+  return unit === "" ? { name: head, unit: undefined } : { name: head.slice(0, open), unit };
+}
 
 const bareHead = (head: string): string => head.toLowerCase().replaceAll(/\s+/g, " ").trim();
 
@@ -57,9 +61,9 @@ type Meaning = Pick<ReadColumn, "unit" | "dates" | "words"> & {
 
 function meaning(head: string, own: ReadonlyMap<string, Settings["columns"][string]>): Meaning {
   const said = own.get(bareHead(head));
-  const [, unit] = unitIn.exec(head) ?? [];
+  const { name, unit } = withUnit(head);
   const plain = { unit, dates: undefined, words: new Map<string, string | number>() };
-  if (said === undefined) return { ...plain, to: caseColumn(head) ?? caseColumn(head.replace(unitIn, "")) };
+  if (said === undefined) return { ...plain, to: caseColumn(head) ?? caseColumn(name) };
   if (typeof said === "string") return { ...plain, to: said === skipped ? skipped : caseColumn(said) };
   return {
     to: said.to === skipped ? skipped : caseColumn(said.to),

@@ -45,6 +45,8 @@ function windows1252(bytes: Buffer): Decoded | string {
     .replaceAll(/[\x80-\x9f]/g, (char) => high.charAt(char.charCodeAt(0) - 0x80).trim() || "\ufffd");
   if (text.includes("\ufffd"))
     return "its letters are neither UTF-8 nor windows-1252; save the sheet as CSV in UTF-8";
-  const [word = ""] = /[\p{L}\d]*[^\0-\x7f][\p{L}\d]*/u.exec(text) ?? [];
-  return { text, encoding: `windows-1252, so that "${word.slice(0, 30)}" stands there` };
+  const at = Math.max(0, text.search(/[^\0-\x7f]/));
+  const words = text.slice(Math.max(0, at - 15), at + 15).split(/[\s,;|"]/);
+  const word = words.find((one) => /[^\0-\x7f]/.test(one)) ?? "";
+  return { text, encoding: `windows-1252, so that "${word}" stands there` };
 }

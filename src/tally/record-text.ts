@@ -1,31 +1,15 @@
-/** A record as the text of a file: groups of plain values on one line, all else on lines of their own. */
+/** A record as the text of a file: groups of plain values in braces, all else on lines of their own. */
 import { isKeyed, type Keyed } from "../cases/model/path.ts";
-import { isPlainText } from "../words/plain-text.ts";
+import { type Form, type FormValue, formText } from "../cases/yaml/form.ts";
 
-const width = 100;
+export const recordText = (record: Keyed): string => formText(form(record));
 
-export function recordText(record: Keyed, indent = ""): string {
-  return Object.entries(record)
-    .map(([key, value]) => {
-      const line = `${indent}${key}: ${inline(value)}\n`;
-      const isBlock = isKeyed(value) && (holdsGroups(value) || line.length > width);
-      return isBlock ? `${indent}${key}:\n${recordText(value, `${indent}  `)}` : line;
-    })
-    .join("");
-}
+const form = (record: Keyed): Form =>
+  Object.entries(record).map(([key, value]) => [key, formValue(value)] as const);
 
-/** The entries of a list one a line. */
-export const listText = (key: string, entries: readonly string[]): string =>
-  `${key}:\n${entries.map((entry) => `  - ${inline(entry)}\n`).join("")}`;
-
-const holdsGroups = (value: Keyed): boolean => Object.values(value).some(isKeyed);
-
-function inline(value: unknown): string {
-  if (Array.isArray(value)) return `[${value.map(inline).join(", ")}]`;
+function formValue(value: unknown): FormValue {
+  if (Array.isArray(value)) return value.map(String);
   if (isKeyed(value))
-    return `{${Object.entries(value)
-      .map(([key, one]) => `${key}: ${inline(one)}`)
-      .join(", ")}}`;
-  if (typeof value !== "string") return String(value);
-  return isPlainText(value) ? value : JSON.stringify(value);
+    return Object.values(value).some(isKeyed) ? { block: form(value) } : { flow: form(value) };
+  return typeof value === "string" ? value : { word: String(value) };
 }

@@ -93,7 +93,7 @@ export class Table {
 
   /** The line of a place, counted from 1. */
   line(start: number): number {
-    this.#feeds ??= [...this.#bytes.entries()].filter(([, byte]) => byte === 0x0a).map(([at]) => at);
+    this.#feeds ??= feedsIn(this.#bytes);
     const at = this.#feeds.findIndex((feed) => feed >= start);
     return (at < 0 ? this.#feeds.length : at) + 1;
   }
@@ -162,6 +162,12 @@ export class Table {
       ]);
     }
   }
+}
+
+function feedsIn(bytes: Buffer): number[] {
+  const feeds: number[] = [];
+  for (let at = bytes.indexOf(0x0a); at >= 0; at = bytes.indexOf(0x0a, at + 1)) feeds.push(at);
+  return feeds;
 }
 
 /** The last one that is not half of two, which stand for one within a cell. */

@@ -21,7 +21,7 @@ import { type SchemaKind, schemaLine, schemaPlace } from "../schemas/index.ts";
 import { count } from "../words/listing.ts";
 import { columnsOf, type ReadColumn } from "./columns.ts";
 import { type Head, type HeadColumn, headOf } from "./head.ts";
-import { listText, recordText } from "./record-text.ts";
+import { recordText } from "./record-text.ts";
 import { type Cell, isFilled, Table, TableFault } from "./table.ts";
 import { cellValue, isUnread, type Manner, mannerOf, type Value } from "./values.ts";
 
@@ -285,7 +285,7 @@ class VisitOf {
     const defaults = Object.keys(this.defaults).length === 0 ? {} : { defaults: this.defaults };
     return {
       file,
-      text: `${schemaHead(file, "visit")}${recordText({ format: 1, visit: this.id, date: this.#date, ...defaults })}${listText("cases", cases)}`,
+      text: `${schemaHead(file, "visit")}${recordText({ format: 1, visit: this.id, date: this.#date, ...defaults, cases })}`,
     };
   }
 }
@@ -345,9 +345,7 @@ function makeCase(pig: Pig, index: number, { wish, table, visit, context }: Arou
   const own = entries.find(({ column }) => column.to.id === "case");
   const id = String(own?.value ?? `${visit.id}-${number}`);
   const record: Keyed = { format: 1, case: id };
-  for (const entry of entries.toSorted(
-    (a, b) => places.indexOf(a.column.to.id) - places.indexOf(b.column.to.id),
-  )) {
+  for (const entry of entries.toSorted((a, b) => placeOf(a) - placeOf(b))) {
     const { path, value, cell, column } = entry;
     const closed = entries.find(
       (other) =>
@@ -396,7 +394,8 @@ function makeCase(pig: Pig, index: number, { wish, table, visit, context }: Arou
 }
 
 /** The order of a case. */
-const places = caseColumns.map(({ id }) => id);
+const places = new Map(caseColumns.map(({ id }, at) => [id, at]));
+const placeOf = ({ column }: Entry): number => places.get(column.to.id) ?? places.size;
 
 const unitHint = ({ column, value }: Entry): string =>
   column.to.kind === "quantity" && /^-?\d+(?:\.\d+)?$/.test(String(value))

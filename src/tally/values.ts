@@ -22,8 +22,8 @@ export interface Manner {
 }
 
 const isNumeric = ({ to: { kind } }: ReadColumn): boolean => kind === "number" || kind === "quantity";
-const comma = /^-?\d+,\d+(?!\d*[,.])/;
-const point = /^-?\d+\.\d+(?!\d*[,.])/;
+const comma = /^-?\d+,\d+(?![\d,.])/;
+const point = /^-?\d+\.\d+(?![\d,.])/;
 /** Could as well be a thousand. */
 const thousand = /^-?[1-9]\d{0,2}[.,]\d{3}(?!\d)/;
 const slashed = /^(\d{1,2})[/-](\d{1,2})[/-](\d{4})(?!\d)/;
@@ -122,13 +122,14 @@ function inKind(text: string, { to: { kind } }: ReadColumn): Value {
     return words.length === 1 && kind === "choices" ? text.toLowerCase() : words;
   }
   if (kind !== "state") return text;
-  const [, because] = /^not[ _]examined\s*[:,]\s*(.+)$/is.exec(text) ?? [];
-  return because === undefined ? text.toLowerCase() : { not_examined: because };
+  const [, because] = /^not[ _]examined\s*[:,](.+)$/is.exec(text) ?? [];
+  return because === undefined ? text.toLowerCase() : { not_examined: because.trim() };
 }
 
 /** `17,5` under `weight (kg)` is 17.5 kg; a share may have its sign. */
 function measure(text: string, { to: { kind }, unit }: ReadColumn, { commas }: Manner): Value | undefined {
-  const [, number = "", own = ""] = /^([+-]?\d+(?:[.,]\d+)?)\s*(\D*)$/.exec(text) ?? [];
+  const [, number = "", after = ""] = /^([+-]?\d+(?:[.,]\d+)?)(\D*)$/.exec(text) ?? [];
+  const own = after.trim();
   if (number === "") return undefined;
   if (number.includes(",") && !commas) return undefined;
   const plain = number.replace(",", ".").replace(/^\+/, "");
@@ -139,8 +140,9 @@ function measure(text: string, { to: { kind }, unit }: ReadColumn, { commas }: M
 
 /** Year, month and day in their order, with the time; undefined where it cannot be told. */
 function date(text: string, order: "day-first" | "month-first" | undefined): string | undefined {
-  const [whole, time] = /^(.*?)(?:[T ,]+(\d{1,2}:\d{2})(?::\d{2})?)?$/.exec(text)?.slice(1) ?? [];
-  if (whole === undefined) return undefined;
+  const clock = /[T ,](\d{1,2}:\d{2})(?::\d{2})?$/.exec(text);
+  const time = clock?.[1];
+  const whole = text.slice(0, clock?.index).replace(/,$/, "").trim();
   const day = isoDay(whole, order);
   return day === undefined ? undefined : time === undefined ? day : `${day}T${time.padStart(5, "0")}`;
 }

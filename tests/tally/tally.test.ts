@@ -147,7 +147,7 @@ describe("a table, as a spreadsheet may write it", () => {
       "tag,group,age,opened at\n1,nursery-2,58 d,14.03.2026\n2,nursery-2,58 d,14.03.2026 9:10\n",
     );
     expect(result.visit?.text).toBe(
-      "format: 1\nvisit: alder-2026-03-14\ndate: 2026-03-14\ndefaults:\n  pig: {group: nursery-2, age: 58 d}\ncases:\n  - alder-2026-03-14-01\n  - alder-2026-03-14-02\n",
+      "format: 1\nvisit: alder-2026-03-14\ndate: 2026-03-14\ndefaults:\n  pig: {group: nursery-2, age: 58 d}\ncases: [alder-2026-03-14-01, alder-2026-03-14-02]\n",
     );
     expect(result.cases.map(({ text }) => text)).toEqual([
       'format: 1\ncase: alder-2026-03-14-01\npig: {tag: "1"}\nopened: {at: 2026-03-14}\n',
