@@ -62,7 +62,7 @@ export function importTable(run: Run<ImportOptions>): number {
   }
   speak(alarmNotice(openAlarmsOf({ visits: [], cases: read.drafts }), run.spoken, run.width));
   if (options.write) {
-    for (const one of run.output) run.checkResult(one, write(read));
+    for (const one of run.output) run.checkResult(one, samples[options.format]?.sample ?? write(read));
     const { cases, visit } = read;
     const files = [...(visit === undefined ? [] : [visit]), ...cases];
     run.writeNew(
@@ -70,7 +70,8 @@ export function importTable(run: Run<ImportOptions>): number {
       files.map(({ file, text }) => ({ name: basename(file), text })),
     );
   }
-  run.write(options.quiet && options.format === "text" ? "" : write(read), samples[options.format] ?? {});
+  const isSilent = options.quiet && options.format === "text" && run.output.length === 0;
+  if (!isSilent) run.write(write(read), samples[options.format] ?? {});
   return run.end();
 }
 

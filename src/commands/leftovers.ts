@@ -49,16 +49,16 @@ function isLeft(folder: string, name: string): boolean {
   if (where === undefined) return false;
   const status = lstatSync(join(folder, name), { throwIfNoEntry: false });
   if (status?.isFile() !== true) return false;
-  return Date.now() - status.mtimeMs > longest || (where === machine() && !isRunning(Number(by)));
+  return !mayRun(`${where}-${by}`, status.mtimeMs);
 }
 
 /** `3f90ab-4711`: a run, for as long as it lasts. */
 export const runName = (): string => `${machine()}-${process.pid}`;
 
-/** Whether the run of that name may still be at work. */
-export function mayRun(name: string): boolean {
+/** Whether the run of that name may still be at work. @param since when it began, in milliseconds */
+export function mayRun(name: string, since: number): boolean {
   const [where, by] = name.split("-");
-  return where !== machine() || isRunning(Number(by));
+  return Date.now() - since <= longest && (where !== machine() || isRunning(Number(by)));
 }
 
 function isRunning(pid: number): boolean {

@@ -260,7 +260,8 @@ function keepThere(file: string): void {
 }
 
 /** Whether a run was cut off while its files got their names. */
-export const isUnfinished = (folder: string): boolean => unfinished(folder) !== undefined;
+export const isUnfinished = (folder: string): boolean =>
+  unfinished(folder)?.files.some(({ from }) => isTemporary(from) && existsSync(join(folder, from))) ?? false;
 
 /** Gives the files of a run that was cut off their names. @returns those that got one now */
 export function finishWriting(folder: string): string[] {
@@ -283,9 +284,10 @@ export function finishWriting(folder: string): string[] {
 function unfinished(folder: string): Renaming | undefined {
   try {
     const list = join(folder, listName);
-    if (lstatSync(list, { throwIfNoEntry: false })?.isFile() !== true) return undefined;
+    const status = lstatSync(list, { throwIfNoEntry: false });
+    if (status?.isFile() !== true) return undefined;
     const { by, files }: Partial<Renaming> = JSON.parse(readFileSync(list, "utf8"));
-    return typeof by !== "string" || mayRun(by) || !Array.isArray(files)
+    return typeof by !== "string" || mayRun(by, status.mtimeMs) || !Array.isArray(files)
       ? undefined
       : { by, files: files.filter(({ from, to }) => typeof from === "string" && typeof to === "string") };
   } catch {

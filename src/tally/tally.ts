@@ -248,7 +248,7 @@ class VisitOf {
           .map(({ value }) => String(value).slice(0, 10)),
       ),
     );
-    const named = basename(wish.folder);
+    const named = basename(resolve(wish.folder));
     const [day = ""] = days.size === 1 ? days : [];
     this.#date = wish.date ?? (isoDay.test(named) ? named : day);
     const farm = context.farm(resolve(wish.folder))?.id;

@@ -15,14 +15,15 @@ export const importText = (tally: Tally, view: ImportView, style: Style, width: 
 
 function blocks({ cases, visit, unnamed, said }: Tally, { folder, written }: ImportView): Block[] {
   const [first] = cases;
+  const place = folder === "." ? "this folder" : folder;
   const files = `${count(cases.length, "case")}${visit === undefined ? "" : " and visit.yaml"}`;
   return [
     heading(`A table of pigs: ${count(cases.length, "row")}`),
     text(`Read with ${said.join("; ")}.`),
     text(
       written
-        ? `Wrote ${files} into ${folder}. Next: carcase lint ${folder}`
-        : `${files} would be written into ${folder}; nothing is written without --write.`,
+        ? `Wrote ${files} into ${place}. Next: carcase lint ${folder}`
+        : `${files} would be written into ${place}; nothing is written without --write.`,
     ),
     ...(unnamed === undefined
       ? []
