@@ -1,5 +1,5 @@
 /** The head of a table: titles above it, names of columns in one line or in two. */
-import { type Cell, isFilled, letters, type Table, TableFault } from "./table.ts";
+import { type Cell, isFilled, letters, noCell, type Table, TableFault } from "./table.ts";
 
 export interface HeadColumn {
   /** As written; of a merged head both lines. */
@@ -67,13 +67,11 @@ function isSecondLine(
   return opens && closes && rows.length > 0 && !lower.some(({ text }) => /\d/.test(text));
 }
 
-const emptyCell: Cell = { text: "", row: 0, column: 0, start: 0, end: 0 };
-
 /** A merged cell stands in the first of its columns and counts for the blank ones behind it that have a name below. */
 function joined(upper: readonly Cell[], lower: readonly Cell[]): Cell[] {
   let over = "";
   return Array.from({ length: Math.max(upper.length, lower.length) }, (_, column) => {
-    const [above = emptyCell, below = emptyCell] = [upper[column], lower[column]];
+    const [above = noCell, below = noCell] = [upper[column], lower[column]];
     if (isFilled(above)) over = above.text;
     const text = isFilled(below) ? `${over} ${below.text}`.trim() : above.text;
     return { ...(isFilled(below) ? below : above), column, text };

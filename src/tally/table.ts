@@ -14,7 +14,10 @@ export interface Cell {
   readonly end: number;
 }
 
-/** A table that was read, or could not be. */
+/** Where a table as a whole is meant. */
+export const noCell: Cell = { text: "", row: 0, column: 0, start: 0, end: 0 };
+
+/** A table that could not be read, or whose cells do not fit. */
 export class TableFault extends Error {
   constructor(readonly faults: readonly Fault[]) {
     super(faults[0]?.message);
