@@ -47,7 +47,7 @@ export function importTable(run: Run<ImportOptions>): number {
     text: (tally) => importText(tally, { folder, written: options.write === true }, run.style, run.width),
     diff: ({ cases, visit }) =>
       [...(visit === undefined ? [] : [visit]), ...cases]
-        .map(({ file, text }) => unifiedDiff(file, "", text))
+        .map(({ file, text }) => unifiedDiff(file, "", text).replace(/^--- .*/, "--- /dev/null"))
         .join(""),
     json: importJson,
   });
@@ -57,7 +57,7 @@ export function importTable(run: Run<ImportOptions>): number {
   if (read === undefined) return run.end();
   if ("unknown" in read) {
     run.faults(read.faults);
-    run.write(proposalText(proposal(read.unknown), table), { sample: "# For carcase.yaml", format: "text" });
+    run.write(proposalText(proposal(read.unknown), table), { format: "text" });
     return run.end();
   }
   speak(alarmNotice(openAlarmsOf({ visits: [], cases: read.drafts }), run.spoken, run.width));
@@ -77,8 +77,7 @@ export function importTable(run: Run<ImportOptions>): number {
 
 /** What an earlier result is known by. */
 const samples: Readonly<Record<string, { sample: string }>> = {
-  text: { sample: "A table of pigs" },
-  diff: { sample: "--- a/" },
+  diff: { sample: "--- /dev/null" },
 };
 
 const day = /^\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])$/;

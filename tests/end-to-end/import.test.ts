@@ -55,7 +55,7 @@ describe("carcase import", () => {
     for (const { file, text } of [visit, ...cases]) {
       expect(files[file.slice(folder.length + 1)]).toBe(text);
       expect(diff).toContain(
-        `+++ b/${file}\n@@ -0,0 +1,${text.split("\n").length - 1} @@\n+${text.split("\n")[0]}\n`,
+        `--- /dev/null\n+++ b/${file}\n@@ -0,0 +1,${text.split("\n").length - 1} @@\n+${text.split("\n")[0]}\n`,
       );
     }
     expect(files["pig-08.yaml"]).toBe(
@@ -65,6 +65,17 @@ describe("carcase import", () => {
     const rules = new Set(linted.findings.map(({ rule }: { rule: string }) => rule));
     expect([...rules].filter((rule) => String(rule).endsWith("format"))).toEqual([]);
     expect(linted.summary.cases).toBe(30);
+  });
+
+  it("replaces its own earlier result, and nothing else", () => {
+    const top = farm({ "mine.txt": "a note\n" });
+    for (const format of ["text", "diff", "json"])
+      for (const _time of [1, 2])
+        expect(
+          carcase(["import", "t.csv", folder, "--format", format, "-o", `r.${format}`], { cwd: top }),
+        ).toEqual({ code: 0, out: "", err: "" });
+    const ran = carcase(["import", "t.csv", folder, "--write", "-o", "mine.txt"], { cwd: top });
+    expect([ran.code, filesIn(top)]).toEqual([2, {}]);
   });
 
   it("overwrites no case, and writes nothing beside one", () => {

@@ -203,6 +203,10 @@ const wrong: readonly (readonly [table: string | Buffer, said: readonly string[]
     ["3:1 cell A3: the case alder-2026-03-14-01 stands in line 2 already; correct one of them"],
   ],
   [
+    "pig,case\n1,a\n1,b\n",
+    [`3:1 cell A3: the pig of ${visit}/pig-01.yaml stands in line 2 already; correct one of them`],
+  ],
+  [
     "pig,tag\nA7,12\n",
     [
       '2:1 cell A2: pig: "A7" is not the number of a pig in its visit, 1, 2, 3; what stands on the ear goes under tag',
