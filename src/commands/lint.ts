@@ -26,7 +26,7 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
   const counted = !dryRun && (inResult || format === "github" || format === "json");
   if (fix) {
     // What can be wrong with the options is found out before any file is changed.
-    const archive = run.archive({ noticed, counted, results });
+    const archive = run.archive({ noticed, counted, results, finishing: dryRun !== true });
     asUsage("", () => {
       for (const { settings } of archive.cases) checkRulesOf(settings);
     });
