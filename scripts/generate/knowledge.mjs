@@ -38,6 +38,7 @@ export function writeKnowledge(knowledge) {
     comparability: "Comparability",
     published_agreement: "PublishedAgreements",
     intervals: "Intervals",
+    denial_words: "DenialWords",
     interpretation_words: "InterpretationWords",
     slip_words: "SlipWords",
     selection_bases: "SelectionBases",
@@ -54,6 +55,7 @@ export function writeKnowledge(knowledge) {
     morphometry: "Morphometry",
     snout_reading: "SnoutReadingRules",
     alarm_signs: "AlarmSigns",
+    knife: "Knife",
   };
   // A module each: a command that does not ask for one of them does not load it.
   const folder = join(generatedFolder, "knowledge");
@@ -106,7 +108,8 @@ export const scale_ranges: Readonly<Record<string, Pick<Scale, "id" | "organ" | 
 `,
   );
   const lines = [
-    ...Object.keys(types).filter((name) => name !== "scales"),
+    // Scales and the order of the knife are loaded by those who ask for them.
+    ...Object.keys(types).filter((name) => name !== "scales" && name !== "knife"),
     "vocabulary",
     "recorded_grades",
     "scale_ranges",

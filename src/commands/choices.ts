@@ -4,7 +4,7 @@ import { clusterNames, facetNames } from "../compare/index.ts";
 import { topics } from "../explain/index.ts";
 import { lintFormats } from "../formats/lint/formats.ts";
 import { clusterKinds, dimensions, groupDimensions } from "../herd/index.ts";
-import { indicators, scaleIds } from "../knowledge/index.ts";
+import { indicators, protocols, scaleIds, selectionBases } from "../knowledge/index.ts";
 import { levels, rules } from "../lint/index.ts";
 import { schemaKinds } from "../schemas/index.ts";
 import { BINOMIAL_METHODS, ROUNDINGS, SHARES_RULES } from "../statistics/index.ts";
@@ -38,6 +38,7 @@ const before = (end: string, words: readonly string[]): string[] => words.map((w
 /** By option, where commands differ by command and option. */
 const choices: Readonly<Record<string, readonly string[]>> = {
   "--also": before("=", lintFormats),
+  "--basis": Object.keys(selectionBases),
   "--between": comparisons,
   "--cluster": clusterKinds,
   "compare --cluster": clusterNames,
@@ -46,6 +47,7 @@ const choices: Readonly<Record<string, readonly string[]>> = {
   "--indicator": [...indicators.keys()],
   "--interval": BINOMIAL_METHODS,
   "--only": ruleIds,
+  "--protocol": [...protocols.keys()],
   "--rounding": ROUNDINGS,
   "--rule": before("=", ruleIds),
   "--scale": scaleIds,
@@ -55,7 +57,7 @@ const choices: Readonly<Record<string, readonly string[]>> = {
   "score --by": groupDimensions,
 };
 
-const formats = /\b(?:text|json|csv|markdown|sarif|junit|github|gitlab|html|svg)\b/g;
+const formats = /\b(?:text|json|csv|markdown|diff|sarif|junit|github|gitlab|html|svg)\b/g;
 
 /** Words that may stand behind an option; "files" or "folders"; nothing where only the veterinarian knows. */
 export function valuesOf(

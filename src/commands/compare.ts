@@ -64,7 +64,7 @@ function reportOf(
   return compareFarms(archive, asked);
 }
 
-export const kinds: readonly (Between | "farms")[] = ["visits", "groups", "ill", "farms"];
+export const kinds: readonly (Between | "farms")[] = ["visits", "groups", "ill", "treatment", "farms"];
 export const factors = Object.keys(comparability.factors) as Factor[];
 
 const askedOf = ({ between, where, level, evenIf, cluster, indicator, scale, seed }: CompareOptions) => ({

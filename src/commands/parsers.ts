@@ -112,6 +112,31 @@ export function openShare(option: string, text: string): number {
 export const shares = (option: string, text: string): number[] =>
   partsOf(text).map((part) => someShare(option, part));
 
+/** One share, or one for each group, separated by commas. @throws UsageError when one is none */
+export function groupShares(option: string, text: string): number | number[] {
+  const parts = commaHint(text) === "" ? partsOf(text) : [text];
+  const [first = text, ...others] = parts;
+  return others.length === 0 ? share(option, first) : parts.map((part) => share(option, part));
+}
+
+/** Of 100 pigs those with grade 0, 1, 2 and so on. @throws UsageError when they do not add up */
+export function ofHundred(option: string, text: string): number[] {
+  const parts = partsOf(text);
+  const numbers = parts.map((part) =>
+    typedShare(part) === undefined ? Number.NaN : Number.parseFloat(part),
+  );
+  const odd = parts[numbers.findIndex(Number.isNaN)];
+  const example = "write of 100 pigs those with grade 0, 1, 2 and so on, such as 40,30,20,10";
+  if (odd !== undefined || parts.length < 2)
+    throw new UsageError(`${option}: "${odd ?? text}" does not fit; ${example}`);
+  const all = numbers.reduce((sum, one) => sum + one, 0);
+  if (Math.abs(all - 100) > 0.5)
+    throw new UsageError(
+      `${option}: ${text.trim()} add up to ${Number(all.toFixed(2))}, not 100; ${example}`,
+    );
+  return numbers;
+}
+
 /** `{ level: 0.95 }` from `--level 95%`; nothing when it was not given. @throws UsageError for what is no level */
 export function confidence(text: string | undefined): { level?: number } {
   if (text === undefined) return {};

@@ -22,6 +22,11 @@ export function addPlan(program: Command): void {
 const withOutput = (command: Command): Command =>
   addOutput(command, "text for people; json, csv or markdown").option(...noColour);
 
+const testOption = [
+  "--test <rule>",
+  "fisher, mid-p or boschloo (default: shares_test of carcase.yaml, else fisher)",
+] as const;
+
 function addDetect(plan: Command): void {
   withOutput(plan.command("detect"))
     .summary("how many, to find a disease that is there?")
@@ -57,12 +62,22 @@ function addCompare(plan: Command): void {
   withOutput(plan.command("compare"))
     .summary("how many on each of two visits, to see a change?")
     .description("The number per visit for the test that compare will make, with its exact power.")
-    .option("--from <share>", "share affected now")
+    .option("--from <share>", "share affected now; 40%,20% for two groups")
     .option("--to <share>", "share affected then, to be told apart from it")
+    .option("--grades <numbers>", "of 100 pigs those with grade 0, 1, 2 ... now, in place of shares")
+    .option("--then-grades <numbers>", "of 100 pigs those with grade 0, 1, 2 ... then")
+    .option("--pigs <numbers>", "pigs on each visit when the number is fixed; 8,4 for two groups")
+    .option("--then-pigs <numbers>", "pigs on the second visit, when not as many")
+    .option("--from-each-pen <pigs>", "pigs examined in each pen, room or litter (default: 1)")
+    .option("--correlation <share>", "how alike pigs of one pen are, 0 to 1 (default: 0)")
+    .option("--pens <numbers>", "pens on each visit when the number is fixed")
+    .option("--then-pens <numbers>", "pens on the second visit, when not as many")
     .option("--power <share>", "wanted probability of seeing the change (default: 80%)")
     .option("--alpha <share>", "significance level, two-sided (default: 5%)")
-    .option("--test <rule>", "fisher, mid-p or boschloo (default: shares_test of carcase.yaml, else fisher)")
+    .option(...testOption)
     .option("--over <numbers>", "numbers per visit of the table, separated by commas")
+    .option("--seed <number>", "start of the random numbers, where it is simulated (default: 1)")
+    .addHelpText("after", compareHelp)
     .action(call<PlanOptions>(async () => (await import("./plan.ts")).compare));
 }
 
@@ -76,6 +91,7 @@ function addSay(plan: Command): void {
     .option("--from <share>", "share affected that a second visit is compared with (default: 50%)")
     .option("--power <share>", "wanted probability of seeing a change (default: 80%)")
     .option("--alpha <share>", "significance level, two-sided (default: 5%)")
+    .option(...testOption)
     .option("--rounding <rule>", "how a share becomes whole pigs: ceil, round or floor (default: ceil)")
     .option("--over <shares>", "shares affected of the table, separated by commas")
     .action(call<PlanOptions>(async () => (await import("./plan.ts")).say));
@@ -111,6 +127,13 @@ Examples:
   carcase plan detect --herd 600 --prevalence 5% --confidence 95%
   carcase plan detect --herd 600 --prevalence 10% --sensitivity 90% --specificity 98%
   carcase plan detect --prevalence 5% --pool 5 --sensitivity 85%`;
+
+const compareHelp = `
+Examples:
+  carcase plan compare --from 40% --to 15%
+  carcase plan compare --from 40% --to 15% --from-each-pen 4 --correlation 0.1
+  carcase plan compare --from 40%,20% --to 15%,10% --pigs 8,4 --then-pigs 4,8
+  carcase plan compare --grades 40,30,20,10 --then-grades 60,25,10,5`;
 
 const chooseHelp = `
 Examples:

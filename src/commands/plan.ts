@@ -2,9 +2,20 @@
 import { planCsv, planJson } from "../formats/plan/data.ts";
 import { planMarkdown, planText } from "../formats/plan/document.ts";
 import { type Plan, planCompare, planDetect, planEstimate, planSay } from "../plan/index.ts";
-import { type Rounding, SHARES_RULES } from "../statistics/index.ts";
+import { type Rounding, SHARES_RULES, type SharesRule } from "../statistics/index.ts";
 import type { CommonOptions } from "./options.ts";
-import { asUsage, oneOf, openShare, share, shares, someShare, whole, wholes } from "./parsers.ts";
+import {
+  asUsage,
+  groupShares,
+  ofHundred,
+  oneOf,
+  openShare,
+  share,
+  shares,
+  someShare,
+  whole,
+  wholes,
+} from "./parsers.ts";
 import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
 
@@ -57,6 +68,7 @@ function needed<T>(
 }
 
 const pigs = (option: string, text: string): number => whole(option, text);
+const pigsOfPen = (option: string, text: string): number => whole(option, text, 1, 100);
 const visitNumbers = (option: string, text: string): number[] => wholes(option, text, 1, 1000);
 
 function rounding(option: string, text: string): Rounding {
@@ -92,20 +104,35 @@ export const estimate = asks("estimate", (options) =>
   }),
 );
 
+/** The test of two shares: as asked, else of the settings. */
+const sharesTest = (options: PlanOptions, run: Run<PlanOptions>): { test: SharesRule } => ({
+  test: run.settings().settings.sharesTest,
+  ...given(options, "test", "test", (option, text) => oneOf(option, text, SHARES_RULES, "test")),
+});
+
 export const compare = asks("compare", (options, run) =>
   planCompare({
-    test: run.settings().settings.sharesTest,
-    ...given(options, "test", "test", (option, text) => oneOf(option, text, SHARES_RULES, "test")),
-    from: needed(options, "from", share, "40%"),
-    to: needed(options, "to", share, "15%"),
+    ...sharesTest(options, run),
+    ...given(options, "from", "from", groupShares),
+    ...given(options, "to", "to", groupShares),
+    ...given(options, "grades", "grades", ofHundred),
+    ...given(options, "then-grades", "thenGrades", ofHundred),
+    ...given(options, "pigs", "pigs", visitNumbers),
+    ...given(options, "then-pigs", "thenPigs", visitNumbers),
+    ...given(options, "from-each-pen", "fromEachPen", pigsOfPen),
+    ...given(options, "correlation", "correlation", share),
+    ...given(options, "pens", "pens", visitNumbers),
+    ...given(options, "then-pens", "thenPens", visitNumbers),
     ...given(options, "power", "power", openShare),
     ...given(options, "alpha", "alpha", openShare),
     ...given(options, "over", "over", visitNumbers),
+    ...given(options, "seed", "seed", (option, text) => whole(option, text, 0, Number.MAX_SAFE_INTEGER)),
   }),
 );
 
-export const say = asks("say", (options) =>
+export const say = asks("say", (options, run) =>
   planSay({
+    ...sharesTest(options, run),
     pigs: needed(options, "pigs", pigs, "12"),
     ...given(options, "herd", "herd", pigs),
     ...given(options, "confidence", "confidence", openShare),

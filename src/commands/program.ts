@@ -7,8 +7,10 @@ import { addCompare } from "./compare-options.ts";
 import { addCompletion } from "./completion-options.ts";
 import { addExplain } from "./explain-options.ts";
 import { addHerd } from "./herd-options.ts";
+import { addImport } from "./import-options.ts";
 import { addLint } from "./lint-options.ts";
 import { addMeasure } from "./measure-options.ts";
+import { addNew } from "./new-options.ts";
 import { addPlan } from "./plan-options.ts";
 import { addSchema } from "./schema-options.ts";
 import { addScore } from "./score-options.ts";
@@ -34,10 +36,12 @@ export function makeProgram(): Command {
     .addHelpText("after", `${afterHelp}\n`)
     .hook("preAction", (_program, command) => checkOutput(command));
   for (const add of [
+    addNew,
     addLint,
     addScore,
     addHerd,
     addMeasure,
+    addImport,
     addPlan,
     addAgree,
     addCompare,

@@ -1,5 +1,5 @@
 /** `carcase schema`: the schemas for editors, and the line by which an editor finds them. */
-import { existsSync, mkdirSync } from "node:fs";
+import { existsSync } from "node:fs";
 import { dirname, join, relative, resolve } from "node:path";
 import { readText } from "../cases/files/read-text.ts";
 import { schemaListJson } from "../formats/schema/json.ts";
@@ -17,9 +17,8 @@ import { listing } from "../words/listing.ts";
 import { nearest } from "../words/nearest.ts";
 import type { CommonOptions } from "./options.ts";
 import type { Run } from "./run.ts";
-import { cannotWrite } from "./streams.ts";
 import { UsageError } from "./usage-error.ts";
-import { checkWritable, type Keeps } from "./write-file.ts";
+import { checkWritable, type Keeps, makeFolder } from "./write-file.ts";
 
 export interface SchemaOptions extends CommonOptions {
   readonly write?: string;
@@ -96,15 +95,4 @@ function textThere(file: string): string | undefined {
   if (!existsSync(file)) return undefined;
   const read = readText(file);
   return read.ok ? read.text : "";
-}
-
-/** One level after the other: Node's own way to make them all never ends where a file system has none. */
-function makeFolder(folder: string): void {
-  if (existsSync(folder)) return;
-  makeFolder(dirname(folder));
-  try {
-    mkdirSync(folder);
-  } catch (error) {
-    throw cannotWrite(`into ${folder}`, error);
-  }
 }

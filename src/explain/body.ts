@@ -9,6 +9,7 @@ import {
 } from "../knowledge/index.ts";
 import { listing } from "../words/listing.ts";
 import { section, type Topic } from "./explanation.ts";
+import { stepOf } from "./knife.ts";
 
 export const protocolTopics: readonly Topic[] = [...protocols.values()].map((protocol) => ({
   kind: "protocol",
@@ -60,6 +61,7 @@ export const organTopics: readonly Topic[] = organs.map((organ) => ({
       ...section(null, [organ.definition.where]),
       ...section("Look at", [organ.definition.look]),
       ...section("When it is due", due(organ)),
+      ...section("In the order of the knife", stepLines(organ)),
       ...Object.entries(organ.definition.observations ?? {}).flatMap(([key, observation]) =>
         section(`Observation ${key}`, observed(observation)),
       ),
@@ -75,6 +77,11 @@ function observationWords({ definition }: PlacedOrgan): string[] {
     ...Object.values(parts).flatMap((part) => [part, part.replace(/^(?:left|right) /i, "")]),
   ]);
   return [...new Set(words)];
+}
+
+function stepLines(organ: PlacedOrgan): string[] {
+  const step = stepOf(organ);
+  return step === undefined ? [] : [`${step.id}: ${step.title}.`];
 }
 
 function due({ id, definition }: PlacedOrgan): string[] {

@@ -3,6 +3,7 @@ import { distance } from "fastest-levenshtein";
 import { organTopics, protocolTopics, systemTopics } from "./body.ts";
 import { type Explanation, type Kind, kinds, lists, type Topic } from "./explanation.ts";
 import { alarmTopics, indicatorTopics } from "./indicators-and-alarms.ts";
+import { knifeTopics } from "./knife.ts";
 import { ageClassTopics, deathTopics, factTopics, familyTopics, selectionTopics } from "./record.ts";
 import { ruleTopics } from "./rules.ts";
 import { containerTopics, materialTopics, testTopics } from "./sampling.ts";
@@ -20,6 +21,7 @@ export const topics: readonly Topic[] = [
   ...protocolTopics,
   ...systemTopics,
   ...organTopics,
+  ...knifeTopics,
   ...scaleTopics,
   ...indicatorTopics,
   ...selectionTopics,
@@ -60,7 +62,7 @@ export function explain(name: string, own: readonly Topic[] = []): Explanation[]
 
 /** The kind of which all names are asked for: processes, time-limits; or process, where nothing is called so itself. */
 export const kindCalled = (name: string): Kind | undefined =>
-  kinds.find((kind) => [lists.get(kind), plain(kind)].includes(plain(name)));
+  kinds.find((kind) => [lists.get(kind), plain(kind), `${plain(kind)}s`].includes(plain(name)));
 
 /** The names nearest to what was written, the nearest first; none when nothing is near. */
 export function nearestNames(name: string, most = 4, own: readonly Topic[] = []): string[] {

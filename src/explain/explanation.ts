@@ -15,7 +15,7 @@ export const kindGroups = {
     "age class": "age-classes",
     "method of death": "methods-of-death",
   },
-  "The body": { system: "systems", organ: "organs" },
+  "The body": { system: "systems", organ: "organs", step: "knife" },
   "Signs in life": { "sign family": "sign-families", sign: "signs" },
   Findings: {
     process: "processes",

@@ -44,6 +44,8 @@ const tests: Readonly<Record<NonNullable<Sample["for"]>[number], string>> = {
 
 const list = (words: readonly string[], names: Readonly<Record<string, string>>): string =>
   listing(words.map((word) => names[word] ?? word));
+export const containerNames = (into: readonly string[]): string => list(into, containers);
+export const testNames = (of: readonly string[]): string => list(of, tests);
 /** What the word means, and what spoils it; the definitions have a source of their own. */
 const told = (
   definition: Definition | undefined,

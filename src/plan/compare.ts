@@ -1,31 +1,26 @@
 /** How many pigs on each of two visits, to see a change? */
-import {
-  detectableShares,
-  fisherPower,
-  fisherSampleSize,
-  largestGroup,
-  type SharesRule,
-} from "../statistics/index.ts";
+import { detectableShares, fisherPower, fisherSampleSize, largestGroup } from "../statistics/index.ts";
 import { count } from "../words/listing.ts";
 import { levelPercent, percent } from "../words/percent.ts";
+import { planDrawn } from "./compare-drawn.ts";
+import type { CompareQuestion } from "./comparison-question.ts";
 import { ascending, type Cell, cautionsOf, type Plan } from "./plan.ts";
-import { boschlooSource, fisherSource, midPSource } from "./sources.ts";
+import { sharesTests } from "./sources.ts";
 
-/** A question about a comparison. Shares are from 0 to 1. */
-export interface CompareQuestion {
-  /** Share affected now. */
-  readonly from: number;
-  /** Share affected then, which is to be told apart from it. */
-  readonly to: number;
-  /** Wanted probability of seeing the change; 0.8 when left out. */
-  readonly power?: number;
-  /** Significance level of the two-sided test; 0.05 when left out. */
-  readonly alpha?: number;
-  /** The test that will be made; Fisher's when left out. */
-  readonly test?: SharesRule;
-  /** Numbers per visit of the table. */
-  readonly over?: readonly number[];
-}
+/** A question whose answer is a formula: two shares of pigs drawn singly, the number wanted. */
+type Plain = CompareQuestion & { readonly from: number; readonly to: number };
+
+const isPlain = (question: CompareQuestion): question is Plain =>
+  typeof question.from === "number" &&
+  typeof question.to === "number" &&
+  [
+    question.pigs,
+    question.thenPigs,
+    question.fromEachPen,
+    question.correlation,
+    question.pens,
+    question.thenPens,
+  ].every((one) => one === undefined);
 
 const usualNumbers = [10, 20, 30, 50, 75, 100, 150, 200];
 
@@ -35,6 +30,19 @@ const usualNumbers = [10, 20, 30, 50, 75, 100, 150, 200];
  * @throws RangeError when a number is out of its range or the shares are equal.
  */
 export function planCompare(question: CompareQuestion): Plan {
+  const { from, to, grades, thenGrades } = question;
+  if ((from ?? to) !== undefined && (grades ?? thenGrades) !== undefined)
+    throw new RangeError(
+      "write --from and --to for shares, or --grades and --then-grades for grades, not both",
+    );
+  if ((from === undefined || to === undefined) && (grades === undefined || thenGrades === undefined))
+    throw new RangeError(
+      "write how it is now and then: shares (--from 40% --to 15%), or of 100 pigs those with grade 0, 1, 2 and so on (--grades 40,30,20,10 --then-grades 60,25,10,5)",
+    );
+  return isPlain(question) ? planPlain(question) : planDrawn(question);
+}
+
+function planPlain(question: Plain): Plan {
   const { from, to, power = 0.8, alpha = 0.05, test: rule = "fisher" } = question;
   if (from === to) throw new RangeError("the two shares are the same, so there is no change to see");
   const found = fisherSampleSize({ p1: from, p2: to }, { power, alpha, rule });
@@ -50,7 +58,7 @@ export function planCompare(question: CompareQuestion): Plan {
     sentences: [
       found.n === null
         ? `${most} pigs on each visit are not enough to see ${change}: the probability is ${percent(found.power)}. Look for a larger difference, or grade instead of counting.`
-        : `Examine ${count(found.n, "pig")} on each visit, drawn at random. If there is ${change}, ${testNames[rule]} sees it at ${levelPercent(alpha)} with a probability (power) of ${percent(found.power)}.`,
+        : `Examine ${count(found.n, "pig")} on each visit, drawn at random. If there is ${change}, ${sharesTests[rule].name} sees it at ${levelPercent(alpha)} with a probability (power) of ${percent(found.power)}.`,
       `If there is no change, a difference is claimed with a probability of ${rule === "mid-p" ? "about" : "at most"} ${levelPercent(alpha)}; if there is one, it is missed with a probability of ${percent(1 - found.power)}.`,
       ...(found.n !== null && found.first !== null && found.first < found.n
         ? [
@@ -69,19 +77,13 @@ export function planCompare(question: CompareQuestion): Plan {
       rows: numbers.map((n) => row(n, question)),
     },
     cautions: cautionsOf("two-visits", "random-only", "pens-alike"),
-    sources: [rule === "boschloo" ? boschlooSource : rule === "mid-p" ? midPSource : fisherSource],
+    sources: [sharesTests[rule].source],
   };
 }
 
-const testNames: Readonly<Record<SharesRule, string>> = {
-  fisher: "Fisher's exact test",
-  "mid-p": "Fisher's test with mid-p",
-  boschloo: "Boschloo's exact test",
-};
-
 function row(
   n: number,
-  { from, to, power = 0.8, alpha = 0.05, test: rule = "fisher" }: CompareQuestion,
+  { from, to, power = 0.8, alpha = 0.05, test: rule = "fisher" }: Plain,
 ): Record<string, Cell> {
   return {
     n,

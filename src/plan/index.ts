@@ -1,6 +1,7 @@
 /** Before the visit: how many pigs, which ones, and what that number will be able to say. */
 export { type ChooseQuestion, planChoose, planDiagnostic } from "./choose.ts";
-export { type CompareQuestion, planCompare } from "./compare.ts";
+export { planCompare } from "./compare.ts";
+export type { CompareQuestion } from "./comparison-question.ts";
 export { planDetect } from "./detect.ts";
 export type { DetectQuestion } from "./detection-question.ts";
 export { type EstimateQuestion, planEstimate } from "./estimate.ts";

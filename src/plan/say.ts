@@ -9,12 +9,14 @@ import {
   oneSidedLower,
   oneSidedUpper,
   type Rounding,
+  ruleFor,
+  type SharesRule,
   zeroUpperFinite,
 } from "../statistics/index.ts";
 import { count } from "../words/listing.ts";
 import { levelPercent, percent, percentRange } from "../words/percent.ts";
 import { ascending, type Cell, cautionsOf, type Plan } from "./plan.ts";
-import { exactDraw, exactInterval, finiteExactInterval, fisherSource, unlimitedDraw } from "./sources.ts";
+import { exactDraw, exactInterval, finiteExactInterval, sharesTests, unlimitedDraw } from "./sources.ts";
 
 /** A question about a number that is already fixed. Shares are from 0 to 1. */
 export interface SayQuestion {
@@ -30,6 +32,8 @@ export interface SayQuestion {
   readonly power?: number;
   /** Significance level of the two-sided test; 0.05 when left out. */
   readonly alpha?: number;
+  /** The test that will be made; Fisher's when left out, and where a visit has too many pigs for the other. */
+  readonly test?: SharesRule;
   /** How a share of the herd becomes whole pigs; up when left out. */
   readonly rounding?: Rounding;
   /** Shares affected of the table. */
@@ -54,9 +58,10 @@ export function planSay(question: SayQuestion): Plan {
     alpha: 0.05,
     rounding: "ceil",
     ...question,
+    test: ruleFor(question.pigs, question.test ?? "fisher"),
     over: ascending(...(question.over ?? usualShares)),
   };
-  const { pigs, herd, confidence, from, power, alpha, rounding } = asked;
+  const { pigs, herd, confidence, from, power, alpha, test, rounding } = asked;
   if (herd !== undefined && pigs > herd) {
     throw new RangeError(`${count(pigs, "pig")} cannot be drawn from a herd of ${herd}`);
   }
@@ -64,12 +69,12 @@ export function planSay(question: SayQuestion): Plan {
   const middle = interval(asked, half);
   const least =
     pigs <= LARGEST_GROUP
-      ? detectableShares(pigs, pigs, from, { power, alpha })
+      ? detectableShares(pigs, pigs, from, { power, alpha, rule: test })
       : { below: null, above: null };
   return {
     plan: "say",
     title: `What ${count(pigs, "pig")} will be able to say`,
-    asked: { pigs, herd: herd ?? null, confidence, from, power, alpha, rounding },
+    asked: { pigs, herd: herd ?? null, confidence, from, power, alpha, test, rounding },
     answer: {
       none_affected_upper: noneUpper(asked),
       all_affected_lower: allLower(asked),
@@ -98,7 +103,7 @@ export function planSay(question: SayQuestion): Plan {
     cautions: cautionsOf("random-only", "not-free", "pens-alike", "perfect-eye"),
     sources: [
       ...(herd === undefined ? [exactInterval, unlimitedDraw] : [finiteExactInterval, exactDraw]),
-      ...(least.below === null && least.above === null ? [] : [fisherSource]),
+      ...(least.below === null && least.above === null ? [] : [sharesTests[test].source]),
     ],
   };
 }
@@ -137,7 +142,7 @@ function allSentence(asked: Asked): string {
 }
 
 function changeSentence(
-  { pigs, from, power, alpha }: Asked,
+  { pigs, from, power, alpha, test }: Asked,
   least: { below: number | null; above: number | null },
 ): string {
   if (pigs > LARGEST_GROUP) return `The least change is worked out for up to ${LARGEST_GROUP} pigs a visit.`;
@@ -148,7 +153,7 @@ function changeSentence(
   const start = `Against a second visit with ${pigs}, starting from ${levelPercent(from)}:`;
   if (parts.length === 0)
     return `${start} no change at all would be seen with a probability of ${levelPercent(power)}.`;
-  return `${start} ${parts.join(" or ")} would be seen with a probability of ${levelPercent(power)} (Fisher's exact test at ${levelPercent(alpha)}); smaller changes would mostly be missed.`;
+  return `${start} ${parts.join(" or ")} would be seen with a probability of ${levelPercent(power)} (${sharesTests[test].name} at ${levelPercent(alpha)}); smaller changes would mostly be missed.`;
 }
 
 function row(asked: Asked, share: number): Record<string, Cell> {

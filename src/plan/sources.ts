@@ -1,5 +1,6 @@
 /** Who stands behind the planned numbers. */
 import type { Source } from "../knowledge/index.ts";
+import type { SharesRule } from "../statistics/index.ts";
 
 export const exactDraw: Source = {
   cite: "Exact hypergeometric probability (drawing without replacement), searched for the smallest number",
@@ -41,16 +42,48 @@ export const designEffectSource: Source = {
   cite: "Design effect 1 + (m - 1) x correlation: Kish 1965, Survey sampling",
   confidence: "from-memory",
 };
-export const fisherSource: Source = {
-  cite: "Fisher 1935, exact test, two-sided; power by adding up all tables",
-  confidence: "derived",
+/** The tests of two shares, as settings may choose them. */
+export const sharesTests: Readonly<Record<SharesRule, { readonly name: string; readonly source: Source }>> = {
+  fisher: {
+    name: "Fisher's exact test",
+    source: {
+      cite: "Fisher 1935, exact test, two-sided; power by adding up all tables",
+      confidence: "derived",
+    },
+  },
+  "mid-p": {
+    name: "Fisher's test with mid-p",
+    source: {
+      cite: "Lancaster 1961: mid-p of Fisher's test; not exact, it promises no level",
+      confidence: "from-memory",
+    },
+  },
+  boschloo: {
+    name: "Boschloo's exact test",
+    source: {
+      cite: "Boschloo 1970, Statistica Neerlandica 24:1-9: exact test, two-sided by doubling; power by adding up all tables",
+      confidence: "from-memory",
+    },
+  },
 };
-export const boschlooSource: Source = {
-  cite: "Boschloo 1970, Statistica Neerlandica 24:1-9: exact test, two-sided by doubling; power by adding up all tables",
+export const byPensSource: Source = {
+  cite: "Rao & Scott 1992, Biometrics 48:577-585: counts over the design effect; tested by t, as compare does",
   confidence: "from-memory",
 };
-export const midPSource: Source = {
-  cite: "Lancaster 1961: mid-p of Fisher's test; not exact, it promises no level",
+export const strataSource: Source = {
+  cite: "Gart 1970, Biometrika 57:471-475; Mehta, Patel & Gray 1985: exact test over strata",
+  confidence: "from-memory",
+};
+export const ranksSource: Source = {
+  cite: "Mann & Whitney 1947, Ann Math Stat 18:50-60: rank-sum test, exact up to 100 values of both visits together",
+  confidence: "from-memory",
+};
+export const rankFormulaSource: Source = {
+  cite: "Normal formula for ranks, also of yes and no: Noether 1987, J Am Stat Assoc 82:645-647; with ties Zhao, Rahardja & Qu 2008, Stat Med 27:462-468",
+  confidence: "from-memory",
+};
+export const simulationSource: Source = {
+  cite: "Simulation; pigs of one pen alike by the urn of Eggenberger & Polya 1923, of yes and no the beta-binomial distribution; generator of Blackman & Vigna 2021",
   confidence: "from-memory",
 };
 export const generatorSource: Source = {

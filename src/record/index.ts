@@ -85,6 +85,7 @@ export {
 } from "./parcels.ts";
 export { besideCase, isAbsent, isElsewhere, isOfUnknown, photographs, tracings } from "./photographs.ts";
 export { formalinSamples, type ProtectiveItem, sawn, wentWithout } from "./protection.ts";
+export { type RequiredFact, requiredFacts } from "./required-facts.ts";
 export {
   type IndexedSample,
   isFixed,

@@ -60,22 +60,9 @@ export function clusterPrevalence(
   clusters: readonly ClusterCount[],
   { level = 0.95 }: { readonly level?: number } = {},
 ): ClusterPrevalence {
-  if (clusters.length === 0) throw new RangeError("clusters must not be empty");
-  for (const { affected, examined } of clusters) requireCounts(affected, examined);
   requireLevel(level);
   const alpha = 1 - level;
-  const m = clusters.length;
-  const affected = clusters.reduce((sum, cluster) => sum + cluster.affected, 0);
-  const examined = clusters.reduce((sum, cluster) => sum + cluster.examined, 0);
-  requireCounts(affected, examined);
-  const p = affected / examined;
-  // x - p n as one fraction, so that equal proportions leave exactly 0.
-  const squares = clusters.reduce(
-    (sum, cluster) => sum + ((cluster.affected * examined - affected * cluster.examined) / examined) ** 2,
-    0,
-  );
-  const variance = m < 2 ? null : ((m / (m - 1)) * squares) / examined ** 2;
-  const single = (p * (1 - p)) / examined;
+  const { m, affected, examined, p, variance, designEffect } = spreadOf(clusters);
   const standardError = variance === null ? null : Math.sqrt(variance);
   const common = {
     proportion: p,
@@ -92,7 +79,7 @@ export function clusterPrevalence(
       ...fractionalLimits(affected, examined, alpha),
       method: "clopper-pearson",
       reason,
-      designEffect: variance === null || single === 0 ? null : variance / single,
+      designEffect,
       effectiveSize: null,
       adjustedSize: null,
       uncapped: null,
@@ -108,12 +95,36 @@ export function clusterPrevalence(
     ...fractionalLimits(p * size, size, alpha),
     method: "korn-graubard",
     reason: null,
-    designEffect: variance / single,
+    designEffect,
     effectiveSize,
     adjustedSize,
     uncapped: fractionalLimits(p * adjustedSize, adjustedSize, alpha),
     waldT: { lower: p - t * standardError, upper: p + t * standardError },
   };
+}
+
+/** Design effect of a proportion from clusters, as {@link clusterPrevalence} has it; null where it cannot be had. */
+export const designEffectOf = (clusters: readonly ClusterCount[]): number | null =>
+  spreadOf(clusters).designEffect;
+
+/** The proportion, its variance by the linearised ratio, and that over the variance of as many animals drawn singly. */
+function spreadOf(clusters: readonly ClusterCount[]) {
+  if (clusters.length === 0) throw new RangeError("clusters must not be empty");
+  for (const { affected, examined } of clusters) requireCounts(affected, examined);
+  const m = clusters.length;
+  const affected = clusters.reduce((sum, cluster) => sum + cluster.affected, 0);
+  const examined = clusters.reduce((sum, cluster) => sum + cluster.examined, 0);
+  requireCounts(affected, examined);
+  const p = affected / examined;
+  // x - p n as one fraction, so that equal proportions leave exactly 0.
+  const squares = clusters.reduce(
+    (sum, cluster) => sum + ((cluster.affected * examined - affected * cluster.examined) / examined) ** 2,
+    0,
+  );
+  const variance = m < 2 ? null : ((m / (m - 1)) * squares) / examined ** 2;
+  const single = (p * (1 - p)) / examined;
+  const designEffect = variance === null || single === 0 ? null : variance / single;
+  return { m, affected, examined, p, variance, designEffect };
 }
 
 function fallback(affected: number, examined: number, variance: number | null): string | null {

@@ -28,6 +28,10 @@ export function sharesP(groups: TwoGroups, rule: SharesRule): number {
 export const largestGroup = (rule: SharesRule): number =>
   rule === "boschloo" ? LARGEST_UNCONDITIONAL : LARGEST_GROUP;
 
+/** The rule by which groups of at most `size` animals are tested: Fisher's where they are too large for the other. */
+export const ruleFor = (size: number, rule: SharesRule): SharesRule =>
+  size > largestGroup(rule) ? "fisher" : rule;
+
 /** The tables that a test calls different at `alpha`: 1 at `x1 * (n2 + 1) + x2`. */
 export interface Rejected {
   readonly n1: number;
@@ -128,9 +132,11 @@ function acceptedByMidP(weights: Float64Array, alpha: number): { low: number; hi
 }
 
 /** Probability that a table of the set comes up when the true shares affected are `p1` and `p2`. */
-export function powerOf({ n1, n2, tables }: Rejected, p1: number, p2: number): number {
-  const first = binomialMasses(n1, p1);
-  const second = binomialMasses(n2, p2);
+export const powerOf = (rejected: Rejected, p1: number, p2: number): number =>
+  rejectedMass(rejected, binomialMasses(rejected.n1, p1), binomialMasses(rejected.n2, p2));
+
+/** @param first probabilities of 0, 1, ... affected in the first group */
+function rejectedMass({ n2, tables }: Rejected, first: Float64Array, second: Float64Array): number {
   const { from, to } = likely(second);
   let power = 0;
   for (const [x1, mass] of first.entries()) {
@@ -174,6 +180,38 @@ export function fisherPower(
   const second = likely(binomialMasses(n2, p2));
   const totals = { from: first.from + second.from, to: first.to + second.to };
   return powerOf(rejectedTables(n1, n2, alpha, totals, rule), p1, p2);
+}
+
+/** A part of both groups, such as a room, with its own shares affected. */
+export interface MixedPart extends TwoShares {
+  readonly n1: number;
+  readonly n2: number;
+}
+
+/**
+ * As {@link fisherPower}, of groups made up of parts with shares of their own, which the test takes together. Source:
+ * definition; the counts of the parts are added up by convolution.
+ *
+ * @throws RangeError when an argument is out of its range, or a group has over 1000 animals.
+ */
+export function mixedPower(parts: readonly MixedPart[], alpha = 0.05, rule: SharesRule = "fisher"): number {
+  const n1 = parts.reduce((sum, part) => sum + part.n1, 0);
+  const n2 = parts.reduce((sum, part) => sum + part.n2, 0);
+  const rejected = rejectedTables(n1, n2, alpha, undefined, rule);
+  const added = (masses: readonly Float64Array[]): Float64Array =>
+    masses.reduce((sums, one) => convolved(sums, one), Float64Array.of(1));
+  return rejectedMass(
+    rejected,
+    added(parts.map((part) => binomialMasses(part.n1, part.p1))),
+    added(parts.map((part) => binomialMasses(part.n2, part.p2))),
+  );
+}
+
+function convolved(first: Float64Array, second: Float64Array): Float64Array {
+  const sums = new Float64Array(first.length + second.length - 1);
+  for (const [i, mass] of first.entries())
+    for (const [j, other] of second.entries()) sums[i + j] = (sums[i + j] ?? 0) + mass * other;
+  return sums;
 }
 
 /** The counts outside which nothing is left that could matter. */

@@ -1,5 +1,11 @@
 /** Statistics of proportions and scores: pure functions of numbers, usable on their own. */
-export { type AdjustedShares, adjustedShares, type ClusterEffects } from "./adjusted-shares.ts";
+export {
+  type AdjustedShares,
+  adjustedShares,
+  type ClusterEffects,
+  type ClusteredShares,
+  clusteredShares,
+} from "./adjusted-shares.ts";
 export { affectedCount, ROUNDINGS, type Rounding } from "./affected-count.ts";
 export {
   BINOMIAL_METHODS,
@@ -39,6 +45,9 @@ export {
   fisherPower,
   LARGEST_GROUP,
   largestGroup,
+  type MixedPart,
+  mixedPower,
+  ruleFor,
   SHARES_RULES,
   type SharesRule,
   sharesP,
@@ -73,10 +82,16 @@ export {
   intraclassCorrelations,
   type MeanSquares,
 } from "./intraclass-correlation.ts";
-export { cohenKappa, type Kappa, type KappaWeights } from "./kappa.ts";
+export {
+  type AgreementLimits,
+  cohenKappa,
+  type Kappa,
+  type KappaOptions,
+  type KappaWeights,
+} from "./kappa.ts";
 export { type KruskalWallisTest, kruskalWallis } from "./kruskal-wallis.ts";
 export { type AccuracyStudy, type LangReiczigelInterval, langReiczigelInterval } from "./lang-reiczigel.ts";
-export { leastRankP, leastSharesP } from "./least-p.ts";
+export { leastRankP, leastSharesP, leastTrendP } from "./least-p.ts";
 export type { Limits } from "./limits.ts";
 export { type MantelHaenszel, mantelHaenszel } from "./mantel-haenszel.ts";
 export { type MeanInterval, meanInterval } from "./mean-interval.ts";
@@ -87,6 +102,14 @@ export { oneSidedLower, oneSidedUpper } from "./one-sided.ts";
 export type { OrderedGroup } from "./ordered-group.ts";
 export { type PercentAgreement, percentAgreement } from "./percent-agreement.ts";
 export {
+  type PermutedTrend,
+  type PermutedTrendOptions,
+  type PlacedValues,
+  permutedTrend,
+  type Slope,
+  slopeWithin,
+} from "./permuted-trend.ts";
+export {
   type PooledSampleSize,
   type Pools,
   pooledDetectionProbability,
@@ -96,7 +119,8 @@ export {
 export { type PrecisionGoal, type PrecisionSampleSize, precisionSampleSize } from "./precision.ts";
 export { type PrecisionFormula, type PrecisionQuestion, precisionFormula } from "./precision-formula.ts";
 export { type SeededRandom, seededRandom } from "./random.ts";
-export { type RankSumTest, rankSumTest } from "./rank-sum.ts";
+export { type RankFormula, rankFormula } from "./rank-formula.ts";
+export { type RankSumTest, rankSumShows, rankSumTest } from "./rank-sum.ts";
 export {
   RISK_DIFFERENCE_METHODS,
   type RiskDifference,
@@ -110,6 +134,7 @@ export { signTest } from "./sign-test.ts";
 export { type Permutable, type PermutationOptions, smallestPAdjusted } from "./smallest-p.ts";
 export { amongOthers, holmAdjusted, type Place, type PlaceAmongOthers } from "./standing-out.ts";
 export { type StratifiedProportion, type StratumCount, stratifiedProportion } from "./stratified.ts";
+export { type StratifiedShares, stratifiedShares } from "./stratified-shares.ts";
 export { studentTCdf, studentTQuantile, studentTTwoSided } from "./student-t.ts";
 export { type Summary, summarise, type ValueCount } from "./summary.ts";
 export { stratifiedTrend, type TrendOptions, type TrendTest, trendTest } from "./trend.ts";

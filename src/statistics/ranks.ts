@@ -44,24 +44,39 @@ export function rank(groups: readonly (readonly number[])[]): Ranking {
 export const tieSum = (ties: readonly number[]): number => ties.reduce((sum, t) => sum + (t * t * t - t), 0);
 
 /**
- * Number of ways in which `drawn` of the doubled ranks add up to each sum (place in the array), relative to all
- * ways. Every subset is equally likely when the groups do not differ. Source: counting, one rank after the other.
+ * Each sum that `drawn` of the doubled ranks can add up to, with its probability when every subset is equally likely, as
+ * it is when the groups do not differ. Source: counting, one rank after the other; ranks are counted from the least, in
+ * steps of their common divisor, and only sums are touched that so many of them can reach.
  */
-export function sumDistribution(doubled: readonly number[], drawn: number): Float64Array {
-  const largest = [...doubled].sort((a, b) => b - a).slice(0, drawn);
-  const width = largest.reduce((sum, one) => sum + one, 0) + 1;
-  const ways = Array.from({ length: drawn + 1 }, () => new Float64Array(width));
-  const none = ways[0];
-  if (none !== undefined) none[0] = 1;
-  for (const [used, one] of doubled.entries()) {
-    for (let count = Math.min(drawn, used + 1); count > 0; count--) {
+export function sumDistribution(doubled: readonly number[], drawn: number): Map<number, number> {
+  const sorted = [...doubled].sort((a, b) => a - b);
+  const least = sorted[0] ?? 0;
+  const step = sorted.reduce((divisor, one) => commonDivisor(divisor, one - least), 0) || 1;
+  const ranks = sorted.map((one) => (one - least) / step);
+  const below = [0];
+  for (const [place, one] of ranks.entries()) below.push((below[place] ?? 0) + one);
+  const most = (of: number, count: number): number => (below[of] ?? 0) - (below[of - count] ?? 0);
+  const ways = Array.from(
+    { length: drawn + 1 },
+    (_, count) => new Float64Array(most(ranks.length, count) + 1),
+  );
+  ways[0]?.fill(1, 0, 1);
+  for (const [used, one] of ranks.entries()) {
+    const fewest = Math.max(1, drawn - (ranks.length - used - 1));
+    for (let count = Math.min(drawn, used + 1); count >= fewest; count--) {
       const to = ways[count];
       const from = ways[count - 1];
       if (to === undefined || from === undefined) continue;
-      for (let sum = width - 1; sum >= one; sum--) to[sum] = (to[sum] ?? 0) + (from[sum - one] ?? 0);
+      const last = most(used + 1, count);
+      for (let sum = (below[count - 1] ?? 0) + one; sum <= last; sum++)
+        to[sum] = (to[sum] ?? 0) + (from[sum - one] ?? 0);
     }
   }
-  const found = ways[drawn] ?? new Float64Array(width);
+  const found = ways[drawn] ?? new Float64Array(1);
   const all = found.reduce((sum, way) => sum + way, 0);
-  return found.map((way) => way / all);
+  const sums = new Map<number, number>();
+  for (const [sum, way] of found.entries()) if (way > 0) sums.set(sum * step + drawn * least, way / all);
+  return sums;
 }
+
+const commonDivisor = (a: number, b: number): number => (b === 0 ? a : commonDivisor(b, a % b));

@@ -64,7 +64,7 @@ function innerPlace(m: number, n: number, error: number): number {
   const distribution = sumDistribution(ranks, m);
   let sum = 0;
   for (let k = 0; k <= m * n; k++) {
-    sum += distribution[(m * (m + 1)) / 2 + k] ?? 0;
+    sum += distribution.get((m * (m + 1)) / 2 + k) ?? 0;
     if (sum > error * (1 + 1e-12)) return k;
   }
   return 0;

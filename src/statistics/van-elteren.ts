@@ -62,7 +62,6 @@ export function stratifiedRankSum(strata: readonly RankedStratum[]): StratifiedR
 
 function sumsOf(doubled: readonly number[], drawn: number, part: (sum: number) => number): Sums {
   const sums = new Map<number, number>();
-  for (const [sum, probability] of sumDistribution(doubled, drawn).entries())
-    if (probability > 0) sums.set(part(sum), probability);
+  for (const [sum, probability] of sumDistribution(doubled, drawn)) sums.set(part(sum), probability);
   return sums;
 }

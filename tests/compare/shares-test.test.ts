@@ -3,7 +3,8 @@ import { describe, expect, it } from "vitest";
 import { compareCases } from "../../src/compare/index.ts";
 import { compareText } from "../../src/formats/compare/document.ts";
 import { makeStyle } from "../../src/formats/page/style.ts";
-import { planCompare } from "../../src/plan/index.ts";
+import { planCompare, planSay } from "../../src/plan/index.ts";
+import { fisherPower } from "../../src/statistics/index.ts";
 import { affected, farmOf, type Pig } from "./farm.ts";
 
 const compared = (rule: string | null, visits: Readonly<Record<string, readonly Pig[]>>) =>
@@ -61,5 +62,23 @@ describe("plan compare", () => {
     expect(plan.sentences[0]).toContain("Boschloo's exact test sees it");
     expect(plan.table.rows.map(({ n }) => n)).toEqual([20, 63]);
     expect(plan.sources.map(({ cite }) => cite).join()).toContain("Boschloo 1970");
+  });
+});
+
+describe("plan say", () => {
+  it("speaks of the test that will be made: 20 pigs by Boschloo's see more than by Fisher's", () => {
+    const [fisher, boschloo] = [planSay({ pigs: 20 }), planSay({ pigs: 20, test: "boschloo" })];
+    expect(fisher.sentences.join(" ")).toContain("(Fisher's exact test at 5 %)");
+    expect(boschloo.sentences.join(" ")).toContain("(Boschloo's exact test at 5 %)");
+    expect(boschloo.sentences.join(" ")).not.toContain("Fisher");
+    expect(boschloo.sources.map(({ cite }) => cite).join()).not.toContain("Fisher");
+    const fall = Number(boschloo.answer.least_fall_to);
+    expect(fall).toBeGreaterThan(Number(fisher.answer.least_fall_to));
+    expect(fisherPower(20, 20, { p1: 0.5, p2: fall }, 0.05, "boschloo")).toBeCloseTo(0.8, 6);
+  });
+
+  it("takes Fisher's where compare would, above 300 pigs a visit", () => {
+    expect(planSay({ pigs: 301, test: "boschloo" }).asked.test).toBe("fisher");
+    expect(planSay({ pigs: 301, test: "boschloo" }).answer).toEqual(planSay({ pigs: 301 }).answer);
   });
 });

@@ -19,7 +19,20 @@ describe("plan", () => {
     [["detect", "--prevalence", "5 %", "--pool", "5"], "pools of 5 pigs each"],
     [["estimate", "--expected", "20%", "--within", "5%"], "Examine 267 pigs"],
     [["compare", "--from", "50%", "--to", "20%"], "Examine 44 pigs on each visit"],
+    [
+      ["compare", "--from", "40%,20%", "--to", "15%,10%"],
+      "Examine 47 pigs of each of the 2 groups on each visit",
+    ],
+    [
+      ["compare", "--from", "80%", "--to", "20%", "--from-each-pen", "3", "--pens", "6", "--seed", "7"],
+      "Simulated 2000 times with seed 7",
+    ],
+    [
+      ["compare", "--grades", "40,30,20,10", "--then-grades", "70,20,10", "--pigs", "12", "--over", "12"],
+      "Mann & Whitney's test sees it at 5 %",
+    ],
     [["say", "--pigs", "12"], "at most 22.1 %"],
+    [["say", "--pigs", "12", "--test", "boschloo"], "(Boschloo's exact test at 5 %)"],
     [["choose", "--diagnostic"], "[ ] Take pigs in the first 24 to 48 h"],
   ])("%j", (args, sentence) => {
     const { code, out, err } = carcase(["plan", ...args]);
@@ -67,6 +80,16 @@ describe("plan", () => {
     [["estimate", "--expected", "20%", "--within", "5%", "--correlation", "0.3"], "(--from-each-pen 5)"],
     [["compare", "--from", "40%", "--to", "40%"], "there is no change to see"],
     [["compare", "--from", "40%", "--to", "10%", "--over", "5000"], "whole number from 1 to 1000"],
+    [["compare", "--from", "40%"], "(--from 40% --to 15%)"],
+    [["compare", "--from", "2,5%", "--to", "10%"], "with a point, not a comma"],
+    [["compare", "--from", "40%,20%", "--to", "10%"], "write one for each group"],
+    [["compare", "--grades", "40,30,20,1", "--then-grades", "60,40"], "add up to 91, not 100"],
+    [
+      ["compare", "--grades", "40,thirty", "--then-grades", "60,40"],
+      '"thirty" does not fit; write of 100 pigs',
+    ],
+    [["compare", "--from", "40%", "--to", "10%", "--from-each-pen", "4", "--pens", "4"], "write 5 or more"],
+    [["compare", "--from", "40%", "--to", "10%", "--seed", "spring"], "--seed"],
     [["say", "--pigs", "13", "--herd", "12"], "13 pigs cannot be drawn"],
     [["choose", "--pigs", "3"], "name the list to draw from"],
     [["choose", farm], "--pigs is missing"],

@@ -1,7 +1,7 @@
 /** Every single thing that a complete case must not lack: the paths whose removal the linter has to find. */
 import { type Case, type Path, pathOf } from "../../src/cases/index.ts";
 import { description, organById, type PlacedOrgan } from "../../src/knowledge/index.ts";
-import { requiredFacts } from "../../src/lint/rules/history/fact-missing.ts";
+import { requiredFacts } from "../../src/record/index.ts";
 import { closedOrgans, organsBehind } from "../../src/record/named-organs.ts";
 
 export interface Omission {

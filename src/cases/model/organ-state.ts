@@ -2,7 +2,7 @@
 import type { Finding, OrganEntry } from "../../generated/organs.types.ts";
 import type { PlacedOrgan } from "../../knowledge/index.ts";
 import { withoutBlanks } from "./blanks.ts";
-import type { Path } from "./path.ts";
+import { isKeyed, type Path } from "./path.ts";
 
 export type { Finding } from "../../generated/organs.types.ts";
 
@@ -47,9 +47,11 @@ export function organState(record: object, organ: PlacedOrgan): OrganState {
   const system = own(record, organ.system);
   if (system === "normal") return asRest(plainStates(organ).bySystem, organ);
   const value = typeof system === "object" && system !== null ? own(system, organ.key) : undefined;
-  if (value === undefined || value === null) return restState(record, system, organ);
   if (value === "normal") return plainStates(organ).normal;
-  return stateOf(value, organ.path, organ.definition.form === "paired");
+  const rest = isBlank(value) ? restState(record, system, organ) : undefined;
+  return rest === undefined || (rest.status === "blank" && isKeyed(value))
+    ? stateOf(value, organ.path, organ.definition.form === "paired")
+    : rest;
 }
 
 /** What the system, or the lists at the top, say of all organs that have no entry of their own. */
@@ -189,7 +191,22 @@ function hasObservations(entry: OrganEntry, paired: boolean): boolean {
   );
 }
 
-/** Left blank part by part: `left: {dorsal: , ventral: }`. */
+/**
+ * Left blank, be it part by part: `{left: {dorsal: , ventral: }}`. A blank reason says that there was no look, and a map without
+ * keys is what is left of values that could not be read.
+ */
+const isBlank = (value: unknown): boolean =>
+  value === undefined ||
+  value === null ||
+  (isKeyed(value) &&
+    Object.keys(value).length > 0 &&
+    !Object.hasOwn(value, "not_examined") &&
+    !Object.hasOwn(value, "not_assessable") &&
+    // Nothing is left of an organ whose only value could not be read, and that is another thing.
+    Object.keys(value).length > 0 &&
+    Object.values(value).every(isBlank));
+
+/** The same of a part without its blanks. */
 const isEmpty = (value: unknown): boolean =>
   typeof value === "object" && value !== null && Object.values(value).every(isEmpty);
 

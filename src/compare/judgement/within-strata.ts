@@ -1,15 +1,16 @@
 /** Like against like: each test within the strata of sides that are made up differently. */
 import {
-  exactMantelHaenszel,
-  mantelHaenszel,
   oddsHomogeneity,
+  type PlacedValues,
+  permutedTrend,
   type SharesRule,
   stratifiedRankSum,
+  stratifiedShares,
   stratifiedTrend,
   type TwoGroups,
 } from "../../statistics/index.ts";
 import { type Answered, countOf, valuesOf } from "../sides/outcomes.ts";
-import type { Stratification } from "../sides/stratification.ts";
+import type { Stratification, Stratum } from "../sides/stratification.ts";
 import {
   ratio,
   type ScoresWithinStrata,
@@ -32,11 +33,7 @@ const common = ({ by, strata, outside }: Stratification) => ({
 
 const opposite = (inStrata: number, plain: number): boolean => Math.sign(inStrata) * Math.sign(plain) < 0;
 
-/**
- * Two sides of an indicator: Fisher's test over strata with its odds ratio or, where the strata are too large to be
- * counted, Mantel & Haenszel's with the interval of Robins, Breslow & Greenland.
- * @returns null when no stratum has pigs of both sides
- */
+/** Two sides of an indicator. @returns null when no stratum has pigs of both sides */
 export function sharesWithin(
   stratification: Stratification,
   level: number,
@@ -45,18 +42,15 @@ export function sharesWithin(
   if (stratification.strata.length === 0) return null;
   const tables = stratification.strata.map(([first = [], second = []]) => secondAgainstFirst(first, second));
   const sum = (of: keyof TwoGroups): number => tables.reduce((total, table) => total + table[of], 0);
-  const midP = rule === "mid-p";
-  const exact = exactMantelHaenszel(tables, { level, tails: midP ? "mid-p" : "exact" });
-  const rough = mantelHaenszel(tables, { level });
-  const { oddsRatio, lower, upper } = exact ?? rough;
+  const { oddsRatio, lower, upper, p, exact, midP } = stratifiedShares(tables, { level, rule });
   const homogeneity = oddsHomogeneity(tables);
   return {
     ...common(stratification),
     odds_ratio: ratio(oddsRatio, lower, upper),
     opposite: oddsRatio !== null && opposite(oddsRatio - 1, sum("x1") / sum("n1") - sum("x2") / sum("n2")),
-    p: (midP ? exact?.midP : exact?.p) ?? rough.pCorrected,
-    mid_p: midP && exact !== null,
-    exact: exact !== null,
+    p,
+    mid_p: midP,
+    exact,
     p_homogeneity: homogeneity.chiSquared === null ? null : homogeneity.p,
   };
 }
@@ -102,6 +96,33 @@ export function trendWithin(
     exact: exactP !== null,
   };
 }
+
+/** Scores of three visits or more: Cuzick's test within strata. Parameters as {@link trendWithin}. */
+export function rankTrendWithin(
+  stratification: Stratification,
+  places: readonly number[],
+  plain: number | null,
+  seed: number,
+): TrendWithinStrata | null {
+  if (stratification.strata.length === 0) return null;
+  const { z, p, method } = permutedTrend(
+    stratification.strata.map((stratum) => placedScores(stratum, places)),
+    { ranked: true, seed },
+  );
+  return {
+    ...common(stratification),
+    z,
+    opposite: opposite(z ?? 0, plain ?? 0),
+    p,
+    exact: method === "exact",
+  };
+}
+
+/** The scores at each place that has any. */
+export const placedScores = (sides: Stratum, places: readonly number[]): PlacedValues[] =>
+  sides
+    .map((answers, side) => ({ place: places[side] ?? side, values: valuesOf(answers) }))
+    .filter(({ values }) => values.length > 0);
 
 /** Which way it points within strata: above 0 more or higher. */
 export function wayOf(inStrata: WithinStrata): number {

@@ -1,6 +1,6 @@
-import { type Case, formatPath, type Path, pathOf, quantity, valueAt } from "../../../cases/index.ts";
-import { type Fact, facts, factsSource, type PlacedOrgan } from "../../../knowledge/index.ts";
-import { diedAt, hoursBetween, openedAt } from "../../../record/index.ts";
+import { type Case, formatPath, type Path, pathOf, valueAt } from "../../../cases/index.ts";
+import { factsSource } from "../../../knowledge/index.ts";
+import { type RequiredFact, requiredFacts } from "../../../record/index.ts";
 import { grouped } from "../../../words/grouped.ts";
 import { listing } from "../../../words/listing.ts";
 import type { CaseRule } from "../../rule.ts";
@@ -54,42 +54,3 @@ const written = (facts: readonly RequiredFact[], depth: number): string =>
         : `${key}: {${written([first, ...others], depth + 1)}}`,
     )
     .join(", ");
-
-/** A fact that a case needs, by its protocol, age class, selection basis and manner of death. */
-interface RequiredFact {
-  readonly id: string;
-  readonly path: Path;
-  readonly fact: Fact;
-}
-
-const all: readonly RequiredFact[] = [...facts].map(([id, fact]) => ({ id, path: pathOf(id), fact }));
-
-/** The facts due in a case, in the order of facts.yaml. */
-export function requiredFacts(one: Case): RequiredFact[] {
-  const wanted = one.protocol.facts;
-  const isAll = wanted.includes("all");
-  return all.filter(({ id, fact }) => (isAll || wanted.includes(id)) && applies(fact, one));
-}
-
-function applies(fact: Fact, one: Case): boolean {
-  const { ageClass, record } = one;
-  const basis = record.selection?.basis;
-  const manner = record.death?.manner;
-  if (fact.only !== undefined && (ageClass === undefined || !fact.only.includes(ageClass))) return false;
-  if (fact.except !== undefined && ageClass !== undefined && fact.except.includes(ageClass)) return false;
-  if (fact.bases !== undefined && (basis === undefined || !fact.bases.includes(basis))) return false;
-  if (fact.due_with !== undefined && !one.due.some((organ) => isAmong(organ, fact.due_with))) return false;
-  if (fact.told_by_visit !== undefined && one.visit?.record[fact.told_by_visit] !== undefined) return false;
-  const told = fact.told_by;
-  if (told !== undefined && ageClass !== undefined && told.classes.includes(ageClass))
-    if (valueAt(record, pathOf(told.fact)) !== undefined) return false;
-  if (fact.later_than !== undefined) {
-    const hours = hoursBetween(diedAt(one), openedAt(one));
-    if (hours !== undefined && hours <= (quantity("duration", fact.later_than) ?? 0)) return false;
-  }
-  if (fact.manners !== undefined && (manner === undefined || !fact.manners.includes(manner))) return false;
-  return true;
-}
-
-const isAmong = ({ id, system }: PlacedOrgan, names: readonly string[] = []): boolean =>
-  names.includes(id) || names.includes(system);
