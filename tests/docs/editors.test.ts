@@ -96,10 +96,10 @@ const indented = (by: number, lines: readonly string[]): string =>
   lines.map((line) => " ".repeat(by) + line).join("\n");
 
 describe("the snippets of docs/editors.md", () => {
-  const shown = (info: string): string =>
-    blocksOf("docs/editors.md").find((one) => one.info === info)?.body ?? "";
+  const shown = (info: string, having = ""): string =>
+    blocksOf("docs/editors.md").find((one) => one.info === info && one.body.includes(having))?.body ?? "";
   const snippets: { prefix: string; body: string[]; scope: string }[] = Object.values(
-    JSON.parse(shown("json snippets")),
+    JSON.parse(shown("json", '"prefix"')),
   );
 
   it("fit the format, with each of their choices", () => {

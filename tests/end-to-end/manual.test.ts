@@ -6,7 +6,8 @@ import { expect, it } from "vitest";
 import { carcase, root } from "./run.ts";
 
 const { man } = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
-const page = join(root, man);
+// npm shows pages of a list only.
+const page = join(root, man[0]);
 /** The words of a text, however it is laid out. */
 const words = (text: string): string =>
   text
