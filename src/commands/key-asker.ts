@@ -6,6 +6,7 @@ import {
   isEnterKey,
   isTabKey,
   useKeypress,
+  useRef,
   useState,
 } from "@inquirer/core";
 import type { Style } from "../formats/page/style.ts";
@@ -21,7 +22,11 @@ interface KeyQuestion {
 
 const oneKey = createPrompt<Reply, KeyQuestion>(({ text, choices }, done) => {
   const [said, setSaid] = useState<string>();
+  const isOver = useRef(false);
   const end = (shown: string, reply: Reply): void => {
+    // Of keys that come in one go the first answers, and what is shown must be what is written.
+    if (isOver.current) return;
+    isOver.current = true;
     setSaid(shown);
     done(reply);
   };
@@ -45,7 +50,11 @@ interface LineQuestion {
 const oneLine = createPrompt<Reply, LineQuestion>(({ text, complete }, done) => {
   const [typed, setTyped] = useState("");
   const [said, setSaid] = useState<string>();
+  const isOver = useRef(false);
   const end = (shown: string, reply: Reply): void => {
+    // Of keys that come in one go the first answers, and what is shown must be what is written.
+    if (isOver.current) return;
+    isOver.current = true;
     setSaid(shown);
     done(reply);
   };

@@ -100,11 +100,14 @@ function remarksOn(one: Case): readonly string[] {
     pathsWithoutCases: [],
   });
   const remarks = findings
-    .filter(({ rule, level }) => level !== "note" && ruleNamed(rule)?.family === "consistency")
+    .filter(({ rule, level }) => level !== "note" && isContradiction(rule))
     .map(({ message }) => message);
   lintedRemarks.set(one, remarks);
   return remarks;
 }
+
+const isContradiction = (rule: string): boolean =>
+  ruleNamed(rule)?.family === "consistency" || ["process-impossible", "impossible-measures"].includes(rule);
 
 function farewell({ how, answers }: Ended, file: string): string {
   const written = `${count(answers, "answer")} written to ${file}.`;

@@ -13,7 +13,7 @@ import {
   namesOf,
   nextQuestion,
   type OrgansQuestion,
-  processes,
+  processesOf,
   type Question,
   type Session,
   type ValueQuestion,
@@ -255,7 +255,7 @@ function picked(ask: Asker, organs: readonly PlacedOrgan[], withAll: boolean): P
 }
 
 async function findingAnswered(ask: Asker, one: Case, organ: PlacedOrgan): Promise<Answered> {
-  const words = processes();
+  const words = processesOf(one, organ);
   const reply = await ask.line(`${organ.definition.title}: what is wrong`, (typed) =>
     completions(typed, words),
   );

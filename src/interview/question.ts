@@ -2,8 +2,9 @@
 import { openAlarms } from "../alarms/index.ts";
 import { type Case, formatPath, type OrganState, type Path, pathOf, valueAt } from "../cases/index.ts";
 import { wordsAt } from "../fix/probe.ts";
-import { type Fact, organById, type PlacedOrgan, systemTitle } from "../knowledge/index.ts";
+import { type Fact, type PlacedOrgan, systemTitle } from "../knowledge/index.ts";
 import { type NecropsyStep, necropsySteps } from "../knowledge/knife.ts";
+import { cannotBe } from "../lint/rules/description/process-impossible.ts";
 import {
   askedOfNormal,
   findingsOf,
@@ -279,6 +280,6 @@ export function findingPath({ path, entry, findings, status }: OrganState, organ
 export const namesOf = (organs: readonly PlacedOrgan[]): string =>
   organs.map(({ definition }) => definition.title.toLowerCase()).join(", ");
 
-/** Words for what is wrong with an organ. */
-export const processes = (): readonly string[] =>
-  wordsAt("case", [...(organById("external.skin")?.path ?? []), 0, "process"]);
+/** Words for what can be wrong with an organ of this pig. */
+export const processesOf = (one: Case, organ: PlacedOrgan): readonly string[] =>
+  wordsAt("case", [...organ.path, 0, "process"]).filter((process) => !cannotBe(process, organ, one));
