@@ -107,7 +107,8 @@ function remarksOn(one: Case): readonly string[] {
 }
 
 const isContradiction = (rule: string): boolean =>
-  ruleNamed(rule)?.family === "consistency" || ["process-impossible", "impossible-measures"].includes(rule);
+  ruleNamed(rule)?.family === "consistency" ||
+  ["process-impossible", "size-implausible", "volume-implausible"].includes(rule);
 
 function farewell({ how, answers }: Ended, file: string): string {
   const written = `${count(answers, "answer")} written to ${file}.`;
