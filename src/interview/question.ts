@@ -170,10 +170,14 @@ function* organsOf(one: Case, step: NecropsyStep): Generator<OrgansQuestion> {
       id: `${step.id} ${name}`,
       step,
       title: systemTitle(organs[0]?.system ?? name),
-      must: organs.filter((organ) => one.must.has(organ)),
-      wanted: organs.filter((organ) => !one.must.has(organ)),
+      must: organs.filter((organ) => isAsked(one, organ)),
+      wanted: organs.filter((organ) => !isAsked(one, organ)),
     };
 }
+
+/** Whether an organ must be seen, or stands in the file to be filled in: in healthy pigs what the ill ones have. */
+const isAsked = (one: Case, organ: PlacedOrgan): boolean =>
+  one.must.has(organ) || valueAt(one.document.value, organ.path) !== undefined;
 
 /** What is still to be said of organs of which something stands in the file. */
 function* detailsOf(one: Case, session: Session): Generator<Question> {

@@ -44,7 +44,12 @@ function entryWith(
   const [first = ""] = names;
   const indent = " ".repeat(at(first).column - 1);
   if (names.some((name) => !lines[at(name).line - 1]?.startsWith(indent))) return undefined;
-  const text = formText([[key, formOf(entry, depth === 0 && path.length > 1 && isBlockAlways(key))]], indent);
+  const isFlow = key in holder && /^\s*:\s*\{/.test(behind(lines, document, [...above, key]));
+  const form =
+    isFlow && isKeyed(entry)
+      ? { flow: keysOf(entry) }
+      : formOf(entry, depth === 0 && path.length > 1 && isBlockAlways(key));
+  const text = formText([[key, form]], indent);
   const fresh = text.trimEnd().split("\n");
   if (key in holder) {
     const start = at(key).line - 1;
@@ -71,9 +76,14 @@ const isBlockAlways = (key: string): boolean => !["pig", "selection", "death", "
 function isBlock(lines: readonly string[], document: SourceDocument, path: Path): boolean {
   const value = valueAt(document.value, path);
   if (!isKeyed(value) || Object.keys(value).length === 0) return false;
+  const below = lines[document.whereKey(path).line] ?? "";
+  return /^\s*:\s*(?:#.*)?$/.test(behind(lines, document, path)) && !/^\s*[{[]/.test(below);
+}
+
+/** What stands on the line of a key behind it. */
+function behind(lines: readonly string[], document: SourceDocument, path: Path): string {
   const { line, column, length } = document.whereKey(path);
-  const behind = (lines[line - 1] ?? "").slice(column - 1 + length);
-  return /^\s*:\s*(?:#.*)?$/.test(behind) && !/^\s*[{[]/.test(lines[line] ?? "");
+  return (lines[line - 1] ?? "").slice(column - 1 + length);
 }
 
 /** The line behind an entry: what is indented more deeply, or is an item of its list, belongs to it. */
