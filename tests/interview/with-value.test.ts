@@ -46,7 +46,8 @@ describe("a value that is written into a case", () => {
     for (const [what, path, value, lines] of edits) {
       const after = withValue(file, path, value) ?? "";
       expect(after, what).toContain(lines);
-      const without = (text: string): string[] => text.split("\n").filter((line) => !lines.includes(line.trim()));
+      const without = (text: string): string[] =>
+        text.split("\n").filter((line) => !lines.includes(line.trim()));
       for (const line of without(after)) expect(file.split("\n"), what).toContain(line);
       expect(after.match(/#/g), what).toHaveLength(6);
     }
