@@ -25,6 +25,7 @@ export async function record(run: Run<RecordOptions>): Promise<number> {
       "record asks in a terminal, and this is none; fill in the file with an editor, and carcase lint says what is missing",
     );
   const text = caseToFill(run, file);
+  run.clear([dirname(file)]);
   const ask =
     process.env.TERM === "dumb"
       ? lineAsker(run.spoken, run.width)

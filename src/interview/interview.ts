@@ -202,10 +202,10 @@ async function organsAnswered({ ask }: Desk, one: Case, question: OrgansQuestion
     .filter(Boolean)
     .join("; ");
   const reply = await ask.key(`${title}. ${text}`, [
-    ...(must.length === 0 ? [] : [{ key: "n", name: "normal", value: "normal" }]),
-    ...(wanted.length === 0
+    ...(must.length === 0
       ? []
-      : [{ key: "a", name: must.length === 0 ? "all normal" : "normal, wanted ones too", value: "all" }]),
+      : [{ key: "n", name: wanted.length === 0 ? "normal" : "normal as far as due", value: "normal" }]),
+    ...(wanted.length === 0 ? [] : [{ key: "a", name: "all normal", value: "all" }]),
     { key: "f", name: "finding", value: "finding" },
     { key: "x", name: "not examined", value: "closed" },
   ]);

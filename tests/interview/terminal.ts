@@ -4,7 +4,7 @@ import pty from "@lydell/node-pty";
 import xterm from "@xterm/headless";
 import { root } from "../end-to-end/run.ts";
 
-const patience = 4_000;
+const patience = 30_000;
 
 export class Terminal {
   /** Keys that were pressed. */
