@@ -45,6 +45,14 @@ export class Terminal {
     return lines.join("\n").trimEnd();
   }
 
+  /** What did not fit into a line of the terminal. */
+  get brokenLines(): readonly string[] {
+    const { active } = this.#screen.buffer;
+    return Array.from({ length: active.length }, (_, at) => active.getLine(at)).flatMap((line) =>
+      line?.isWrapped === true ? [line.translateToString(true)] : [],
+    );
+  }
+
   /** Waits until one of the texts is said after the last key. @returns which one */
   async see(...texts: readonly string[]): Promise<string> {
     const deadline = Date.now() + patience;
