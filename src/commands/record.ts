@@ -1,5 +1,5 @@
 /** `carcase record`: an interview about one pig. */
-import { dirname } from "node:path";
+import { dirname, resolve } from "node:path";
 import { openAlarmsOf } from "../alarms/index.ts";
 import { type Case, readCases } from "../cases/index.ts";
 import { alarmNotice } from "../formats/alarm-notice.ts";
@@ -80,9 +80,12 @@ const readAs = (run: Run<RecordOptions>, file: string, text: string) => {
 
 /** Whether an alarm of the visit, or in another pig of it, forbids to cut this one. */
 function isStopped(run: Run<RecordOptions>, file: string): boolean {
-  const archive = readCases([dirname(file)], run.reading([file]).read);
-  const stop = stopped(archive);
-  return archive.visits.some((visit) => stop.has(visit));
+  const { visits } = readCases([dirname(file)], run.reading([file]).read);
+  const isOther = (one: Case): boolean => resolve(one.file) !== resolve(file);
+  return (
+    stopped({ visits: visits.map((one) => ({ ...one, cases: one.cases.filter(isOther) })), cases: [] }).size >
+    0
+  );
 }
 
 const lintedRemarks = new WeakMap<Case, readonly string[]>();

@@ -128,6 +128,24 @@ describe("carcase record", () => {
     expect(terminal.said).not.toMatch(/Lungs|body weight|was opened/);
   });
 
+  it("asks for nothing that would be cut while an alarm stands in another pig", async () => {
+    const { cwd } = newPig("other", blank + looked);
+    put(cwd, {
+      "ill.yaml": "format: 1\ncase: v-02\npig: {age: 58 d}\nalarm_check: {before_knife: {vesicles: seen}}\n",
+    });
+    const terminal = open(cwd);
+    const rest = {
+      "mark (2217)": "1\r",
+      "The sex": "f",
+      "typical of": "y",
+      "How the pig died": "f",
+      "(or was found)": "\r",
+    };
+    await terminal.play(rest, "while the alarm stands");
+    expect(await terminal.exit).toBe(0);
+    expect(terminal.said).not.toMatch(/External examination|was opened/);
+  });
+
   it("asks by plain lines where the terminal can do no more", async () => {
     const { cwd, text } = newPig("dumb");
     const terminal = open(cwd, { TERM: "dumb" });
