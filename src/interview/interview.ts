@@ -187,7 +187,9 @@ function wordOf(typed: string, words: readonly string[]): string {
 
 /** Of a list the last word is completed. */
 function listCompletions(typed: string, words: readonly string[], isList: boolean): readonly string[] {
-  const [, before = "", last = ""] = (isList ? /^(.*,\s*)?([^,]*)$/.exec(typed) : null) ?? ["", "", typed];
+  const comma = isList ? typed.lastIndexOf(",") + 1 : 0;
+  const last = typed.slice(comma).trimStart();
+  const before = typed.slice(0, typed.length - last.length);
   return completions(last, words).map((word) => `${before}${word}`);
 }
 

@@ -48,7 +48,7 @@ export interface OrgansQuestion extends Asked {
 }
 
 /** Whether there is another finding of an organ. */
-export interface MoreQuestion extends Asked {
+interface MoreQuestion extends Asked {
   readonly kind: "more";
   readonly organ: PlacedOrgan;
 }
@@ -138,7 +138,10 @@ const isNamed = ({ id, system }: PlacedOrgan, names: readonly string[]): boolean
 
 function factQuestion(id: string, path: Path, fact: Fact, step?: NecropsyStep): ValueQuestion {
   const words = wordsAt("case", path);
-  const [, example] = /^[^:]*: *"?(.*?)"?$/.exec(fact.write) ?? [];
+  const example = fact.write
+    .slice(fact.write.indexOf(":") + 1)
+    .replaceAll('"', "")
+    .trim();
   const text = id.startsWith("alarm_check.")
     ? `${capital(fact.title.replace(/^whether you saw /, ""))}?`
     : capital(fact.title);
