@@ -1,5 +1,5 @@
 /** A file that is to be filled in, as text: keys in their order, blank or with what is known. */
-import { isPlainText } from "./plain-text.ts";
+import { isPlainText } from "../../words/plain-text.ts";
 
 /** Blank, a text, a list of texts, keys in braces, keys on lines of their own, or a list of keys in braces. */
 export type FormValue =
