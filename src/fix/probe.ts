@@ -59,10 +59,15 @@ export function keyOrder(kind: FixedKind, path: Path = []): readonly string[] {
   );
 }
 
-/** The words of the format that may stand at a path; none where there is no such list. */
-export function wordsAt(kind: FixedKind, path: Path): readonly string[] {
+/** The words of the format that may stand at a path, and whether other texts may as well. */
+export function wordsAt(
+  kind: FixedKind,
+  path: Path,
+): { readonly words: readonly string[]; readonly isOpen: boolean } {
   const at = path.map((step) => `/${typeof step === "number" ? 0 : step}`).join("");
-  return wordsOf(errorsOf(kind, nested(path, nothing)).filter(({ instancePath }) => instancePath === at));
+  const here = errorsOf(kind, nested(path, nothing)).filter(({ instancePath }) => instancePath === at);
+  const words = wordsOf(here);
+  return { words, isOpen: words.length === 0 || patternsOf(here).length > 0 };
 }
 
 /** A value at a path with nothing beside it; a number is a place in a list. */

@@ -160,22 +160,18 @@ async function answered(desk: Desk, one: Case, question: Question): Promise<Answ
 }
 
 async function valueAnswered(ask: Asker, one: Case, question: ValueQuestion): Promise<Answered> {
-  const { text, words, example, isList, paths } = question;
-  const choices = isList ? undefined : keysFor(words);
-  const hint = example === undefined ? "" : ` (${example})`;
+  const { text, words, example, isList = false, isOpen = false, paths } = question;
+  const choices = isList || isOpen ? undefined : keysFor(words);
+  const hint = example === undefined || isList ? "" : ` (such as ${example})`;
   const reply =
     choices === undefined
-      ? await ask.line(`${text}${words.length > 0 && isList !== true ? "" : hint}`, (typed) =>
-          words.length === 0 ? [] : listCompletions(typed, words, isList === true),
-        )
+      ? await ask.line(`${text}${hint}`, (typed) => listCompletions(typed, words, isList))
       : await ask.key(text, choices);
   if (typeof reply === "string") return reply;
   const value = (path: Path): unknown =>
     isList
       ? reply.answer.split(",").map((word) => wordOf(word, words))
-      : words.length > 0
-        ? wordOf(reply.answer, words)
-        : typedValue(one, path, reply.answer);
+      : typedValue(one, path, wordOf(reply.answer, words));
   return { edits: paths.map((path) => [path, value(path)] as const) };
 }
 
@@ -206,7 +202,7 @@ async function organsAnswered({ ask }: Desk, one: Case, question: OrgansQuestion
   const reply = await ask.key(`${title}. ${text}`, [
     ...(must.length === 0
       ? []
-      : [{ key: "n", name: wanted.length === 0 ? "normal" : "normal as far as due", value: "normal" }]),
+      : [{ key: "n", name: wanted.length === 0 ? "normal" : "due ones normal", value: "normal" }]),
     ...(wanted.length === 0 ? [] : [{ key: "a", name: "all normal", value: "all" }]),
     { key: "f", name: "finding", value: "finding" },
     { key: "x", name: "not examined", value: "closed" },
@@ -250,7 +246,7 @@ function picked(ask: Asker, organs: readonly PlacedOrgan[], withAll: boolean): P
     name: definition.title.toLowerCase(),
     value: id,
   }));
-  return ask.key("Which", [
+  return ask.key("Which one", [
     ...choices,
     ...(withAll ? [{ key: "a", name: "all of them", value: "all" }] : []),
   ]);

@@ -32,8 +32,9 @@ export interface ValueQuestion extends Asked {
   readonly kind: "value";
   readonly text: string;
   readonly paths: readonly Path[];
-  /** The words of which one must be said; any text where there are none. */
+  /** The words of which one must be said, or may be where other texts are right as well. */
   readonly words: readonly string[];
+  readonly isOpen?: boolean;
   readonly example?: string | undefined;
   /** Several words, separated by commas. */
   readonly isList?: true;
@@ -137,7 +138,6 @@ const isNamed = ({ id, system }: PlacedOrgan, names: readonly string[]): boolean
   names.includes(id) || names.includes(system);
 
 function factQuestion(id: string, path: Path, fact: Fact, step?: NecropsyStep): ValueQuestion {
-  const words = wordsAt("case", path);
   const example = fact.write
     .slice(fact.write.indexOf(":") + 1)
     .replaceAll('"', "")
@@ -145,7 +145,7 @@ function factQuestion(id: string, path: Path, fact: Fact, step?: NecropsyStep): 
   const text = id.startsWith("alarm_check.")
     ? `${capital(fact.title.replace(/^whether you saw /, ""))}?`
     : capital(fact.title);
-  return { kind: "value", id, step, text, paths: [path], words, example };
+  return { kind: "value", id, step, text, paths: [path], ...wordsAt("case", path), example };
 }
 
 function selectionQuestion(key: string, text: string): ValueQuestion {
@@ -155,7 +155,7 @@ function selectionQuestion(key: string, text: string): ValueQuestion {
     id: path.join("."),
     text,
     paths: [path],
-    words: wordsAt("case", key === "signs" ? [...path, 0] : path),
+    ...wordsAt("case", key === "signs" ? [...path, 0] : path),
   };
 }
 
@@ -253,7 +253,7 @@ function* fieldsOf(one: Case, placed: PlacedFinding, isTold: boolean): Generator
       id: formatPath(at),
       text: `${organ.definition.title}, ${finding.process}: ${fieldText[field] ?? field}`,
       paths: [at],
-      words: wordsAt("case", at),
+      ...wordsAt("case", at),
       example: fieldExample[field],
     };
   }
@@ -289,4 +289,4 @@ export const namesOf = (organs: readonly PlacedOrgan[]): string =>
 
 /** Words for what can be wrong with an organ of this pig. */
 export const processesOf = (one: Case, organ: PlacedOrgan): readonly string[] =>
-  wordsAt("case", [...organ.path, 0, "process"]).filter((process) => !cannotBe(process, organ, one));
+  wordsAt("case", [...organ.path, 0, "process"]).words.filter((process) => !cannotBe(process, organ, one));

@@ -102,7 +102,7 @@ describe("the interview", () => {
   it("asks for a lesion what its process asks, and says what does not fit", async () => {
     const replies: Record<string, Reply> = {
       "Respiratory system. Lungs": { answer: "finding" },
-      Which: { answer: "respiratory.lungs" },
+      "Which one": { answer: "respiratory.lungs" },
       "Lungs: what is wrong": { answer: "consol" },
       "Lungs, consolidation: where": { answer: "left middle lobe" },
       "Lungs, consolidation: how it lies": { answer: "cranio" },
