@@ -10,6 +10,7 @@ import {
   useState,
 } from "@inquirer/core";
 import type { Style } from "../formats/page/style.ts";
+import { wrapped } from "../formats/page/width.ts";
 import { type Asker, type Choice, commonStart, type Reply } from "../interview/index.ts";
 import { visible } from "../words/visible.ts";
 import { keysText, nearest } from "./asked-text.ts";
@@ -18,9 +19,10 @@ import { say } from "./line-asker.ts";
 interface KeyQuestion {
   readonly text: string;
   readonly choices: readonly Choice[];
+  readonly width: number;
 }
 
-const oneKey = createPrompt<Reply, KeyQuestion>(({ text, choices }, done) => {
+const oneKey = createPrompt<Reply, KeyQuestion>(({ text, choices, width }, done) => {
   const [said, setSaid] = useState<string>();
   const isOver = useRef(false);
   const end = (shown: string, reply: Reply): void => {
@@ -39,7 +41,10 @@ const oneKey = createPrompt<Reply, KeyQuestion>(({ text, choices }, done) => {
     const choice = choices.find(({ key }) => key === pressed.name);
     if (choice !== undefined) end(choice.name, { answer: choice.value });
   });
-  return said === undefined ? `${text}\n(${keysText(choices)}) ` : `${text}: ${said}`;
+  const inLines = (shown: string): string => wrapped(shown, "", width - 1).join("\n");
+  return said === undefined
+    ? `${inLines(text)}\n${inLines(`(${keysText(choices)})`)} `
+    : inLines(`${text}: ${said}`);
 });
 
 interface LineQuestion {
@@ -96,7 +101,7 @@ export function keyAsker(style: Style, width: number): Asker {
   const context = { output: process.stderr };
   return {
     say: (lines) => say(lines, style, width),
-    key: (text, choices) => reply(oneKey({ text: visible(text), choices }, context)),
+    key: (text, choices) => reply(oneKey({ text: visible(text), choices, width }, context)),
     line: (text, complete) => reply(oneLine({ text: visible(text), complete }, context)),
   };
 }

@@ -7,6 +7,7 @@ import { type Desk, type Ended, interview } from "../interview/index.ts";
 import { lintCases, ruleNamed } from "../lint/index.ts";
 import { stopped } from "../lint/silence.ts";
 import { count } from "../words/listing.ts";
+import { visible } from "../words/visible.ts";
 import { canAsk } from "./ask.ts";
 import { lineAsker } from "./line-asker.ts";
 import type { CommonOptions } from "./options.ts";
@@ -49,7 +50,7 @@ export async function record(run: Run<RecordOptions>): Promise<number> {
     wanted: run.options.wanted === true,
     isStopped: isStopped(run, file),
   });
-  speak(farewell(ended, file));
+  speak(farewell(ended, visible(file)));
   return run.end();
 }
 
@@ -115,12 +116,11 @@ const isContradiction = (rule: string): boolean =>
   ["process-impossible", "size-implausible", "volume-implausible"].includes(rule);
 
 function farewell({ how, answers }: Ended, file: string): string {
-  const written = `${count(answers, "answer")} written to ${file}.`;
   const next = {
-    done: `Nothing more is asked. What a laboratory would still miss: carcase lint ${file}`,
-    stopped: `Go on with carcase record ${file}`,
-    alarm: `Nothing that must be cut is asked while the alarm stands. Go on when the authority has answered: carcase record ${file}`,
+    done: `Nothing more is asked. What a laboratory would still miss:\n  carcase lint ${file}`,
+    stopped: `To go on:\n  carcase record ${file}`,
+    alarm: `Nothing that must be cut is asked while the alarm stands. When the authority has answered:\n  carcase record ${file}`,
     kept: "The last answer was not written.",
   }[how];
-  return `\n${written}\n${next}\n`;
+  return `\n${count(answers, "answer")} written to ${file}.\n${next}\n`;
 }

@@ -196,6 +196,8 @@ function* detailsOf(one: Case, session: Session): Generator<Question> {
     const { organ, definition, path, part } = missing;
     // What the word for a whole system does not answer is asked of the organ.
     if (path.includes("rest") || path[0] === "normal") continue;
+    // The visit tells it as soon as anything else is observed.
+    if (valueAt(one.visit?.record.defaults, path) !== undefined) continue;
     const parts = part === undefined ? Object.keys(definition.parts ?? {}) : [];
     const title = part === undefined ? definition.title : capital(missingTitle(missing));
     const look = part === undefined ? definition.look : `${definition.title}. ${definition.look}`;
@@ -234,7 +236,9 @@ function* reasonsOf(one: Case): Generator<ValueQuestion> {
 function* fieldsOf(one: Case, placed: PlacedFinding, isTold: boolean): Generator<ValueQuestion> {
   const { organ, finding, path } = placed;
   const asked = processOf(finding);
-  const isOfHowMuch = !saysHowMuch(finding) && !isUnasked(one, placed);
+  // Where the organ is graded, the grades say how much there is.
+  const isGraded = asked.observed?.some((key) => key in (organ.definition.observations ?? {})) === true;
+  const isOfHowMuch = !isGraded && !saysHowMuch(finding) && !isUnasked(one, placed);
   const isLying =
     asked.distribution !== "no" && organ.definition.kind === undefined && !isUnasked(one, placed);
   const fields = [

@@ -14,16 +14,15 @@ const units: Readonly<Record<string, string>> = {
 
 export function typedValue(one: Case, path: Path, typed: string): unknown {
   const field = String(path.at(-1));
-  const isTime = field === "at";
+  if (field === "at") return onDay(one, typed);
   const text = /^-?\d+,\d{1,2}$/.test(typed) ? typed.replace(",", ".") : typed;
-  if (isTime) return onDay(one, text);
   const kind = observed(path);
   const isNumber = /^-?\d+(?:\.\d+)?$/.test(text);
   if (isNumber && (kind === "percent" || kind === "grade" || kind === "count" || field === "number"))
     return Number(text);
   const unit = kind === "length" || kind === "signed-length" ? "mm" : units[field];
   const isBare = isNumber || (field === "size" && /^\d+(?:\.\d+)?(?: x \d+(?:\.\d+)?)+$/.test(text));
-  return unit !== undefined && isBare ? `${text} ${unit}` : text;
+  return unit !== undefined && isBare ? `${text.replace(/^0+(?=\d)/, "")} ${unit}` : text;
 }
 
 /** What kind of observation stands at a path; undefined for anything else. */

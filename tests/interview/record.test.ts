@@ -48,7 +48,7 @@ describe("carcase record", () => {
     first.press("e");
     await first.see("How the pig was killed");
     first.press("q");
-    await first.see("Go on with carcase record pig.yaml");
+    await first.see("To go on: carcase record pig.yaml");
     expect(await first.exit).toBe(0);
     expect(text()).toContain("sex: female");
     expect(text()).toMatch(
