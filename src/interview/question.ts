@@ -237,7 +237,8 @@ function* fieldsOf(one: Case, placed: PlacedFinding, isTold: boolean): Generator
   const { organ, finding, path } = placed;
   const asked = processOf(finding);
   // Where the organ is graded, the grades say how much there is.
-  const isGraded = asked.observed?.some((key) => key in (organ.definition.observations ?? {})) === true;
+  const isGraded =
+    asked.observed?.some((key) => organ.definition.observations?.[key]?.kind === "grade") === true;
   const isOfHowMuch = !isGraded && !saysHowMuch(finding) && !isUnasked(one, placed);
   const isLying =
     asked.distribution !== "no" && organ.definition.kind === undefined && !isUnasked(one, placed);
