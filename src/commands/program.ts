@@ -12,6 +12,7 @@ import { addLint } from "./lint-options.ts";
 import { addMeasure } from "./measure-options.ts";
 import { addNew } from "./new-options.ts";
 import { addPlan } from "./plan-options.ts";
+import { addRecord } from "./record-options.ts";
 import { addSchema } from "./schema-options.ts";
 import { addScore } from "./score-options.ts";
 import { speak } from "./streams.ts";
@@ -37,6 +38,7 @@ export function makeProgram(): Command {
     .hook("preAction", (_program, command) => checkOutput(command));
   for (const add of [
     addNew,
+    addRecord,
     addLint,
     addScore,
     addHerd,
