@@ -10,6 +10,7 @@ import { addImport } from "./import-options.ts";
 import { addLint } from "./lint-options.ts";
 import { addMeasure } from "./measure-options.ts";
 import { addNew } from "./new-options.ts";
+import { addNote } from "./note-options.ts";
 import { addPlan } from "./plan-options.ts";
 import { addSchema } from "./schema-options.ts";
 import { addScore } from "./score-options.ts";
@@ -36,6 +37,7 @@ function makeProgram(): Command {
     .hook("preAction", (_program, command) => checkOutput(command));
   for (const add of [
     addNew,
+    addNote,
     addLint,
     addScore,
     addHerd,

@@ -1,6 +1,5 @@
 /** The items of a note: names, numbers with their units, and text behind a colon. */
-import { nearest } from "../words/nearest.ts";
-import { firstName, folded, knownNames, type Named } from "./names.ts";
+import { firstName, longestName, type Named, nearestName } from "./names.ts";
 
 /** A stretch of the note, in characters from its beginning. */
 export interface Stretch {
@@ -31,7 +30,8 @@ export function partsOf(note: string): Stretch[] {
 
 const keyed = /^([\p{L}_-]+(?: [\p{L}_-]+)?)[ \t]*:[ \t]*/u;
 const isUnseen = (text: string): boolean => firstName(text.split(" "))?.named[0]?.is === "not-examined";
-const isKey = (text: string): boolean => !text.includes(" ") || isUnseen(text);
+const isKey = (text: string): boolean =>
+  isUnseen(text) || (!text.includes(" ") && firstName([text])?.named[0]?.is !== "organ");
 const quantity =
   /^(?<value>\d+(?:[.,]\d+)?(?:[ \t]*[x×][ \t]*\d+(?:[.,]\d+)?)*)(?:[ \t]*(?<unit>mm|cm|ml|l|kg|g|%)(?![\p{L}\p{N}]))?(?![\p{L}\p{N}])/u;
 const spread = /^\d+(?:[.,]\d+)?[ \t]*(?:-|–|to|bis|a)[ \t]*\d+(?:[.,]\d+)?[ \t]*(?:mm|cm|ml|l|%)?/u;
@@ -48,7 +48,7 @@ export function piecesOf(note: string, stretch: Stretch): Item[][] {
   };
   while (at < stretch.end) {
     const rest = note.slice(at, stretch.end);
-    const space = /^[ \t]+/.exec(rest)?.[0].length ?? 0;
+    const space = /^[ \t:.]+/.exec(rest)?.[0].length ?? 0;
     if (space > 0) at += space;
     else if (rest.startsWith(",")) {
       pieces.push([]);
@@ -74,11 +74,15 @@ function itemAt(rest: string, start: number, isUnit: boolean): Item {
   const found = quantity.exec(rest);
   if (found?.groups !== undefined) {
     const { value = "", unit = "" } = found.groups;
-    const plain = value.replaceAll(",", ".").replaceAll(/[ \t]*[x×][ \t]*/g, " x ");
+    const plain = value
+      .replaceAll(",", ".")
+      .split(/[x×]/)
+      .map((one) => one.trim())
+      .join(" x ");
     return { is: "number", text: found[0], value: plain, unit, start, end: start + found[0].length };
   }
   const words: { text: string; end: number }[] = [];
-  for (let at = 0; at < rest.length; ) {
+  for (let at = 0; at < rest.length && words.length < longestName; ) {
     const text = word.exec(rest.slice(at))?.[0];
     if (text === undefined) break;
     words.push({ text, end: at + text.length });
@@ -98,9 +102,8 @@ function itemAt(rest: string, start: number, isUnit: boolean): Item {
 
 function unknownWord(text: string, isUnit: boolean): string {
   if (isUnit) return `${text} is no unit of a note. Write mm, cm, ml, l, g, kg or %`;
-  const meant = nearest(folded(text), knownNames());
-  const near = meant !== undefined && meant[0] === folded(text)[0] ? ` Did you mean ${meant}?` : "";
-  return `"${text}" is no word of the format or its other names.${near === "" ? " carcase explain processes lists the words; free text goes behind site: or note:" : near}`;
+  const meant = text.length < 4 ? undefined : nearestName(text);
+  return `"${text}" has no meaning here.${meant === undefined ? "" : ` Did you mean ${meant}?`}`;
 }
 
 /** `site: hilus of the kidney` up to the comma, `note: …` and `not examined: …` to the end. */

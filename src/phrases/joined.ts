@@ -1,4 +1,5 @@
 /** What a case says of an organ once a note is added; nothing that stands there is changed. */
+import { isDeepStrictEqual } from "node:util";
 import { isKeyed, type Keyed } from "../cases/model/path.ts";
 import { grouped } from "../words/grouped.ts";
 import type { Told } from "./read-note.ts";
@@ -41,9 +42,12 @@ function withOne(entry: unknown, { says, organ }: Told): { readonly entry: unkno
     if (isNormal) return `${name} is normal there, and cannot have a finding. Take one of the two out`;
     if (isBlank(entry))
       return { entry: isKeyed(entry) ? { ...entry, findings: [says.finding] } : [says.finding] };
-    if (Array.isArray(entry)) return { entry: [...entry, says.finding] };
-    const { findings, ...others } = keysOf(entry);
-    return { entry: { findings: [...(Array.isArray(findings) ? findings : []), says.finding], ...others } };
+    const { findings, ...others } = Array.isArray(entry) ? { findings: entry } : keysOf(entry);
+    const list: readonly unknown[] = Array.isArray(findings) ? findings : [];
+    if (list.some((one) => isDeepStrictEqual(one, says.finding)))
+      return `that finding of ${name} stands there already`;
+    const all = [...list, says.finding];
+    return { entry: Array.isArray(entry) ? all : { findings: all, ...others } };
   }
   const [key, ...inside] = says.path;
   if (key === undefined) {

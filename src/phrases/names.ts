@@ -1,6 +1,7 @@
 /** What a word or a few of them name: an organ, a part of one, a word of a list, a side. */
 import { type Definition, definitions } from "../knowledge/definitions.ts";
 import { organs, type PlacedOrgan } from "../knowledge/index.ts";
+import { nearest } from "../words/nearest.ts";
 
 /** Keys of a finding that take a word of a list. */
 export const wordKeys = [
@@ -41,15 +42,17 @@ export const folded = (text: string): string =>
     .trim();
 
 const index = new Map<string, Named[]>();
-/** No name has more words. */
-let longest = 1;
+/** The names as people write them. */
+const written = new Map<string, string>();
+/** No name has more words; a test holds it. */
+export const longestName = 8;
 
 function add(name: string, named: Named): void {
   const key = folded(name);
   const known = index.get(key) ?? [];
   if (known.some((one) => JSON.stringify(idOf(one)) === JSON.stringify(idOf(named)))) return;
   index.set(key, [...known, named]);
-  longest = Math.max(longest, key.split(" ").length);
+  if (!written.has(key)) written.set(key, name.replaceAll("_", " "));
 }
 
 const idOf = (named: Named): unknown => (named.is === "organ" ? [named.organ.id] : named);
@@ -120,12 +123,19 @@ export interface Match {
 
 /** What the first of the words name, as many of them as make a name. */
 export function firstName(words: readonly string[]): Match | undefined {
-  for (let length = Math.min(longest, words.length); length > 0; length--) {
+  for (let length = Math.min(longestName, words.length); length > 0; length--) {
     const named = meanings(words.slice(0, length).join(" "));
     if (named.length > 0) return { length, named };
   }
   return undefined;
 }
 
-/** Every name, for a suggestion. */
-export const knownNames = (): readonly string[] => [...index.keys()];
+/** The name that was probably meant; nobody misspells the first letter. */
+export function nearestName(text: string): string | undefined {
+  const key = folded(text);
+  const meant = nearest(
+    key,
+    [...index.keys()].filter((name) => name[0] === key[0]),
+  );
+  return meant === undefined ? undefined : written.get(meant);
+}

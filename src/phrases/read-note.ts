@@ -29,8 +29,16 @@ export interface ReadNote {
   readonly misread: readonly Misread[];
 }
 
+/** Whoever writes more writes several. */
+const longest = 5000;
+
 /** @param note one line, or several: a line ends like a semicolon. Of a part that is not understood nothing is told */
 export function readNote(note: string): ReadNote {
+  if (note.length > longest)
+    return {
+      told: [],
+      misread: [{ start: 0, end: 1, message: `a note has at most ${longest} characters. Write several` }],
+    };
   const told: Told[] = [];
   const misread: Misread[] = [];
   let organ: Telling | undefined;
@@ -46,26 +54,21 @@ export function readNote(note: string): ReadNote {
       end: note.length,
       message: "the note is empty. Write an organ and what you see",
     });
-  return { told, misread: misread.length > 0 ? misread : twice(told) };
+  const again = twice(told);
+  return {
+    told: told.filter((one) => !again.includes(one)),
+    misread: [
+      ...misread,
+      ...again.map(({ start, end }) => ({ start, end, message: "the same is told twice. Write it once" })),
+    ],
+  };
 }
 
-/** A value that is told a second time. */
-function twice(told: readonly Told[]): Misread[] {
-  const values = told.flatMap((one) =>
-    "path" in one.says && one.says.path.length > 0 ? [{ ...one, path: one.says.path }] : [],
-  );
-  return [...grouped(values, ({ organ, side, path }) => [organ.id, side, ...path].join("."))].flatMap(
-    ([, [, second]]) =>
-      second === undefined
-        ? []
-        : [
-            {
-              start: second.start,
-              end: second.end,
-              message: `${second.path.at(-1)?.replaceAll("_", " ")} is told twice. Write it once`,
-            },
-          ],
-  );
+/** What is told a second time. */
+function twice(told: readonly Told[]): readonly Told[] {
+  const key = ({ organ, side, says }: Told): string =>
+    JSON.stringify([organ.id, side, "path" in says ? says.path : says.finding]);
+  return [...grouped(told, key).values()].flatMap(([, ...again]) => again);
 }
 
 type Fields = { -readonly [Key in keyof Finding]?: Finding[Key] };
@@ -77,6 +80,8 @@ interface Telling extends Stretch {
   /** The finding that what follows belongs to. */
   finding: Draft | undefined;
   isTold: boolean;
+  /** Organs named before it of which nothing was said yet: `heart, liver and spleen normal`. */
+  readonly pending: readonly Telling[];
 }
 
 interface Draft extends Stretch {
@@ -122,13 +127,13 @@ class PartReader {
     this.#misread.push({ start: at.start, end: at.end, message });
   }
 
-  /** Of an organ that was named something must be said. */
+  /** Of each organ that was named something must be said. */
   #end(): void {
-    const now = this.#now;
-    if (now !== undefined && !now.isTold && this.#misread.length === 0)
+    const untold = this.#now?.isTold === false ? this.#now : this.#now?.pending[0];
+    if (untold !== undefined && this.#misread.length === 0)
       this.#fail(
-        now,
-        `nothing is said of ${nameOf(now.organ)}. Write normal, what you see, or not examined: and why`,
+        untold,
+        `nothing is said of ${nameOf(untold.organ)}. Write normal, what you see, or not examined: and why`,
       );
   }
 
@@ -157,7 +162,8 @@ class PartReader {
     if (normal !== undefined) {
       if (rest.length > 1)
         this.#fail(whole, `${normal.text} stands alone: nothing else can be said of an organ that is normal`);
-      else this.#tell(now, whole, [], "normal");
+      else for (const each of [...now.pending, now]) this.#tell(each, whole, [], "normal");
+      this.#now = { ...now, pending: [] };
       return;
     }
     const values = rest.filter((item) => item.is === "text").filter((item) => this.#value(now, item));
@@ -217,8 +223,10 @@ class PartReader {
       return undefined;
     }
     if (!(one.within && this.#now?.organ === one.organ)) {
-      this.#end();
-      this.#now = { organ: one.organ, side: undefined, finding: undefined, isTold: false, ...whole };
+      const before = this.#now;
+      if (before?.isTold === true) this.#end();
+      const pending = before?.isTold === false ? [...before.pending, before] : [];
+      this.#now = { organ: one.organ, side: undefined, finding: undefined, isTold: false, pending, ...whole };
     }
     const sites = named
       .filter((other) => other !== item || one.within)

@@ -30,6 +30,7 @@ const floors: Record<string, number> = {
   compare: 6,
   explain: 6,
   begin: 6,
+  interview: 7,
   reading: 6,
   formats: 7,
   commands: 8,
