@@ -33,10 +33,7 @@ export function note(run: Run<NoteOptions>): number {
   const isTaken = wrong.length === 0 || partly === true;
   if (isTaken) run.write(fresh, { format: "text" });
   const isFit = fits(run, one, isTaken ? after : one.document.text);
-  if (!isTaken)
-    run.say(
-      "nothing was written. What no word says stands behind site: or note:; --partly takes what was understood",
-    );
+  if (!isTaken) run.say("nothing was written; --partly takes what was understood");
   else if (isFit && write === true) save(run, one, after);
   else if (isFit && quiet !== true) run.say(`nothing was written; --write puts it into ${one.file}`);
   return run.end();

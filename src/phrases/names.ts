@@ -42,7 +42,7 @@ export const folded = (text: string): string =>
     .trim();
 
 const index = new Map<string, Named[]>();
-/** The names as people write them. */
+/** The names as people write them, without the short ones, which are near to too much. */
 const written = new Map<string, string>();
 /** No name has more words; a test holds it. */
 export const longestName = 8;
@@ -52,7 +52,7 @@ function add(name: string, named: Named): void {
   const known = index.get(key) ?? [];
   if (known.some((one) => JSON.stringify(idOf(one)) === JSON.stringify(idOf(named)))) return;
   index.set(key, [...known, named]);
-  if (!written.has(key)) written.set(key, name.replaceAll("_", " "));
+  if (key.length > 4 && !written.has(key)) written.set(key, name.replaceAll("_", " "));
 }
 
 const idOf = (named: Named): unknown => (named.is === "organ" ? [named.organ.id] : named);
@@ -135,7 +135,7 @@ export function nearestName(text: string): string | undefined {
   const key = folded(text);
   const meant = nearest(
     key,
-    [...index.keys()].filter((name) => name[0] === key[0]),
+    [...written.keys()].filter((name) => name[0] === key[0]),
   );
   return meant === undefined ? undefined : written.get(meant);
 }

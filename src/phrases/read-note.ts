@@ -292,13 +292,7 @@ class PartReader {
     const maybe = items.filter((item) => meansProcess(item));
     const begun = first ?? (now.finding === undefined && maybe.length === 1 ? maybe[0] : undefined);
     if (begun === undefined) {
-      if (now.finding === undefined) {
-        const more = items.some((item) => item.is === "number") ? " A measure alone says nothing" : "";
-        this.#fail(
-          whole,
-          `what is it? A finding needs the word for its process, such as haemorrhage or enlarged.${more}`,
-        );
-      }
+      if (now.finding === undefined) this.#fail(whole, processWanted(items));
       return now.finding;
     }
     const process =
@@ -427,6 +421,15 @@ class PartReader {
       );
     else Object.assign(draft.fields, { [key]: value });
   }
+}
+
+function processWanted(items: readonly Item[]): string {
+  const kind = items.find(
+    (item) => item.is === "name" && item.named.some((one) => one.is === "word" && one.key === "exudate"),
+  );
+  if (kind?.is === "name")
+    return `${kind.text} says of what kind. Write exudate ${kind.text}, or effusion ${kind.text}`;
+  return "what is it? A finding needs the word for its process, such as haemorrhage or enlarged";
 }
 
 const nameOf = (organ: PlacedOrgan): string => organ.key.replaceAll("_", " ");

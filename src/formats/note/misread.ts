@@ -1,4 +1,4 @@
-/** What of a note was not understood, with its place in the note. */
+/** What of a note was not taken, with its place in the note. */
 import type { Misread } from "../../phrases/index.ts";
 import { visible } from "../../words/visible.ts";
 import { excerpt } from "../lint/excerpt.ts";
@@ -14,7 +14,7 @@ export function misreadText(note: string, misread: readonly Misread[], style: St
       const line = note.split(/\r?\n/)[before.length - 1] ?? "";
       const place = { line: before.length, column, length: end - start, excerpt: line };
       return [
-        ...wrapped(`${style.level("error", "not understood")}: ${visible(message)}`, "", width, "  "),
+        ...wrapped(`${style.level("error", "not taken")}: ${visible(message)}`, "", width, "  "),
         ...excerpt(place, width - 4).map((one) => `    ${style.quiet(one)}`),
       ];
     })
