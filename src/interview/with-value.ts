@@ -1,8 +1,8 @@
 /** Writes one value into the text of a case as an editor would: comments, order and layout stay. */
 import { isDeepStrictEqual } from "node:util";
-import { type Form, type FormValue, formText } from "../cases/yaml/form.ts";
 import { isKeyed, type Keyed, type Path, valueAt } from "../cases/model/path.ts";
 import type { SourceDocument } from "../cases/yaml/document.ts";
+import { type Form, type FormValue, formText } from "../cases/yaml/form.ts";
 import { parseYaml } from "../cases/yaml/parse-yaml.ts";
 import { keyOrder } from "../fix/probe.ts";
 
