@@ -59,12 +59,6 @@ export function keyOrder(kind: FixedKind, path: Path = []): readonly string[] {
   );
 }
 
-/** The words of the format that may stand at a path; none where there is no such list. */
-export function wordsAt(kind: FixedKind, path: Path): readonly string[] {
-  const at = path.map((step) => `/${typeof step === "number" ? 0 : step}`).join("");
-  return wordsOf(errorsOf(kind, nested(path, nothing)).filter(({ instancePath }) => instancePath === at));
-}
-
 /** A value at a path with nothing beside it; a number is a place in a list. */
 const nested = (path: Path, value: unknown): unknown =>
   path.reduceRight((inside, step) => (typeof step === "number" ? [inside] : { [step]: inside }), value);

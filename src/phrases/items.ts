@@ -102,7 +102,7 @@ function itemAt(rest: string, start: number, isUnit: boolean): Item {
 
 function unknownWord(text: string, isUnit: boolean): string {
   if (isUnit) return `${text} is no unit of a note. Write mm, cm, ml, l, g, kg or %`;
-  const meant = text.length < 4 ? undefined : nearestName(text);
+  const meant = text.length < 5 ? undefined : nearestName(text);
   return `"${text}" has no meaning here. ${meant === undefined ? "Free text goes behind site: or note:" : `Did you mean ${meant}?`}`;
 }
 

@@ -5,7 +5,7 @@ import { grouped } from "../words/grouped.ts";
 import type { Told } from "./read-note.ts";
 
 /** The entry of an organ, or what of the note does not go with what is said already. */
-export type Joined = { readonly entry: unknown } | { readonly fault: string; readonly told: Told };
+type Joined = { readonly entry: unknown } | { readonly fault: string; readonly told: Told };
 
 /**
  * @param entry what the case says of the organ; undefined or null where it is blank

@@ -17,7 +17,7 @@ export const wordKeys = [
   "shape",
   "certainty",
 ] as const;
-export type WordKey = (typeof wordKeys)[number];
+type WordKey = (typeof wordKeys)[number];
 
 export type Named =
   | { readonly is: "organ"; readonly organ: PlacedOrgan; readonly within: boolean }
@@ -30,7 +30,7 @@ export type Named =
   | { readonly is: "term"; readonly means: string; readonly write: string | undefined };
 
 /** Small letters without marks; ä is a, ß is ss, and hyphens are spaces. */
-export const folded = (text: string): string =>
+const folded = (text: string): string =>
   text
     .toLowerCase()
     .normalize("NFD")

@@ -24,7 +24,7 @@ export interface Told extends Stretch {
   readonly says: { readonly finding: Finding } | { readonly path: readonly string[]; readonly value: Value };
 }
 
-export interface ReadNote {
+interface ReadNote {
   readonly told: readonly Told[];
   readonly misread: readonly Misread[];
 }
