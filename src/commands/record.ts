@@ -81,7 +81,7 @@ const readAs = (run: Run<RecordOptions>, file: string, text: string) => {
 
 /** Whether an alarm of the visit, or in another pig of it, forbids to cut this one. */
 function isStopped(run: Run<RecordOptions>, file: string): boolean {
-  const { visits } = readCases([dirname(file)], run.reading([file]).read);
+  const { visits } = readCases([dirname(file)], run.reading().read);
   const isOther = (one: Case): boolean => resolve(one.file) !== resolve(file);
   return (
     stopped({ visits: visits.map((one) => ({ ...one, cases: one.cases.filter(isOther) })), cases: [] }).size >
