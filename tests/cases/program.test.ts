@@ -48,7 +48,7 @@ function carcase(
   const stdin = input === undefined ? "ignore" : openSync(input, "r");
   const result = spawnSync(process.execPath, [program, ...args], {
     ...rest,
-    env: { ...process.env, NO_COLOR: "1", ...env },
+    env: { ...process.env, NO_COLOR: "1", COLUMNS: "9999", ...env },
     stdio: [stdin, "pipe", "pipe"],
     encoding: "utf8",
     timeout: 30_000,

@@ -8,7 +8,7 @@ import { temporaryName } from "../../src/commands/leftovers.ts";
 import { put, temporaryFolder } from "../cases/temporary.ts";
 import { every } from "../every.ts";
 import { runs } from "../random.ts";
-import { carcase, root } from "./run.ts";
+import { carcase, root, wide } from "./run.ts";
 
 const table = `pig,tag,group,age (d),lungs consolidation left cranial,vesicles\n${Array.from(
   { length: 30 },
@@ -108,7 +108,7 @@ describe("carcase import", () => {
     expect(carcase(["import", "u.csv", folder, "--write"], { cwd: top }).code).toBe(0);
     expect(filesIn(top)["pig-01.yaml"]).toContain('pig: {tag: "7", sex: female}');
     put(top, { "carcase.yaml": "format: 1\nimport: {columns: {Ear: pig.tagg}}\n" });
-    const ran = carcase(["import", "u.csv", folder], { cwd: top });
+    const ran = carcase(["import", "u.csv", folder], { cwd: top, env: wide });
     expect(ran.err).toContain(
       'carcase.yaml:2:25: not read: import.columns.Ear: there is no value of a case "pig.tagg". Did you mean',
     );
