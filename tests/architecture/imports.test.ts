@@ -17,6 +17,7 @@ const floors: Record<string, number> = {
   schemas: 2,
   record: 3,
   score: 4,
+  drawings: 1,
   measure: 4,
   alarms: 4,
   sampling: 4,
