@@ -51,6 +51,7 @@ function knowledgeRoot() {
     "snout_reading",
     "alarm_signs",
     "knife",
+    "message",
   ];
   return {
     ...schema,

@@ -12,6 +12,7 @@ import { addNew } from "./new-options.ts";
 import { addPlan } from "./plan-options.ts";
 import { addSchema } from "./schema-options.ts";
 import { addScore } from "./score-options.ts";
+import { addSheet } from "./sheet-options.ts";
 import { cannotWrite, speak } from "./streams.ts";
 import { version } from "./version.ts";
 
@@ -35,6 +36,7 @@ function makeProgram(): Command {
     .hook("preAction", (_program, command) => checkOutput(command));
   for (const add of [
     addNew,
+    addSheet,
     addLint,
     addScore,
     addHerd,

@@ -30,6 +30,7 @@ const floors: Record<string, number> = {
   explain: 6,
   begin: 6,
   reading: 6,
+  sheet: 6,
   formats: 7,
   commands: 8,
   "index.ts": 8,

@@ -1,0 +1,115 @@
+/** Pages of paper: blocks one below the other, so many on a page as there is room for. */
+import type { Words } from "../../sheet/index.ts";
+import { type Html, html } from "./html.ts";
+import { style } from "./style.ts";
+
+export type Paper = "a4" | "letter";
+
+/** Width and height in mm. */
+const sizes = { a4: [210, 297], letter: [215.9, 279.4] } as const satisfies Record<Paper, readonly number[]>;
+export const papers = Object.keys(sizes) as readonly Paper[];
+export const isPaper = (name: string): name is Paper => Object.hasOwn(sizes, name);
+
+const margin = 9;
+/** Head and foot of each page, with the head of a list. */
+const around = 19;
+/** Between two blocks. */
+const gap = 1.6;
+
+/** Room between the margins, in mm. */
+export const widthOf = (paper: Paper): number => sizes[paper][0] - 2 * margin;
+
+/** What must not be torn apart. */
+export interface Block {
+  readonly body: Html;
+  /** The least that it needs, in mm. */
+  readonly height: number;
+  /** A piece of a list: pieces that follow each other on a page stand without a gap, below one head. */
+  readonly piece?: true;
+}
+
+/**
+ * Blocks on as few pages as they need.
+ * @param list puts the pieces of a list together
+ */
+export function paged(
+  blocks: readonly Block[],
+  paper: Paper,
+  list: (pieces: readonly Html[]) => Html,
+): Html[][] {
+  const room = sizes[paper][1] - 2 * margin - around;
+  const pages: Block[][] = [];
+  let left = 0;
+  for (const block of blocks) {
+    const needs = block.height + (block.piece ? 0 : gap);
+    const last = pages.at(-1);
+    if (last === undefined || needs > left) {
+      pages.push([block]);
+      left = room - needs;
+    } else {
+      last.push(block);
+      left -= needs;
+    }
+  }
+  return pages.map((page) => joined(page, list));
+}
+
+function joined(page: readonly Block[], list: (pieces: readonly Html[]) => Html): Html[] {
+  const out: Html[] = [];
+  let pieces: Html[] = [];
+  for (const [index, { body, piece }] of page.entries()) {
+    if (piece) pieces.push(body);
+    else out.push(body);
+    if (pieces.length > 0 && page[index + 1]?.piece !== true) {
+      out.push(list(pieces));
+      pieces = [];
+    }
+  }
+  return out;
+}
+
+export interface Sheet {
+  readonly title: string;
+  /** Whose it is: stands on each page. */
+  readonly of: string;
+  readonly pages: readonly (readonly Html[])[];
+}
+
+/** A whole document, without scripts and without anything from outside. */
+export function documentOf(title: string, sheets: readonly Sheet[], paper: Paper, words: Words): string {
+  const [wide, high] = sizes[paper];
+  const pages = sheets.flatMap(({ title: head, of, pages: all }) =>
+    all.map(
+      (blocks, index) => html`<section class="page">
+<header><b>${head}</b><strong>${of}</strong></header>
+${blocks}
+<footer><span>${words.say("blank")}</span><span>${of}, ${words.say("page", { page: index + 1, pages: all.length })}</span></footer>
+</section>`,
+    ),
+  );
+  return html`<!doctype html>
+<html lang="${words.language}">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width">
+<meta name="generator" content="carcase sheet">
+<title>${title}</title>
+<style>${style(wide, high, margin)}</style>
+</head>
+<body>
+${pages}
+</body>
+</html>
+`.text;
+}
+
+/** Lines that a text takes at so many points in so many mm, reckoned wide. */
+export const linesOf = (text: string, points: number, wide: number): number =>
+  Math.max(1, Math.ceil((text.length * points * 0.19) / wide));
+
+/** A text cut to so many lines of that. */
+export function cut(text: string, points: number, wide: number, lines: number): string {
+  const most = Math.floor((wide * lines) / (points * 0.19));
+  const chars = [...text];
+  return chars.length <= most ? text : `${chars.slice(0, most - 1).join("")}…`;
+}

@@ -1,0 +1,12 @@
+/** The sheet for the table: the pages of a pig, and the tally of snouts and lungs, as what stands on them. */
+export {
+  type Notice,
+  type PigSheet,
+  pigSheet,
+  type SheetFact,
+  type SheetSample,
+  type SheetStep,
+  type TablePig,
+} from "./pig-sheet.ts";
+export { type TallySheet, tallySheet } from "./tally-sheet.ts";
+export { isLanguage, type Language, languages, type MessageKey, type Words, wordsIn } from "./words.ts";
