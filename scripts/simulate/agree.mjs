@@ -4,88 +4,102 @@ import { SNOUTS } from "./herd.mjs";
 
 const scale = "maff-1978";
 const GRADES = 6;
+const SIZES = [20, 30, 60];
 
-/** Chance of each pair of grades: both readers miss the grade of the snout by one now and then, the second more often upwards. */
-function jointOf(probabilities, slip, up) {
-  const read = (grade, high) => {
+/** How often a reader misses the grade of the snout by one; the second then goes upwards in so many of them, others in half. */
+const SLIPS = [
+  [0.05, 0.5],
+  [0.2, 0.5],
+  [0.4, 0.5],
+  [0.4, 0.9],
+];
+
+/** Chance of each grade that a reader gives, by the grade of the snout. */
+const chancesOf = (slip, up) =>
+  Array.from({ length: GRADES }, (_, grade) => {
     const chances = Array(GRADES).fill(0);
     const part = (at, p) => {
       chances[Math.min(GRADES - 1, Math.max(0, at))] += p;
     };
     part(grade, 1 - slip);
-    part(grade - 1, slip * (1 - high));
-    part(grade + 1, slip * high);
+    part(grade - 1, slip * (1 - up));
+    part(grade + 1, slip * up);
     return chances;
-  };
-  const joint = Array.from({ length: GRADES }, () => Array(GRADES).fill(0));
-  for (const [grade, p] of probabilities.entries()) {
-    const [first, second] = [read(grade, 0.5), read(grade, up)];
-    for (let a = 0; a < GRADES; a++) for (let b = 0; b < GRADES; b++) joint[a][b] += p * first[a] * second[b];
-  }
-  return joint;
-}
+  });
 
 /** What the readers would agree to in very many snouts. */
-function truthOf(s, joint) {
-  const table = joint.map((row) => row.map((p) => Math.round(p * 1e8)));
-  const kappa = (weights) => s.cohenKappa(table, { weights }).kappa;
-  let [meanA, meanB, squareA, squareB, product, same] = [0, 0, 0, 0, 0, 0];
-  for (const [a, row] of joint.entries())
-    for (const [b, p] of row.entries()) {
-      meanA += p * a;
-      meanB += p * b;
-      squareA += p * a * a;
-      squareB += p * b * b;
-      product += p * a * b;
-      if (a === b) same += p;
-    }
-  const [varA, varB, both] = [squareA - meanA ** 2, squareB - meanB ** 2, product - meanA * meanB];
+function truthOf(s, probabilities, readers) {
+  const over = (of) =>
+    probabilities.reduce((sum, p, grade) => sum + p * of(readers.map((read) => read[grade])), 0);
+  const mean = (chances) => chances.reduce((sum, p, value) => sum + p * value, 0);
+  const square = (chances) => chances.reduce((sum, p, value) => sum + p * value ** 2, 0);
+  const average = (values) => values.reduce((sum, value) => sum + value, 0) / values.length;
+  const means = readers.map((_, reader) => over((all) => mean(all[reader])));
+  const between = readers.map((_, reader) => over((all) => square(all[reader])) - means[reader] ** 2);
+  const shared = readers.flatMap((_, b) =>
+    readers.slice(0, b).map((__, a) => over((all) => mean(all[a]) * mean(all[b])) - means[a] * means[b]),
+  );
+  const higher = means.reduce((sum, one) => sum + (one - average(means)) ** 2, 0) / (means.length - 1);
+  const table = Array.from({ length: GRADES }, (_, a) =>
+    Array.from({ length: GRADES }, (__, b) => over(([first, second]) => first[a] * second[b])),
+  );
+  const kappa = (weights) =>
+    s.cohenKappa(
+      table.map((row) => row.map((p) => Math.round(p * 1e8))),
+      { weights },
+    ).kappa;
+  const same = table.reduce((sum, row, grade) => sum + row[grade], 0);
   return {
     unweighted: kappa("unweighted"),
     linear: kappa("linear"),
     quadratic: kappa("quadratic"),
     same,
     pabak: (GRADES * same - 1) / (GRADES - 1),
-    difference: meanB - meanA,
-    agreement: (2 * both) / (varA + varB + (meanA - meanB) ** 2),
-    consistency: (2 * both) / (varA + varB),
+    difference: means[1] - means[0],
+    agreement: average(shared) / (average(between) + higher),
+    consistency: average(shared) / average(between),
   };
 }
 
-const READ = [
-  ["same", "share given the same value", (pair) => pair.same],
-  ["unweighted", "kappa", (pair) => pair.grades.unweighted],
-  ["linear", "kappa, linear weights", (pair) => pair.grades.linear],
-  ["quadratic", "kappa, quadratic weights", (pair) => pair.grades.quadratic],
-  ["pabak", "PABAK", (pair) => pair.grades.pabak],
-  ["agreement", "ICC(2,1)", (pair) => pair.icc.agreement],
-  ["consistency", "ICC(3,1)", (pair) => pair.icc.consistency],
-  ["difference", "mean difference of readers", (pair) => pair.difference.mean],
+const TWO = [
+  ["same", "share given the same value", ({ pairs: [pair] }) => pair.same],
+  ["unweighted", "kappa", ({ pairs: [pair] }) => pair.grades.unweighted],
+  ["linear", "kappa, linear weights", ({ pairs: [pair] }) => pair.grades.linear],
+  ["quadratic", "kappa, quadratic weights", ({ pairs: [pair] }) => pair.grades.quadratic],
+  ["pabak", "PABAK", ({ pairs: [pair] }) => pair.grades.pabak],
+  ["agreement", "ICC(2,1)", ({ pairs: [pair] }) => pair.icc.agreement],
+  ["consistency", "ICC(3,1)", ({ pairs: [pair] }) => pair.icc.consistency],
+  ["difference", "mean difference of readers", ({ pairs: [pair] }) => pair.difference.mean],
+];
+const THREE = [
+  ["agreement", "ICC(2,1), all readers", ({ together }) => together.agreement],
+  ["consistency", "ICC(3,1), all readers", ({ together }) => together.consistency],
 ];
 
-function* readers({ lib, s, random, runs }) {
-  const rows = READ.map(([id, printed, read]) => ({ id, printed, read, found: tally() }));
+/** Each printed value of so many readers. */
+function* coverage({ lib, s, random, runs: some }, { id: group, number, values, signs }) {
+  const rows = values.map(([id, printed, read]) => ({ id, printed, read, found: tally() }));
   const error = tally();
-  for (const n of [30, 60])
+  // They cost little, and limits are often missing where most snouts are sound.
+  const runs = 4 * some;
+  for (const n of SIZES)
     for (const [name, probabilities] of SNOUTS)
-      for (const [slip, up] of [
-        [0.2, 0.5],
-        [0.4, 0.5],
-        [0.4, 0.9],
-      ]) {
-        const joint = jointOf(probabilities, slip, up);
-        const truth = truthOf(s, joint);
+      for (const [slip, up] of SLIPS) {
+        const readers = Array.from({ length: number }, (_, reader) =>
+          chancesOf(slip, reader === 1 ? up : 0.5),
+        );
+        const truth = truthOf(s, probabilities, readers);
         const counts = rows.map(() => ({ held: 0, made: 0 }));
         let wrong = 0;
         for (let run = 0; run < runs; run++) {
-          const pair = onePair(lib, random, joint.flat(), n);
+          const found = readingsOf(lib, random, probabilities, readers, n);
           for (const [place, { id, read }] of rows.entries()) {
-            const { lower, upper } = read(pair);
+            const { lower, upper } = read(found);
             if (lower === null) continue;
             counts[place].made += 1;
             if (lower - 1e-12 <= truth[id] && truth[id] <= upper + 1e-12) counts[place].held += 1;
           }
-          if (pair.difference.p < 0.05) wrong += 1;
+          if (found.pairs[0].difference.p < 0.05) wrong += 1;
         }
         const at = `${n} snouts, ${name}, off by one in ${slip * 100} %${up === 0.5 ? "" : ", the second upwards"}`;
         for (const [place, { found }] of rows.entries())
@@ -93,33 +107,28 @@ function* readers({ lib, s, random, runs }) {
             found.add(at, counts[place].held / counts[place].made, counts[place].made);
         if (up === 0.5) error.add(at, wrong / runs, runs);
       }
+  const design = `${group} readers, 20 to 60 snouts`;
   for (const { id, printed, found } of rows)
-    yield found.row({
-      id: `agree-${id}`,
-      printed,
-      design: "two readers, 30 and 60 snouts",
-      kind: "coverage",
-    });
-  yield error.row({
-    id: "agree-sign",
-    printed: "sign test: who is higher",
-    design: "two readers, 30 and 60 snouts",
-    kind: "error",
-  });
+    yield found.row({ id: `agree-${group}-${id}`, printed, design, kind: "coverage" });
+  if (signs)
+    yield error.row({ id: "agree-sign", printed: "sign test: who is higher", design, kind: "error" });
 }
 
-function onePair(lib, random, chances, n) {
+function readingsOf(lib, random, probabilities, readers, n) {
   const readings = Array.from({ length: n }, (_, pig) => {
-    const pair = random.pick(chances);
-    return [Math.floor(pair / GRADES), pair % GRADES].map((value, reader) => ({
+    const grade = random.pick(probabilities);
+    return readers.map((read, reader) => ({
       pig: `${pig}`,
       reader: `reader ${reader}`,
       scale,
-      value,
+      value: random.pick(read[grade]),
       at: "",
     }));
   });
-  return lib.agree(readings.flat(), (id) => lib.scales.get(id)).scales[0].pairs[0];
+  return lib.agree(readings.flat(), (id) => lib.scales.get(id)).scales[0];
 }
 
-export const agree = { readers };
+export const agree = {
+  readers: (given) => coverage(given, { id: "two", number: 2, values: TWO, signs: true }),
+  threeReaders: (given) => coverage(given, { id: "three", number: 3, values: THREE, signs: false }),
+};

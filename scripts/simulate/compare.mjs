@@ -1,6 +1,6 @@
 // Coverage and error of what `carcase compare` prints.
 import { binomial, grid, tally } from "./draws.mjs";
-import { graded, LAYOUTS, penned, SNOUTS } from "./herd.mjs";
+import { graded, LAYOUTS, penned, pennedGrades, SNOUTS } from "./herd.mjs";
 
 const shares = { indicators: ["snout-grade-2-up"] };
 const grades = { scales: ["maff-1978"] };
@@ -10,6 +10,29 @@ const firstOf = (lib, cases, asked) => lib.compareCases(cases, asked).blocks[0].
 const holds = ({ lower, upper }, truth) =>
   (lower ?? Number.NEGATIVE_INFINITY) - 1e-12 <= truth &&
   truth <= (upper ?? Number.POSITIVE_INFINITY) + 1e-12;
+
+/** Pigs of two sides. */
+const SIZES = [
+  [5, 5],
+  [10, 10],
+  [6, 20],
+  [10, 30],
+  [20, 20],
+];
+const DRAWN = "5 to 30 drawn singly";
+
+/** Pigs (or pens) of two groups, first at one visit, then at the other. */
+const MIXES = [
+  [
+    [8, 4],
+    [4, 8],
+  ],
+  [
+    [15, 5],
+    [6, 14],
+  ],
+];
+const MIXED = "two groups in another mix";
 
 const side = (pool, visit, x, n) => some(n, (place) => pool.single(visit, 0, place, place < x ? 3 : 0));
 
@@ -23,12 +46,7 @@ function* twoShares({ lib, pool }) {
   const error = tally();
   const points = [0.02, 0.03, ...grid(0.05, 0.95, 0.05), 0.97, 0.98];
   const rare = (p) => p < 0.05 || p > 0.95;
-  for (const [n, m] of [
-    [10, 10],
-    [6, 20],
-    [10, 30],
-    [20, 20],
-  ]) {
+  for (const [n, m] of SIZES) {
     const tables = some(n + 1, (x) =>
       some(m + 1, (y) => firstOf(lib, [...side(pool, 0, x, n), ...side(pool, 1, y, m)], shares)),
     );
@@ -60,14 +78,14 @@ function* twoShares({ lib, pool }) {
       }
   }
   for (const { id, printed, found, far } of rows) {
-    yield found.row({ id: `compare-${id}`, printed, design: "6 to 30 drawn singly", kind: "coverage" });
-    const design = "6 to 30 drawn singly, hardly any or nearly all of a side";
+    yield found.row({ id: `compare-${id}`, printed, design: DRAWN, kind: "coverage" });
+    const design = `${DRAWN}, hardly any or nearly all of a side`;
     yield far.row({ id: `compare-${id}-rare`, printed, design, kind: "coverage" });
   }
   yield error.row({
     id: "compare-shares",
     printed: "test of two shares",
-    design: "6 to 30 drawn singly",
+    design: DRAWN,
     kind: "error",
   });
 }
@@ -77,12 +95,7 @@ function* sharesRules({ lib, poolWith }) {
   for (const rule of ["boschloo", "mid-p"]) {
     const pool = poolWith({ settings: { shares_test: rule }, small: true });
     const error = tally();
-    for (const [n, m] of [
-      [10, 10],
-      [6, 20],
-      [10, 30],
-      [20, 20],
-    ]) {
+    for (const [n, m] of SIZES) {
       const tables = some(n + 1, (x) =>
         some(m + 1, (y) => firstOf(lib, [...side(pool, 0, x, n), ...side(pool, 1, y, m)], shares).p),
       );
@@ -99,7 +112,7 @@ function* sharesRules({ lib, poolWith }) {
     yield error.row({
       id: `compare-${rule}`,
       printed: `test of two shares, ${rule}`,
-      design: "6 to 30 drawn singly",
+      design: DRAWN,
       kind: "error",
     });
   }
@@ -150,16 +163,7 @@ function* twoScores({ lib, pool, random, runs }) {
 /** Two groups with other shares, in another mix at each visit. */
 function* unlikeSides({ lib, pool, random, runs }) {
   const [error, odds, ranks] = [tally(), tally(), tally()];
-  for (const [mix, other] of [
-    [
-      [8, 4],
-      [4, 8],
-    ],
-    [
-      [15, 5],
-      [6, 14],
-    ],
-  ])
+  for (const [mix, other] of MIXES)
     for (const [a, b] of [
       [0.2, 0.5],
       [0.05, 0.3],
@@ -184,16 +188,7 @@ function* unlikeSides({ lib, pool, random, runs }) {
         if (ratio === 1) error.add(at, wrong / runs, runs);
         odds.add(at, held / runs, runs);
       }
-  for (const [mix, other] of [
-    [
-      [8, 4],
-      [4, 8],
-    ],
-    [
-      [15, 5],
-      [6, 14],
-    ],
-  ]) {
+  for (const [mix, other] of MIXES) {
     let wrong = 0;
     for (let run = 0; run < runs; run++) {
       const cases = [mix, other].flatMap((sizes, visit) =>
@@ -203,18 +198,22 @@ function* unlikeSides({ lib, pool, random, runs }) {
     }
     ranks.add(`${mix} and ${other} pigs`, wrong / runs, runs);
   }
-  const design = "two groups in another mix";
-  yield error.row({ id: "compare-strata", printed: "test of shares within strata", design, kind: "error" });
+  yield error.row({
+    id: "compare-strata",
+    printed: "test of shares within strata",
+    design: MIXED,
+    kind: "error",
+  });
   yield odds.row({
     id: "compare-strata-odds",
     printed: "odds ratio within strata",
-    design,
+    design: MIXED,
     kind: "coverage",
   });
   yield ranks.row({
     id: "compare-strata-scores",
     printed: "test of scores within strata",
-    design,
+    design: MIXED,
     kind: "error",
   });
 }
@@ -268,15 +267,7 @@ function* pensMore({ lib, pool, random, runs }) {
     for (const spread of [0, 0.7]) {
       let wrong = 0;
       for (let run = 0; run < runs; run++) {
-        const cases = [0, 1].flatMap((visit) =>
-          sizes.flatMap((size, pen) => {
-            const own = spread * random.normal();
-            return some(size, (place) => {
-              const grade = Math.round(1.5 + own + random.normal());
-              return pool.penned(visit, pen + 1, place, Math.min(5, Math.max(0, grade)));
-            });
-          }),
-        );
+        const cases = [0, 1].flatMap((visit) => pennedGrades(pool, random, visit, sizes, spread));
         if (firstOf(lib, cases, grades).p < alpha) wrong += 1;
       }
       error.add(`${name}, pens ${spread === 0 ? "alike" : "apart"}`, wrong / runs, runs);
@@ -285,6 +276,51 @@ function* pensMore({ lib, pool, random, runs }) {
     id: "compare-pens-scores",
     printed: "test of scores by pens",
     design: "5 to 20 pens",
+    kind: "error",
+  });
+}
+
+/** Pens of two groups with other shares or grades, in another mix at each visit: no change in either group. */
+function* pensUnlike({ lib, pool, random, runs }) {
+  const [shared, scored] = [tally(), tally()];
+  for (const mix of MIXES) {
+    const pens = `${mix.map((visit) => visit.join(" and ")).join(", then ")} pens`;
+    /** How often a difference is claimed. @param pigsOf pigs of a visit and group in these pens */
+    const claimed = (pigsOf, asked) => {
+      let wrong = 0;
+      for (let run = 0; run < runs; run++) {
+        const cases = mix.flatMap((visit, place) =>
+          visit.flatMap((number, group) => pigsOf(place, Array(number).fill(5), group)),
+        );
+        if (firstOf(lib, cases, asked).p < alpha) wrong += 1;
+      }
+      return wrong / runs;
+    };
+    for (const rho of [0, 0.3])
+      for (const base of [
+        [0.1, 0.3],
+        [0.3, 0.6],
+      ]) {
+        const pigs = (visit, sizes, group) => penned(pool, random, visit, sizes, base[group], rho, group);
+        shared.add(`${pens}, correlation ${rho}, ${base.join(" and ")}`, claimed(pigs, shares), runs);
+      }
+    for (const spread of [0, 0.7]) {
+      const pigs = (visit, sizes, group) =>
+        pennedGrades(pool, random, visit, sizes, spread, 1 + group, group);
+      scored.add(`${pens} ${spread === 0 ? "alike" : "apart"}`, claimed(pigs, grades), runs);
+    }
+  }
+  const design = `pens of 5, ${MIXED}`;
+  yield shared.row({
+    id: "compare-pens-strata",
+    printed: "test of shares by pens, within strata",
+    design,
+    kind: "error",
+  });
+  yield scored.row({
+    id: "compare-pens-strata-scores",
+    printed: "test of scores by pens, within strata",
+    design,
     kind: "error",
   });
 }
@@ -330,7 +366,7 @@ function* threeSides({ lib, pool, random, runs }) {
   });
   yield scores.row({
     id: "compare-visits-scores",
-    printed: "scores over visits",
+    printed: "trend of scores over visits",
     design: "three visits of 4 and 8",
     kind: "error",
   });
@@ -340,6 +376,49 @@ function* threeSides({ lib, pool, random, runs }) {
     design: "three groups of 6 and 12",
     kind: "error",
   });
+}
+
+/** Treated against control pens. */
+function* arms({ lib, pool, random, runs }) {
+  const layouts = [
+    ["4 and 4 pens of 10", Array(4).fill(10), Array(4).fill(10)],
+    ["5 and 5 pens of 4", Array(5).fill(4), Array(5).fill(4)],
+    ["10 and 10 pens of 5", Array(10).fill(5), Array(10).fill(5)],
+    ["7 and 7 pens of 2 to 12", LAYOUTS.at(-1)[1], LAYOUTS.at(-1)[1]],
+    ["4 and 10 pens of 5", Array(4).fill(5), Array(10).fill(5)],
+  ];
+  for (const [name, control, treated] of layouts) {
+    const [error, difference] = [tally(), tally()];
+    for (const rho of [0, 0.1, 0.3])
+      for (const [a, b] of [
+        [0.1, 0.1],
+        [0.3, 0.3],
+        [0.5, 0.2],
+        [0.4, 0.02],
+      ]) {
+        let [wrong, held] = [0, 0];
+        for (let run = 0; run < runs; run++) {
+          const cases = [
+            ...penned(pool, random, 0, control, a, rho),
+            ...penned(pool, random, 0, treated, b, rho, 0, 11),
+          ];
+          const { p, result } = firstOf(lib, cases, { ...shares, between: "treatment" });
+          if (p < alpha) wrong += 1;
+          if (holds(result.difference, b - a)) held += 1;
+        }
+        if (a === b) error.add(`correlation ${rho}, ${a}`, wrong / runs, runs);
+        difference.add(`correlation ${rho}, ${a} and ${b}`, held / runs, runs);
+      }
+    const id = `${control.length}-${treated.length}-${control[0]}`;
+    const printed = { error: "treated against control", coverage: "treated less control" };
+    yield error.row({ id: `compare-arms-${id}`, printed: printed.error, design: name, kind: "error" });
+    yield difference.row({
+      id: `compare-arms-difference-${id}`,
+      printed: printed.coverage,
+      design: name,
+      kind: "coverage",
+    });
+  }
 }
 
 /** Any false claim among all readings of two organs. */
@@ -431,7 +510,9 @@ export const compare = {
   unlikeSides,
   pensShares,
   pensMore,
+  pensUnlike,
   threeSides,
+  arms,
   several,
   farms,
 };

@@ -65,11 +65,11 @@ export function tally() {
       const sorted = [...states].sort((a, b) => (error ? b.value - a.value : a.value - b.value));
       const [worst] = sorted;
       const mean = states.reduce((sum, { value }) => sum + value, 0) / states.length;
-      const runs = Math.min(...states.map((state) => state.runs ?? Number.POSITIVE_INFINITY));
       return {
         ...about,
         states: states.length,
-        runs: Number.isFinite(runs) ? runs : null,
+        // Of the worst state: where limits are often missing it may have fewer than others.
+        runs: worst.runs ?? null,
         worst: rounded(worst.value),
         worst_at: worst.at,
         mean: rounded(mean),

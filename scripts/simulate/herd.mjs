@@ -10,7 +10,7 @@ const estimateOf = (lib, cases, more) => lib.herdEstimates(cases, { ...asked, ..
 
 /** Single draws from a large group, by enumeration. */
 function* singly({ lib, pool }) {
-  for (const interval of ["clopper-pearson", "blaker", "mid-p", "wilson", "jeffreys", "agresti-coull"]) {
+  for (const interval of ["clopper-pearson", "blaker"]) {
     const found = tally();
     for (const n of [5, 10, 20, 30]) {
       const limits = some(n + 1, (x) => estimateOf(lib, sides(pool, x, n), { interval }));
@@ -80,11 +80,21 @@ export const LAYOUTS = [
   ["7 pens of 2 to 12", [12, 9, 4, 3, 2, 2, 2]],
 ];
 
-/** Pigs of pens in one visit. */
-export const penned = (pool, random, visit, sizes, p, rho) =>
+/** Pigs of pens in one visit and group. */
+export const penned = (pool, random, visit, sizes, p, rho, group = 0, from = 1) =>
   sizes.flatMap((size, pen) => {
     const share = random.penShare(p, rho);
-    return some(size, (place) => pool.penned(visit, pen + 1, place, random.yes(share) ? 3 : 0));
+    return some(size, (place) => pool.penned(visit, from + pen, place, random.yes(share) ? 3 : 0, group));
+  });
+
+/** The same with grades; pens lie apart by `spread` grades, about `centre`. */
+export const pennedGrades = (pool, random, visit, sizes, spread, centre = 1.5, group = 0) =>
+  sizes.flatMap((size, pen) => {
+    const own = spread * random.normal();
+    return some(size, (place) => {
+      const grade = Math.round(centre + own + random.normal());
+      return pool.penned(visit, pen + 1, place, Math.min(5, Math.max(0, grade)), group);
+    });
   });
 
 function* pens({ lib, pool, random, runs }) {

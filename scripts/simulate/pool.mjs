@@ -17,12 +17,17 @@ const HEALTHY = Object.fromEntries(
   ].map((lobe) => [lobe, 0]),
 );
 
-/** Heads of the groups; pigs of pens are of the first. */
+/** Heads of the groups; pigs of pens are of the first two. */
 export const HEADS = { "nursery-1": 60, "nursery-2": 540, "nursery-3": 300 };
 const GROUPS = Object.keys(HEADS);
 
 /** Pens of twelve places, and pigs whose pen is not recorded. */
 const HOUSE = { pens: 20, places: 12, single: 40 };
+/** The first half of the pens against the second. */
+const ARMS = {
+  control: Array.from({ length: HOUSE.pens / 2 }, (_, pen) => pen + 1),
+  treated: Array.from({ length: HOUSE.pens / 2 }, (_, pen) => HOUSE.pens / 2 + pen + 1),
+};
 
 /**
  * A pig for each visit, group or pen, place and grade (and, with `lungs`, lungs healthy or not): no two are the same.
@@ -30,8 +35,8 @@ const HOUSE = { pens: 20, places: 12, single: 40 };
  * @param readCases of the library
  * @param settings of carcase.yaml @param small pigs of the first group alone, none of pens
  * @param farms names of farms that are made besides, with one visit each
- * @returns `single(visit, group, place, grade)`, `penned(visit, pen, place, grade)`, `both(visit, place, grade, lung)`,
- *   `farm(name, pen, place, grade)`, in pen 0 without a pen
+ * @returns `single(visit, group, place, grade)`, `penned(visit, pen, place, grade, group)`,
+ *   `both(visit, place, grade, lung)`, `farm(name, pen, place, grade)`, in pen 0 without a pen
  */
 export function makePool(readCases, { settings = {}, small = false, farms = [] } = {}) {
   const folder = mkdtempSync(join(tmpdir(), "carcase-simulate-"));
@@ -55,7 +60,12 @@ export function makePool(readCases, { settings = {}, small = false, farms = [] }
   }
   put("farm.yaml", { format: 1, farm: "alder", groups });
   for (const [visit, date] of DATES.entries()) {
-    put(`${date}/visit.yaml`, { format: 1, visit: `alder-${date}`, date });
+    put(`${date}/visit.yaml`, {
+      format: 1,
+      visit: `alder-${date}`,
+      date,
+      groups: { "nursery-1": { arm: ARMS } },
+    });
     for (const grade of GRADES) {
       for (const [group, name] of GROUPS.slice(0, small ? 1 : undefined).entries())
         for (let place = 0; place < HOUSE.single; place++)
@@ -63,12 +73,13 @@ export function makePool(readCases, { settings = {}, small = false, farms = [] }
             `${date}/${idOf("s", visit, group, place, grade)}.yaml`,
             caseOf(idOf("s", visit, group, place, grade), { group: name }, grade),
           );
-      for (let pen = 1; pen <= HOUSE.pens && visit < 2 && !small; pen++)
-        for (let place = 0; place < HOUSE.places; place++)
-          put(
-            `${date}/${idOf("p", visit, pen, place, grade)}.yaml`,
-            caseOf(idOf("p", visit, pen, place, grade), { group: "nursery-1", pen }, grade),
-          );
+      for (const [group, name] of GROUPS.slice(0, visit < 2 && !small ? 2 : 0).entries())
+        for (let pen = 1; pen <= HOUSE.pens; pen++)
+          for (let place = 0; place < HOUSE.places; place++)
+            put(
+              `${date}/${idOf("p", visit, group, pen, place, grade)}.yaml`,
+              caseOf(idOf("p", visit, group, pen, place, grade), { group: name, pen }, grade),
+            );
       for (const lung of [0, 20])
         for (let place = 0; place < HOUSE.single && visit < 2 && !small; place++)
           put(
@@ -90,7 +101,7 @@ export function makePool(readCases, { settings = {}, small = false, farms = [] }
     };
     return {
       single: (visit, group, place, grade) => get("s", visit, group, place, grade),
-      penned: (visit, pen, place, grade) => get("p", visit, pen, place, grade),
+      penned: (visit, pen, place, grade, group = 0) => get("p", visit, group, pen, place, grade),
       farm: (name, pen, place, grade) => get(name, pen, place, grade),
       both: (visit, place, grade, lung) => get(`l${lung === 0 ? 0 : 20}`, visit, 0, place, grade),
     };

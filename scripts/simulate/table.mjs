@@ -43,7 +43,7 @@ export function tableOf({ seed, runs, rows }) {
       );
   const [coverage, error] = ["coverage", "error"].map(worstOf);
   return [
-    `Seed ${seed}, ${runs} runs a state where not all outcomes could be counted (fewer for what is slow; their standard error is about ${percent(Math.sqrt((0.05 * 0.95) / runs))}). 'Worst' is that of all states tried, and so lies`,
+    `Seed ${seed}, ${runs} runs a state where not all outcomes could be counted (fewer for what is slow, and where limits are often missing: 'by' says how many the worst had; the standard error of ${runs} is about ${percent(Math.sqrt((0.05 * 0.95) / runs))}). 'Worst' is that of all states tried, and so lies`,
     "a little below what a single state would give.",
     "",
     ...part("How often intervals of 95 % hold the truth", "coverage", "worst"),
@@ -51,11 +51,11 @@ export function tableOf({ seed, runs, rows }) {
     `Worst interval: ${coverage.printed}, ${coverage.design}, ${percent(coverage.worst)} at ${coverage.worst_at}. Worst test: ${error.printed}, ${error.design}, ${percent(error.worst)} at ${error.worst_at}.`,
     "",
     failing.length === 0
-      ? "None falls below 94 %, and no test is above 5.5 %."
+      ? "No interval falls below 94 % and no test lies above 5.5 % by more than two standard errors of the simulation."
       : `Below 94 %, or above 5.5 %, in some state: ${named(failing)}.`,
     chance.length === 0
       ? ""
-      : `\nSo too, but within two standard errors, which may be chance: ${named(chance)}.`,
+      : `\nBelow or above by no more than two standard errors, which may be chance: ${named(chance)}.`,
     wide.length === 0 ? "" : `\nOn average above 99 %, wider than need be: ${named(wide)}.`,
   ]
     .join("\n")

@@ -1,7 +1,7 @@
 /** Do readers score alike? Every scale that at least two of them read on the same pigs. */
 import { type PublishedAgreement, publishedAgreement, type Scale } from "../knowledge/index.ts";
-import { type IntraclassCorrelations, intraclassCorrelations } from "../statistics/index.ts";
-import { comparePair, fewPigs, type PairAgreement, telling } from "./pair.ts";
+import type { IntraclassCorrelations } from "../statistics/index.ts";
+import { comparePair, correlations, fewPigs, type PairAgreement } from "./pair.ts";
 import { type Reading, ReadingError } from "./reading.ts";
 
 export interface ScaleAgreement {
@@ -133,7 +133,5 @@ function togetherOf(
   const rows = pigs
     .map((pig) => readers.flatMap((byPig) => byPig.get(pig) ?? []))
     .filter((row) => row.length === readers.length);
-  if (rows.length < 2) return null;
-  const found = intraclassCorrelations(rows, { level });
-  return { ...found, agreement: telling(found.agreement), consistency: telling(found.consistency) };
+  return rows.length < 2 ? null : correlations(rows, level);
 }

@@ -12,7 +12,7 @@ export function addCompare(program: Command): void {
     )
     .option(
       "--between <what>",
-      "visits, groups, farms (which stands out), or ill: against comparison pigs of one visit (default: visits, where a farm has two)",
+      "visits, groups, farms (which stands out), ill (against comparison pigs), treatment (against control pens); default: visits, where a farm has two",
     )
     .option(
       "--where <facet=value>",
@@ -37,6 +37,7 @@ Examples:
   carcase compare alder-farm
   carcase compare --indicator snout-grade-2-up --where basis=random alder-farm
   carcase compare --between groups alder-farm/2026-03-14
+  carcase compare --between treatment --indicator pleurisy maple-farm
   carcase compare --between farms --indicator snout-grade-2-up practice
   carcase compare --even-if reader --scale maff-1978 alder-farm
 Name the question before you look, in visit.yaml or here: each further one makes all of them harder to show.`;

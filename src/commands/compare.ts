@@ -64,7 +64,7 @@ function reportOf(
   return compareFarms(archive, asked);
 }
 
-const kinds: readonly (Between | "farms")[] = ["visits", "groups", "ill", "farms"];
+const kinds: readonly (Between | "farms")[] = ["visits", "groups", "ill", "treatment", "farms"];
 const factors = Object.keys(comparability.factors) as Factor[];
 
 const askedOf = ({ between, where, level, evenIf, cluster, indicator, scale, seed }: CompareOptions) => ({

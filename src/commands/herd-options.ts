@@ -21,10 +21,7 @@ export function addHerd(program: Command): void {
     .option("--indicator <ids>", "only these indicators, separated by commas")
     .option("--scale <ids>", "only these scales, separated by commas")
     .option("--level <share>", "confidence level of the intervals: 90% or 0.9")
-    .option(
-      "--interval <method>",
-      "clopper-pearson (default), mid-p, blaker, wilson, jeffreys or agresti-coull",
-    )
+    .option("--interval <method>", "clopper-pearson (default) or blaker, which is narrower")
     .option("--finite", "intervals for the group itself, where its head count is known")
     .option("--cluster <by>", "count pigs by pen, room or litter and not as drawn singly")
     .option("--combine", "groups together as well, each weighted by its head count")

@@ -10,11 +10,11 @@ import {
   dimensions,
   type HerdReport,
   herdEstimates,
+  herdIntervals,
   type RightCount,
   type TestAccuracy,
 } from "../herd/index.ts";
 import { snoutReading } from "../reading/index.ts";
-import { BINOMIAL_METHODS } from "../statistics/index.ts";
 import type { CommonOptions } from "./options.ts";
 import { asUsage, confidence, ids, manyOf, oneOf, share, whole } from "./parsers.ts";
 import type { Run } from "./run.ts";
@@ -70,7 +70,7 @@ const askedOf = (options: HerdOptions) => ({
   ...ids("indicators", "--indicator", options.indicator),
   ...ids("scales", "--scale", options.scale),
   ...(options.interval !== undefined && {
-    interval: oneOf("--interval", options.interval, BINOMIAL_METHODS),
+    interval: oneOf("--interval", options.interval, herdIntervals),
   }),
   ...(options.cluster !== undefined && { cluster: oneOf("--cluster", options.cluster, clusterKinds) }),
   ...(options.finite === true && { finite: true }),

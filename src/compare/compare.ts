@@ -15,7 +15,7 @@ import { narrowed } from "./sides/facets.ts";
  *
  * Two sides: Fisher's exact test, differences and ratios; Mann & Whitney with the Hodges-Lehmann shift for scores. More:
  * Cochran-Armitage over visits, Freeman & Halton over groups, Kruskal-Wallis for scores. Sides that are made up differently
- * are judged within strata, and shared pens by pens. How many comparisons a block has is allowed for. What cannot
+ * are judged within strata, and shared pens by pens; treated and control by what was allocated. How many comparisons a block has is allowed for. What cannot
  * be compared has a reason in place of numbers.
  * @throws RangeError when there are no two sides, a name does not exist, or the level is not between 0 and 1
  */
@@ -24,6 +24,10 @@ export function compareCases(from: Archive | readonly Case[], options: CompareOp
   const cases = narrowed(casesOf(from), where);
   const level = options.level ?? highestLevel(cases);
   requireLevel(level);
+  if (options.between === "treatment" && options.cluster !== undefined)
+    throw new RangeError(
+      "--cluster has no place beside --between treatment: what was allocated is counted, the pens or groups that visit.yaml names under arm",
+    );
   const { between, blocks, leftOut } = blocksOf(cases, options.between, evenIf.includes("basis"));
   const asked: Asked = { ...options, between, evenIf, cluster, level, seed, sharesTest: sharesTestOf(cases) };
   const compared = blocks.map((block) => {

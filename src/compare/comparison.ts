@@ -4,10 +4,14 @@ import type { comparability } from "../knowledge/index.ts";
 import type { Confidence } from "../score/index.ts";
 import type { SharesRule } from "../statistics/index.ts";
 import type { ClaimOn, Result } from "./judgement/results.ts";
+import type { Trial } from "./sides/arms.ts";
 import type { Where } from "./sides/facets.ts";
 
-/** `ill`: pigs chosen for signs against healthy comparison pigs of one visit. */
-export type Between = "visits" | "groups" | "ill";
+/**
+ * `ill`: pigs chosen for signs against healthy comparison pigs of one visit. `treatment`: treated against control pens or
+ * groups of one visit.
+ */
+export type Between = "visits" | "groups" | "ill" | "treatment";
 
 /** What pigs of a side may belong together by; `none` takes every pig for itself. */
 export type Cluster = ClusterKind | "none";
@@ -29,7 +33,7 @@ export interface CompareOptions {
   readonly scales?: readonly string[];
   /** Factors on which the sides may differ altogether; each number then carries the caveat. */
   readonly evenIf?: readonly Factor[];
-  /** What pigs share that makes them alike. Default: pens. */
+  /** What pigs share that makes them alike. Default: pens. Not to be chosen between treatment: there it is what was allocated. */
   readonly cluster?: Cluster;
   /** Confidence level, between 0 and 1. Default: that of the settings (the highest, should they differ). */
   readonly level?: number;
@@ -151,8 +155,10 @@ export interface Adjustment {
 /** Sides that are set against each other: of one farm (and one visit, between groups), pigs chosen in one way. */
 export interface Compared {
   readonly farm: string | null;
-  /** Between groups, and ill against comparison pigs: the visit. */
+  /** Of one visit (all but visits): the visit. */
   readonly visit?: string | null;
+  /** Between treatment only. */
+  readonly trial?: Trial;
   /** Selection basis; null when several are taken together: `mixed`, or random and whole groups, which both stand for theirs. */
   readonly basis: string | null;
   readonly mixed: boolean;

@@ -14,19 +14,22 @@ export {
 export { compareFarms, type FarmsOptions } from "./farms/compare-farms.ts";
 export type { FarmsReport, RankedFarm, Ranking, UnrankedFarm } from "./farms/ranking.ts";
 export { ageWords, cautionsOf } from "./farms/sentence.ts";
-export type { Limited, Result } from "./judgement/results.ts";
+export type { ArmsCompared, Limited, Result } from "./judgement/results.ts";
 export { allowedFor } from "./sentence/comparison-sentence.ts";
 export {
   byPensText,
   couldShowText,
   differenceText,
   facetsText,
+  meansText,
+  meansValue,
   ofExamined,
   plain,
   pText,
   ratioText,
   shiftText,
   testText,
+  unitWords,
   withinStrataText,
 } from "./sentence/numbers.ts";
 export { facetNames, type Where } from "./sides/facets.ts";

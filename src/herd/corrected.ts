@@ -1,6 +1,5 @@
 /** The share that is affected behind the share that was called so, when the eye or the test errs. */
 import {
-  type BinomialMethod,
   binomialInterval,
   type LangReiczigelInterval,
   langReiczigelInterval,
@@ -8,6 +7,7 @@ import {
   truePrevalence,
 } from "../statistics/index.ts";
 import { levelPercent, percent, percentRange } from "../words/percent.ts";
+import type { HerdInterval } from "./interval.ts";
 
 /** How often something was called rightly among pigs whose state was known. */
 export interface RightCount {
@@ -31,7 +31,7 @@ export interface Corrected {
   /** Why the limits are withheld, a clause; null when they are not. */
   readonly withheld: string | null;
   /** Of shares: the interval of the apparent share that was carried over. */
-  readonly interval: BinomialMethod | null;
+  readonly interval: HerdInterval | null;
   readonly method: "rogan-gladen" | "lang-reiczigel";
   /** 0 to 1. */
   readonly sensitivity: number;
@@ -55,7 +55,7 @@ export function corrected(
   positive: number,
   examined: number,
   accuracy: TestAccuracy,
-  { level, method }: { readonly level: number; readonly method: BinomialMethod },
+  { level, method }: { readonly level: number; readonly method: HerdInterval },
 ): Corrected {
   if (counted(accuracy)) {
     const { sensitivity, specificity } = accuracy;

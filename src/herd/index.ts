@@ -26,6 +26,7 @@ export { herdIndices, type IndexResult, indexValue, predictedIndex } from "./her
 export type { HerdScores } from "./herd-scores.ts";
 export { indicatorAnswer, withoutScore } from "./indicator-answer.ts";
 export { checkIndicators } from "./indicators-and-scales.ts";
+export { herdIntervals } from "./interval.ts";
 export type { HerdOptions } from "./options.ts";
 export { basisOf, reachOf } from "./selection-basis.ts";
 export { type Share, shareOf } from "./share.ts";

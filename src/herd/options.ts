@@ -1,7 +1,8 @@
 /** What may be asked of herd numbers, and what cannot be had together, said before anything is computed. */
-import { BINOMIAL_METHODS, type BinomialMethod, requireLevel } from "../statistics/index.ts";
+import { requireLevel } from "../statistics/index.ts";
 import type { ClusterKind } from "./clusters.ts";
 import { corrected, type TestAccuracy } from "./corrected.ts";
+import { type HerdInterval, herdIntervals } from "./interval.ts";
 import type { Dimension } from "./strata.ts";
 
 export interface HerdOptions {
@@ -14,7 +15,7 @@ export interface HerdOptions {
   /** Ids of the scales. Default: those of the settings. */
   readonly scales?: readonly string[];
   /** Interval of a proportion, for pigs drawn singly from a large group. Default: Clopper-Pearson. */
-  readonly interval?: BinomialMethod;
+  readonly interval?: HerdInterval;
   /** Whether the interval is to be that of a group of known size, where the head count is known. */
   readonly finite?: boolean;
   /** Count pigs by what they belong together by, and not as drawn singly. */
@@ -34,8 +35,8 @@ export interface HerdOptions {
 export function checkOptions(options: HerdOptions): void {
   const { level, interval, finite, cluster, test, combine } = options;
   if (level !== undefined) requireLevel(level);
-  if (interval !== undefined && !BINOMIAL_METHODS.includes(interval))
-    throw new RangeError(`there is no interval "${interval}"; there are ${BINOMIAL_METHODS.join(", ")}`);
+  if (interval !== undefined && !herdIntervals.includes(interval))
+    throw new RangeError(`there is no interval "${interval}"; there are ${herdIntervals.join(", ")}`);
   const own = finite === true ? "finite" : cluster === undefined ? undefined : "cluster";
   if (finite === true && cluster !== undefined)
     throw new RangeError(

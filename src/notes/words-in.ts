@@ -1,15 +1,8 @@
 /** Words of a list in free text. */
 
-/**
- * The first word of the list that stands in the text as a whole word, whatever its case; a space in it may be a
- * hyphen.
- */
-export function wordIn(text: string | undefined, words: readonly string[]): string | undefined {
-  if (text === undefined) return undefined;
-  const lower = text.toLowerCase();
-  const parts = firstParts(words);
-  return words.find((word, index) => lower.includes(parts[index] ?? "") && pattern(word).test(text));
-}
+/** The first word in the text that is of the list, as it stands there. */
+export const wordIn = (text: string | undefined, words: readonly string[]): string | undefined =>
+  text === undefined ? undefined : occurrences(text, words)[0]?.text;
 
 /** A word of a list, where and as it stands in the text. */
 export interface Occurrence {
@@ -34,26 +27,6 @@ export function occurrences(text: string, words: readonly string[]): Occurrence[
 export function hasAny(text: string, words: readonly string[]): boolean {
   const byStart = wordsByStart(words);
   return startsIn(text).some((start) => byStart.has(start)) && text.search(patternIn(text, words)) >= 0;
-}
-
-const partsOfLists = new WeakMap<readonly string[], readonly string[]>();
-
-/** What must stand in the text for each word to be there: a cheap look before the costly one. */
-function firstParts(words: readonly string[]): readonly string[] {
-  const known = partsOfLists.get(words);
-  if (known !== undefined) return known;
-  const made = words.map((word) => (/^[^\s-]+/.exec(word)?.[0] ?? word).toLowerCase());
-  partsOfLists.set(words, made);
-  return made;
-}
-
-/** Made once for each word: the lists are long and are held against every text. */
-const patterns = new Map<string, RegExp>();
-
-function pattern(word: string): RegExp {
-  const known = patterns.get(word) ?? wholeWord(escaped(word), "iu");
-  patterns.set(word, known);
-  return known;
 }
 
 /**

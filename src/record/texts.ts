@@ -80,6 +80,8 @@ export const freeTextsOfVisit = fact(({ record }: Visit): readonly FreeText[] =>
       const texts = ["with", "for", "note"] as const;
       return texts.map((key) => [entry[key], ["treatments", index, key]]);
     }),
+    [record.trial?.treatment, ["trial", "treatment"]],
+    [record.trial?.note, ["trial", "note"]],
     ...listed(record.vaccinations, ["vaccinations"]),
     ...listed(record.changes, ["changes"]),
     ...(record.environment ?? []).map(({ note }, index): Written => [note, ["environment", index, "note"]]),

@@ -96,11 +96,11 @@ function hoursOfSigns(one: Case): number | undefined {
 /** A pig that was ill for longer is no longer acute. */
 export const acuteHours = quantity("duration", selectionRules.acute_within) ?? 0;
 
+/** Iron, electrolytes and painkillers are no treatment that a culture would show; the record says so, no word does. */
 export function isUntreated(one: Case): boolean {
   const treated = one.record.selection?.treated;
-  if (typeof treated !== "object") return treated === "no" || treated === false;
-  const words = (treated.with ?? "").split(/[^\p{L}]+/u).filter((word) => word !== "");
-  return words.length > 0 && words.every((word) => hasAny(word, selectionRules.no_drug));
+  const answer = typeof treated === "object" ? treated.antimicrobial : treated;
+  return answer === "no" || answer === false;
 }
 
 /** Whether the disease is of long standing: by its signs, or by the words of the history, the group or the visit. */

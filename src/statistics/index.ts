@@ -82,10 +82,16 @@ export {
   intraclassCorrelations,
   type MeanSquares,
 } from "./intraclass-correlation.ts";
-export { cohenKappa, type Kappa, type KappaWeights } from "./kappa.ts";
+export {
+  type AgreementLimits,
+  cohenKappa,
+  type Kappa,
+  type KappaOptions,
+  type KappaWeights,
+} from "./kappa.ts";
 export { type KruskalWallisTest, kruskalWallis } from "./kruskal-wallis.ts";
 export { type AccuracyStudy, type LangReiczigelInterval, langReiczigelInterval } from "./lang-reiczigel.ts";
-export { leastRankP, leastSharesP } from "./least-p.ts";
+export { leastRankP, leastSharesP, leastTrendP } from "./least-p.ts";
 export type { Limits } from "./limits.ts";
 export { type MantelHaenszel, mantelHaenszel } from "./mantel-haenszel.ts";
 export { type MeanInterval, meanInterval } from "./mean-interval.ts";
@@ -95,6 +101,14 @@ export { type OddsHomogeneity, oddsHomogeneity } from "./odds-homogeneity.ts";
 export { oneSidedLower, oneSidedUpper } from "./one-sided.ts";
 export type { OrderedGroup } from "./ordered-group.ts";
 export { type PercentAgreement, percentAgreement } from "./percent-agreement.ts";
+export {
+  type PermutedTrend,
+  type PermutedTrendOptions,
+  type PlacedValues,
+  permutedTrend,
+  type Slope,
+  slopeWithin,
+} from "./permuted-trend.ts";
 export {
   type PooledSampleSize,
   type Pools,

@@ -1,6 +1,8 @@
 import { mean } from "simple-statistics";
 import { requireLevel, requireValues } from "./checks.ts";
 import { fQuantile } from "./f-distribution.ts";
+import { jackknifeLimits, type LeftOut } from "./jackknife.ts";
+import type { AgreementLimits } from "./kappa.ts";
 import { type Limits, noLimits } from "./limits.ts";
 
 /** An intraclass correlation with its interval; null when there is no variance to divide. */
@@ -32,7 +34,8 @@ export interface IntraclassCorrelations {
 }
 
 /**
- * Intraclass correlations of readings, with F intervals.
+ * Intraclass correlations of readings, with F intervals or those of the {@link jackknifeLimits}: F takes the readings as
+ * normal, and ICC(2,1) has other readers in mind as well; the jackknife takes neither, and these readers.
  *
  * @param ratings one row a subject, one reading a reader in the same order, all present; at least 2 by 2.
  * @throws RangeError when the table is too small or ragged, or a value or the level is outside its range.
@@ -42,7 +45,7 @@ export interface IntraclassCorrelations {
  */
 export function intraclassCorrelations(
   ratings: readonly (readonly number[])[],
-  { level = 0.95 }: { readonly level?: number } = {},
+  { level = 0.95, limits = "formula" }: { readonly level?: number; readonly limits?: AgreementLimits } = {},
 ): IntraclassCorrelations {
   requireLevel(level);
   const n = ratings.length;
@@ -58,18 +61,29 @@ export function intraclassCorrelations(
   const half = (1 - level) / 2;
   const twoWay = ratio(bms, ems, { numerator: n - 1, denominator: (n - 1) * (k - 1) }, half);
   const single = (f: number) => (f - 1) / (f + k - 1);
-  const averaged = (f: number) => 1 - 1 / f;
-  const random = agreementOf(meanSquares, n, k, half);
+  const without =
+    limits === "jackknife" && bms > 0 && ems > 0
+      ? withoutEach(ratings, n, k)
+      : { agreement: null, consistency: null };
+  const limited = (found: Icc, left: readonly LeftOut[] | null): Icc =>
+    left === null || found.icc === null
+      ? found
+      : { icc: found.icc, ...jackknifeLimits(found.icc, left, { level, readers: k }) };
+  const agreement = limited(agreementOf(meanSquares, n, k, half), without.agreement);
+  const consistency = limited(
+    carried(twoWay, (bms - ems) / (bms + (k - 1) * ems), single),
+    without.consistency,
+  );
   const stepUp = (value: number) => (k * value) / (1 + (k - 1) * value);
   const meanTotal = settled(bms + (jms - ems) / n, bms + (jms + ems) / n);
   return {
     subjects: n,
     readers: k,
     meanSquares,
-    agreement: random,
-    consistency: carried(twoWay, (bms - ems) / (bms + (k - 1) * ems), single),
-    agreementMean: carried(random, (bms - ems) / meanTotal, stepUp),
-    consistencyMean: carried(twoWay, (bms - ems) / bms, averaged),
+    agreement,
+    consistency,
+    agreementMean: carried(agreement, (bms - ems) / meanTotal, stepUp),
+    consistencyMean: carried(consistency, (bms - ems) / bms, stepUp),
     level,
   };
 }
@@ -160,5 +174,41 @@ function meanSquaresOf(ratings: readonly (readonly number[])[], n: number, k: nu
     subjects: cleaned(between / (n - 1)),
     readers: cleaned(readers / (k - 1)),
     residual: cleaned(residual / ((n - 1) * (k - 1))),
+  };
+}
+
+/** ICC(2,1) and ICC(3,1) without each subject in turn, from sums about the mean of all. */
+function withoutEach(
+  ratings: readonly (readonly number[])[],
+  n: number,
+  k: number,
+): { readonly agreement: readonly LeftOut[]; readonly consistency: readonly LeftOut[] } {
+  const centre = mean(ratings.flat());
+  const rows = ratings.map((row) => row.map((value) => value - centre));
+  const total = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0);
+  const squared = (values: readonly number[]): number => total(values.map((value) => value ** 2));
+  const all = squared(rows.flat());
+  const subjects = squared(rows.map(total));
+  const columns = Array.from({ length: k }, (_, j) => total(rows.map((row) => row[j] ?? Number.NaN)));
+  const left = n - 1;
+  // What rounding leaves of nothing is nothing.
+  const cleaned = (square: number): number => (square <= 1e-12 * all ? 0 : square);
+  const found = rows.map((row) => {
+    const sums = columns.map((sum, j) => sum - (row[j] ?? Number.NaN));
+    const base = total(sums) ** 2 / (left * k);
+    const between = (subjects - total(row) ** 2) / k - base;
+    const readers = squared(sums) / left - base;
+    const bms = cleaned(between) / (left - 1);
+    const jms = cleaned(readers) / (k - 1);
+    const ems = cleaned(all - squared(row) - base - between - readers) / ((left - 1) * (k - 1));
+    const within = bms + (k - 1) * ems;
+    return {
+      agreement: (bms - ems) / (within + (k * (jms - ems)) / left),
+      consistency: (bms - ems) / within,
+    };
+  });
+  return {
+    agreement: found.map(({ agreement: value }) => ({ value, subjects: 1 })),
+    consistency: found.map(({ consistency: value }) => ({ value, subjects: 1 })),
   };
 }

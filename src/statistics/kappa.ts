@@ -1,9 +1,21 @@
 import { requireLevel, requireProbability, requireWhole } from "./checks.ts";
+import { jackknifeLimits } from "./jackknife.ts";
 import { type Limits, noLimits } from "./limits.ts";
 import { normalQuantile } from "./normal.ts";
 
 /** How much a disagreement between two categories still counts as agreement. */
 export type KappaWeights = "unweighted" | "linear" | "quadratic" | readonly (readonly number[])[];
+
+/** How the limits of an agreement are had: by its formula, or by leaving out one subject at a time. */
+export type AgreementLimits = "formula" | "jackknife";
+
+/** What may be chosen for {@link cohenKappa}. */
+export interface KappaOptions {
+  readonly level?: number;
+  readonly weights?: KappaWeights;
+  /** `formula` when left out. */
+  readonly limits?: AgreementLimits;
+}
 
 /** Chance-corrected agreement of two readers. */
 export type Kappa = {
@@ -26,8 +38,9 @@ export type Kappa = {
  * `kappa = (observed - expected) / (1 - expected)`. Weights: `unweighted` (default) counts equal categories only;
  * `linear` is `1 - |i - j| / (k - 1)`, `quadratic` `1 - ((i - j) / (k - 1))^2`; or a table of agreement weights
  * from 0 to 1, 1 on the diagonal (disagreement weights v become `1 - v / max v`).
- * The interval is kappa -+ z standard errors, not cut off at 1; without limits when agreement is perfect (the
- * standard error is then 0, which claims too much), the standard error is 0 otherwise, or kappa is undefined.
+ * The interval is kappa -+ z standard errors, not cut off at 1 and too narrow for few subjects, or that of the
+ * {@link jackknifeLimits}; without limits when agreement is perfect (the standard error is then 0, which claims too much),
+ * the standard error is 0 otherwise, or kappa is undefined.
  *
  * @param table k by k counts, row = category of the first reader, column = of the second; k at least 2, at least
  *   one subject.
@@ -38,7 +51,7 @@ export type Kappa = {
  */
 export function cohenKappa(
   table: readonly (readonly number[])[],
-  { level = 0.95, weights = "unweighted" }: { readonly level?: number; readonly weights?: KappaWeights } = {},
+  { level = 0.95, weights = "unweighted", limits = "formula" }: KappaOptions = {},
 ): Kappa {
   requireLevel(level);
   const n = requireTable(table);
@@ -71,13 +84,24 @@ export function cohenKappa(
     const reason = never ? "the readers never agree" : "the readings are too few or too uniform";
     return { ...common, kappa, standardError: 0, ...noLimits(reason) };
   }
-  const margin = normalQuantile((1 - level) / 2, "upper") * standardError;
-  return { ...common, kappa, standardError, lower: kappa - margin, upper: kappa + margin, reason: null };
+  const estimate = { ...common, kappa, standardError };
+  if (limits === "formula") {
+    const margin = normalQuantile((1 - level) / 2, "upper") * standardError;
+    return { ...estimate, lower: kappa - margin, upper: kappa + margin, reason: null };
+  }
+  const without = cells.map(({ i, j, count, weight: w }) => {
+    const apart = (n * (1 - observed) - (1 - w)) / (n - 1);
+    const means = (rowMean[i] ?? 0) + (columnMean[j] ?? 0);
+    const byChance = (n ** 2 * (1 - expected) - n * (2 - means) + (1 - w)) / (n - 1) ** 2;
+    return { value: apart < 1e-12 ? 1 : 1 - apart / byChance, subjects: count };
+  });
+  return { ...estimate, ...jackknifeLimits(kappa, without, { level, readers: 2 }) };
 }
 
 interface Cell {
   readonly i: number;
   readonly j: number;
+  readonly count: number;
   readonly share: number;
   readonly weight: number;
 }
@@ -89,7 +113,7 @@ function cellsOf(
   n: number,
 ): Cell[] {
   return table.flatMap((row, i) =>
-    row.flatMap((count, j) => (count === 0 ? [] : [{ i, j, share: count / n, weight: weight(i, j) }])),
+    row.flatMap((count, j) => (count === 0 ? [] : [{ i, j, count, share: count / n, weight: weight(i, j) }])),
   );
 }
 

@@ -1,6 +1,9 @@
 import { chiSquaredTail } from "./chi-squared.ts";
-import { exactKruskalP } from "./kruskal-exact.ts";
-import { rank, tieSum } from "./ranks.ts";
+import { dealtSums } from "./dealt-sums.ts";
+import { type Ranking, rank, tieSum } from "./ranks.ts";
+
+/** Sums of squares this near (relative) to the observed one count as equal. */
+const TIE = 1e-9;
 
 /** Several groups of scores compared by their ranks. */
 export interface KruskalWallisTest {
@@ -38,4 +41,25 @@ export function kruskalWallis(
   }, 0);
   const h = (12 * between) / (total * (total + 1)) / (1 - tied);
   return { h, df, p: chiSquaredTail(h, df), exactP: exact ? exactKruskalP(ranking) : null };
+}
+
+/** P(the rank sums lie as far apart as observed, or farther), by `Σ R² / n` as in H, over all ways to deal the ranks out. */
+function exactKruskalP({ doubled, ties }: Ranking): number | null {
+  const sizes = doubled.map((ranks) => ranks.length);
+  const apart = (sums: readonly number[]): number =>
+    sums.reduce((total, sum, group) => total + (sum * sum) / (sizes[group] ?? 1), 0);
+  const observed = apart(doubled.map((ranks) => ranks.reduce((a, b) => a + b, 0)));
+  let seen = 0;
+  const tied = ties.map((count) => {
+    seen += count;
+    return { value: 2 * seen + 1 - count, count };
+  });
+  const all = dealtSums(
+    tied,
+    sizes,
+    sizes.map((_, group) => sizes.map((__, other) => (other === group ? 1 : 0))),
+  );
+  if (all === null) return null;
+  const ways = (some: typeof all): number => some.reduce((sum, one) => sum + one.ways, 0);
+  return ways(all.filter(({ sums }) => apart(sums) >= observed * (1 - TIE))) / ways(all);
 }

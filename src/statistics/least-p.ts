@@ -50,6 +50,21 @@ export function leastSharesP(sizes: readonly number[]): number {
   return least;
 }
 
+/**
+ * Least exact p of a trend of ranks over places that all differ, within strata: values without ties, one place wholly above the
+ * next, or the other way round. Source: counting. With ties it may be less.
+ *
+ * @param strata sizes of the groups in each; zeros allowed.
+ * @param options.mirrored false where values of any kind, not ranks, may lie far from their mean on one side only.
+ */
+export function leastTrendP(
+  strata: readonly (readonly number[])[],
+  { mirrored = true }: { readonly mirrored?: boolean } = {},
+): number {
+  const farthest = mirrored ? 2 : 1;
+  return Math.min(1, farthest * Math.exp(-strata.reduce((sum, sizes) => sum + logWays(sizes), 0)));
+}
+
 /** ln of the number of ways to share all animals out to groups of these sizes. */
 function logWays(sizes: readonly number[]): number {
   let total = 0;

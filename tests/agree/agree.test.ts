@@ -12,6 +12,7 @@ import { agreeText } from "../../src/formats/agree/text.ts";
 import { makeStyle } from "../../src/formats/page/style.ts";
 import { organs, publishedAgreement } from "../../src/knowledge/index.ts";
 import { scales } from "../../src/knowledge/scales.ts";
+import { cohenKappa, intraclassCorrelations } from "../../src/statistics/index.ts";
 
 const scaleOf = (id: string) => scales.get(id);
 const known = [...scales.keys()];
@@ -34,7 +35,7 @@ function fromTable(table: readonly (readonly number[])[], scale: string): Readin
 }
 
 describe("two readers", () => {
-  it("gives the published kappa of a table (SAS output: .4842, .2137 to .7547; linear .4701)", () => {
+  it("gives the published kappa of a table (SAS output: .4842; linear .4701), without limits of 19 pigs", () => {
     const { scales: found } = agree(
       fromTable(
         [
@@ -49,8 +50,8 @@ describe("two readers", () => {
     const [pair] = found[0]?.pairs ?? [];
     expect(pair).toMatchObject({ first: "A", second: "B", pigs: 19 });
     expect(pair?.grades?.unweighted.kappa?.toFixed(4)).toBe("0.4842");
-    expect(pair?.grades?.unweighted.lower?.toFixed(4)).toBe("0.2137");
-    expect(pair?.grades?.unweighted.upper?.toFixed(4)).toBe("0.7547");
+    for (const found of [pair?.grades?.unweighted, pair?.grades?.quadratic, pair?.icc?.agreement])
+      expect(found).toMatchObject({ lower: null, upper: null, reason: "fewer than 20 pigs" });
     // Linear and quadratic weights do not change with grades that nobody gave: 0 to 2 here on a scale to 5.
     expect(pair?.grades?.linear?.kappa?.toFixed(4)).toBe("0.4701");
     expect(pair?.grades?.quadratic?.kappa?.toFixed(4)).toBe("0.4502");
@@ -90,7 +91,7 @@ describe("two readers", () => {
     expect(found?.pairs.length).toBe(6);
     expect(found?.together?.agreement.icc?.toFixed(2)).toBe("0.29");
     expect(found?.together?.consistency.icc?.toFixed(2)).toBe("0.71");
-    expect(found?.together?.agreement.lower?.toFixed(4)).toBe("0.0188");
+    expect(found?.together?.agreement).toMatchObject({ lower: null, reason: "fewer than 20 pigs" });
     // 0 to 28 points are no grades.
     expect(found?.grades).toBeNull();
     expect(found?.pairs[0]?.grades).toBeNull();
@@ -404,8 +405,10 @@ describe("what is printed", () => {
   });
 });
 
-describe("readings of which most are one value", () => {
-  const pairOf = (sound: number) => {
+describe("limits of kappa and ICC", () => {
+  const grades = [0, 1, 2, 3, 4, 5];
+  /** 18 other pigs, and as many sound ones as are asked for. */
+  const pairsOf = (sound: number): Two[] => {
     const others: readonly Two[] = [
       [1, 2],
       [2, 2],
@@ -414,22 +417,63 @@ describe("readings of which most are one value", () => {
       [5, 5],
       [1, 1],
     ];
-    const pairs = [...Array.from({ length: sound }, (): Two => [0, 0]), ...others];
-    return comparePair(["a", "b"], pairs, [0, 1, 2, 3, 4, 5], { level: 0.95, nominal: false });
+    return [
+      ...Array.from({ length: sound }, (): Two => [0, 0]),
+      ...Array.from({ length: 18 }, (_, pig): Two => others[pig % others.length] ?? [0, 0]),
+    ];
   };
+  const pairOf = (sound: number) =>
+    comparePair(["a", "b"], pairsOf(sound), grades, { level: 0.95, nominal: false });
+  const together = (pairs: readonly Two[]) =>
+    agree(
+      pairs.flatMap(([a, b], pig) =>
+        [a, b, b].map((value, reader) => ({
+          pig: `${pig}`,
+          reader: `reader ${reader}`,
+          scale: "maff-1978",
+          value,
+          at: "",
+        })),
+      ),
+      scaleOf,
+    ).scales[0]?.together;
 
-  it("give quadratic kappa and ICC without limits above 40 %, and say why", () => {
-    const reason = "over 40 % of readings are one value";
-    const { icc, grades } = pairOf(5);
-    for (const found of [icc?.agreement, icc?.consistency, grades?.quadratic])
-      expect(found).toMatchObject({ lower: null, upper: null, reason });
-    expect(icc?.agreement.icc).toBeGreaterThan(0.9);
-    expect(grades?.linear?.reason).toBeNull();
+  it("are those of the jackknife, for two readers and for all together, from 20 pigs on", () => {
+    const pairs = pairsOf(12);
+    const { icc, grades: kappas } = pairOf(12);
+    const correlations = intraclassCorrelations(pairs, { limits: "jackknife" });
+    expect(icc).toEqual({ agreement: correlations.agreement, consistency: correlations.consistency });
+    const table = grades.map((row) =>
+      grades.map((column) => pairs.filter(([a, b]) => a === row && b === column).length),
+    );
+    for (const weights of ["unweighted", "linear", "quadratic"] as const)
+      expect(kappas?.[weights]).toEqual(cohenKappa(table, { weights, limits: "jackknife" }));
+    const three = intraclassCorrelations(
+      pairs.map(([a, b]) => [a, b, b]),
+      { limits: "jackknife" },
+    );
+    expect(together(pairs)).toEqual(three);
+    expect(three.agreement.lower).not.toBeNull();
+    expect(pairOf(2).grades?.unweighted.reason).toBeNull();
+    expect(pairOf(1).grades?.unweighted.reason).toBe("fewer than 20 pigs");
+    expect(together(pairsOf(1))?.consistency.reason).toBe("fewer than 20 pigs");
   });
 
-  it("give limits at 40 % and below", () => {
-    const { icc, grades } = pairOf(4);
-    for (const found of [icc?.agreement, icc?.consistency, grades?.quadratic])
-      expect(found?.reason).toBeNull();
+  it("are not given of quadratic kappa and ICC where more than 40 % of the readings are one value", () => {
+    const reason = "over 40 % of readings are one value";
+    const { icc, grades: kappas } = pairOf(13);
+    const all = together(pairsOf(13));
+    for (const found of [
+      icc?.agreement,
+      icc?.consistency,
+      kappas?.quadratic,
+      all?.agreement,
+      all?.consistency,
+    ])
+      expect(found).toMatchObject({ lower: null, upper: null, reason });
+    expect(icc?.agreement.icc).toBeGreaterThan(0.9);
+    expect(kappas?.linear?.reason).toBeNull();
+    // 12 of 30 are 40 %.
+    expect(pairOf(12).icc?.agreement.reason).toBeNull();
   });
 });

@@ -1,7 +1,7 @@
 /** Three visits with another mix of groups, scores that cannot be told apart, and shared pens of scores. */
 import { describe, expect, it } from "vitest";
 import { type CompareOptions, compareCases } from "../../src/compare/index.ts";
-import { riskDifference } from "../../src/statistics/index.ts";
+import { permutedTrend, riskDifference, slopeWithin } from "../../src/statistics/index.ts";
 import { affected, farmOf, type Pig } from "./farm.ts";
 
 const snout: CompareOptions = { indicators: ["snout-grade-2-up"] };
@@ -35,7 +35,7 @@ describe("three visits with another mix of groups", () => {
     expect(one).toMatchObject({ claim_on: "strata", p: 1, shown: false });
   });
 
-  it("claim nothing when no group comes twice, and nothing of scores", () => {
+  it("claim nothing when no group comes twice; scores of groups that come again are claimed within them", () => {
     const apart = {
       "2026-01-01": affected(0, 6, { group: "a" }),
       "2026-02-01": affected(3, 6, { group: "b" }),
@@ -51,7 +51,27 @@ describe("three visits with another mix of groups", () => {
       ...apart,
       "2026-02-01": [...affected(2, 3, { group: "a" }), ...affected(1, 3, { group: "c" })],
     };
-    expect(only(mixed, grade).one.no_claim).toContain("compare two, or narrow with --where");
+    // Grades 3 and 0 in place of yes and no: the ranks of Cuzick's test are then those of Armitage's.
+    const scored = only(mixed, grade).one;
+    const counted = only(mixed, snout).one;
+    expect(scored.claim_on).toBe("strata");
+    expect(scored.p).toBeCloseTo(
+      permutedTrend(
+        [
+          [
+            { place: 0, values: [0, 0, 0, 0, 0, 0] },
+            { place: 31, values: [1, 1, 0] },
+          ],
+          [
+            { place: 31, values: [1, 0, 0] },
+            { place: 59, values: [1, 1, 1, 1, 1, 1] },
+          ],
+        ],
+        { ranked: true },
+      ).p,
+      12,
+    );
+    expect(counted.claim_on).toBe("strata");
   });
 });
 
@@ -148,11 +168,55 @@ describe("three visits", () => {
   it("have the shift of scores, and groups have none", () => {
     const score = (by: number): Pig[] => grades([0, 1, 1, 2, 2, 3].map((value) => value + by));
     const { one } = only({ "2026-01-01": score(2), "2026-02-01": score(1), "2026-06-01": score(0) }, grade);
-    if (one.result?.test !== "kruskal-wallis") throw new Error("another test");
+    if (one.result?.test !== "cuzick") throw new Error("another test");
     expect(one.result.first_to_last?.value).toBe(-2);
     const groups = ["a", "b", "c"].flatMap((group) => grades([0, 1, 2, 3], { group }));
     const apart = only({ "2026-01-01": groups }, { ...grade, between: "groups" }).one;
-    if (apart.result?.test !== "kruskal-wallis") throw new Error("another test");
-    expect(apart.result.first_to_last).toBeNull();
+    expect(apart.result?.test).toBe("kruskal-wallis");
+    expect(apart.result).not.toHaveProperty("first_to_last");
+  });
+
+  describe("whose pigs share pens", () => {
+    const pens = (sick: readonly number[]): Pig[] =>
+      sick.flatMap((x, pen) => affected(x, 4, { pen: pen + 1 }));
+    const visits = {
+      "2026-01-01": pens([4, 3, 4, 2, 3]),
+      "2026-01-31": pens([2, 3, 1, 2, 2]),
+      "2026-03-02": pens([1, 0, 2, 0, 1]),
+    };
+    const shares = [
+      { place: 0, values: [1, 0.75, 1, 0.5, 0.75] },
+      { place: 30, values: [0.5, 0.75, 0.25, 0.5, 0.5] },
+      { place: 60, values: [0.25, 0, 0.5, 0, 0.25] },
+    ];
+
+    it("have the trend and the slope of the pens' shares", () => {
+      const { one, report } = only(visits, snout);
+      if (one.result?.test !== "cochran-armitage") throw new Error("another test");
+      expect(one).toMatchObject({ claim_on: "pens", no_claim: null, shown: true });
+      expect(one.p).toBe(permutedTrend([shares]).p);
+      const { slope, lower, upper } = slopeWithin([shares]);
+      const { value, lower: from, upper: to } = one.result.penned?.difference ?? {};
+      expect([value, from, to]).toEqual([slope, lower, upper].map((one) => (one ?? 0) * 60));
+      // Means 0.8, 0.5 and 0.2: the line falls by 0.6.
+      expect(value).toBeCloseTo(-0.6, 12);
+      expect(report.answer).toContain("became rarer");
+      expect(report.answer).toContain("60.0 fewer of every 100 pigs");
+    });
+
+    it("have those of the pens' mean scores: grade 3 for yes", () => {
+      const { one, report } = only(visits, grade);
+      if (one.result?.test !== "cuzick") throw new Error("another test");
+      expect(one).toMatchObject({ claim_on: "pens", shown: true });
+      expect(one.result.first_to_last).toBeNull();
+      expect(one.result.penned?.difference.value).toBeCloseTo(-1.8, 12);
+      expect(one.p).toBe(only(visits, snout).one.p);
+      expect(report.answer).toContain("became lower");
+    });
+
+    it("claim nothing where a visit has fewer than five pens", () => {
+      const { one } = only({ ...visits, "2026-03-02": pens([1, 0, 2, 0]) }, snout);
+      expect(one.no_claim).toContain("at least 5 on each side are needed");
+    });
   });
 });

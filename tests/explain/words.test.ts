@@ -130,7 +130,7 @@ describe("what is to be written", () => {
   function around(line: string): ["case" | "visit", string] {
     const [key = ""] = line.split(":");
     const system = places.get(key);
-    if (["parcels", "tests", "treatments", "groups", "question"].includes(key))
+    if (["parcels", "tests", "treatments", "groups", "question", "trial"].includes(key))
       return ["visit", `format: 1\nvisit: a\ndate: 2026-03-14\n${line}`];
     const place =
       key === "not_assessable" ? "liver_pancreas:\n  liver:\n    " : key === "signs" ? "selection:\n  " : "";

@@ -215,7 +215,7 @@ describe("severity", () => {
       .slice(3)
       .reduce((sum, one) => sum + one, 0);
     expectClose(tail, 0.05, 1e-9, "3 of 8");
-    expect(scores([0, 1], { interval: "wilson" }).at_or_above?.[0]?.method).toBe("wilson");
+    expect(scores([0, 1], { interval: "blaker" }).at_or_above?.[0]?.method).toBe("blaker");
   });
 
   test("the same share has the same limits, of a group of known size and counted by pen too", () => {

@@ -12,12 +12,13 @@ const one = ["--indicator", "snout-grade-2-up"];
 
 describe("carcase herd", () => {
   it.each([
-    [["--interval", "wilso"], "Did you mean wilson?"],
+    [["--interval", "blakr"], "Did you mean blaker?"],
+    [["--interval", "wilson"], "There are clopper-pearson and blaker."],
     [["--cluster", "barn"], "There are pen, room and litter."],
     [["--level", "0"], "such as 0.95 or 95%"],
     [["--level", "101%"], "such as 0.95 or 95%"],
     [["--finite", "--cluster", "pen"], '"finite" and "cluster"'],
-    [["--finite", "--interval", "wilson"], 'leave out "interval"'],
+    [["--finite", "--interval", "blaker"], 'leave out "interval"'],
     [["--sensitivity", "90%", ...one], "--specificity is missing"],
     [["--sensitivity", "90%", "--specificity", "98%"], "name it with --indicator"],
     [

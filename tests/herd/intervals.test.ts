@@ -43,35 +43,32 @@ const close = (found: number | null, wanted: number, tolerance = 1e-8) =>
   expectClose(found ?? Number.NaN, wanted, tolerance, "limit");
 
 describe("choice of interval (values of R 4.2.2 and 40-digit arithmetic)", () => {
-  test.each(["clopper-pearson", "mid-p", "blaker", "wilson", "jeffreys", "agresti-coull"] as const)(
-    "%s",
-    (interval) => {
-      const rows = reference<{ x: number; n: number; conf: number }, { lower: number; upper: number }>(
-        interval,
-        5,
-      );
-      const small = rows.filter(({ input }) => input.n > 1 && input.n <= 300).slice(0, 6);
-      expect(small.length).toBeGreaterThanOrEqual(4);
-      for (const { input, output } of small) {
-        const found = only(sample(input.x, input.n), { interval, level: input.conf });
-        expect(found).toMatchObject({
-          method: interval,
-          level: input.conf,
-          affected: input.x,
-          examined: input.n,
-        });
-        close(found.lower, output.lower);
-        close(found.upper, output.upper);
-      }
-    },
-  );
+  test.each(["clopper-pearson", "blaker"] as const)("%s", (interval) => {
+    const rows = reference<{ x: number; n: number; conf: number }, { lower: number; upper: number }>(
+      interval,
+      5,
+    );
+    const small = rows.filter(({ input }) => input.n > 1 && input.n <= 300).slice(0, 6);
+    expect(small.length).toBeGreaterThanOrEqual(4);
+    for (const { input, output } of small) {
+      const found = only(sample(input.x, input.n), { interval, level: input.conf });
+      expect(found).toMatchObject({
+        method: interval,
+        level: input.conf,
+        affected: input.x,
+        examined: input.n,
+      });
+      close(found.lower, output.lower);
+      close(found.upper, output.upper);
+    }
+  });
 
   test("nothing else changes with it", () => {
     const { method: _, lower: __, upper: ___, wording: ____, ...a } = only(sample(3, 12));
-    const { method, lower, upper, wording, ...b } = only(sample(3, 12), { interval: "wilson" });
+    const { method, lower, upper, wording, ...b } = only(sample(3, 12), { interval: "blaker" });
     expect(b).toEqual(a);
-    expect(wording).toContain("25.0 %, 95 % CI 8.9 to 53.2 %");
-    expect([method, lower !== null && upper !== null]).toEqual(["wilson", true]);
+    expect(wording).toContain("25.0 %, 95 % CI 7.2 to 54.4 %");
+    expect([method, lower !== null && upper !== null]).toEqual(["blaker", true]);
   });
 });
 
@@ -402,7 +399,6 @@ describe("an eye or a test that errs", () => {
     for (const { input, output } of rows.filter((row) => row.input.n <= 330))
       for (const [interval, name] of [
         ["clopper-pearson", "exact"],
-        ["wilson", "wilson"],
         ["blaker", "blaker"],
       ] as const) {
         const test = { sensitivity: input.se, specificity: input.sp };
@@ -482,8 +478,8 @@ test("what cannot be had together is refused", () => {
   const refused = (options: HerdOptions) => () => herdEstimates(sample(1, 3), { ...asked, ...options });
   expect(refused({ finite: true, cluster: "pen" })).toThrow(/"finite" and "cluster"/);
   expect(refused({ combine: true, cluster: "pen" })).toThrow(/"combine" and "cluster"/);
-  expect(refused({ finite: true, interval: "wilson" })).toThrow(/leave out "interval"/);
-  expect(refused({ cluster: "pen", interval: "wilson" })).toThrow(/leave out "interval"/);
+  expect(refused({ finite: true, interval: "blaker" })).toThrow(/leave out "interval"/);
+  expect(refused({ cluster: "pen", interval: "blaker" })).toThrow(/leave out "interval"/);
   expect(refused({ test, finite: true })).toThrow(/"finite"/);
   expect(refused({ test, cluster: "pen" })).toThrow(/"cluster"/);
   expect(refused({ test, combine: true })).toThrow(/"combine"/);

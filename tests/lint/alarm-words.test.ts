@@ -100,4 +100,15 @@ describe("words of an alarm sign", () => {
     expect(alarm("{}", { visit: `${visit}\nalarm_check: {vesicles: none}` })).toEqual([]);
     expect(alarm("alarm_check: {before_knife: {vesicles: seen}}", { visit })).toEqual([]);
   });
+
+  it.each([
+    ["{process: haemorrhage, distribution: multifocal, size: 15 mm, note: in streaks}", []],
+    [
+      "{process: oedema, distribution: diffuse, severity: marked, note: in streaks}",
+      ["alarm-word-denied cardiovascular.heart[0].note"],
+    ],
+  ])("in the note of a finding that says what they are: %s", (finding, expected) => {
+    expect(alarm(`cardiovascular: {heart: [${finding}]}`)).toEqual(expected);
+    expect(alarm(`cardiovascular: {heart: [${finding}]}\nnote: the heart has pale streaks`)).toHaveLength(1);
+  });
 });

@@ -8,7 +8,9 @@ const speaks = (rule: string, example: Example): boolean =>
 
 const fetus =
   "pig: {age: , class: aborted, crown_rump: 17 cm}\ndeath: {manner: born-dead, method: }\nselection: {basis: clinical, onset: , typical: , treated: }";
-const iron = (drug: string): Example => ({ case: `selection: {treated: {with: ${drug}, last: }}` });
+const given = (answer: string): Example => ({
+  case: `selection: {treated: {with: iron dextran, last: ${answer}}}`,
+});
 const ileum = (finding: string): Example => ({
   case: `intestine: {ileum: [{${finding}}]}\nsamples: [{id: 01-A, from: intestine.ileum, into: formalin, for: [histology], at: 2026-04-20T12:30}]`,
 });
@@ -62,14 +64,9 @@ describe("a question without an answer is not asked", () => {
       { visit: "environment: ", case: "selection: {signs: [dyspnoea]}" },
       { visit: "environment: ", case: "selection: {signs: [dyspnoea, cough]}" },
     ],
-    ["treated-pig", iron("iron dextran"), iron("amoxicillin")],
-    [
-      "treated-pig",
-      iron("electrolytes and glucose in the water"),
-      iron("electrolytes and amoxicillin in the water"),
-    ],
-    ["treated-pig", iron("iron dextran 200 mg by injection"), iron("amoxicillin in glucose")],
-    ["last-treatment-missing", iron("iron"), iron("iron + toltrazuril")],
+    ["treated-pig", given(", antimicrobial: no"), given(", antimicrobial: yes")],
+    ["treated-pig", given(", antimicrobial: no"), given("")],
+    ["last-treatment-missing", given(", antimicrobial: no"), given(", antimicrobial: yes")],
     ["fact-missing", { case: fetus }, { case: fetus.replace("manner: born-dead", "manner: ") }],
     ["observation-missing", pleura("fibrin"), pleura("adhesion")],
     ["observation-missing", lungs("oedema"), lungs("consolidation")],

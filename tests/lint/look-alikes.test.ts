@@ -279,8 +279,14 @@ const honest: readonly (readonly [rule: string, example: Example])[] = [
     },
   ],
   ["pig-not-typical", { case: "selection: {basis: convenience, typical: no}" }],
-  ["last-treatment-missing", { case: "selection: {treated: {with: iron and electrolytes}}" }],
-  ["treated-pig", { case: "selection: {treated: {with: 'iron, electrolytes and vitamins'}}" }],
+  [
+    "last-treatment-missing",
+    { case: "selection: {treated: {with: iron and electrolytes, antimicrobial: no}}" },
+  ],
+  [
+    "treated-pig",
+    { case: "selection: {treated: {with: 'iron, electrolytes and vitamins', antimicrobial: no}}" },
+  ],
   [
     "lesion-not-sampled",
     {

@@ -51,7 +51,7 @@ describe("a pig that says untreated in a group under treatment", () => {
   it("is not where it says what it got, or sucks", () => {
     const current = `${water}, from: 2026-04-18`;
     expect(said(current, "{treated: {with: amoxicillin, last: 3 h}}")).toEqual([]);
-    expect(said(current, "{treated: {with: iron}}")).toEqual(["selection.treated"]);
+    expect(said(current, "{treated: {with: iron, antimicrobial: no}}")).toEqual(["selection.treated"]);
     expect(said(current, "{treated: no}", "pig: {age: 10 d}")).toEqual([]);
   });
 });

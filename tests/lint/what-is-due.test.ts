@@ -54,6 +54,17 @@ describe("organs that are left blank", () => {
       ["error skipped-organ urinary.kidneys"],
     ],
     [
+      "an organ that is not due, with a note and a size alone",
+      "lymphoid: {other_nodes: {note: pale, size: 20 mm}}",
+      ["error skipped-organ lymphoid.other_nodes"],
+    ],
+    [
+      "two sides with a note alone",
+      "urinary: {kidneys: {left: {note: pale}, right: {note: pale}}}",
+      ["error skipped-organ urinary.kidneys.left"],
+    ],
+    ["an organ that is normal, with a note", "lymphoid: {other_nodes: {state: normal, note: small}}", []],
+    [
       "the snout, by the word for its whole system",
       "respiratory: normal\ndiagnosis: ",
       ["error skipped-organ respiratory.turbinates"],

@@ -5,8 +5,8 @@ import { namedOrgans } from "../../src/record/index.ts";
 
 describe("a word in free text", () => {
   it.each([
-    ["typical of PRRS", ["prrs"], "prrs"],
-    ["turkey-egg kidney", ["turkey egg"], "turkey egg"],
+    ["typical of PRRS", ["prrs"], "PRRS"],
+    ["turkey-egg kidney", ["turkey egg"], "turkey-egg"],
     ["looks like S. suis", ["S. suis"], "S. suis"],
     ["a peduncle", ["PED"], undefined],
     ["cherryred", ["cherry"], undefined],

@@ -6,6 +6,7 @@ import {
   type Icc,
   intraclassCorrelations,
   percentAgreement,
+  studentTQuantile,
 } from "../../src/statistics/index.ts";
 import { runs } from "../random.ts";
 import { expectClose } from "./reference.ts";
@@ -237,6 +238,102 @@ describe("kappa", () => {
   ])("%j is refused", (table, wrong, message) => {
     const options = wrong === undefined ? {} : { weights: wrong as "linear" };
     expect(() => cohenKappa(table, options)).toThrow(new RangeError(message));
+  });
+});
+
+describe("limits by leaving out one subject at a time", () => {
+  /** By the words of the definition: each subject in turn is left out and all is computed again. */
+  function jackknifed(value: number, without: readonly number[], readers: number, level: number) {
+    const scaled = (r: number) => 0.5 * Math.log((1 + (readers - 1) * r) / (1 - r));
+    const back = (z: number) => (Math.exp(2 * z) - 1) / (Math.exp(2 * z) + readers - 1);
+    const n = without.length;
+    const mean = (values: readonly number[]) => values.reduce((sum, one) => sum + one, 0) / n;
+    const own = without.map((r) => n * scaled(value) - (n - 1) * scaled(r));
+    const from = own.map((one) => one - mean(own));
+    const variance = mean(from.map((d) => d ** 2));
+    const df = Math.min(n - 1, (2 * n) / (mean(from.map((d) => d ** 4)) / variance ** 2 - 1));
+    const margin = studentTQuantile((1 + level) / 2, df) * Math.sqrt(variance / (n - 1));
+    return [back(scaled(value) - margin), back(scaled(value) + margin)] as const;
+  }
+  const table = [
+    [9, 2, 1, 0],
+    [1, 6, 3, 0],
+    [0, 2, 5, 2],
+    [0, 0, 1, 4],
+  ];
+  const rows = table.flatMap((row, i) =>
+    row.flatMap((count, j) => Array.from({ length: count }, () => [i, j] as const)),
+  );
+
+  it.each(["unweighted", "linear", "quadratic"] as const)("of kappa, %s", (weights) => {
+    const without = rows.map(([a, b]) => {
+      const fewer = table.map((row, i) => row.map((count, j) => count - (i === a && j === b ? 1 : 0)));
+      return cohenKappa(fewer, { weights }).kappa ?? Number.NaN;
+    });
+    for (const level of [0.95, 0.8]) {
+      const got = cohenKappa(table, { weights, level, limits: "jackknife" });
+      const [lower, upper] = jackknifed(got.kappa ?? Number.NaN, without, 2, level);
+      expectClose(got.lower ?? 0, lower, 1e-10, "lower");
+      expectClose(got.upper ?? 0, upper, 1e-10, "upper");
+      expect(got.kappa).toBe(cohenKappa(table, { weights }).kappa);
+    }
+  });
+
+  it.each([2, 3, 5])("of ICC, %d readers", (readers) => {
+    const ratings = rows.map(([a, b], pig) =>
+      [a, b, a + ((pig * 7) % 3) - 1, 2 * b - 1, a + 40].slice(0, readers),
+    );
+    for (const form of ["agreement", "consistency"] as const) {
+      const without = ratings.map(
+        (_, left) =>
+          intraclassCorrelations(ratings.filter((__, pig) => pig !== left))[form].icc ?? Number.NaN,
+      );
+      const got = intraclassCorrelations(ratings, { limits: "jackknife" })[form];
+      const [lower, upper] = jackknifed(got.icc ?? Number.NaN, without, readers, 0.95);
+      expectClose(got.lower ?? 0, lower, 1e-8, `${form} lower`);
+      expectClose(got.upper ?? 0, upper, 1e-8, `${form} upper`);
+    }
+  });
+
+  it("are not given where one subject makes all the disagreement, or all of them the same", () => {
+    const one = [
+      [20, 1],
+      [0, 9],
+    ];
+    const reason = "but for one reading agreement is perfect";
+    expect(cohenKappa(one, { limits: "jackknife" })).toMatchObject({ lower: null, reason });
+    const ratings = Array.from({ length: 24 }, (_, pig) => [pig % 6, pig === 5 ? 4 : pig % 6]);
+    for (const form of ["agreement", "consistency"] as const)
+      expect(intraclassCorrelations(ratings, { limits: "jackknife" })[form]).toMatchObject({
+        lower: null,
+        reason,
+      });
+    const tiny = [
+      [1, 1],
+      [0, 0],
+    ];
+    expect(cohenKappa(tiny, { limits: "jackknife" }).lower).toBeNull();
+  });
+
+  it("hold the estimate, stay below 1, and turn with the scale", () => {
+    const tables = fc
+      .array(fc.array(fc.nat(9), { minLength: 3, maxLength: 3 }), { minLength: 3, maxLength: 3 })
+      .filter((counts) => counts.flat().some((count) => count > 0));
+    fc.assert(
+      fc.property(tables, (counts) => {
+        const got = cohenKappa(counts, { weights: "linear", limits: "jackknife" });
+        const turned = cohenKappa(
+          counts.toReversed().map((row) => row.toReversed()),
+          { weights: "linear", limits: "jackknife" },
+        );
+        expect(turned.lower ?? 9).toBeCloseTo(got.lower ?? 9, 8);
+        if (got.lower === null || got.kappa === null) return;
+        expect(got.lower).toBeLessThanOrEqual(got.kappa);
+        expect(got.upper).toBeGreaterThanOrEqual(got.kappa);
+        expect(got.lower).toBeGreaterThanOrEqual(-1);
+        expect(got.upper).toBeLessThanOrEqual(1);
+      }),
+    );
   });
 });
 

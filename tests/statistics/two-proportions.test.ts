@@ -1,6 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { fisherExact, riskDifference, riskRatio, type TwoGroups } from "../../src/statistics/index.ts";
+import {
+  fisherExact,
+  riskDifference,
+  riskRatio,
+  studentTQuantile,
+  type TwoGroups,
+} from "../../src/statistics/index.ts";
 import { runs } from "../random.ts";
 import { expectClose } from "./reference.ts";
 
@@ -109,6 +115,8 @@ describe("Clopper-Pearson limits of both groups joined (Zou & Donner 2008; Donne
     [9, 10, 3, 10, 0.9],
     [5, 56, 1, 29, 0.99],
     [1, 6, 19, 20, 0.95],
+    [1, 10, 9, 10, 0.95],
+    [8, 9, 1, 8, 0.95],
     [10, 10, 3, 20, 0.95],
   ])("%d/%d and %d/%d at %d", (x1, n1, x2, n2, level) => {
     const [l1, u1] = exact(x1, n1, 1 - level);
@@ -116,8 +124,14 @@ describe("Clopper-Pearson limits of both groups joined (Zou & Donner 2008; Donne
     const [p1, p2] = [x1 / n1, x2 / n2];
     const difference = riskDifference({ x1, n1, x2, n2 }, { level });
     expect(difference.method).toBe("zou-donner");
-    expect(difference.lower).toBeCloseTo(p1 - p2 - Math.sqrt((p1 - l1) ** 2 + (u2 - p2) ** 2), 9);
-    expect(difference.upper).toBeCloseTo(p1 - p2 + Math.sqrt((u1 - p1) ** 2 + (p2 - l2) ** 2), 9);
+    // Away from 0 no nearer than with one affected and one free more on each side (Agresti & Caffo 2000), by t.
+    const [a, b] = [(x1 + 1) / (n1 + 2), (x2 + 1) / (n2 + 2)];
+    const t = studentTQuantile((1 + level) / 2, n1 + n2 - 2);
+    const margin = t * Math.sqrt((a * (1 - a)) / (n1 + 2) + (b * (1 - b)) / (n2 + 2));
+    const lower = p1 - p2 - Math.sqrt((p1 - l1) ** 2 + (u2 - p2) ** 2);
+    const upper = p1 - p2 + Math.sqrt((u1 - p1) ** 2 + (p2 - l2) ** 2);
+    expect(difference.lower).toBeCloseTo(p1 < p2 ? Math.max(-1, Math.min(lower, a - b - margin)) : lower, 9);
+    expect(difference.upper).toBeCloseTo(p1 > p2 ? Math.min(1, Math.max(upper, a - b + margin)) : upper, 9);
     const ratio = riskRatio({ x1, n1, x2, n2 }, { level });
     expect(ratio.method).toBe("donner-zou");
     // The ratios R for which the limits of p1 - R p2 hold 0.

@@ -21,15 +21,26 @@ function quantities(text: string): string[] {
   const digits = number.replaceAll(",", ".").replaceAll(/\s+/g, "").replaceAll(/[x×*]/gi, " x ");
   const lower = unit.toLowerCase();
   const known = Object.entries(slipWords.units)
-    .filter(([name, others]) => name.toLowerCase() === lower || others.includes(lower))
+    .filter(([name, others]) => name.toLowerCase() === lower || lower === `${name}s` || begins(lower, others))
     .map(([name]) => `${digits} ${name}`);
   return [`${digits} ${unit}`, ...known, ...converted(digits, lower), ...celsius(digits, lower)];
+}
+
+/** Whether a unit is written with one of these beginnings: weeks, Wochen; `in` and other short ones are the whole word. */
+function begins(unit: string, beginnings: readonly string[]): boolean {
+  const text = unit.normalize("NFD").replaceAll(/[\u0300-\u036f]/g, "");
+  return beginnings.some(
+    (one) =>
+      text === one ||
+      text === `${one}s` ||
+      (one.length > 2 && text.startsWith(one) && /^\p{L}*$/u.test(text.slice(one.length))),
+  );
 }
 
 /** The same in a unit of the format, about as exact as it was written. */
 function converted(digits: string, unit: string): string[] {
   return Object.entries(slipWords.converted)
-    .filter(([, { written }]) => written.includes(unit))
+    .filter(([, { written }]) => begins(unit, written))
     .map(([name, { times }]) => {
       const numbers = digits.split(" x ").map((number) => {
         const value = Number(number) * times;

@@ -191,11 +191,15 @@ function hasObservations(entry: OrganEntry, paired: boolean): boolean {
   );
 }
 
-/** Left blank, be it part by part: `{left: {dorsal: , ventral: }}`. A blank reason says that there was no look. */
+/**
+ * Left blank, be it part by part: `{left: {dorsal: , ventral: }}`. A blank reason says that there was no look, and a map without
+ * keys is what is left of values that could not be read.
+ */
 const isBlank = (value: unknown): boolean =>
   value === undefined ||
   value === null ||
   (isKeyed(value) &&
+    Object.keys(value).length > 0 &&
     !Object.hasOwn(value, "not_examined") &&
     !Object.hasOwn(value, "not_assessable") &&
     Object.values(value).every(isBlank));

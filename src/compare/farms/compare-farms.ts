@@ -143,7 +143,7 @@ function countedFarm(
 ): CountedFarm | UnrankedFarm {
   const { answers } = answered;
   const counts = countsOf(side, answered);
-  const { pens, known, shared } = pensOf(answers, cluster);
+  const { pens, known, shared } = pensOf(answers, { cluster });
   const share = shareOf(
     answers.map(({ one, value }) => ({ one, yes: value === 1 })),
     side.cases.length,

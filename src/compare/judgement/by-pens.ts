@@ -1,9 +1,16 @@
 /** Two sides whose pigs share pens, set against each other so that a pen is not taken for many pigs. */
-import { clusteredShares, rankSumTest, stratifiedRankSum } from "../../statistics/index.ts";
+import {
+  clusteredShares,
+  permutedTrend,
+  rankSumTest,
+  slopeWithin,
+  stratifiedRankSum,
+} from "../../statistics/index.ts";
+import type { Asked } from "../comparison.ts";
 import { type Answered, countOf, valuesOf } from "../sides/outcomes.ts";
 import type { SidePens } from "../sides/pens.ts";
 import type { Stratification } from "../sides/stratification.ts";
-import { limited, type ScoresByPens, type SharesByPens } from "./results.ts";
+import { limited, type MeansByPens, type ScoresByPens, type SharesByPens } from "./results.ts";
 import { secondAgainstFirst } from "./within-strata.ts";
 
 /** Shares by Rao & Scott's adjusted counts, within strata where there are any. */
@@ -41,21 +48,62 @@ export function scoresByPens(
     return { ...counted, within: false, superiority, p, exact: method === "exact" };
   }
   if (stratification.strata.length === 0) return null;
-  const means = stratification.strata.map((stratum) =>
-    stratum.map((answers, place) => (sides[place]?.pens ?? []).flatMap((pigs) => partMean(pigs, answers))),
-  );
-  const ranked = means.map(([first = [], second = []]) => ({ first: second, second: first }));
+  const ranked = meansWithin(sides, stratification.strata).map(([first = [], second = []]) => ({
+    first: second,
+    second: first,
+  }));
   const { p, method, superiority } = stratifiedRankSum(ranked);
   return { ...counted, within: true, superiority, p, exact: method === "exact" };
 }
 
-const pensCounted = ([first, second]: readonly [SidePens, SidePens]) =>
-  ({
-    clusters: [first.pens.length, second.pens.length],
-    alone: [first.pens.length - first.known, second.pens.length - second.known],
-  }) as const;
+/**
+ * Visits in their order, or arms, by the means of the pens, dealt out anew; within strata where there are any. Means and not ranks,
+ * because the ranks of pens with few pigs lie elsewhere than those of pens with many even where nothing differs.
+ * @param stratification with one stratum at least
+ * @param places of the sides on the axis of time; of arms 0 and 1
+ * @param most the greatest difference there can be: 1 of shares
+ */
+export function meansByPens(
+  sides: readonly SidePens[],
+  stratification: Stratification | null,
+  places: readonly number[],
+  most: number,
+  { level, seed }: Pick<Asked, "level" | "seed">,
+): MeansByPens {
+  const strata = stratification?.strata ?? [sides.map(({ pens }) => pens.flat())];
+  const placed = meansWithin(sides, strata).map((means) =>
+    means
+      .map((values, side) => ({ place: places[side] ?? side, values }))
+      .filter(({ values }) => values.length > 0),
+  );
+  const { z, p, method } = permutedTrend(placed, { seed });
+  const { slope, lower, upper } = slopeWithin(placed, { level });
+  const span = Math.max(...places) - Math.min(...places);
+  const along = (limit: number | null): number | null =>
+    limit === null ? null : Math.max(-most, Math.min(most, limit * span));
+  return {
+    ...pensCounted(sides),
+    within: stratification !== null,
+    z,
+    p,
+    exact: method === "exact",
+    difference: { ...limited(along(slope), along(lower), along(upper)), method: "t" },
+  };
+}
 
-const meanOf = (pigs: readonly Answered[]): number =>
+const pensCounted = (sides: readonly SidePens[]) => ({
+  clusters: sides.map(({ pens }) => pens.length),
+  alone: sides.map(({ pens, known }) => pens.length - known),
+});
+
+/** The means of the pens of each side in each stratum. */
+export const meansWithin = (sides: readonly SidePens[], strata: Stratification["strata"]): number[][][] =>
+  strata.map((stratum) =>
+    stratum.map((answers, side) => (sides[side]?.pens ?? []).flatMap((pigs) => partMean(pigs, answers))),
+  );
+
+/** The score of a pen, or its share. */
+export const meanOf = (pigs: readonly Answered[]): number =>
   valuesOf(pigs).reduce((sum, value) => sum + value, 0) / pigs.length;
 
 /** The mean of those pigs of a pen that are in a stratum; none when it has no pig there. */

@@ -33,10 +33,22 @@ function whyNone(
   { sides, stratification, pens }: ComparedSides,
   { between, cluster }: Asked,
 ): string | null {
-  const what = { visits: "a change", groups: "a difference between groups", ill: "a difference" }[between];
+  const what = {
+    visits: "a change",
+    groups: "a difference between groups",
+    ill: "a difference",
+    treatment: "the treatment",
+  }[between];
   const word = clusterWord(cluster);
   if (stratification?.strata.length === 0)
     return `the sides have no ${facetWords(stratification)} in common, so ${what} cannot be told apart from the difference between ${facetWords(stratification, "many")}`;
+  if (result.test === "unit-means") {
+    const some = sides.map(({ side }, place) =>
+      count(pens[place]?.known ?? 0, `${side.side} ${result.unit}`),
+    );
+    if (pens.every(({ known }) => known > 1)) return null;
+    return `the ${result.unit} is what was treated, and with ${listing(some)} the treatment cannot be told apart from the difference between two ${result.unit}s; at least 2 in each arm are needed, and as a rule 4 to show anything`;
+  }
   const shared = pens.some((side) => side.shared);
   if (shared && pens.some(fewPens)) {
     const said = sides.map(({ side }, place) => `${count(pens[place]?.known ?? 0, word)} ${side.title}`);
@@ -44,11 +56,11 @@ function whyNone(
   }
   const manySides = result.test === "freeman-halton" || result.test === "kruskal-wallis";
   if (manySides && stratification !== null)
-    return `the sides are made up differently by ${facetWords(stratification)}, which this test of three sides or more cannot allow for; compare two, or narrow with --where`;
+    return `the sides are made up differently by ${facetWords(stratification)}, which this test of three groups or more cannot allow for; compare two, or narrow with --where`;
   if (result.test === "freeman-halton" && !result.exact && result.least_expected < 5)
     return "the tables are too many to count and the pigs too few for chi-squared";
-  if (shared && sides.length > 2)
-    return `pigs share ${word}s, which the tests of three sides or more cannot allow for; compare two`;
+  if (shared && manySides)
+    return `pigs share ${word}s, which the tests of three groups or more cannot allow for; compare two`;
   return null;
 }
 
@@ -58,19 +70,29 @@ const fewPens = ({ shared, known }: SidePens): boolean => shared && tooFewCluste
 /** What was done about sides in which groups, age classes or places of examination have other shares. */
 export function makeUpCaveats(result: Result, stratification: Stratification | null): Caveat[] {
   if (stratification === null) return [];
+  const arms = result.test === "unit-means";
   const said = `the sides are made up differently by ${facetWords(stratification)}`;
   if (stratification.strata.length === 0) return [{ text: `${said}, and have no stratum in common` }];
   const inStrata = withinStrata(result);
+  if (arms)
+    return [
+      {
+        text: `treated and control are set against each other within each ${facetWords(stratification)}${partless(stratification.outside)}`,
+      },
+    ];
   if (inStrata === null) return [{ text: `${said}; the numbers are of all pigs together` }];
   const opposite = inStrata.opposite ? ", and points the other way than all pigs together" : "";
-  const outside =
-    inStrata.pigs_outside === 0
-      ? ""
-      : `; ${count(inStrata.pigs_outside, "pig")} of strata that only one side has ${inStrata.pigs_outside === 1 ? "takes" : "take"} no part in it`;
   return [
-    { text: `${said}; what is claimed rests on like against like, within strata${opposite}${outside}` },
+    {
+      text: `${said}; what is claimed rests on like against like, within strata${opposite}${partless(inStrata.pigs_outside)}`,
+    },
   ];
 }
+
+const partless = (outside: number): string =>
+  outside === 0
+    ? ""
+    : `; ${count(outside, "pig")} of strata that only one side has ${outside === 1 ? "takes" : "take"} no part in it`;
 
 const words: Readonly<Record<string, Readonly<Record<"one" | "many", string>>>> = {
   group: { one: "group", many: "groups" },

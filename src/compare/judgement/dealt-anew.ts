@@ -1,12 +1,13 @@
 /** All comparisons of a block made again with the sides dealt out anew, to allow for how many they are. */
 import type { Case } from "../../cases/index.ts";
-import { clusterKey } from "../../herd/index.ts";
 import { smallestPAdjusted } from "../../statistics/index.ts";
 import { grouped } from "../../words/grouped.ts";
 import type { Asked, Comparison } from "../comparison.ts";
 import type { ComparedSides } from "../sides/comparability.ts";
 import { facets } from "../sides/facets.ts";
 import { type Answered, valuesOf } from "../sides/outcomes.ts";
+import { sharedBy } from "../sides/pens.ts";
+import { meanOf } from "./by-pens.ts";
 import type { Result } from "./results.ts";
 import { placesOf } from "./tests.ts";
 
@@ -29,11 +30,10 @@ interface Item {
  * P of each comparison adjusted for all of them, by the smallest p when visits (or groups) are dealt out anew within
  * strata; where any of them rests on pens, whole pens are dealt out.
  */
-export function adjustedTogether(all: readonly Claimable[], { cluster, seed }: Asked): number[] {
+export function adjustedTogether(all: readonly Claimable[], asked: Asked): number[] {
   const places = placesOfAll(all);
   const byPen = all.some(({ claim_on }) => claim_on === "pens" || claim_on === "pens-in-strata");
-  const keyOf = (one: Case): string | Case =>
-    byPen && cluster !== "none" ? (clusterKey(one, cluster) ?? one) : one;
+  const keyOf = (one: Case): string | Case => (byPen ? (sharedBy(one, asked) ?? one) : one);
   const by = [...new Set(all.flatMap(({ compared }) => compared.stratification?.by ?? []))];
   const pigs = new Map<Case, number>();
   for (const { compared } of all)
@@ -50,7 +50,7 @@ export function adjustedTogether(all: readonly Claimable[], { cluster, seed }: A
   const read = all.map((one) => statisticOf(one, (pig) => unitOf.get(keyOf(pig)) ?? 0, [...places.values()]));
   return smallestPAdjusted({ labels, strata }, (dealt) => read.map((statistic) => statistic(dealt)), {
     permutations,
-    ...(seed !== undefined && { seed }),
+    seed: asked.seed,
   });
 }
 
@@ -76,7 +76,9 @@ function statisticOf(
   places: readonly Place[],
 ): (labels: readonly number[]) => number {
   const pens = claim_on === "pens" || claim_on === "pens-in-strata";
-  const ranked = test === "mann-whitney" || test === "kruskal-wallis";
+  const trend = test === "cochran-armitage" || test === "cuzick";
+  const means = pens && (trend || test === "unit-means");
+  const ranked = !means && (test === "mann-whitney" || test === "cuzick" || test === "kruskal-wallis");
   const within =
     compared.stratification === null || claim_on === "pigs"
       ? [compared.sides.map(({ answers }) => answers)]
@@ -86,9 +88,9 @@ function statisticOf(
     const parts = pens
       ? [...grouped(answers, ({ one }) => unitOf(one)).values()]
       : answers.map((one) => [one]);
+    if (means) return parts.map((part) => ({ unit: unitAt(part, unitOf), value: meanOf(part) }));
     return ranked ? rankedItems(parts, unitOf) : excessItems(parts, unitOf);
   });
-  const trend = test === "cochran-armitage";
   if (test === "freeman-halton" || test === "kruskal-wallis")
     return (labels) => strata.reduce((sum, items) => sum + anyDifference(items, labels), 0);
   const at = places.map((place) => (trend ? place.at : place.label));
@@ -120,7 +122,7 @@ function excessItems(parts: readonly (readonly Answered[])[], unitOf: UnitOf): I
 
 /** Mid-ranks of the scores, or of the means of pens, each stratum weighted as by van Elteren. */
 function rankedItems(parts: readonly (readonly Answered[])[], unitOf: UnitOf): Item[] {
-  const means = parts.map((part) => valuesOf(part).reduce((sum, value) => sum + value, 0) / part.length);
+  const means = parts.map(meanOf);
   const ranks = means.map((mean) =>
     means.reduce((sum, other) => sum + (other < mean ? 1 : other === mean ? 0.5 : 0), 0.5),
   );

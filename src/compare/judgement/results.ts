@@ -1,5 +1,7 @@
 /** What each test answers, as it is exported. */
+
 import type { SharesRule } from "../../statistics/index.ts";
+import type { Trial } from "../sides/arms.ts";
 
 /** A value with its limits; a limit is null where there is none (or it is infinite). */
 export interface Limited {
@@ -35,7 +37,7 @@ export interface SharesCompared {
   readonly p: number;
   /** Fisher's, whatever the rule. */
   readonly p_fisher: number;
-  /** Second share less first: Zou & Donner 2008. */
+  /** Second share less first: Zou & Donner 2008, widened by Agresti & Caffo 2000. */
   readonly difference: Limited & { readonly method: "zou-donner" };
   /** Donner & Zou 2012. */
   readonly risk_ratio: Ratio;
@@ -80,18 +82,18 @@ export interface ScoresWithinStrata extends FoundWithinStrata {
 
 /** A trend within strata. */
 export interface TrendWithinStrata extends FoundWithinStrata {
-  /** Above 0 when it became more common. */
+  /** Above 0 when it became more common, or higher. */
   readonly z: number | null;
 }
 
 export type WithinStrata = SharesWithinStrata | ScoresWithinStrata | TrendWithinStrata;
 
-/** Two sides whose pigs share pens (rooms, litters), or pigs whose pen is not recorded, each for itself. */
+/** Sides whose pigs share pens (rooms, litters), or pigs whose pen is not recorded, each for itself. */
 interface FoundByPens {
   /** Pens of several pigs or one, and pigs whose pen is not recorded, of each side. */
-  readonly clusters: readonly [number, number];
+  readonly clusters: readonly number[];
   /** Of these, pigs whose pen is not recorded. */
-  readonly alone: readonly [number, number];
+  readonly alone: readonly number[];
   /** Whether p is of the test within strata as well. */
   readonly within: boolean;
   readonly p: number;
@@ -110,6 +112,22 @@ export interface SharesByPens extends FoundByPens {
 export interface ScoresByPens extends FoundByPens {
   readonly superiority: number;
   readonly exact: boolean;
+}
+
+/** The means of the pens (shares affected, or mean scores), dealt out anew to the visits or arms. */
+export interface MeansByPens extends FoundByPens {
+  /** Above 0 when they rise; null where none varies. */
+  readonly z: number | null;
+  /** Whether all ways to deal the pens out were counted; else 9,999 at random. */
+  readonly exact: boolean;
+  /** How far the last lies from the first, each pen alike, within strata: of three visits or more along a straight line. */
+  readonly difference: Limited & { readonly method: "t" };
+}
+
+/** Treated against control: the means of what was allocated, pens or groups. */
+export interface ArmsCompared extends MeansByPens {
+  readonly test: "unit-means";
+  readonly unit: Trial["unit"];
 }
 
 /** Two sides of a scale. */
@@ -131,20 +149,35 @@ export interface ScoresCompared {
   readonly penned: ScoresByPens | null;
 }
 
-/** Three visits or more, an indicator. */
-export interface TrendCompared {
-  readonly test: "cochran-armitage";
-  /** Whether all ways to share the affected out were counted; else p is normal, for large numbers. */
-  readonly exact: boolean;
+/** Three visits or more. */
+interface OverVisits {
   readonly p: number;
-  /** Above 0 when it became more common; null when all or none are affected. */
+  /** Above 0 when it became more common, or higher; null when all pigs are alike. */
   readonly z: number | null;
   /** Place of each side on the time axis: days since the first visit, or its number where a date is missing. */
   readonly places: readonly number[];
   readonly unit: "days" | "order";
+  readonly stratified: TrendWithinStrata | null;
+  /** Where pigs share pens; else null. */
+  readonly penned: MeansByPens | null;
+}
+
+/** Three visits or more, an indicator. */
+export interface TrendCompared extends OverVisits {
+  readonly test: "cochran-armitage";
+  /** Whether all ways to share the affected out were counted; else p is normal, for large numbers. */
+  readonly exact: boolean;
   /** Last visit less first, all pigs together; by pens where pigs share them. */
   readonly first_to_last: Limited & { readonly method: "zou-donner" | "newcombe" };
-  readonly stratified: TrendWithinStrata | null;
+}
+
+/** Three visits or more, a scale: midranks over days. */
+export interface RankTrendCompared extends OverVisits {
+  readonly test: "cuzick";
+  /** Whether all ways to share the scores out were counted; else p is of 9,999 at random. */
+  readonly exact: boolean;
+  /** Last visit less first, all pigs together; null where pigs share pens, of which `penned` speaks. */
+  readonly first_to_last: ScoresCompared["shift"];
 }
 
 /** Three groups or more, an indicator: Fisher's test after Freeman & Halton, or Pearson's chi-squared when not exact. */
@@ -158,26 +191,31 @@ export interface ManySharesCompared {
   readonly least_expected: number;
 }
 
-/** Three sides or more, a scale. */
+/** Three groups or more, a scale. */
 export interface RanksCompared {
   readonly test: "kruskal-wallis";
   readonly exact: boolean;
   readonly p: number;
   readonly h: number | null;
   readonly df: number;
-  /** Last visit less first, all pigs together; null of groups. */
-  readonly first_to_last: ScoresCompared["shift"];
 }
 
-export type Result = SharesCompared | ScoresCompared | TrendCompared | ManySharesCompared | RanksCompared;
+export type Result =
+  | ArmsCompared
+  | SharesCompared
+  | ScoresCompared
+  | TrendCompared
+  | RankTrendCompared
+  | ManySharesCompared
+  | RanksCompared;
 
 /** What was found within strata; null where that was not asked or cannot be. */
 export const withinStrata = (result: Result): WithinStrata | null =>
   "stratified" in result ? result.stratified : null;
 
 /** What was found by pens; null where that was not asked or cannot be. */
-export const byPens = (result: Result): SharesByPens | ScoresByPens | null =>
-  "penned" in result ? result.penned : null;
+export const byPens = (result: Result): SharesByPens | ScoresByPens | MeansByPens | null =>
+  result.test === "unit-means" ? result : "penned" in result ? result.penned : null;
 
 /**
  * What is claimed rests on: all pigs, each for itself; like against like within strata, when the sides are made up

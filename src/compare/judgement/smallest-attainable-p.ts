@@ -3,12 +3,14 @@ import {
   exactMantelHaenszel,
   leastRankP,
   leastSharesP,
+  leastTrendP,
   type SharesRule,
   sharesP,
   stratifiedTrend,
 } from "../../statistics/index.ts";
 import type { ComparedSides } from "../sides/comparability.ts";
 import type { Stratification, Stratum } from "../sides/stratification.ts";
+import { meansWithin } from "./by-pens.ts";
 import type { ClaimOn, Result } from "./results.ts";
 import { placesOf } from "./tests.ts";
 
@@ -38,7 +40,21 @@ export function smallestAttainableP(
       if (on === "pens") return leastRankP(pens.map((side) => side.pens.length));
       return on === "strata" && stratification !== null ? smallestOfRanksWithin(stratification) : null;
     case "cochran-armitage":
-      return pigs > mostPigs ? null : smallestOfTrend(sizes, placesOf(sides).places, stratification);
+      return pigs > mostPigs || on.startsWith("pens")
+        ? null
+        : smallestOfTrend(sizes, placesOf(sides).places, stratification);
+    case "cuzick":
+      if (on.startsWith("pens")) return null;
+      return leastTrendP(
+        stratification?.strata.map((stratum) => stratum.map(({ length }) => length)) ?? [sizes],
+      );
+    case "unit-means": {
+      const strata = stratification?.strata ?? [sides.map(({ answers }) => answers)];
+      const units = meansWithin(pens, strata).map((means) => means.map(({ length }) => length));
+      // Arms of one size can change places everywhere, and lie as far apart then.
+      const mirrored = units.every(([control, treated]) => control === treated);
+      return leastTrendP(units, { mirrored });
+    }
     case "freeman-halton":
       return leastSharesP(sizes);
     case "kruskal-wallis":

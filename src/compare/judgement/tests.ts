@@ -5,6 +5,7 @@ import {
   hodgesLehmann,
   kruskalWallis,
   largestGroup,
+  permutedTrend,
   rankSumTest,
   riskDifference,
   riskRatio,
@@ -16,21 +17,31 @@ import {
   trendTest,
 } from "../../statistics/index.ts";
 import type { Asked } from "../comparison.ts";
+import { trialOf } from "../sides/arms.ts";
 import type { ComparedSides } from "../sides/comparability.ts";
 import { type AnsweredSide, countOf, valuesOf } from "../sides/outcomes.ts";
 import type { SidePens } from "../sides/pens.ts";
-import { scoresByPens, sharesByPens } from "./by-pens.ts";
+import { meansByPens, scoresByPens, sharesByPens } from "./by-pens.ts";
 import {
+  type ArmsCompared,
   limited,
   type ManySharesCompared,
   type RanksCompared,
+  type RankTrendCompared,
   type Result,
   ratio,
   type ScoresCompared,
   type SharesCompared,
   type TrendCompared,
 } from "./results.ts";
-import { scoresWithin, secondAgainstFirst, sharesWithin, trendWithin } from "./within-strata.ts";
+import {
+  placedScores,
+  rankTrendWithin,
+  scoresWithin,
+  secondAgainstFirst,
+  sharesWithin,
+  trendWithin,
+} from "./within-strata.ts";
 
 /** Below this many pigs on a side the chi-squared form of Kruskal & Wallis is rough, and the ways are counted. */
 const roughBelow = 5;
@@ -43,9 +54,10 @@ const dayMs = 86_400_000;
 export function resultOf(compared: ComparedSides, asked: Asked): Result {
   const { between, level } = asked;
   const scored = compared.label.kind === "scale";
+  if (between === "treatment") return armsOf(compared, asked);
   if (compared.sides.length < 3) return scored ? scoresOf(compared, level) : sharesOf(compared, asked);
-  if (scored) return ranksOf(compared, between === "visits" ? level : null);
-  return between === "visits" ? trendOf(compared, level) : manySharesOf(compared);
+  if (between === "visits") return scored ? rankTrendOf(compared, asked) : trendOf(compared, asked);
+  return scored ? ranksOf(compared) : manySharesOf(compared);
 }
 
 /** Both sides with their pens, where at least one shares them. */
@@ -80,6 +92,17 @@ function sharesOf(compared: ComparedSides, { level, sharesTest }: Asked): Shares
     penned: pens && sharesByPens(pens, stratification, level),
     could_show: pens === null && stratification === null ? couldShow(groups, level, rule) : null,
   };
+}
+
+/** The greatest difference of two means. */
+const mostOf = ({ kind }: ComparedSides["label"]): number =>
+  kind === "indicator" ? 1 : Number.POSITIVE_INFINITY;
+
+/** By what was allocated; of all of it together where arms have no stratum in common, and nothing is claimed. */
+function armsOf({ label, sides, pens, stratification }: ComparedSides, asked: Asked): ArmsCompared {
+  const { unit } = trialOf(sides.flatMap(({ side }) => side.cases));
+  const strata = stratification?.strata.length === 0 ? null : stratification;
+  return { test: "unit-means", unit, ...meansByPens(pens, strata, [0, 1], mostOf(label), asked) };
 }
 
 /** From the share of the first side, how far away the second must be to be shown. */
@@ -142,7 +165,17 @@ export function placesOf(sides: readonly AnsweredSide[]): { places: number[]; un
     : { places: sides.map((_, i) => i + 1), unit: "order" };
 }
 
-function trendOf(compared: ComparedSides, level: number): TrendCompared {
+/** Over visits by the pens, where at least one shares them. */
+const trendByPens = (
+  { label, pens, stratification }: ComparedSides,
+  places: readonly number[],
+  asked: Asked,
+) =>
+  pens.some(({ shared }) => shared) && stratification?.strata.length !== 0
+    ? meansByPens(pens, stratification, places, mostOf(label), asked)
+    : null;
+
+function trendOf(compared: ComparedSides, asked: Asked): TrendCompared {
   const { sides, stratification } = compared;
   const { places, unit } = placesOf(sides);
   const groups = sides.map(({ answers }, place) => ({ ...countOf(answers), score: places[place] ?? place }));
@@ -154,8 +187,33 @@ function trendOf(compared: ComparedSides, level: number): TrendCompared {
     z,
     places,
     unit,
-    first_to_last: firstToLast(compared, level),
+    first_to_last: firstToLast(compared, asked.level),
     stratified: stratification && trendWithin(stratification, places, z),
+    penned: trendByPens(compared, places, asked),
+  };
+}
+
+function rankTrendOf(compared: ComparedSides, asked: Asked): RankTrendCompared {
+  const { sides, stratification } = compared;
+  const { level, seed } = asked;
+  const { places, unit } = placesOf(sides);
+  const scores = placedScores(
+    sides.map(({ answers }) => answers),
+    places,
+  );
+  const { z, p, method } = permutedTrend([scores], { ranked: true, seed });
+  const { first, last } = ends(compared);
+  const penned = trendByPens(compared, places, asked);
+  return {
+    test: "cuzick",
+    exact: method === "exact",
+    p,
+    z,
+    places,
+    unit,
+    first_to_last: penned === null ? shiftOf(valuesOf(first), valuesOf(last), level) : null,
+    stratified: stratification && rankTrendWithin(stratification, places, z, seed),
+    penned,
   };
 }
 
@@ -173,10 +231,7 @@ function manySharesOf({ sides }: ComparedSides): ManySharesCompared {
   };
 }
 
-/** @param level of the interval from first to last; null of groups, which have no order */
-function ranksOf(compared: ComparedSides, level: number | null): RanksCompared {
-  const { sides } = compared;
-  const { first, last } = ends(compared);
+function ranksOf({ sides }: ComparedSides): RanksCompared {
   const exact = sides.some(({ answers }) => answers.length < roughBelow);
   const { h, df, p, exactP } = kruskalWallis(
     sides.map(({ answers }) => valuesOf(answers)),
@@ -188,6 +243,5 @@ function ranksOf(compared: ComparedSides, level: number | null): RanksCompared {
     p: exactP ?? p,
     h,
     df,
-    first_to_last: level === null ? null : shiftOf(valuesOf(first), valuesOf(last), level),
   };
 }

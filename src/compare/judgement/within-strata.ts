@@ -1,6 +1,8 @@
 /** Like against like: each test within the strata of sides that are made up differently. */
 import {
   oddsHomogeneity,
+  type PlacedValues,
+  permutedTrend,
   type SharesRule,
   stratifiedRankSum,
   stratifiedShares,
@@ -8,7 +10,7 @@ import {
   type TwoGroups,
 } from "../../statistics/index.ts";
 import { type Answered, countOf, valuesOf } from "../sides/outcomes.ts";
-import type { Stratification } from "../sides/stratification.ts";
+import type { Stratification, Stratum } from "../sides/stratification.ts";
 import {
   ratio,
   type ScoresWithinStrata,
@@ -94,6 +96,33 @@ export function trendWithin(
     exact: exactP !== null,
   };
 }
+
+/** Scores of three visits or more: Cuzick's test within strata. Parameters as {@link trendWithin}. */
+export function rankTrendWithin(
+  stratification: Stratification,
+  places: readonly number[],
+  plain: number | null,
+  seed: number,
+): TrendWithinStrata | null {
+  if (stratification.strata.length === 0) return null;
+  const { z, p, method } = permutedTrend(
+    stratification.strata.map((stratum) => placedScores(stratum, places)),
+    { ranked: true, seed },
+  );
+  return {
+    ...common(stratification),
+    z,
+    opposite: opposite(z ?? 0, plain ?? 0),
+    p,
+    exact: method === "exact",
+  };
+}
+
+/** The scores at each place that has any. */
+export const placedScores = (sides: Stratum, places: readonly number[]): PlacedValues[] =>
+  sides
+    .map((answers, side) => ({ place: places[side] ?? side, values: valuesOf(answers) }))
+    .filter(({ values }) => values.length > 0);
 
 /** Which way it points within strata: above 0 more or higher. */
 export function wayOf(inStrata: WithinStrata): number {

@@ -5,6 +5,7 @@ import { comparability } from "../../knowledge/index.ts";
 import { count, listing } from "../../words/listing.ts";
 import type { Adjustment, Asked, Compared, Reason } from "../comparison.ts";
 import type { Judged } from "../judgement/judge.ts";
+import type { Trial } from "../sides/arms.ts";
 import type { Block, Side } from "../sides/blocks.ts";
 import { type AgesApart, agesApart, agesOf, recurring } from "../sides/whom.ts";
 import {
@@ -18,7 +19,7 @@ import {
   sought,
   type Tested,
 } from "./comparison-sentence.ts";
-import { plain } from "./numbers.ts";
+import { plain, unitWords } from "./numbers.ts";
 import { whyApart } from "./why.ts";
 
 /** A block with all that is said of it. */
@@ -79,6 +80,8 @@ function answerOf(
   const pigs = listing(block.sides.map(({ cases }) => String(cases.length)));
   const only = tested.length === 1;
   if (only && strongest.no_claim !== null) return sentenceOf(strongest, setting);
+  if (tooFew && strongest.result.test === "unit-means")
+    return `With ${unitWords(strongest.result)} nothing can be shown, not even if ${extreme(tested)}.`;
   if (tooFew) return `With ${pigs} pigs nothing can be shown, not even if ${extreme(tested)}.`;
   if (only) return sentenceOf(strongest, setting);
   const first = tested.find((one) => isFirst(one, setting));
@@ -140,13 +143,14 @@ function extreme(tested: readonly Tested[]): string {
 }
 
 /** What must be known to read all numbers of the block. */
-function cautionsOf(tested: readonly Tested[], { sides, basis }: Block, setting: Setting): string[] {
+function cautionsOf(tested: readonly Tested[], block: Block, setting: Setting): string[] {
+  const { sides, basis, trial } = block;
   const { cautions } = comparability;
   const { between, prevalence, adjustment, tooFew } = setting;
-  const pens = penCounts(sides);
+  const pens = trial === undefined ? penCounts(sides) : undefined;
   const counted = tested.some(({ claim_on }) => claim_on === "pens" || claim_on === "pens-in-strata");
   return [
-    cautions[between],
+    trial === undefined ? cautions[between] : cautions[trialCaution(trial)],
     ...(prevalence || between === "ill" ? [] : [cautions["not-random"]]),
     ...(prevalence && basis === null ? [cautions["random-and-whole"]] : []),
     ...agesApart(sides, comparability.age_apart.days).map(agesText),
@@ -156,6 +160,9 @@ function cautionsOf(tested: readonly Tested[], { sides, basis }: Block, setting:
     ...(!tooFew && tested.some(couldShowMore) ? [cautions["could-show"]] : []),
   ];
 }
+
+const trialCaution = ({ from, allocated }: Trial) =>
+  from === "treatments" ? "treatment-derived" : allocated === "by-lot" ? "treatment" : "treatment-not-by-lot";
 
 /** `Finisher pigs were 110 d old in the middle on 2026-03-14 and 165 d on 2026-09-19: ...` */
 export function agesText({ ageClass, sides }: AgesApart): string {

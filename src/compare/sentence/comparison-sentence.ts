@@ -3,7 +3,7 @@ import { comparability } from "../../knowledge/index.ts";
 import { capital, count, listing } from "../../words/listing.ts";
 import { type Adjustment, type Asked, clusterWord, type SideNumbers } from "../comparison.ts";
 import type { Judged, Judgement } from "../judgement/judge.ts";
-import { type Result, withinStrata } from "../judgement/results.ts";
+import { byPens, type Result, withinStrata } from "../judgement/results.ts";
 import { wayOf } from "../judgement/within-strata.ts";
 import type { Block } from "../sides/blocks.ts";
 import {
@@ -12,12 +12,15 @@ import {
   differenceText,
   facetsText,
   inSentence,
+  meansText,
   ofExamined,
   oftenText,
   plain,
   pText,
   ratioText,
   shiftText,
+  slopeText,
+  unitWords,
 } from "./numbers.ts";
 
 /** A comparison that was not refused. */
@@ -95,9 +98,18 @@ function claim(one: Tested, setting: Setting): string {
   const test = tested(one, setting);
   const inStrata = strataOf(one);
   const like = inStrata === null ? "" : `like against like (by ${facetsText(inStrata)}), `;
-  const up = (plainWay: number): boolean => (inStrata === null ? plainWay : wayOf(inStrata)) > 0;
+  const perPen = one.claim_on?.startsWith("pens") === true ? byPens(result) : null;
+  const up = (plainWay: number): boolean =>
+    (perPen !== null && "z" in perPen ? (perPen.z ?? 0) : inStrata === null ? plainWay : wayOf(inStrata)) > 0;
   const effect = effectText(one, setting);
   switch (result.test) {
+    case "unit-means": {
+      const [more, higher] = up(0) ? ["more", "higher"] : ["fewer", "lower"];
+      const pigs = setting.prevalence ? `${more} pigs` : more;
+      return one.kind === "indicator"
+        ? `${pigs} had ${name} ${second.title} (${ofExamined(second)}) than ${first.title} (${ofExamined(first)}): ${effect}${test}`
+        : `${name} was ${higher} ${second.title} (${scored(second)}) than ${first.title} (${scored(first)}): ${effect}${test}`;
+    }
     case "fisher-exact": {
       const more = up(result.difference.value ?? 0) ? "more" : "fewer";
       const pigs = setting.prevalence ? `${more} pigs` : more;
@@ -108,7 +120,9 @@ function claim(one: Tested, setting: Setting): string {
       return `${like}${name} was ${higher} ${second.title} (${scored(second)}) than ${first.title} (${scored(first)}): ${effect}${test}`;
     }
     case "cochran-armitage":
-      return `${like}${name} became ${up(result.z ?? 0) ? "more common" : "rarer"}: ${each(sides)}; ${test}`;
+      return `${like}${name} became ${up(result.z ?? 0) ? "more common" : "rarer"}: ${each(sides)}; ${effect}${test}`;
+    case "cuzick":
+      return `${like}${name} became ${up(result.z ?? 0) ? "higher" : "lower"}: ${each(sides)}; ${effect}${test}`;
     case "freeman-halton":
     case "kruskal-wallis":
       return `${name} was not the same everywhere: ${each(sides)}; ${test}`;
@@ -135,6 +149,13 @@ function effectText(one: Tested, { between, level, cluster }: Setting): string {
       return `${oftenText(inStrata.superiority, "pairs of like pigs")}; `;
     return `${shiftText(result, unit, level)}; `;
   }
+  if (result.test === "cochran-armitage" || result.test === "cuzick") {
+    if (pens && result.penned !== null) return `${slopeText(result.penned, unitOf(one), level)}; `;
+    if (result.test === "cochran-armitage" || result.first_to_last === null || claim_on !== "pigs") return "";
+    return `first to last ${shiftText({ shift: result.first_to_last, superiority: 0.5 }, unit, level)}; `;
+  }
+  if (result.test === "unit-means")
+    return `by the means of ${unitWords(result)}, ${meansText(result.difference, unitOf(one), level)}; `;
   if (result.test !== "fisher-exact") return "";
   if (claim_on === "strata" && inStrata !== null && "odds_ratio" in inStrata)
     return `odds ratio ${ratioText(inStrata.odds_ratio)}; `;
@@ -142,6 +163,10 @@ function effectText(one: Tested, { between, level, cluster }: Setting): string {
     return `odds ratio ${ratioText(result.odds_ratio)}, risk ratio ${ratioText(result.risk_ratio)}; `;
   return `${differenceText((pens ? (result.penned ?? result) : result).difference, level)}; `;
 }
+
+/** What is measured: undefined of shares. */
+const unitOf = ({ kind, unit }: Tested): string | undefined =>
+  kind === "scale" ? (unit ?? "points") : undefined;
 
 const each = (sides: readonly SideNumbers[]): string =>
   listing(

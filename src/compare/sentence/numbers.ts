@@ -4,9 +4,11 @@ import { count, listing } from "../../words/listing.ts";
 import { levelPercent, percent } from "../../words/percent.ts";
 import { type Cluster, clusterWord, type SideNumbers } from "../comparison.ts";
 import {
+  type ArmsCompared,
   byPens,
   type ClaimOn,
   type Limited,
+  type MeansByPens,
   type Ratio,
   type Result,
   type ScoresCompared,
@@ -29,17 +31,23 @@ const hundred = (share: number): string => (Math.abs(share) * 100).toFixed(1);
 
 /** `50.0 fewer of every 100 pigs, 95 % interval 6.9 to 74.0 fewer`. */
 export function differenceText({ value, lower, upper }: Limited, level: number): string {
-  const change =
-    value === null || value === 0
-      ? "no more and no fewer"
-      : `${hundred(value)} ${value < 0 ? "fewer" : "more"} of every 100 pigs`;
-  return `${change}, ${levelPercent(level)} interval ${rangeText(lower ?? -1, upper ?? 1)}`;
+  return `${differenceValue(value)}, ${levelPercent(level)} interval ${rangeText(lower ?? -1, upper ?? 1)}`;
 }
 
-function rangeText(lower: number, upper: number): string {
-  if (upper <= 0) return `${hundred(upper)} to ${hundred(lower)} fewer`;
-  if (lower >= 0) return `${hundred(lower)} to ${hundred(upper)} more`;
-  return `${hundred(lower)} fewer to ${hundred(upper)} more`;
+const differenceValue = (value: number | null): string =>
+  value === null || value === 0
+    ? "no more and no fewer"
+    : `${hundred(value)} ${value < 0 ? "fewer" : "more"} of every 100 pigs`;
+
+function rangeText(
+  lower: number,
+  upper: number,
+  of: (value: number) => string = hundred,
+  [less, more]: readonly [string, string] = ["fewer", "more"],
+): string {
+  if (upper <= 0) return `${of(upper)} to ${of(lower)} ${less}`;
+  if (lower >= 0) return `${of(lower)} to ${of(upper)} ${more}`;
+  return `${of(lower)} ${less} to ${of(upper)} ${more}`;
 }
 
 /** How often the second side stands above the first. */
@@ -97,6 +105,9 @@ export function inSentence(id: string, title: string): string {
   return ours ? `${title.charAt(0).toLowerCase()}${title.slice(1)}` : title;
 }
 
+/** How the means of pens of many were tested. */
+const atRandom = "by permutation";
+
 const exactly = (exact: boolean, else_: string): string => (exact ? "exact" : else_);
 
 const rules: Readonly<Record<SharesCompared["rule"], (p: string) => string>> = {
@@ -115,6 +126,10 @@ export function testText(result: Result): string {
       return `Mann-Whitney ${p}, ${exactly(result.exact, "normal")}`;
     case "cochran-armitage":
       return `Cochran-Armitage trend ${p}, ${exactly(result.exact, "normal")}`;
+    case "unit-means":
+      return meansTest(result, result.unit === "pen or group" ? "pens and group" : result.unit);
+    case "cuzick":
+      return `Cuzick trend ${p}, ${exactly(result.exact, atRandom)}`;
     case "freeman-halton":
       return result.exact ? `Freeman-Halton ${p}, exact` : `chi-squared ${p}`;
     case "kruskal-wallis":
@@ -134,7 +149,7 @@ export function withinStrataText(inStrata: WithinStrata, level: number): string 
     return `odds ratio ${ratioText(inStrata.odds_ratio)}, ${levelPercent(level)} interval; Mantel-Haenszel ${p}`;
   if ("superiority" in inStrata)
     return `${oftenText(inStrata.superiority, "pairs of like pigs")}; van Elteren ${p}`;
-  return `Cochran-Armitage trend ${p}`;
+  return `trend ${p}`;
 }
 
 /** `group and age class`. */
@@ -145,6 +160,7 @@ export const facetsText = ({ by }: WithinStrata): string =>
 export function byPensText(
   result: Result,
   sides: readonly SideNumbers[],
+  scoreUnit: string | undefined,
   level: number,
   cluster: Cluster,
 ): string {
@@ -160,12 +176,50 @@ export function byPensText(
       ? `${of} count as ${plain(perPen.effective[place] ?? 0)} ${title}`
       : `${of} ${title}`;
   });
+  const unit = sides[0]?.affected === undefined ? (scoreUnit ?? "points") : undefined;
   const test =
-    "effective" in perPen
-      ? `${differenceText(perPen.difference, level)}; Rao-Scott${strata} ${pText(perPen.p)}`
-      : `means of ${word}s ranked${strata}, ${oftenText(perPen.superiority, `pairs of ${word}s`)}: ${perPen.within ? "van Elteren" : "Mann-Whitney"} ${pText(perPen.p)}, ${exactly(perPen.exact, "normal")}`;
+    "z" in perPen
+      ? `means of ${word}s, ${slopeText(perPen, unit, level)}; ${meansTest(perPen, word)}`
+      : "effective" in perPen
+        ? `${differenceText(perPen.difference, level)}; Rao-Scott${strata} ${pText(perPen.p)}`
+        : `means of ${word}s ranked${strata}, ${oftenText(perPen.superiority, `pairs of ${word}s`)}: ${perPen.within ? "van Elteren" : "Mann-Whitney"} ${pText(perPen.p)}, ${exactly(perPen.exact, "normal")}`;
   return `${listing(like)}: ${test}`;
 }
+
+/** `permutation of pens within strata p 0.012, exact`. */
+const meansTest = ({ within, p, exact }: MeansByPens, word: string): string =>
+  `permutation of ${word}s${within ? " within strata" : ""} ${pText(p)}, ${exactly(exact, "9999 at random")}`;
+
+/**
+ * `1.2 points lower, 95 % interval 0.3 to 2.1 lower`, or of every 100 pigs: a difference of the means of pens.
+ * @param unit undefined of shares
+ */
+export function meansText(difference: Limited, unit: string | undefined, level: number): string {
+  const { lower, upper } = difference;
+  const change = meansValue(difference, unit);
+  if (lower === null || upper === null) return `${change}, no interval (too few, or all alike)`;
+  const range =
+    unit === undefined ? rangeText(lower, upper) : rangeText(lower, upper, size, ["lower", "higher"]);
+  return `${change}, ${levelPercent(level)} interval ${range}`;
+}
+
+/** `4 control and 4 treated pens`. */
+export const unitWords = ({ clusters: [control = 0, treated = 0], unit }: ArmsCompared): string =>
+  `${control} control and ${treated} treated ${unit === "pen or group" ? "pens or group" : unit}s`;
+
+const size = (of: number): string => plain(Math.abs(of));
+
+/** The same without its interval. */
+export function meansValue({ value }: Limited, unit: string | undefined): string {
+  if (unit === undefined) return differenceValue(value);
+  return value === null || value === 0
+    ? "no higher and no lower"
+    : `${size(value)} ${unit} ${value < 0 ? "lower" : "higher"}`;
+}
+
+/** From the first visit to the last, of three or more. @param unit undefined of shares */
+export const slopeText = ({ difference }: MeansByPens, unit: string | undefined, level: number): string =>
+  `along a straight line from first to last ${meansText(difference, unit, level)}`;
 
 /** The test a claim rests on. */
 export function claimText(result: Result, on: ClaimOn, cluster: Cluster): string {
@@ -176,12 +230,14 @@ export function claimText(result: Result, on: ClaimOn, cluster: Cluster): string
         ? "Mantel-Haenszel"
         : "superiority" in inStrata
           ? "van Elteren"
-          : "Cochran-Armitage trend within strata";
+          : `${result.test === "cuzick" ? "Cuzick" : "Cochran-Armitage"} trend within strata`;
     return `${test} ${strataP(inStrata)}`;
   }
+  if (result.test === "unit-means") return testText(result);
   if ((on === "pens" || on === "pens-in-strata") && perPen !== null) {
     const strata = perPen.within ? " within strata" : "";
     if (!("exact" in perPen)) return `Rao-Scott${strata} ${pText(perPen.p)}`;
+    if ("z" in perPen) return meansTest(perPen, clusterWord(cluster));
     const test = perPen.within ? "van Elteren" : "Mann-Whitney";
     return `${test} of ${clusterWord(cluster)}s${strata} ${pText(perPen.p)}, ${exactly(perPen.exact, "normal")}`;
   }

@@ -11,10 +11,16 @@ export function whyApart(one: Tested, setting: Setting): string | null {
   if (p === null || setting.tooFew) return null;
   const small = p < 1 - setting.level;
   const left = leavesOut(one);
+  const { test } = one.result;
   if (shown) return claimedBesideNone(one);
   if (small)
     return `small taken alone, but not among ${allowedFor(setting.adjustment)}: the more is asked, the more is found by chance; ${hint}`;
   if (!left) return null;
+  const overVisits = test === "cochran-armitage" || test === "cuzick";
+  if (overVisits && (claim_on === "pigs" || claim_on === "strata"))
+    return `an interval above leaves out 'no difference': it is of the first and the last visit only, and all visits together show no trend; ${hint}`;
+  if (one.result.test === "unit-means")
+    return `the interval leaves out 'no difference' and the permutation does not show one: of so few ${one.result.unit}s it is the stricter rule; ${hint}`;
   switch (claim_on) {
     case "strata":
       return `an interval above leaves out 'no difference': it is of all pigs together, and like against like shows none; ${hint}`;
@@ -37,7 +43,12 @@ function claimedBesideNone({ result, claim_on }: Tested): string | null {
           : undefined
       : result.test === "mann-whitney" && claim_on === "pigs"
         ? (result.shift ?? undefined)
-        : undefined;
+        : result.test === "unit-means"
+          ? result.difference
+          : (result.test === "cochran-armitage" || result.test === "cuzick") &&
+              claim_on?.startsWith("pens") === true
+            ? result.penned?.difference
+            : undefined;
   return own === undefined || own.lower === null || own.upper === null || without(own, 0)
     ? null
     : "the interval reaches 'no difference' and the test shows one: two rules, near the limit; the test was chosen beforehand and counts";
@@ -59,6 +70,14 @@ function leavesOut({ result }: Tested): boolean {
       );
     case "mann-whitney":
       return result.shift !== null && without(result.shift, 0);
+    case "unit-means":
+      return without(result.difference, 0);
+    case "cochran-armitage":
+    case "cuzick":
+      return (
+        (result.first_to_last !== null && without(result.first_to_last, 0)) ||
+        (result.penned !== null && without(result.penned.difference, 0))
+      );
     default:
       return false;
   }

@@ -5,6 +5,7 @@ import { selectionBases } from "../../knowledge/index.ts";
 import { grouped } from "../../words/grouped.ts";
 import { count, listing } from "../../words/listing.ts";
 import type { Between, Compared, SideLabel } from "../comparison.ts";
+import { armOf, type Trial, trialOf } from "./arms.ts";
 import { facets, visitFolder } from "./facets.ts";
 
 export interface Side extends Omit<SideLabel, "pigs" | "ages"> {
@@ -12,7 +13,8 @@ export interface Side extends Omit<SideLabel, "pigs" | "ages"> {
 }
 
 /** Sides of one farm (and visit), pigs chosen in one way. */
-export interface Block extends Pick<Compared, "farm" | "visit" | "basis" | "mixed" | "pigs" | "prevalence"> {
+export interface Block
+  extends Pick<Compared, "farm" | "visit" | "trial" | "basis" | "mixed" | "pigs" | "prevalence"> {
   readonly sides: readonly Side[];
 }
 
@@ -42,9 +44,11 @@ export function blocksOf(
   throw new RangeError(
     asked === "visits"
       ? "there are no two visits of one farm; give the folder of the farm, or compare --between groups"
-      : asked === "ill"
-        ? "no visit has both pigs chosen for signs (selection: {basis: clinical}) and healthy comparison pigs (basis: comparison)"
-        : "there are no two visits of one farm and no two groups of one visit; give the folder of a farm, or rank many with --between farms",
+      : asked === "treatment"
+        ? "no visit has both treated and control pigs; say in visit.yaml which pens or groups are which, such as groups: {nursery-2: {arm: {treated: [1, 4], control: [2, 3]}}}"
+        : asked === "ill"
+          ? "no visit has both pigs chosen for signs (selection: {basis: clinical}) and healthy comparison pigs (basis: comparison)"
+          : "there are no two visits of one farm and no two groups of one visit; give the folder of a farm, or rank many with --between farms",
   );
 }
 
@@ -55,6 +59,7 @@ function split(cases: readonly Case[], between: Between, mixBases: boolean): Spl
     visits: "belong to no visit",
     groups: "name no group",
     ill: "were chosen in another way",
+    treatment: "are in no arm of a trial, or in both",
   }[between];
   const parts = [
     ...grouped(placed, (one) =>
@@ -73,6 +78,7 @@ function split(cases: readonly Case[], between: Between, mixBases: boolean): Spl
 const takesPart: Readonly<Record<Between, (one: Case) => boolean>> = {
   visits: (one) => one.visit !== undefined,
   groups: (one) => facets.group(one) !== undefined,
+  treatment: (one) => armOf(one) !== undefined,
   ill: (one) => one.visit !== undefined && illness.some(({ basis }) => basis === basisOf(one)),
 };
 
@@ -101,11 +107,18 @@ function contrast(cases: readonly [Case, ...Case[]]): Split {
 function splitPart(cases: readonly [Case, ...Case[]], between: Between, mixBases: boolean): Split {
   if (between === "ill") return contrast(cases);
   const [first] = cases;
-  const sides = between === "visits" ? visitSides(cases) : groupSides(cases);
+  const trial = between === "treatment" ? trialOf(cases) : undefined;
+  const sides =
+    between === "visits"
+      ? visitSides(cases)
+      : trial === undefined
+        ? groupSides(cases)
+        : armSides(cases, trial);
   if (sides.length < 2) return { blocks: [], leftOut: [alone(first, cases.length, between)] };
   const block = (way: Way | null, some: readonly Side[]): Block => ({
     farm: first.farm?.id ?? null,
-    ...(between === "groups" && { visit: first.visit?.id ?? null }),
+    ...(between !== "visits" && { visit: first.visit?.id ?? null }),
+    ...(trial !== undefined && { trial }),
     basis: way?.bases.length === 1 ? (way.bases[0] ?? null) : null,
     mixed: way === null,
     pigs: way?.title ?? "chosen in different ways",
@@ -169,7 +182,22 @@ function waysOf(sides: readonly Side[]): Way[] {
 
 function alone(one: Case, pigs: number, between: Between): string {
   const what = between === "visits" ? (facets.farm(one) ?? "no farm") : (facets.visit(one) ?? "no visit");
-  return `${count(pigs, "case")} of ${what}: only one ${between === "visits" ? "visit" : between === "groups" ? "group" : "kind of pig, ill or comparison"}`;
+  const kind: Readonly<Record<Between, string>> = {
+    visits: "visit",
+    groups: "group",
+    ill: "kind of pig, ill or comparison",
+    treatment: "arm, treated or control",
+  };
+  return `${count(pigs, "case")} of ${what}: only one ${kind[between]}`;
+}
+
+/** Control first: the treated are seen from there. */
+function armSides(cases: readonly Case[], { unit }: Trial): Side[] {
+  const where = unit === "pen or group" ? "pens or groups" : `${unit}s`;
+  return (["control", "treated"] as const).flatMap((arm) => {
+    const some = cases.filter((one) => armOf(one)?.arm === arm);
+    return some.length === 0 ? [] : [{ side: arm, title: `in ${arm} ${where}`, date: null, cases: some }];
+  });
 }
 
 /** In the order of the farm file, then by name. */

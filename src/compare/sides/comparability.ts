@@ -35,7 +35,7 @@ export function comparedSides(block: Block, asked: Asked): ComparedSides[] {
       reasons,
       caveats: found.filter((one) => !("factor" in one)),
       stratification: refused ? null : stratify(sides, asked),
-      pens: refused ? [] : sides.map(({ answers }) => pensOf(answers, asked.cluster)),
+      pens: refused ? [] : sides.map(({ answers }) => pensOf(answers, asked)),
     };
   });
 }

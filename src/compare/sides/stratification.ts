@@ -1,13 +1,18 @@
 /** Sides that are made up differently, and the strata within which like stands against like. */
 import type { Asked, Between, Factor } from "../comparison.ts";
+import { armOf } from "./arms.ts";
 import { type Facet, facets } from "./facets.ts";
 import type { Answered, AnsweredSide } from "./outcomes.ts";
 
-/** What the sides may be made up of in other shares; a group is the side itself when groups are compared. */
+/**
+ * What the sides may be made up of in other shares; a group is the side itself when groups are compared. Treated and control
+ * pens are set against each other within their groups in any case.
+ */
 const makeUp: Record<Between, readonly Facet[]> = {
   visits: ["group", "age_class", "place"],
   groups: ["age_class", "place"],
   ill: ["group", "age_class", "place"],
+  treatment: ["group", "age_class", "place"],
 };
 
 /** Answers of each side, in order. */
@@ -26,7 +31,7 @@ const facetOfFactor: Partial<Record<Factor, Facet>> = { age: "age_class", place:
 /**
  * Stratifies sides that are made up differently by the facets whose shares are not the same on all sides. Left out is what
  * was overridden and has no value in common, for there the caveat stands at every number; and the group, where rooms are
- * what the pigs share.
+ * what the pigs share, or groups what was allocated.
  * @returns null when all shares are the same
  */
 export function stratify(
@@ -36,8 +41,14 @@ export function stratify(
   const sides = answered.map(({ answers }) => answers);
   const overridden = (facet: Facet): boolean =>
     evenIf.some((factor) => facetOfFactor[factor] === facet) && split(sides, [facet]).strata.length === 0;
-  const by = makeUp[between].filter(
-    (facet) => sharesDiffer(sides, facet) && !overridden(facet) && !(cluster === "room" && facet === "group"),
+  const pigs = sides.flat();
+  const several = new Set(pigs.map((answer) => facetOf(answer, "group"))).size > 1;
+  const groupCounts =
+    between === "treatment"
+      ? several && pigs.every(({ one }) => armOf(one)?.unit === "pen")
+      : cluster !== "room" && sharesDiffer(sides, "group");
+  const by = makeUp[between].filter((facet) =>
+    facet === "group" ? groupCounts : sharesDiffer(sides, facet) && !overridden(facet),
   );
   return by.length === 0 ? null : split(sides, by);
 }

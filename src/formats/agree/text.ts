@@ -143,7 +143,8 @@ const sourceLines = (scales: readonly ScaleAgreement[]): string[] => [
 ];
 
 const methods = [
-  "Kappa: Cohen 1960 and 1968; its interval: Fleiss, Cohen & Everitt 1969, Psychol Bull 72:323-327.",
+  "Kappa: Cohen 1960 and 1968.",
   "PABAK: Byrt, Bishop & Carlin 1993, J Clin Epidemiol 46:423-429 (citation from memory); interval carried over from the exact one of the agreement.",
   "ICC: Shrout & Fleiss 1979, Psychol Bull 86:420-428.",
+  "Intervals of kappa and ICC: of these readers, with other pigs; by leaving out one pig at a time (jackknife, on Fisher's z), Arvesen & Schmitz 1970, Biometrics 26:677-686, and Fleiss & Davies 1982, Am J Epidemiol 115:841-845 (both from memory).",
 ];

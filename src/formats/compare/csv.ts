@@ -52,9 +52,14 @@ export function compareCsv({ blocks, level }: CompareReport): string {
   );
 }
 
-/** The leading effect: difference of shares, or shift of scores. */
+/** The leading effect: difference of shares, or shift of scores; over visits from the first to the last. */
 function effectOf({ result }: Comparison): [string | null, Limited | null] {
-  if (result?.test === "fisher-exact") return ["difference", result.difference];
+  if (result?.test === "fisher-exact" || result?.test === "unit-means")
+    return ["difference", result.difference];
   if (result?.test === "mann-whitney") return ["shift", result.shift];
+  if (result?.test === "cochran-armitage" || result?.test === "cuzick")
+    return result.penned === null
+      ? ["first-to-last", result.first_to_last]
+      : ["slope", result.penned.difference];
   return [null, null];
 }

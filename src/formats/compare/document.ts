@@ -67,7 +67,7 @@ function textBlocks(block: Compared, { between, level, cluster, answer }: Compar
   };
   return [
     heading(headOf(block)),
-    ...agesOf(block).map((words) => text(words, { quiet: true })),
+    ...[...trialOf(block), ...agesOf(block)].map((words) => text(words, { quiet: true })),
     ...(block.answer === answer || !block.comparable ? [] : [text(block.answer)]),
     ...part("How common", "indicator"),
     ...part("How bad", "scale"),
@@ -103,6 +103,7 @@ function reportBlocks(block: Compared, asked: Asked): Block[] {
       ]),
     ),
     ...list(null, [
+      ...trialOf(block),
       ...agesOf(block),
       ...refusedLines(block).map((words) => `Not compared: ${words}`),
       ...mindLines(block),
@@ -118,6 +119,17 @@ const headOf = ({ farm, visit, sides, pigs }: Compared): string =>
   [...(farm === null ? [] : [farm]), ...(visit == null ? [] : [visit]), `pigs ${pigs}`]
     .join(" · ")
     .concat(` (${listing(sides.map(({ title, pigs: number }) => `${number} ${title}`))})`);
+
+/** `Treatment: vaccine at weaning; pens allocated by lot`. */
+function trialOf({ trial }: Compared): string[] {
+  if (trial === undefined) return [];
+  const { treatment, allocated, unit, from } = trial;
+  const how =
+    from === "treatments"
+      ? "read from the treatments of the visit"
+      : `${unit === "pen or group" ? "pens and groups" : `${unit}s`} ${allocated === "by-lot" ? "allocated by lot" : "not said to be allocated by lot"}`;
+  return [`Treatment: ${treatment ?? "not named"}; ${how}`];
+}
 
 /** `Median age: 58 d (55 to 61) on 2026-03-14, 60 d (57 to 64) on 2026-09-19`; nothing where no age is recorded. */
 function agesOf({ sides }: Compared): string[] {
@@ -181,9 +193,7 @@ function together(said: readonly { readonly title: string; readonly text: string
 }
 
 const hasInterval = ({ result }: Comparison): boolean =>
-  result?.test === "kruskal-wallis"
-    ? result.first_to_last !== null
-    : result !== null && result.test !== "freeman-halton";
+  result !== null && result.test !== "freeman-halton" && result.test !== "kruskal-wallis";
 
 function sourceLines({ blocks, level }: CompareReport): string[] {
   const made = blocks.flatMap(madeOf);

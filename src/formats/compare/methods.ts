@@ -4,13 +4,19 @@ import type { Compared, Comparison } from "../../compare/index.ts";
 const methods = {
   "fisher-exact": [
     "Fisher's exact test 1935, two-sided; odds ratio: conditional maximum likelihood, exact limits (Cornfield 1956*).",
-    "Difference: Zou & Donner 2008*, Stat Med 27:1693-1702; risk ratio: Donner & Zou 2012*, Stat Methods Med Res 21:347-359; both join Clopper-Pearson limits of the sides.",
+    "Difference: Zou & Donner 2008*, Stat Med 27:1693-1702; risk ratio: Donner & Zou 2012*, Stat Methods Med Res 21:347-359; both join Clopper-Pearson limits of the sides; the difference, away from 0, no nearer than Agresti & Caffo 2000*, Am Stat 54:280-288, by t.",
+  ],
+  "unit-means": [
+    "Treated against control: the mean of each pen or group, each alike, dealt out anew to the arms within strata (Fisher 1935*), all ways counted where they are few, else 9,999 at random; difference: within strata, Welch 1938*, Student's t with the pens of the smaller arm less one.",
   ],
   "mann-whitney": [
     "Mann & Whitney 1947*, exact up to 100 pigs; shift: Hodges & Lehmann 1963*, interval Moses 1965*.",
   ],
   "cochran-armitage": [
     "Trend: Cochran 1954*; Armitage 1955, Biometrics 11:375-386; exact: Agresti 1992*, Stat Sci 7:131-153.",
+  ],
+  cuzick: [
+    "Trend of scores: ranks over days, Cuzick 1985*, Stat Med 4:87-90, by permutation: all ways counted where they are few, else 9,999 at random; shift: Hodges & Lehmann 1963*.",
   ],
   "freeman-halton": ["Fisher's exact test of several groups: Freeman & Halton 1951*, Biometrika 38:141-149."],
   "kruskal-wallis": [
@@ -26,12 +32,24 @@ export function compareMethods(made: readonly Comparison[], blocks: readonly Com
     ...rulesUsed(made),
     ...strataMethods(made),
     ...pensMethods(made),
+    ...(made.some(dealtAtRandom)
+      ? [`Dealt out at random with seed ${blocks[0]?.adjustment.seed ?? 1}.`]
+      : []),
     ...(dealt === undefined
       ? []
       : [
           `Several questions: the smallest p of ${dealt.permutations} permutations of the sides within strata, seed ${dealt.seed}, step-down: Westfall & Young 1993*.`,
         ]),
   ];
+}
+
+/** Whether a trend or the arms of a trial had too many ways to be counted. */
+function dealtAtRandom({ result }: Comparison): boolean {
+  if (result === null) return false;
+  if (result.test === "unit-means") return !result.exact;
+  const own = result.test === "cuzick" ? [result, result.stratified] : [];
+  const pens = result.test === "cuzick" || result.test === "cochran-armitage" ? [result.penned] : [];
+  return [...own, ...pens].some((one) => one?.exact === false);
 }
 
 /** The rules other than Fisher's, which the settings chose. */
@@ -78,6 +96,11 @@ function pensMethods(made: readonly Comparison[]): string[] {
     ...(some.some((one) => "effective" in one)
       ? [
           "Pens, shares: counts over the design effect, Rao & Scott 1992*, Biometrics 48:577-585, with Student's t; difference: Newcombe 1998, Stat Med 17:873-890, method 10.",
+        ]
+      : []),
+    ...(some.some((one) => "z" in one)
+      ? [
+          "Pens, over visits: the mean of each pen, each pen alike, dealt out anew to the visits (Fisher 1935*); slope: least squares, each visit with its own variance, Student's t with the pens of the smallest visit less one.",
         ]
       : []),
     ...(some.some((one) => "superiority" in one)

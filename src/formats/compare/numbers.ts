@@ -1,6 +1,7 @@
 /** The numbers of a comparison as lines; the test that the claim rests on carries the verdict. */
 import {
   type Adjustment,
+  type ArmsCompared,
   allowedFor,
   type Between,
   byPensText,
@@ -9,11 +10,14 @@ import {
   couldShowText,
   differenceText,
   facetsText,
+  meansText,
+  meansValue,
   pText,
   type Result,
   ratioText,
   shiftText,
   testText,
+  unitWords,
   withinStrataText,
 } from "../../compare/index.ts";
 import { comparability } from "../../knowledge/index.ts";
@@ -41,17 +45,19 @@ export function numberTexts(one: Comparison, asked: Asked): string[] {
   const although = caveats.flatMap(({ although: factor }) =>
     factor === undefined ? [] : [`other ${comparability.factors[factor].title}`],
   );
-  const pens = byPensText(result, sides, level, cluster);
+  const pens = result.test === "unit-means" ? "" : byPensText(result, sides, unit, level, cluster);
   const could = shown || claim_on !== "pigs" || result.test !== "fisher-exact" ? "" : couldShowText(result);
   return [
-    ...(result.test === "fisher-exact"
-      ? [
-          ...(between === "ill" ? [] : [differenceText(result.difference, level)]),
-          `${whole}; odds ratio ${ratioText(result.odds_ratio)}; risk ratio ${ratioText(result.risk_ratio)}`,
-        ]
-      : result.test === "mann-whitney"
-        ? [shiftText(result, unit, level), whole]
-        : [...firstToLast(result, unit, level), whole]),
+    ...(result.test === "unit-means"
+      ? [armsText(result, one, level, after)]
+      : result.test === "fisher-exact"
+        ? [
+            ...(between === "ill" ? [] : [differenceText(result.difference, level)]),
+            `${whole}; odds ratio ${ratioText(result.odds_ratio)}; risk ratio ${ratioText(result.risk_ratio)}`,
+          ]
+        : result.test === "mann-whitney"
+          ? [shiftText(result, unit, level), whole]
+          : [...firstToLast(result, unit, level), whole]),
     ...withinLine(one, level, claim_on === "strata" ? after : ""),
     ...(pens === "" || claim_on === "none"
       ? []
@@ -63,11 +69,25 @@ export function numberTexts(one: Comparison, asked: Asked): string[] {
   ];
 }
 
+/** Treated against control, each pen or group alike; without a test where none can be made. */
+function armsText(
+  result: ArmsCompared,
+  { kind, unit = "points", claim_on }: Comparison,
+  level: number,
+  after: string,
+): string {
+  const of = kind === "scale" ? unit : undefined;
+  const means = `by the means of ${unitWords(result)}: `;
+  return claim_on === "none"
+    ? `${means}${meansValue(result.difference, of)}`
+    : `${means}${meansText(result.difference, of, level)}; ${testText(result)}${after}`;
+}
+
 /** How far the last visit lies from the first, of three or more. */
 function firstToLast(result: Result, unit: string | undefined, level: number): string[] {
   if (result.test === "cochran-armitage")
     return [`first to last visit: ${differenceText(result.first_to_last, level)}`];
-  if (result.test !== "kruskal-wallis" || result.first_to_last === null) return [];
+  if (result.test !== "cuzick" || result.first_to_last === null) return [];
   return [
     `first to last visit: ${shiftText({ shift: result.first_to_last, superiority: 0.5 }, unit, level)}`,
   ];

@@ -1,7 +1,7 @@
 /** Words of an alarm sign in free text, where no closed answer and no finding says whether it was there. */
 import { callWhom, looksOf, recordedFinding } from "../../alarms/index.ts";
-import { type Case, formatPath, type Path, type Settings, type Visit } from "../../cases/index.ts";
-import { type AlarmSign, alarmSigns } from "../../knowledge/index.ts";
+import { type Case, formatPath, type Path, pathsMeet, type Settings, type Visit } from "../../cases/index.ts";
+import { type AlarmFinding, type AlarmSign, alarmSigns } from "../../knowledge/index.ts";
 import { affirmed, clausesOf, hasAny } from "../../notes/index.ts";
 import { type FreeText, fact, freeTextsOf, freeTextsOfVisit } from "../../record/index.ts";
 import { listing } from "../../words/listing.ts";
@@ -22,25 +22,36 @@ export const unansweredWords = (one: Case): Asked[] =>
 export const deniedWords = (one: Case): Asked[] =>
   wordsOfCase(one).filter(({ name }) => answerOf(one, name) === "none");
 
+/** A lesion of the sign answers all its words, and a finding of another kind those of its own note. */
 const wordsOfCase = fact((one: Case): readonly Asked[] =>
-  asked(freeTextsOf(one)).filter(({ sign }) => !isRecorded(one, sign)),
+  asked(
+    freeTextsOf(one),
+    ({ lesions, other }, text) =>
+      recorded(one, lesions).length > 0 ||
+      recorded(one, other).some(({ path }) => pathsMeet(path, text.path)),
+  ),
 );
 
 /** The same for the texts of a visit, for signs that are looked for on live pigs. */
 export const unansweredInVisit = (visit: Visit): Asked[] =>
-  asked(freeTextsOfVisit(visit)).filter(
-    ({ name, sign }) =>
-      sign.look === "before_knife" &&
-      answerOf(visit, name) === undefined &&
-      !visit.cases.some((one) => answerOf(one, name) === "seen" || isRecorded(one, sign)),
+  asked(
+    freeTextsOfVisit(visit),
+    ({ look, lesions }) =>
+      look !== "before_knife" || visit.cases.some((one) => recorded(one, lesions).length > 0),
+  ).filter(
+    ({ name }) =>
+      answerOf(visit, name) === undefined && !visit.cases.some((one) => answerOf(one, name) === "seen"),
   );
 
-function asked(texts: readonly FreeText[]): Asked[] {
+function asked(
+  texts: readonly FreeText[],
+  isAnswered: (sign: AlarmSign, text: FreeText) => boolean,
+): Asked[] {
   const found: Asked[] = [];
   for (const text of texts)
     for (const [name, sign] of alarmSigns) {
       if (!hasAny(text.text, firstWords(sign)) || found.some((one) => one.name === name)) continue;
-      const words = wordsOf(sign, text);
+      const words = isAnswered(sign, text) ? undefined : wordsOf(sign, text);
       if (words !== undefined) found.push({ name, sign, path: text.path, words });
     }
   return found;
@@ -77,8 +88,8 @@ const answerOf = (subject: Case | Visit, name: string): "none" | "seen" | undefi
   return answer === "not-looked-at" ? undefined : answer;
 };
 
-const isRecorded = (one: Case, { lesions }: AlarmSign): boolean =>
-  (lesions ?? []).some((wanted) => recordedFinding(wanted, one) !== undefined);
+const recorded = (one: Case, wanted: readonly AlarmFinding[] = []) =>
+  wanted.flatMap((finding) => recordedFinding(finding, one) ?? []);
 
 /** What to say of the words: what they may mean, and where to answer. */
 export function wordsText({ name, sign, path, words }: Asked, settings: Settings, inVisit = false): string {

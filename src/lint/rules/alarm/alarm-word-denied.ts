@@ -12,7 +12,7 @@ export const alarmWordDenied: CaseRule = {
   summary: "What a note says of an alarm sign is what the alarm check answers.",
   protects: "A check that is filled in by habit says none over a note that says blisters.",
   lookAlike:
-    "Words in another sense, such as dark red streaks in a heart that bled: use another word in the note, or accept the finding with the reason.",
+    "Words in another sense: use another word in the note, or accept the finding with the reason. Streaks of a heart that bled are passed where they stand beside the haemorrhage.",
   source: alarmSignsSource,
   bad: { case: "note: blisters on both front feet" },
   good: { case: "note: no blisters on the front feet" },

@@ -1,7 +1,7 @@
 /** Organs that must be examined, blank where others of their system are recorded: one line a system. */
-import { type Case, pathOf } from "../../../cases/index.ts";
+import { type Case, formatPath, type Path, pathOf } from "../../../cases/index.ts";
 import type { PlacedOrgan } from "../../../knowledge/index.ts";
-import { askedOfNormal, blankSystems } from "../../../record/index.ts";
+import { askedOfNormal, blankSystems, placedStates, statesOf } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
 import { type CaseRule, practice } from "../../rule.ts";
 
@@ -22,12 +22,23 @@ export const skippedOrgan: CaseRule = {
   bad: { case: "lymphoid: {spleen: }" },
   good: { case: "lymphoid: {spleen: {not_examined: lost with the gut}}" },
   check(one, report) {
-    for (const { id, whole, must } of blankSystems(one)) {
+    for (const { organ, state } of placedStates(one)) {
+      if (state !== one.organ(organ)) continue;
+      const [at, told = []] = toldAlone(one, organ) ?? [];
+      if (at !== undefined)
+        report(
+          `${formatPath(at)}: only ${listing(told)} ${told.length > 1 ? "are" : "is"} written, which says neither that it is normal nor what was found, and counts as blank. Write state: normal beside it, or findings: [{process: …, ${told[0]}: …}].`,
+          at,
+          "key",
+        );
+    }
+    for (const { id, whole, must: all } of blankSystems(one)) {
+      const must = all.filter((organ) => toldAlone(one, organ) === undefined);
       const [first] = must;
       if (first === undefined || whole) continue;
       if (must.length === 1)
         report(
-          `${first.id} is blank and was due${aside(one, first)}. Write ${asNormal(one, first)}, a finding, or not_examined with the reason.`,
+          `${first.id} is blank and was due${aside(first)}. Write ${asNormal(one, first)}, a finding, or not_examined with the reason.`,
           pathOf(first.id),
           "key",
         );
@@ -35,7 +46,7 @@ export const skippedOrgan: CaseRule = {
         const asked = must.filter((organ) => askedOfNormal(one, organ).length > 0);
         const also = asked.map((organ) => `; a normal ${organ.key} is ${asNormal(one, organ)}`).join("");
         report(
-          `${id}: ${listing(must.map((organ) => organ.key + aside(one, organ)))} are blank and were due. Write "rest: normal" under ${id} if they were examined and are normal, "rest: {not_examined: why}" if not, or record each${also}.`,
+          `${id}: ${listing(must.map((organ) => organ.key + aside(organ)))} are blank and were due. Write "rest: normal" under ${id} if they were examined and are normal, "rest: {not_examined: why}" if not, or record each${also}.`,
           pathOf(id),
           "key",
         );
@@ -50,8 +61,15 @@ function asNormal(one: Case, organ: PlacedOrgan): string {
   return asked.length === 0 ? "normal" : `{state: normal, ${asked.join(", ")}}`;
 }
 
-/** What is to be known of a blank organ: a note beside it says something, and not whether it is normal. */
-function aside(one: Case, organ: PlacedOrgan): string {
-  if (one.organ(organ).entry?.note !== undefined) return " (a note alone)";
-  return organ.definition.forgotten === true ? " (often forgotten)" : "";
+const aside = (organ: PlacedOrgan): string =>
+  organ.definition.forgotten === true ? " (often forgotten)" : "";
+
+/** What is told of an organ, or of a side, that is called neither normal nor anything else, and where. */
+function toldAlone(one: Case, organ: PlacedOrgan): [Path, string[]] | undefined {
+  if (one.organ(organ).status !== "blank") return undefined;
+  for (const { path, entry } of statesOf(one, organ)) {
+    const told = ["note", "size", "weight"].filter((key) => entry?.[key] !== undefined);
+    if (told.length > 0) return [path, told];
+  }
+  return undefined;
 }

@@ -11,7 +11,7 @@ export const lastTreatmentMissing: CaseRule = {
   protects:
     "A culture twelve hours after an antibiotic means nothing; after two weeks it means nearly everything.",
   lookAlike:
-    "Medicine in the water until the last day: last: 0 h says so. Iron, vitamins and electrolytes are no treatment, and passed; so is a pig in which no agent is looked for or named.",
+    "Medicine in the water until the last day: last: 0 h says so. Iron, vitamins and electrolytes are passed with antimicrobial: no beside them; so is a pig in which no agent is looked for or named.",
   source: fromMemory(
     "Animal Health Laboratory, University of Guelph, submission of treated animals; the intervals from memory",
   ),

@@ -11,12 +11,12 @@ export const treatedPig: CaseRule = {
   protects:
     "After treatment the first agent may no longer grow, and lesions heal; an untreated acute pig from the same group says more.",
   lookAlike:
-    "Iron, vitamins, milk and the like are no treatment: name them under with, or write treated: no. Where no agent is looked for or named, as after a painkiller for a broken leg, nothing is said.",
+    "Iron, electrolytes or a painkiller: write antimicrobial: no beside them, and the pig counts as untreated. Where no agent is looked for or named, as in a broken leg, nothing is said.",
   source: verified(
     "Handbook of Laboratory Diagnosis in Swine, sampling at necropsy; Animal Health Laboratory, University of Guelph",
   ),
-  bad: { case: "selection: {treated: {with: amoxicillin by mouth, last: 12 h}}" },
-  good: { case: "selection: {treated: no}" },
+  bad: { case: "selection: {treated: {with: amoxicillin by mouth, antimicrobial: yes, last: 12 h}}" },
+  good: { case: "selection: {treated: {with: iron dextran, antimicrobial: no, last: 5 d}}" },
   check(one, report) {
     const treated = one.record.selection?.treated;
     if (treated === undefined || isUntreated(one) || !isAgentInQuestion(one)) return;
@@ -33,7 +33,7 @@ export const treatedPig: CaseRule = {
       );
     else if (typeof treated === "object")
       report(
-        `selection.treated: this pig had ${treated.with}${treated.last === undefined ? "" : ` (last: ${treated.last})`}. Add an untreated pig in the first days of its signs, and tell the laboratory.${pcr}`,
+        `selection.treated: this pig had ${treated.with}${treated.last === undefined ? "" : ` (last: ${treated.last})`}. ${treated.antimicrobial === undefined ? "Write antimicrobial: no if that does not act on bacteria; if it does, add" : "Add"} an untreated pig in the first days of its signs, and tell the laboratory.${pcr}`,
         path,
       );
     else
