@@ -4,6 +4,7 @@ import type { Case, Settings } from "../cases/index.ts";
 import { organById, protection, sampleRules } from "../knowledge/index.ts";
 import { necropsySteps } from "../knowledge/knife.ts";
 import { requiredFacts } from "../record/index.ts";
+import { capital } from "../words/listing.ts";
 import { questionsOf, type SampleWanted, samplesWanted } from "./samples.ts";
 import type { MessageKey, Words } from "./words.ts";
 
@@ -143,7 +144,6 @@ function cautionSteps(
     ...(isSaw || (isReproductive && isSawn) ? ["head-off"] : []),
     ...(isReproductive ? ["bladder-and-genitals"] : []),
     ...(samples.some(({ into }) => into === "formalin") ? ["gut-pieces"] : []),
-    ...(one.protocol.follow_signs ? ["afterwards"] : []),
   ];
 }
 
@@ -155,15 +155,13 @@ export const stepsWithCautions = [
   "head-off",
   "bladder-and-genitals",
   "gut-pieces",
-  "afterwards",
 ] as const;
 
-function factsOf({ id, one, tag, complaint, date, examiner }: TablePig): SheetFact[] {
+function factsOf({ one, tag, complaint, date, examiner }: TablePig): SheetFact[] {
   const { record, visit, farm } = one;
   const { pig, selection, death, opened } = record;
   const isLine = one.protocol.manners?.includes("slaughtered") === true;
   const list: readonly (readonly [MessageKey, string | number | undefined])[] = [
-    ["case", id],
     ["farm", farm?.id],
     ["date", date ?? visit?.record.date],
     ["examiner", examiner ?? record.examiner ?? visit?.record.veterinarian],
@@ -189,7 +187,7 @@ function factsOf({ id, one, tag, complaint, date, examiner }: TablePig): SheetFa
 }
 
 function sampleIn({ from, into, for: tests }: SampleWanted, one: Case, words: Words): SheetSample {
-  const material = organById(from) === undefined ? words.name("materials", from) : words.name("organs", from);
+  const material = capital(words.name(organById(from) === undefined ? "materials" : "organs", from));
   const isLung = from === "respiratory.lungs" && into === "formalin" && one.signs.length > 0;
   return {
     from: isLung ? words.say("lung_pieces", { number: sampleRules.sets.lung_pieces, material }) : material,

@@ -2,16 +2,19 @@
 import { lungs } from "../../drawings/lungs.ts";
 import { section } from "../../drawings/snout-section.ts";
 import { normal } from "../../drawings/snout-states.ts";
-import { placed, text } from "../../drawings/svg.ts";
+import { text } from "../../drawings/svg.ts";
 import type { Words } from "../../sheet/index.ts";
 import { Html } from "./html.ts";
 
-const svg = (box: string, body: string): Html =>
-  new Html(`<svg viewBox="${box}" xmlns="http://www.w3.org/2000/svg" aria-hidden="true">\n${body}\n</svg>`);
+const svg = (name: string, box: string, body: string): Html =>
+  new Html(
+    `<svg class="${name}" viewBox="${box}" xmlns="http://www.w3.org/2000/svg" aria-hidden="true">\n${body}\n</svg>`,
+  );
 
 /** Seen from in front, so that the pig's right is on the left. */
 export const snoutOutline = (words: Words): Html =>
   svg(
+    "snout",
     "-160 -10 320 320",
     [
       section(normal, () => true),
@@ -23,10 +26,11 @@ export const snoutOutline = (words: Words): Html =>
 /** Seen from above, head up. */
 export const lungOutline = (words: Words): Html =>
   svg(
+    "lungs",
     "-172 4 344 456",
     [
       lungs(() => "lobe"),
-      placed(text(-80, 456, words.say("left"), { class: "side", anchor: "middle" }), 0, 0),
-      placed(text(84, 456, words.say("right"), { class: "side", anchor: "middle" }), 0, 0),
+      text(-80, 454, words.say("left"), { class: "side", anchor: "middle" }),
+      text(84, 454, words.say("right"), { class: "side", anchor: "middle" }),
     ].join("\n"),
   );

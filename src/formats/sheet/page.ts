@@ -10,7 +10,7 @@ const sizes = { a4: [210, 297], letter: [215.9, 279.4] } as const satisfies Reco
 export const papers = Object.keys(sizes) as readonly Paper[];
 export const isPaper = (name: string): name is Paper => Object.hasOwn(sizes, name);
 
-const margin = 9;
+const margin = 7;
 /** Head and foot of each page, with the head of a list. */
 const around = 19;
 /** Between two blocks. */
@@ -24,24 +24,30 @@ export interface Block {
   readonly body: Html;
   /** The least that it needs, in mm. */
   readonly height: number;
-  /** A piece of a list: pieces that follow each other on a page stand without a gap, below one head. */
-  readonly piece?: true;
+  /** A row of a list, by the title of its part: rows that follow each other on a page stand without a gap, below one head. */
+  readonly part?: string;
+}
+
+/** Rows of a list under one title. */
+export interface Part {
+  readonly title: string;
+  readonly rows: readonly Html[];
 }
 
 /**
  * Blocks on as few pages as they need.
- * @param list puts the pieces of a list together
+ * @param list puts the rows of a list together
  */
 export function paged(
   blocks: readonly Block[],
   paper: Paper,
-  list: (pieces: readonly Html[]) => Html,
+  list: (parts: readonly Part[]) => Html,
 ): Html[][] {
   const room = sizes[paper][1] - 2 * margin - around;
   const pages: Block[][] = [];
   let left = 0;
   for (const block of blocks) {
-    const needs = block.height + (block.piece ? 0 : gap);
+    const needs = block.height + (block.part === undefined ? gap : 0);
     const last = pages.at(-1);
     if (last === undefined || needs > left) {
       pages.push([block]);
@@ -51,21 +57,31 @@ export function paged(
       left -= needs;
     }
   }
-  return pages.map((page) => joined(page, list));
+  return pages.map((page) =>
+    runs(page, ({ part }) => part !== undefined).flatMap((run) =>
+      run[0]?.part === undefined
+        ? run.map(({ body }) => body)
+        : [
+            list(
+              runs(run, ({ part }) => part).map((rows) => ({
+                title: rows[0]?.part ?? "",
+                rows: rows.map(({ body }) => body),
+              })),
+            ),
+          ],
+    ),
+  );
 }
 
-function joined(page: readonly Block[], list: (pieces: readonly Html[]) => Html): Html[] {
-  const out: Html[] = [];
-  let pieces: Html[] = [];
-  for (const [index, { body, piece }] of page.entries()) {
-    if (piece) pieces.push(body);
-    else out.push(body);
-    if (pieces.length > 0 && page[index + 1]?.piece !== true) {
-      out.push(list(pieces));
-      pieces = [];
-    }
+/** Neighbours that are alike, together. */
+function runs(blocks: readonly Block[], of: (block: Block) => unknown): Block[][] {
+  const all: Block[][] = [];
+  for (const block of blocks) {
+    const before = all.at(-1)?.at(-1);
+    if (before !== undefined && of(before) === of(block)) all.at(-1)?.push(block);
+    else all.push([block]);
   }
-  return out;
+  return all;
 }
 
 export interface Sheet {

@@ -20,48 +20,46 @@ small { font-size: 6.5pt; color: #444; font-weight: normal; }
 .notice h2 { font-size: 13pt; }
 .notice p { margin-top: 1mm; font-weight: bold; }
 .notice li { margin-left: 4mm; }
-.cautions { border: .5mm solid #000; padding: 1.2mm 1.6mm; font-size: 7.5pt; }
+.cautions { border: .5mm solid #000; padding: 1mm 1.6mm; font-size: 7pt; }
 .cautions ul { columns: 2; column-gap: 5mm; list-style: none; }
 .cautions li { break-inside: avoid; padding-left: 2.4mm; text-indent: -2.4mm; }
 .cautions li::before { content: "! "; font-weight: bold; }
 .looks { display: grid; grid-template-columns: 1fr 1fr; column-gap: 5mm; border: .3mm solid #000; padding: 1mm 1.6mm; }
-.looks h2 { grid-column: 1 / -1; }
-.look { display: grid; grid-template-columns: 1fr 11mm 11mm 13mm; align-items: center; min-height: 5.4mm; border-top: .15mm solid #999; }
+.look { display: grid; grid-template-columns: 1fr 11mm 11mm 13mm; align-items: center; min-height: 5mm; font-size: 7.5pt; border-top: .15mm solid #999; }
 .look span:not(:first-child) { text-align: center; }
 .look.head { border: 0; min-height: 0; }
-.facts { display: grid; grid-template-columns: repeat(4, 1fr); border-left: .2mm solid #777; border-top: .2mm solid #777; }
-.facts div { border-right: .2mm solid #777; border-bottom: .2mm solid #777; padding: .3mm 1mm; min-height: 8.2mm; }
+.facts { display: grid; grid-template-columns: repeat(5, 1fr); border-left: .2mm solid #777; border-top: .2mm solid #777; }
+.facts div { border-right: .2mm solid #777; border-bottom: .2mm solid #777; padding: .2mm 1mm; min-height: 7.3mm; }
 .facts .wide { grid-column: span 2; }
 .facts small { display: block; }
-.facts span { font-size: 9pt; font-weight: bold; }
+.facts small { line-height: 1.1; }
+.facts span { font-size: 8.5pt; font-weight: bold; line-height: 1.1; }
 .organs { display: flex; flex-direction: column; flex: 1 1 auto; }
-.step { display: grid; grid-template-columns: 31mm 1fr; border-top: .3mm solid #000; flex: 1 1 auto; }
+.step { display: grid; grid-template-columns: 35mm 1fr; border-top: .3mm solid #000; flex: 1 1 auto; }
 .organs > .step:last-of-type { border-bottom: .3mm solid #000; }
-.step > b { font-size: 7pt; padding: .8mm 1mm 0 0; }
+.step > b { font-size: 6.5pt; padding: .8mm 1mm 0 0; }
 .rows { display: flex; flex-direction: column; }
-.row { display: grid; grid-template-columns: 43mm 12mm 14mm 1fr; align-items: center; min-height: 5.6mm; max-height: 12mm; flex: 1 1 auto; border-top: .15mm solid #999; }
+.row { display: grid; grid-template-columns: 43mm 12mm 14mm 1fr; align-items: center; min-height: 5mm; max-height: 12mm; flex: 1 1 auto; border-top: .15mm solid #999; }
 .rows > .row:first-child { border-top: 0; }
 .row > span:nth-child(2), .row > span:nth-child(3) { text-align: center; }
 .step.head { flex: 0 0 auto; border: 0; font-size: 6.5pt; color: #444; }
 .step.head > b { font-size: 6.5pt; font-weight: normal; padding-top: 0; }
-.step.head .row { min-height: 0; align-items: end; }
+.step.head .row { min-height: 0; max-height: none; align-items: end; border: 0; }
 .row.half { grid-template-columns: 1fr 1fr; color: #666; }
-.half > div { display: grid; grid-template-columns: 38mm 6mm 6mm 1fr; align-items: center; min-height: 5.2mm; font-size: 7.5pt; }
+.half > div { display: grid; grid-template-columns: 38mm 6mm 6mm 1fr; align-items: center; align-self: stretch; min-height: 4.6mm; font-size: 7.5pt; }
 .half > div + div { border-left: .15mm solid #999; padding-left: 1mm; }
 .half .box { border-color: #666; }
 .drawings { display: flex; gap: 4mm; border: .3mm solid #000; padding: 1mm 1.6mm; }
 .drawings > div { display: grid; grid-template-columns: auto 1fr; grid-template-rows: auto auto 1fr; column-gap: 3mm; flex: 1 1 0; align-content: start; }
 .drawings h2, .drawings p { grid-column: 1 / -1; }
 .drawings p { font-size: 7pt; }
-.drawings svg { height: 50mm; width: auto; }
+.drawings svg { height: 41mm; width: auto; }
 .blanks { display: grid; gap: 1.2mm; align-content: center; font-size: 7pt; }
 .blank { display: inline-block; border-bottom: .2mm solid #000; min-width: 9mm; height: 4mm; vertical-align: bottom; }
 .samples { border: .3mm solid #000; padding: 1mm 1.6mm; }
-.samples ol { list-style: none; columns: 2; column-gap: 5mm; }
-.samples li { display: grid; grid-template-columns: 5.5mm 1fr 26mm; align-items: center; min-height: 6mm; break-inside: avoid; border-top: .15mm solid #999; }
-.samples li i.line { align-self: end; border-bottom: .2mm solid #777; height: 4.4mm; }
-.notes { flex: 1 1 auto; min-height: 12mm; border: .3mm solid #000; padding: 1mm 1.6mm; }
-.tall { min-height: 34mm; }
+.samples ol { list-style: none; columns: 3; column-gap: 5mm; }
+.samples li { display: grid; grid-template-columns: 5.5mm 1fr; align-items: center; min-height: 5.2mm; border-bottom: .15mm solid #999; break-inside: avoid; font-size: 7.5pt; }
+.notes { flex: 1 1 auto; border: .3mm solid #000; padding: 1mm 1.6mm; }
 table { border-collapse: collapse; width: 100%; table-layout: fixed; flex: 1 1 auto; }
 th, td { border: .2mm solid #555; text-align: center; font-size: 7pt; }
 th { font-weight: normal; padding: .4mm 0; }
@@ -72,7 +70,8 @@ tbody tr:nth-child(5n) td { border-bottom: .5mm solid #000; }
 .legend { display: flex; gap: 4mm; align-items: center; }
 .legend svg { height: 30mm; width: auto; flex: 0 0 auto; }
 .legend p { font-size: 7.5pt; margin-top: .6mm; }
-svg text { font: 15px Arial, "Liberation Sans", Helvetica, sans-serif; }
+svg text { font: 16px Arial, "Liberation Sans", Helvetica, sans-serif; }
+svg.lungs text { font-size: 22px; }
 svg .line { stroke: #777; stroke-width: 1.4; fill: none; }
 svg .body, svg .bone, svg .rest { fill: #f2f2f2; stroke: #777; stroke-width: 1.4; }
 svg .air { fill: #fff; stroke: #555; stroke-width: 1.4; }
