@@ -103,7 +103,7 @@ export function wishOf(asked: Asked, isSaved = true): VisitWish {
     method: asked.method,
     veterinarian: asked.veterinarian,
     complaint: asked.complaint,
-    taken: takenIn(folder),
+    taken: isSaved || asked.folder !== undefined ? takenIn(folder) : [],
   };
 }
 

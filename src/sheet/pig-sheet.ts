@@ -171,19 +171,25 @@ function factsOf({ one, tag, complaint, date, examiner }: TablePig): SheetFact[]
     ["sex", pig?.sex],
     ["weight", pig?.weight],
     ["basis", selection?.basis],
-    ["signs", selection?.signs?.join(", ")],
-    ["complaint", complaint ?? visit?.record.complaint],
     ...(isLine
       ? []
       : ([
           ["onset", selection?.onset],
-          ["treated", selection?.treated === undefined ? undefined : String(selection.treated)],
+          ["signs", selection?.signs?.join(", ")],
+          ["treated", treatedText(selection?.treated)],
           ["death", [death?.manner, death?.method, death?.at].filter(Boolean).join(", ")],
         ] as const)),
     ["opened", opened?.at],
     ["protocol", one.protocol.id],
+    ["complaint", complaint ?? visit?.record.complaint],
   ];
   return list.map(([key, value]) => ({ key, value: String(value ?? "") }));
+}
+
+/** As it is typed. */
+function treatedText(treated: NonNullable<Case["record"]["selection"]>["treated"]): string | undefined {
+  if (typeof treated === "object") return treated.with;
+  return typeof treated === "boolean" ? (treated ? "yes" : "no") : treated;
 }
 
 function sampleIn({ from, into, for: tests }: SampleWanted, one: Case, words: Words): SheetSample {

@@ -12,7 +12,7 @@ export const isPaper = (name: string): name is Paper => Object.hasOwn(sizes, nam
 
 const margin = 7;
 /** Head and foot of each page, with the head of a list. */
-const around = 19;
+const around = 20;
 /** Between two blocks. */
 const gap = 1.6;
 
@@ -26,6 +26,8 @@ export interface Block {
   readonly height: number;
   /** A row of a list, by the title of its part: rows that follow each other on a page stand without a gap, below one head. */
   readonly part?: string;
+  /** Left out where it would need a page of its own. */
+  readonly spare?: true;
 }
 
 /** Rows of a list under one title. */
@@ -49,6 +51,7 @@ export function paged(
   for (const block of blocks) {
     const needs = block.height + (block.part === undefined ? gap : 0);
     const last = pages.at(-1);
+    if (needs > left && block.spare) continue;
     if (last === undefined || needs > left) {
       pages.push([block]);
       left = room - needs;
@@ -99,7 +102,7 @@ export function documentOf(title: string, sheets: readonly Sheet[], paper: Paper
       (blocks, index) => html`<section class="page">
 <header><b>${head}</b><strong>${of}</strong></header>
 ${blocks}
-<footer><span>${words.say("blank")}</span><span>${of}, ${words.say("page", { page: index + 1, pages: all.length })}</span></footer>
+<footer><span>${words.say("blank")}</span><span>${of === "" ? "" : `${of}, `}${words.say("page", { page: index + 1, pages: all.length })}</span></footer>
 </section>`,
     ),
   );
@@ -119,13 +122,24 @@ ${pages}
 `.text;
 }
 
-/** Lines that a text takes at so many points in so many mm, reckoned wide. */
-export const linesOf = (text: string, points: number, wide: number): number =>
-  Math.max(1, Math.ceil((text.length * points * 0.19) / wide));
+/** Width of a text in mm, reckoned for a wide face. */
+const span = (text: string, points: number): number =>
+  [...text].reduce((sum, char) => sum + (/[MW@%…—]/.test(char) ? 1.75 : /\p{Lu}/u.test(char) ? 1.25 : 1), 0) *
+  points *
+  0.19;
 
-/** A text cut to so many lines of that. */
+/** Lines that a text takes at so many points in so many mm. */
+export const linesOf = (text: string, points: number, wide: number): number =>
+  Math.max(1, Math.ceil(span(text, points) / wide));
+
+/** A text cut to so many lines of that; words do not fill every line. */
 export function cut(text: string, points: number, wide: number, lines: number): string {
-  const most = Math.floor((wide * lines) / (points * 0.19));
-  const chars = [...text];
-  return chars.length <= most ? text : `${chars.slice(0, most - 1).join("")}…`;
+  const most = wide * (lines === 1 ? 0.92 : lines * 0.8);
+  if (span(text, points) <= most) return text;
+  let shown = "";
+  for (const char of text) {
+    if (span(`${shown}${char}…`, points) > most) break;
+    shown += char;
+  }
+  return `${shown}…`;
 }

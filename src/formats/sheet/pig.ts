@@ -23,11 +23,11 @@ export function pigPages(sheet: PigSheet, paper: Paper, words: Words): Sheet {
         ...looksBlock(sheet.looks.at, "look_at_knife", sheet.authority, wide, words),
         ...drawingsBlock(sheet.draws, words),
         ...samplesBlock(sheet, wide, words),
-        notesBlock("notes", 9, words),
+        notesBlock("notes", 9, words, true),
       ];
   return {
     title: words.say("title"),
-    of: cut(sheet.id, 13, wide - 60, 1),
+    of: cut(sheet.id, 14.5, wide - 60, 1),
     pages: paged(blocks, paper, (steps) => organList(steps, words)),
   };
 }
@@ -47,9 +47,10 @@ function stopBlocks(words: Words): Block[] {
   return lines.map(([key, height]) => notesBlock(key, height, words));
 }
 
-const notesBlock = (key: MessageKey, height: number, words: Words): Block => ({
+const notesBlock = (key: MessageKey, height: number, words: Words, spare?: true): Block => ({
   body: html`<div class="notes" style="min-height: ${height}mm"><h2>${words.say(key)}</h2></div>`,
   height,
+  ...(spare && { spare }),
 });
 
 function cautionsBlock(cautions: readonly string[], wide: number, words: Words): Block {
@@ -89,21 +90,24 @@ ${signs.map((sign) => html`<div class="look"><span>${sign}</span><span>${box}</s
   ];
 }
 
-const wideFacts: readonly MessageKey[] = ["signs", "complaint", "death"];
+/** Columns of five that a fact takes; the others take one. */
+const columnsOf: Partial<Record<MessageKey, number>> = { signs: 2, death: 2, complaint: 3 };
+const factPoints = 8.5;
 
 function factsBlock(facts: readonly SheetFact[], wide: number, words: Words): Block {
   const cells = facts.map(({ key, value }) => {
-    const columns = wideFacts.includes(key) ? 2 : 1;
-    return { key, columns, value: cut(value, 8.5, (wide / 5) * columns - 3, 2) };
+    const columns = columnsOf[key] ?? 1;
+    const room = (wide / 5) * columns - 4;
+    const shown = cut(value, factPoints, room, 2);
+    return { key, columns, value: shown, isLong: linesOf(shown, factPoints, room) > 1 };
   });
-  const lines = cells.map(({ value, columns }) => linesOf(value, 8.5, (wide / 5) * columns - 3));
   const rows = Math.ceil(sum(cells.map(({ columns }) => columns)) / 5);
   return {
     body: html`<div class="facts">${cells.map(
       ({ key, columns, value }) =>
-        html`<div${columns > 1 ? html` class="wide"` : ""}><small>${words.say(key)}</small><span>${value}</span></div>`,
+        html`<div style="flex: 1 1 ${columns * 20}%"><small>${words.say(key)}</small><span>${value}</span></div>`,
     )}</div>`,
-    height: rows * 7.5 + (Math.max(...lines) > 1 ? 6.5 : 0),
+    height: rows * 7.6 + sum(cells.map(({ isLong }) => (isLong ? 3.4 : 0))),
   };
 }
 
@@ -127,7 +131,7 @@ function stepBlocks({ title, organs, wanted }: SheetStep): Block[] {
   const missing = linesOf(title, 6.8, stepColumn - 2) * 2.8 + 1 - sum(rows.map(({ height }) => height));
   return rows.map(({ body, height }, index) => ({
     body,
-    height: index === 0 ? height + Math.max(0, missing) : height,
+    height: index === 0 ? height + 0.3 + Math.max(0, missing) : height,
     part: title,
   }));
 }
@@ -151,9 +155,9 @@ function drawingsBlock({ snout, lungs }: PigSheet["draws"], words: Words): Block
   const drawn = [
     ...(snout
       ? [
-          html`<div><h2>${words.say("snout")} ${blank} <small>${words.say("from_in_front")}; ${words.say("snout_shade")}</small></h2>
+          html`<div><h2>${words.say("snout")}: ${blank} <small>${words.say("from_in_front")}; ${words.say("snout_shade")}</small></h2>
 <p>${words.say("snout_grades")}</p>${snoutOutline(words)}<div class="blanks">${sides(["dorsal_concha", "ventral_concha"], ["right", "left"])}
-<span>${words.say("septum")}</span>${(["straight", "slight", "marked"] as const).map((key) => html`<span>${box} ${words.say(key)}</span>`)}</div></div>`,
+<span>${words.say("septum")}:</span>${(["straight", "slight", "marked"] as const).map((key) => html`<span>${box} ${words.say(key)}</span>`)}</div></div>`,
         ]
       : []),
     ...(lungs

@@ -25,12 +25,11 @@ small { font-size: 6.5pt; color: #444; font-weight: normal; }
 .cautions li { break-inside: avoid; padding-left: 2.4mm; text-indent: -2.4mm; }
 .cautions li::before { content: "! "; font-weight: bold; }
 .looks { display: grid; grid-template-columns: 1fr 1fr; column-gap: 5mm; border: .3mm solid #000; padding: 1mm 1.6mm; }
-.look { display: grid; grid-template-columns: 1fr 11mm 11mm 13mm; align-items: center; min-height: 5mm; font-size: 7.5pt; border-top: .15mm solid #999; }
+.look { display: grid; grid-template-columns: 1fr 11mm 11mm 13mm; align-items: center; min-height: 5mm; padding: .3mm 0; font-size: 7.5pt; border-top: .15mm solid #999; }
 .look span:not(:first-child) { text-align: center; }
 .look.head { border: 0; min-height: 0; }
-.facts { display: grid; grid-template-columns: repeat(5, 1fr); border-left: .2mm solid #777; border-top: .2mm solid #777; }
-.facts div { border-right: .2mm solid #777; border-bottom: .2mm solid #777; padding: .2mm 1mm; min-height: 7.3mm; }
-.facts .wide { grid-column: span 2; }
+.facts { display: flex; flex-wrap: wrap; border-left: .2mm solid #777; border-top: .2mm solid #777; }
+.facts div { border-right: .2mm solid #777; border-bottom: .2mm solid #777; padding: .2mm 1mm; min-height: 7.3mm; min-width: 0; }
 .facts small { display: block; }
 .facts small { line-height: 1.1; }
 .facts span { font-size: 8.5pt; font-weight: bold; line-height: 1.1; }
@@ -42,6 +41,7 @@ small { font-size: 6.5pt; color: #444; font-weight: normal; }
 .row { display: grid; grid-template-columns: 43mm 12mm 14mm 1fr; align-items: center; min-height: 5mm; max-height: 12mm; flex: 1 1 auto; border-top: .15mm solid #999; }
 .rows > .row:first-child { border-top: 0; }
 .row > span:nth-child(2), .row > span:nth-child(3) { text-align: center; }
+.row > span:nth-child(4) { padding-left: 2mm; }
 .step.head { flex: 0 0 auto; border: 0; font-size: 6.5pt; color: #444; }
 .step.head > b { font-size: 6.5pt; font-weight: normal; padding-top: 0; }
 .step.head .row { min-height: 0; max-height: none; align-items: end; border: 0; }
@@ -64,13 +64,13 @@ table { border-collapse: collapse; width: 100%; table-layout: fixed; flex: 1 1 a
 th, td { border: .2mm solid #555; text-align: center; font-size: 7pt; }
 th { font-weight: normal; padding: .4mm 0; }
 thead tr:first-child th { font-weight: bold; }
-td { font-size: 8.5pt; }
+td { font-size: 8.5pt; height: 5.8mm; }
 .thick { border-left: .6mm solid #000; }
 tbody tr:nth-child(5n) td { border-bottom: .5mm solid #000; }
 .legend { display: flex; gap: 4mm; align-items: center; }
 .legend svg { height: 30mm; width: auto; flex: 0 0 auto; }
 .legend p { font-size: 7.5pt; margin-top: .6mm; }
-svg text { font: 16px Arial, "Liberation Sans", Helvetica, sans-serif; }
+svg text { fill: #444; font: 16px Arial, "Liberation Sans", Helvetica, sans-serif; }
 svg.lungs text { font-size: 22px; }
 svg .line { stroke: #777; stroke-width: 1.4; fill: none; }
 svg .body, svg .bone, svg .rest { fill: #f2f2f2; stroke: #777; stroke-width: 1.4; }

@@ -49,13 +49,13 @@ export function tallyPages(sheet: TallySheet, paper: Paper, words: Words): Sheet
   );
   return {
     title: words.say("tally_title"),
-    of: cut(sheet.of, 13, widthOf(paper) - 100, 1),
+    of: cut(sheet.of, 14.5, widthOf(paper) - 100, 1),
     pages: parts.map((rows) => [
       ...sheet.notices.map(noticeHtml),
       html`<div class="cautions"><ul>${sheet.cautions.map((one) => html`<li>${one}</li>`)}</ul></div>`,
       html`<div class="facts">${sheet.facts.map(
         ({ key, value }) =>
-          html`<div><small>${words.say(key)}</small><span>${cut(value, 9, widthOf(paper) / 4 - 3, 1)}</span></div>`,
+          html`<div style="flex: 1 1 20%"><small>${words.say(key)}</small><span>${cut(value, 9, widthOf(paper) / 4 - 4, 1)}</span></div>`,
       )}</div>`,
       legend(words),
       table(rows, words),
@@ -80,7 +80,7 @@ function table(rows: TallySheet["rows"], words: Words): Html {
 <tbody>
 ${rows.map(
   ({ number, tag }) =>
-    html`<tr><td>${number}</td><td>${tag}</td>${columns.map(({ isFirst }) => html`<td${cell(isFirst)}></td>`)}</tr>`,
+    html`<tr><td>${number}</td><td>${cut(tag, 8.5, 22, 1)}</td>${columns.map(({ isFirst }) => html`<td${cell(isFirst)}></td>`)}</tr>`,
 )}
 </tbody></table>`;
 }
