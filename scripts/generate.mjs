@@ -31,6 +31,7 @@ const knowledge = {
   comparability: readYaml("comparability.yaml"),
   published_agreement: readYaml("published-agreement.yaml"),
   intervals: readYaml("intervals.yaml"),
+  denial_words: readYaml("denial-words.yaml"),
   interpretation_words: readYaml("interpretation-words.yaml"),
   slip_words: readYaml("slip-words.yaml"),
   selection_bases: readYaml("selection.yaml"),

@@ -38,6 +38,7 @@ export function writeKnowledge(knowledge) {
     comparability: "Comparability",
     published_agreement: "PublishedAgreements",
     intervals: "Intervals",
+    denial_words: "DenialWords",
     interpretation_words: "InterpretationWords",
     slip_words: "SlipWords",
     selection_bases: "SelectionBases",

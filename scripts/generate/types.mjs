@@ -34,6 +34,7 @@ function knowledgeRoot() {
     "comparability",
     "published_agreement",
     "intervals",
+    "denial_words",
     "interpretation_words",
     "slip_words",
     "selection_bases",

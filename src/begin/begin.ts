@@ -212,14 +212,15 @@ function newDefaults(wish: VisitWish, drafts: readonly ExpectedPig[]): Given {
     drafts.some(({ one, beside }) => [...one.must, ...beside.must].some((organ) => organ.id === id));
   const isBorn = drafts.some(({ one }) => !isUnborn(one.ageClass));
   const isLine = drafts.every(({ one }) => one.protocol.manners?.includes("slaughtered") === true);
+  const isKilled = wish.pigs.some(({ basis }) => basis !== "found-dead");
   const section = isDue("respiratory.turbinates");
   return new Map<string, string | undefined>([
     ...given("protocol", wish.protocol),
     ...given("pig.group", wish.group),
     ...given("pig.age", wish.age),
     ...given("pig.class", wish.class),
-    ["death.manner", wish.method === undefined ? undefined : "euthanised"],
-    ...(isLine || !isBorn ? [] : [["death.method", wish.method] as const]),
+    ...(isKilled ? [["death.manner", wish.method === undefined ? undefined : "euthanised"] as const] : []),
+    ...(isKilled && !isLine && isBorn ? [["death.method", wish.method] as const] : []),
     ...(isLine ? [["opened.at", undefined] as const] : []),
     ...(isLine || !isBorn ? [] : [["opened.ambient", undefined] as const]),
     ...(section ? [["respiratory.turbinates.section", undefined] as const] : []),

@@ -99,11 +99,11 @@ function alarmCheck(facts: readonly string[]): Form {
   const looks = facts.filter((path) => path.startsWith("alarm_check.")).map((path) => path.split("."));
   const byLook = [...grouped(looks, ([, look = ""]) => look)];
   if (byLook.length === 0) return [];
-  const block: Form = byLook.map(([look, paths]) => [
+  const flow: Form = byLook.map(([look, paths]) => [
     look,
     { flow: paths.map(([, , sign = ""]) => [sign, undefined] as const) },
   ]);
-  return [["alarm_check", { block }]];
+  return [["alarm_check", { flow }]];
 }
 
 interface OrgansWish {
@@ -125,11 +125,11 @@ function organs({ one, beside, isHealthy, given }: OrgansWish): Form {
   const blocks = systems.flatMap(({ id }): Form => {
     const inIt = shown.filter(({ system }) => system === id).sort((a, b) => a.index - b.index);
     if (inIt.length === 0) return [];
-    const rest = isHealthy ? [] : [["rest", undefined] as const];
     const keys = inIt.map(
       (organ) => [organ.key, isHealthy ? undefined : entry(one, organ, families, given)] as const,
     );
-    return [[id, { block: [...keys, ...rest] }]];
+    const all: Form = [...keys, ["rest", undefined]];
+    return [[id, isHealthy ? { flow: all } : { block: all }]];
   });
   if (listed.length === 0) return blocks;
   return [...normalComment(listed), ["normal", undefined], ...blocks];
@@ -154,9 +154,9 @@ function normalComment(listed: readonly string[]): Form {
 function entry(one: Case, organ: PlacedOrgan, families: readonly string[], given: Given): FormValue {
   const { ageClass = "weaner", protocol } = one;
   if (protocol.observations === "optional") return undefined;
-  const isPointedTo = (organ.definition.when ?? []).some(({ signs = [] }) =>
-    signs.some((family) => families.includes(family)),
-  );
+  const isPointedTo =
+    families.includes(organ.system) ||
+    (organ.definition.when ?? []).some(({ signs = [] }) => signs.some((family) => families.includes(family)));
   const asked = Object.entries(organ.definition.observations ?? {}).filter(
     ([key, { required, required_in: classes, asked_by: lesions }]) =>
       required !== undefined &&

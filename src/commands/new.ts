@@ -214,13 +214,13 @@ function said({ files, unnamed, cases }: Begun, { folder, draw }: VisitWish): st
   const lines = [
     ...files.map(({ file }) => file),
     "",
-    `${count(files.length, "file")} to fill in; what stands under defaults in visit.yaml holds for each pig.`,
+    `${count(files.length, "file")} to fill in. What visit.yaml says under defaults holds for each pig.`,
     ...(unnamed === undefined ? [] : [`Add to cases in ${unnamed.file}: ${unnamed.cases.join(", ")}`]),
     ...(draw === undefined || draw.reserve.length === 0
       ? []
       : [`Reserve, to be used in this order: ${listing(draw.reserve.map(({ name }) => name))}`]),
-    `What is due, and what is wanted besides: carcase explain ${first}`,
-    `What is still missing: carcase lint ${folder}`,
+    `What is due: carcase explain ${first}`,
+    `What is missing: carcase lint ${folder}`,
   ];
   return `${lines.join("\n")}\n`;
 }

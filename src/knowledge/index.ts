@@ -133,6 +133,7 @@ export const intervalMethods: ReadonlyMap<string, IntervalSource> = new Map(
   Object.entries(data.intervals.methods),
 );
 export const clusterLimits = data.intervals.clusters;
+export const denialWords = data.denial_words;
 export const interpretationWords = data.interpretation_words;
 export const slipWords = data.slip_words;
 export const autolysis = data.autolysis;

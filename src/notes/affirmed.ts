@@ -1,4 +1,5 @@
 /** Words that a text affirms: vesicles in "vesicles on the snout", nothing in "no vesicles". It only decides whether to ask. */
+import { denialWords } from "../knowledge/index.ts";
 import { hasAny, type Occurrence, occurrences } from "./words-in.ts";
 
 export interface Affirmed {
@@ -8,53 +9,10 @@ export interface Affirmed {
   readonly clause: string;
 }
 
-/** Before the word, in the same part of the sentence. */
-const before = [
-  ...["no", "not", "without", "none", "never", "neither", "nor", "nothing", "nil", "free of", "free from"],
-  ...[
-    "negative for",
-    "absence of",
-    "looked for",
-    "kein*",
-    "nicht",
-    "nichts",
-    "nie",
-    "weder",
-    "ohne",
-    "frei von",
-  ],
-];
-/** After the word, in the same part of the sentence or as the whole next one. */
-const after = [
-  ...[
-    "absent",
-    "none",
-    "nil",
-    "negative",
-    "no",
-    "not seen",
-    "not found",
-    "not present",
-    "excluded",
-    "ruled out",
-  ],
-  ...[
-    "never seen",
-    "keine",
-    "keiner",
-    "nein",
-    "negativ",
-    "nicht gesehen",
-    "nicht gefunden",
-    "ausgeschlossen",
-  ],
-];
-/** Only supposed: what stands behind them is not there yet. */
-const supposed = ["if", "whether", "in case", "should", "wenn", "falls", "ob"];
+const { before, after, supposed, joining } = denialWords;
 /** Look like a denial and are none. */
 const noDenial =
   /\b(?:no doubt|not only|nothing but|not (?:yet )?excluded|not ruled out|can ?not (?:be excluded|rule out)|not normal|nicht nur|nicht auszuschlie(?:ss|ß)en)\b/giu;
-const or = ["or", "nor", "and", "oder", "noch", "und"];
 
 /** The words of the list that the text affirms, in its order. A word in doubt is affirmed. */
 export function affirmed(text: string | undefined, words: readonly string[]): Affirmed[] {
@@ -84,7 +42,7 @@ function isDenied({ index, end }: Occurrence, clause: string): boolean {
   if (denial !== undefined) {
     const between = head.slice(denial.end);
     // A denial goes on through a list, "no froth, blood or pus", and not to what comes next.
-    if (!between.includes(",") || hasAny(`${between}${tail}`, or)) return true;
+    if (!between.includes(",") || hasAny(`${between}${tail}`, joining)) return true;
   }
   const [own = "", next = ""] = tail.split(",");
   return hasAny(own, after) || isNo(next.trim());

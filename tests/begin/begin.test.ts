@@ -99,9 +99,9 @@ describe("the files of a new visit", () => {
         "urinary",
       ],
     ]);
-    expect(texts.get("alder-farm/2026-04-20/pig-02.yaml")).toMatch(
-      /normal:\nrespiratory:\n {2}turbinates:\n$/,
-    );
+    const healthyPig = texts.get("alder-farm/2026-04-20/pig-02.yaml") ?? "";
+    expect(healthyPig.split("\n").filter((line) => line !== "" && !line.startsWith("#"))).toHaveLength(10);
+    expect(healthyPig).toMatch(/normal:\nrespiratory: \{turbinates: , rest: \}\n$/);
   });
 
   it("repeat no fact of the visit in a pig", () => {
@@ -117,6 +117,18 @@ describe("the files of a new visit", () => {
     expect(texts.get("alder-farm/2026-04-20/visit.yaml")).toContain(
       "defaults:\n  protocol: enteric\n  pig: {group: g-1, age: 58 d}\n  death: {manner: euthanised, method: barbiturate}\n  opened: {ambient: }\n",
     );
+  });
+
+  it("hold what the signs ask of an organ, and what a death leaves to be asked", () => {
+    const lungs = begun({ pigs: [ill(["cough"])], age: "20 wk" }).texts.get(
+      "alder-farm/2026-04-20/pig-01.yaml",
+    );
+    expect(lungs).toMatch(/ {2}lungs:\n {4}consolidation: \{left_cranial: , left_middle: ,/);
+    const { texts } = begun({ pigs: [{ basis: "found-dead", signs: undefined }], age: "20 wk" });
+    expect(texts.get("alder-farm/2026-04-20/pig-01.yaml")).toContain(
+      "death: {manner: found-dead, at: , note: }",
+    );
+    expect(texts.get("alder-farm/2026-04-20/visit.yaml")).not.toContain("death");
   });
 
   it("go on where a visit is: with its defaults, its numbers and its farm", () => {

@@ -122,3 +122,16 @@ describe("normal, said of many", () => {
     expect(fault?.message.length).toBeLessThan(300);
   });
 });
+
+describe("keys that are left blank", () => {
+  it.each([
+    ["stomach_content: ", "lost"],
+    ["stomach_content: {milk: }", "lost"],
+    ["stomach_content: {note: looked at, milk: }", undefined],
+    ["stomach_content: {not_examined: }", undefined],
+    ["stomach_content: {milk: yes}", undefined],
+  ])("are answered by the rest, and an organ of which more is said is not: %s", (content, reason) => {
+    const state = stateOf("stomach.stomach_content", `stomach: {${content}, rest: {not_examined: lost}}\n`);
+    expect(state.reason).toBe(reason);
+  });
+});

@@ -29,6 +29,19 @@ export interface Kind {
 
 const farm = "tests/fixtures/birch-farm";
 const visit = join(farm, "2026-04-20");
+/** What the cases of a visit inherit. */
+const withDefaults = `format: 1
+visit: birch-2026-04-20
+date: 2026-04-20
+defaults:
+  protocol: respiratory
+  examiner: R. Sallow
+  pig: {group: g-1, age: 58 d, class: weaner}
+  death: {manner: euthanised, method: barbiturate, at: 2026-04-20T09:10}
+  opened: {at: 2026-04-20T09:40, ambient: 14 °C, place: yard}
+  safety: {protection: [gloves, mask], formalin: open-air, people: 2}
+  respiratory: {turbinates: {section: premolar-1}}
+`;
 const cases = [
   ...filesIn("cases-example", /(?:pig-\d+|incomplete.*)\.yaml$/),
   read(join(visit, "pig-01.yaml")),
@@ -102,7 +115,7 @@ export const kinds: readonly Kind[] = [
     name: "visit",
     share: 8,
     together: 25,
-    sound: [read(join(visit, "visit.yaml")), ...filesIn("cases-example", /visit\.yaml$/)],
+    sound: [read(join(visit, "visit.yaml")), ...filesIn("cases-example", /visit\.yaml$/), withDefaults],
     file: "visit.yaml",
     beside: { "pig-01.yaml": read(join(visit, "pig-01.yaml")), "farm.yaml": read(join(farm, "farm.yaml")) },
     commands: [

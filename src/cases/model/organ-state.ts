@@ -202,6 +202,8 @@ const isBlank = (value: unknown): boolean =>
     Object.keys(value).length > 0 &&
     !Object.hasOwn(value, "not_examined") &&
     !Object.hasOwn(value, "not_assessable") &&
+    // Nothing is left of an organ whose only value could not be read, and that is another thing.
+    Object.keys(value).length > 0 &&
     Object.values(value).every(isBlank));
 
 /** The same of a part without its blanks. */
