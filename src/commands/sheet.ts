@@ -10,6 +10,7 @@ import { count, listing } from "../words/listing.ts";
 import { type Asked, placed, wishOf } from "./new.ts";
 import type { CommonOptions } from "./options.ts";
 import type { Run } from "./run.ts";
+import { withoutFormatFaults } from "./sound-cases.ts";
 import { UsageError } from "./usage-error.ts";
 
 export interface SheetOptions extends CommonOptions, Asked {
@@ -54,8 +55,11 @@ function tablePigs(run: Run<SheetOptions>): TablePig[] {
   const { options, paths } = run;
   const isToCome = [options.pigs, options.healthy, options.draw].some(Boolean);
   if (!isToCome && paths.length > 0) {
-    const archive = run.soundArchive();
-    return archive.cases.map((one) => ofCase(one, archive));
+    // A file in which an alarm cannot be told has no sheet, and stops the others all the same.
+    const archive = run.archive();
+    const sound = withoutFormatFaults(archive);
+    run.faults(sound.faults);
+    return sound.archive.cases.map((one) => ofCase(one, archive));
   }
   if (!isToCome && options.tally !== true)
     throw new UsageError(

@@ -156,14 +156,14 @@ function drawingsBlock({ snout, lungs }: PigSheet["draws"], words: Words): Block
     ...(snout
       ? [
           html`<div><h2>${words.say("snout")}: ${blank} <small>${words.say("from_in_front")}; ${words.say("snout_shade")}</small></h2>
-<p>${words.say("snout_grades")}</p>${snoutOutline(words)}<div class="blanks">${sides(["dorsal_concha", "ventral_concha"], ["right", "left"])}
+<p>${words.say("snout_grades")}</p>${snoutOutline(words)}<div class="blanks">${sides(["dorsal_concha", "ventral_concha"], ["right_head", "left_head"])}
 <span>${words.say("septum")}:</span>${(["straight", "slight", "marked"] as const).map((key) => html`<span>${box} ${words.say(key)}</span>`)}</div></div>`,
         ]
       : []),
     ...(lungs
       ? [
           html`<div><h2>${words.say("lungs")} <small>${words.say("lungs_shade")}</small></h2>
-<p>${words.say("accessory")}</p>${lungOutline(words)}<div class="blanks">${sides(["cranial_lobe", "middle_lobe", "caudal_lobe"], ["left", "right"])}
+<p>${words.say("accessory")}</p>${lungOutline(words)}<div class="blanks">${sides(["cranial_lobe", "middle_lobe", "caudal_lobe"], ["left_head", "right_head"])}
 <span>${blank} ${words.say("accessory_lobe")}</span></div></div>`,
         ]
       : []),
