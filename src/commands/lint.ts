@@ -12,7 +12,7 @@ import { type Asked, askedOf, type LintCommandOptions } from "./lint-asked.ts";
 import { lintFolders } from "./lint-folders.ts";
 import { asUsage } from "./parsers.ts";
 import type { Run } from "./run.ts";
-import { timeOfRun } from "./terminal.ts";
+import { pageWidth, timeOfRun } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 import { version } from "./version.ts";
 
@@ -26,7 +26,7 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
   const counted = !dryRun && (inResult || format === "github" || format === "json");
   if (fix) {
     // What can be wrong with the options is found out before any file is changed.
-    const archive = run.archive({ noticed, counted, results });
+    const archive = run.archive({ noticed, counted, results, finishing: dryRun !== true });
     asUsage("", () => {
       for (const { settings } of archive.cases) checkRulesOf(settings);
     });
@@ -57,12 +57,12 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
     ...(named !== undefined && { only: named }),
   };
   for (const one of also)
-    run.writeResult(one, lintReport(one.format, report, makeStyle(false)), {
+    run.writeResult(one, lintReport(one.format, report, makeStyle(false), pageWidth(true)), {
       sample: samples[one.format],
       format: one.format,
     });
   const notice = inResult ? alarmNotice(read.alarms, run.style, run.width) : "";
-  run.write(notice + lintReport(format, report, run.style, run.findingWidth), { sample: samples[format] });
+  run.write(notice + lintReport(format, report, run.style, run.width), { sample: samples[format] });
   noteLimits(result, [format, ...also.map((one) => one.format)], run);
   if (run.failed) return run.end();
   return run.end(

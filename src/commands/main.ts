@@ -6,6 +6,7 @@ import { checkOutput, exitCodeOf, failed } from "./call.ts";
 import { addCompare } from "./compare-options.ts";
 import { addExplain } from "./explain-options.ts";
 import { addHerd } from "./herd-options.ts";
+import { addImport } from "./import-options.ts";
 import { addLint } from "./lint-options.ts";
 import { addMeasure } from "./measure-options.ts";
 import { addNew } from "./new-options.ts";
@@ -41,6 +42,7 @@ function makeProgram(): Command {
     addScore,
     addHerd,
     addMeasure,
+    addImport,
     addPlan,
     addAgree,
     addCompare,

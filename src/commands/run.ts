@@ -1,6 +1,6 @@
 /** One call of a command: what it is asked about, where it says what, and how it ends. */
 
-import { relative } from "node:path";
+import { dirname, relative } from "node:path";
 import { type OpenAlarm, openAlarmsOf } from "../alarms/index.ts";
 import {
   type Archive,
@@ -27,7 +27,16 @@ import { readStandardInput } from "./standard-input.ts";
 import { isStandardFile, speak, writeStandardOutput } from "./streams.ts";
 import { pageWidth, showsBars, styleFor } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
-import { checkWritable, folderOf, type Keeps, writeWhole } from "./write-file.ts";
+import {
+  checkWritable,
+  finishWriting,
+  folderOf,
+  isUnfinished,
+  type Keeps,
+  makeFolder,
+  writeTogether,
+  writeWhole,
+} from "./write-file.ts";
 
 /** The text of a file as it is and as it would be. */
 export interface Change {
@@ -92,11 +101,6 @@ export class Run<Options extends CommonOptions = CommonOptions> {
     return pageWidth(this.options.output !== undefined);
   }
 
-  /** The same of a line that is searched for: elsewhere than in a terminal a finding stays one line. */
-  get findingWidth(): number {
-    return pageWidth(this.options.output !== undefined, Number.POSITIVE_INFINITY);
-  }
-
   /** Whether bars can be shown. */
   get bars(): boolean {
     return showsBars();
@@ -130,7 +134,7 @@ export class Run<Options extends CommonOptions = CommonOptions> {
 
   /** Complains of files. */
   faults(faults: readonly Fault[]): void {
-    this.complain(faultsText(faults, this.spoken, this.findingWidth));
+    this.complain(faultsText(faults, this.spoken, this.width));
   }
 
   /**
@@ -138,21 +142,30 @@ export class Run<Options extends CommonOptions = CommonOptions> {
    * @param how.noticed the result shows the notice of open alarms itself, so that it is not said twice; it is held for
    *   the case that there will be no result
    * @param how.counted the result counts the files that were passed over
+   * @param how.finishing files are to be written: what a run that was cut off has begun is finished before
    * @throws UsageError when a record names a file for `results`
    */
   archive({
     paths = this.paths,
     noticed = false,
     counted = false,
+    finishing = false,
     results = this.output,
   }: {
     paths?: readonly string[];
     noticed?: boolean;
     counted?: boolean;
+    finishing?: boolean;
     results?: readonly ResultFile[];
   } = {}): Archive {
     const reading = this.reading(paths);
-    const archive = readCases(reading.paths, reading.read);
+    let archive = readCases(reading.paths, reading.read);
+    const folders = [...new Set([...archive.cases, ...archive.visits].map(({ file }) => dirname(file)))];
+    if (finishing && folders.some(isUnfinished)) {
+      this.clear(folders);
+      archive = readCases(reading.paths, reading.read);
+    }
+    this.tellUnfinished(folders);
     const why = whyNamed(archive, results);
     if (why !== undefined) throw new UsageError(why);
     this.wasRead({ ...archive, alarms: openAlarmsOf(archive) }, { noticed, counted });
@@ -262,8 +275,25 @@ export class Run<Options extends CommonOptions = CommonOptions> {
     }
   }
 
-  /** Clears away what runs that were cut off have left, and says so. */
+  /**
+   * Writes files of one folder that are not there yet, all of them or none.
+   * @throws FileKept when one of them is there; @throws UsageError when one cannot be written
+   */
+  writeNew(folder: string, files: readonly { name: string; text: string }[]): void {
+    makeFolder(folder);
+    this.clear([folder]);
+    writeTogether(folder, files);
+  }
+
+  /** Clears away what runs that were cut off have left, or finishes it where it was all written, and says so. */
   clear(folders: readonly string[]): void {
+    for (const folder of folders) {
+      const finished = finishWriting(folder);
+      if (finished.length > 0)
+        this.say(
+          `finished a run that was cut off: ${leftovers(finished)} got ${finished.length === 1 ? "its name" : "their names"}`,
+        );
+    }
     const gone = folders
       .filter((folder) => !this.#cleared.has(folder))
       .flatMap((folder) => {
@@ -274,9 +304,21 @@ export class Run<Options extends CommonOptions = CommonOptions> {
       this.say(`cleared away ${leftovers(gone)}, left over from a run that was cut off`);
   }
 
+  /** Says which folders hold files of a run that was cut off, so that some are missing; no result is whole then. */
+  tellUnfinished(folders: Iterable<string>): void {
+    for (const folder of folders) {
+      if (!isUnfinished(folder)) continue;
+      this.#failed = true;
+      this.say(
+        `${relative(".", folder) || "."}: a run that wrote new cases was cut off, and some are missing. carcase lint --fix ${relative(".", folder) || "."} finishes it.`,
+      );
+    }
+  }
+
   /** Says what runs that were cut off have left. */
   tellLeftovers(folders: readonly string[]): void {
-    const left = folders.flatMap(leftoversIn);
+    this.tellUnfinished(folders);
+    const left = folders.filter((folder) => !isUnfinished(folder)).flatMap(leftoversIn);
     if (left.length > 0)
       this.say(
         `${leftovers(left)}, left over from a run that was cut off; the records are whole. Delete what is left over, or carcase lint --fix does.`,

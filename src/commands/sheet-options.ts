@@ -11,6 +11,7 @@ export function addSheet(program: Command): void {
     .argument("[paths...]", "case files or the folder of a visit; with --pigs, the folder of a visit to come")
     .option("-o, --output <file>", "write the sheet to a file, such as sheet.html")
     .option("--tally", "one page for thirty snouts and lungs instead of a sheet a pig")
+    .option("--csv", "with --tally: the same as an empty table for carcase import")
     .option("--paper <size>", "a4 or letter", "a4")
     .option("--language <language>", "en, de or es", "en");
   for (const option of wishOptions) if (!option[0].startsWith("--head")) command.option(...option);
@@ -30,4 +31,5 @@ const sheetHelp = `
 Examples:
   carcase sheet alder-farm/2026-03-14 -o sheet.html
   carcase sheet --pigs 4 --signs sneezing --healthy 2 --age "58 d" --language de -o bogen.html
-  carcase sheet --tally --pigs 30 --paper letter -o tally.html`;
+  carcase sheet --tally --pigs 30 --paper letter -o tally.html
+  carcase sheet --tally --pigs 30 --csv -o tally.csv`;

@@ -3,9 +3,19 @@ import { existsSync } from "node:fs";
 import { openAlarmsOf } from "../alarms/index.ts";
 import { expectedPigs } from "../begin/index.ts";
 import type { Archive, Case } from "../cases/index.ts";
+import { csv } from "../formats/page/csv.ts";
 import { pigSheets, tallySheet as tallyHtml } from "../formats/sheet/html-sheet.ts";
 import { isPaper, papers } from "../formats/sheet/page.ts";
-import { isLanguage, languages, pigSheet, type TablePig, tallySheet, wordsIn } from "../sheet/index.ts";
+import {
+  isLanguage,
+  languages,
+  pigSheet,
+  type TablePig,
+  tallyRows,
+  tallySheet,
+  wordsIn,
+} from "../sheet/index.ts";
+import { emptyTable } from "../tally/index.ts";
 import { count, listing } from "../words/listing.ts";
 import { type Asked, placed, wishOf } from "./new.ts";
 import type { CommonOptions } from "./options.ts";
@@ -15,6 +25,7 @@ import { UsageError } from "./usage-error.ts";
 
 export interface SheetOptions extends CommonOptions, Asked {
   readonly tally?: true;
+  readonly csv?: true;
   readonly paper: string;
   readonly language: string;
 }
@@ -24,15 +35,20 @@ const telling = '<meta name="generator" content="carcase sheet">';
 
 export function sheet(run: Run<SheetOptions>): number {
   const { paper, language, tally, output } = run.options;
+  if (run.options.csv && !tally) throw new UsageError("--csv is the table of a tally; write --tally as well");
   if (!isPaper(paper))
     throw new UsageError(`--paper: there is no paper "${paper}"; write ${listing(papers, "or")}`);
   if (!isLanguage(language))
     throw new UsageError(`--language: there is no "${language}"; write ${listing(languages, "or")}`);
-  if (output === undefined && process.stdout.isTTY === true)
+  if (output === undefined && process.stdout.isTTY === true && !run.options.csv)
     throw new UsageError("a sheet is a page to print: write -o sheet.html, and open that file in a browser");
   const words = wordsIn(language);
   const pigs = tablePigs(run);
   if (run.failed && pigs.length === 0) return run.end();
+  if (run.options.csv) {
+    run.write(emptyTally(pigs), { format: "csv" });
+    return run.end();
+  }
   const text =
     tally === true
       ? tallyHtml(tallySheet(pigs, words), paper, words)
@@ -49,6 +65,21 @@ export function sheet(run: Run<SheetOptions>): number {
     );
   }
   return run.end();
+}
+
+/** The same pigs as an empty table, for carcase import. */
+function emptyTally(pigs: readonly TablePig[]): string {
+  const rows = tallyRows(pigs);
+  const { head, rows: blank } = emptyTable({
+    pigs: rows.map(({ number }) => Number(number)),
+    defaults: pigs[0]?.one.visit?.record.defaults,
+  });
+  return csv(
+    head,
+    blank.map((cells, row) =>
+      cells.map((cell, column) => (head[column] === "tag" ? (rows[row]?.tag ?? null) || null : cell)),
+    ),
+  );
 }
 
 function tablePigs(run: Run<SheetOptions>): TablePig[] {
@@ -68,7 +99,13 @@ function tablePigs(run: Run<SheetOptions>): TablePig[] {
   const [folder, second] = paths;
   if (second !== undefined)
     throw new UsageError(`pigs to come belong to one visit; leave "${second}" out, or --pigs`);
-  const asked = { ...options, ...(folder !== undefined && { folder }), ...(!isToCome && { pigs: "30" }) };
+  const asked: Asked = {
+    ...options,
+    ...(folder !== undefined && { folder }),
+    ...(!isToCome && { pigs: "30" }),
+    // A tally is mostly one of the line.
+    ...(options.tally && options.protocol === undefined && { protocol: "slaughter-check" }),
+  };
   const wish = wishOf(asked, false);
   // An alarm of a visit that has begun stands for the pigs that are added to it.
   const alarms =

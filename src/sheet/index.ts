@@ -8,5 +8,5 @@ export {
   type SheetStep,
   type TablePig,
 } from "./pig-sheet.ts";
-export { type TallySheet, tallySheet } from "./tally-sheet.ts";
+export { type TallySheet, tallyRows, tallySheet } from "./tally-sheet.ts";
 export { isLanguage, type Language, languages, type MessageKey, type Words, wordsIn } from "./words.ts";

@@ -49,9 +49,13 @@ export function tallySheet(pigs: readonly TablePig[], words: Words): TallySheet 
       { key: "basis", value: shared(({ one }) => one.record.selection?.basis) },
       { key: "protocol", value: shared(({ one }) => one.protocol.id) },
     ],
-    rows: pigs.map(({ id, one, tag }, index) => ({
-      number: /\d{1,4}$/.exec(id)?.[0] ?? String(index + 1),
-      tag: tag ?? String(one.record.pig?.tag ?? ""),
-    })),
+    rows: tallyRows(pigs),
   };
 }
+
+/** Numbers as in the ids of the pigs. */
+export const tallyRows = (pigs: readonly TablePig[]): TallySheet["rows"] =>
+  pigs.map(({ id, one, tag }, index) => ({
+    number: /\d{1,4}$/.exec(id)?.[0] ?? String(index + 1),
+    tag: tag ?? String(one.record.pig?.tag ?? ""),
+  }));

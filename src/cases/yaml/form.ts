@@ -1,5 +1,5 @@
 /** A file that is to be filled in, as text: keys in their order, blank or with what is known. */
-import { isPlainText } from "./plain-text.ts";
+import { isPlainText } from "../../words/plain-text.ts";
 
 /** Blank, a text, a list of texts, keys in braces, or keys on lines of their own. */
 export type FormValue =
