@@ -4,9 +4,8 @@ export {
   type PigSheet,
   pigSheet,
   type SheetFact,
-  type SheetSample,
   type SheetStep,
   type TablePig,
 } from "./pig-sheet.ts";
 export { type TallySheet, tallyRows, tallySheet } from "./tally-sheet.ts";
-export { isLanguage, type Language, languages, type MessageKey, type Words, wordsIn } from "./words.ts";
+export { isLanguage, languages, type MessageKey, type Words, wordsIn } from "./words.ts";

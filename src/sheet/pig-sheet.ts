@@ -59,7 +59,7 @@ export interface SheetStep {
   readonly wanted: readonly string[];
 }
 
-export interface SheetSample {
+interface SheetSample {
   readonly from: string;
   readonly into: string;
   readonly for: string;
@@ -203,7 +203,7 @@ function sampleIn({ from, into, for: tests }: SampleWanted, one: Case, words: Wo
 }
 
 /** Whom to call, as the settings say. */
-export const whom = ({ authority }: Settings, words: Words): string =>
+const whom = ({ authority }: Settings, words: Words): string =>
   authority === undefined
     ? words.say("authority")
     : authority.telephone === undefined

@@ -3,7 +3,7 @@ import { type Language, type MessageKey, messages } from "../generated/knowledge
 import { alarmSigns, organById, sampleRules } from "../knowledge/index.ts";
 import { necropsySteps } from "../knowledge/knife.ts";
 
-export type { Language, MessageKey };
+export type { MessageKey };
 
 export const languages = Object.keys(messages) as readonly Language[];
 
@@ -20,7 +20,7 @@ const english = {
   diseases: (id: string) => id,
 } as const;
 
-export type Term = keyof typeof english;
+type Term = keyof typeof english;
 
 export interface Words {
   readonly language: Language;
