@@ -1,6 +1,6 @@
 /** One call of a command: what it is asked about, where it says what, and how it ends. */
 
-import { dirname, relative } from "node:path";
+import { dirname, isAbsolute, relative, resolve } from "node:path";
 import { type OpenAlarm, openAlarmsOf } from "../alarms/index.ts";
 import {
   type Archive,
@@ -17,6 +17,7 @@ import { passedOverLines } from "../formats/passed-over.ts";
 import { count } from "../words/listing.ts";
 import { withoutCommands } from "../words/log-commands.ts";
 import { visible } from "../words/visible.ts";
+import { withFilesOfNames } from "./case-names.ts";
 import { unlessEarlier } from "./earlier-result.ts";
 import { clearLeftovers, leftoversIn } from "./leftovers.ts";
 import { whyNamed } from "./named-files.ts";
@@ -24,7 +25,7 @@ import type { CommonOptions } from "./options.ts";
 import { type ResultFile, resultFiles } from "./result-file.ts";
 import { type Left, withoutCopies, withoutFormatFaults, withSoundScales } from "./sound-cases.ts";
 import { readStandardInput } from "./standard-input.ts";
-import { isStandardFile, speak, writeStandardOutput } from "./streams.ts";
+import { isStandardFile, progressOf, speak, writeStandardOutput } from "./streams.ts";
 import { pageWidth, showsBars, styleFor } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 import {
@@ -62,6 +63,11 @@ interface ReadBesides extends Pick<Archive, "unreadable" | "passedOver" | "paths
   readonly alarms: readonly OpenAlarm[];
 }
 
+interface Reading {
+  readonly paths: readonly string[];
+  readonly read: ReadOptions;
+}
+
 export class Run<Options extends CommonOptions = CommonOptions> {
   #failed = false;
   /** Whether a record was left as it is, although it was to be written. */
@@ -70,7 +76,7 @@ export class Run<Options extends CommonOptions = CommonOptions> {
   #heldNotice = (): string => "";
 
   constructor(
-    readonly paths: readonly string[],
+    public paths: readonly string[],
     readonly options: Options,
   ) {}
 
@@ -158,12 +164,12 @@ export class Run<Options extends CommonOptions = CommonOptions> {
     finishing?: boolean;
     results?: readonly ResultFile[];
   } = {}): Archive {
-    const reading = this.reading(paths);
-    let archive = readCases(reading.paths, reading.read);
+    const reading = this.#reading(paths);
+    let archive = readCases(reading.paths, reading.read, progressOf("folders"));
     const folders = [...new Set([...archive.cases, ...archive.visits].map(({ file }) => dirname(file)))];
     if (finishing && folders.some(isUnfinished)) {
       this.clear(folders);
-      archive = readCases(reading.paths, reading.read);
+      archive = readCases(reading.paths, reading.read, progressOf("folders"));
     }
     this.tellUnfinished(folders);
     const why = whyNamed(archive, results);
@@ -172,9 +178,23 @@ export class Run<Options extends CommonOptions = CommonOptions> {
     return archive;
   }
 
-  /** What the readers are asked for. @throws UsageError for options of standard input without it */
-  reading(paths = this.paths): { readonly paths: readonly string[]; readonly read: ReadOptions } {
-    return { paths: inputOnce(paths), read: this.#readOptions(paths) };
+  /**
+   * What the readers are asked for.
+   * @param from a copy of the current folder, in whose place it is read
+   * @throws UsageError for options of standard input without it
+   */
+  reading(from?: string): Reading {
+    const { paths, read } = this.#reading(this.paths);
+    if (from === undefined) return { paths, read };
+    const { config } = read;
+    return {
+      paths: paths.map((path) => (isAbsolute(path) ? relative(".", path) || "." : path)),
+      read: { ...read, from, ...(config !== undefined && { config: resolve(config) }) },
+    };
+  }
+
+  #reading(paths: readonly string[]): Reading {
+    return { paths: withFilesOfNames(inputOnce(paths)), read: this.#readOptions(paths) };
   }
 
   /**

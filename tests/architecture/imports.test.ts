@@ -32,6 +32,7 @@ const floors: Record<string, number> = {
   begin: 6,
   reading: 6,
   sheet: 6,
+  interview: 7,
   formats: 7,
   commands: 8,
   "index.ts": 8,
