@@ -11,6 +11,7 @@ import { addImport } from "./import-options.ts";
 import { addLint } from "./lint-options.ts";
 import { addMeasure } from "./measure-options.ts";
 import { addNew } from "./new-options.ts";
+import { addNote } from "./note-options.ts";
 import { addPlan } from "./plan-options.ts";
 import { addRecord } from "./record-options.ts";
 import { addSchema } from "./schema-options.ts";
@@ -41,6 +42,7 @@ export function makeProgram(): Command {
     addNew,
     addSheet,
     addRecord,
+    addNote,
     addLint,
     addScore,
     addHerd,

@@ -15,6 +15,7 @@ const floors: Record<string, number> = {
   cases: 2,
   notes: 2,
   schemas: 2,
+  phrases: 3,
   record: 3,
   score: 4,
   drawings: 1,

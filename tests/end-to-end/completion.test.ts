@@ -43,17 +43,7 @@ describe("carcase completion", () => {
   });
 
   it("offers the formats that each command takes", () => {
-    for (const command of [
-      "lint",
-      "score",
-      "herd",
-      "measure",
-      "import",
-      "agree",
-      "compare",
-      "explain",
-      "schema",
-    ]) {
+    for (const command of ["lint", "score", "herd", "measure", "agree", "compare", "explain", "schema"]) {
       const [, said = ""] = /there are (.*)/.exec(carcase([command, "--format", "no"]).err) ?? [];
       const [, offered = ""] =
         new RegExp(`"/${command} --format"\\) list="(.*?)"`).exec(carcase(["completion", "bash"]).out) ?? [];
