@@ -49,6 +49,7 @@ const knowledge = {
   snout_reading: readYaml("snout-reading.yaml"),
   alarm_signs: readYaml("alarm-signs.yaml"),
   knife: readYaml("knife.yaml"),
+  messages: readYamlFolder("messages"),
 };
 writeVocabularySchema(knowledge.vocabulary);
 writeOrgansSchema(knowledge.anatomy);

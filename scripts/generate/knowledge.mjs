@@ -10,7 +10,7 @@ export function writeKnowledge(knowledge) {
   const ajv = schemaCompiler();
   const faults = [];
   for (const [name, value] of Object.entries(knowledge)) {
-    const singular = { protocols: "protocol", scales: "scale", alarms: "alarm" }[name];
+    const singular = { protocols: "protocol", scales: "scale", alarms: "alarm", messages: "message" }[name];
     const values = singular === undefined ? [value] : value;
     const check = ajv.getSchema(`knowledge.schema.json#/$defs/${singular ?? name}`);
     for (const item of values) {
@@ -93,6 +93,17 @@ export const vocabulary: Pick<Vocabulary, "signs"> & Readonly<Record<${wordLists
     `${note}
 /** By organ, the scales under whose name a grade may be written down on the spot. */
 export const recorded_grades: Readonly<Record<string, readonly string[]>> = ${JSON.stringify(recordedGrades(knowledge.scales))};
+`,
+  );
+  const union = (names) => names.map((name) => JSON.stringify(name)).join(" | ");
+  const messages = Object.fromEntries(knowledge.messages.map((one) => [one.id, one]));
+  writeFileSync(
+    join(folder, "messages.ts"),
+    `${note}
+import type { Messages } from "../knowledge.types.ts";
+export type Language = ${union(Object.keys(messages))};
+export type MessageKey = ${union(Object.keys(messages.en.say))};
+export const messages: Readonly<Record<Language, Messages & { readonly say: Readonly<Record<MessageKey, string>> }>> = JSON.parse(${JSON.stringify(JSON.stringify(messages))});
 `,
   );
   const ranges = knowledge.scales.map(({ id, organ, range, whole, parts }) => [

@@ -52,6 +52,7 @@ function knowledgeRoot() {
     "snout_reading",
     "alarm_signs",
     "knife",
+    "message",
   ];
   return {
     ...schema,

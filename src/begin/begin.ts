@@ -53,29 +53,52 @@ export class WishFault extends Error {
   }
 }
 
+/** A pig of the wish, as far as it is known before it is opened. */
+export interface ExpectedPig {
+  readonly pig: PigWish;
+  readonly id: string;
+  /** Its number in the visit. */
+  readonly number: string;
+  readonly one: Case;
+  /** The same with the signs of the visit: what a healthy pig is set beside is looked at in it as well. */
+  readonly beside: Case;
+}
+
 /** @throws WishFault when a value does not fit */
-export function begin(wish: VisitWish): Begun {
+export function expectedPigs(wish: VisitWish): ExpectedPig[] {
   const first = wish.taken.length === 0 ? 1 : Math.max(...wish.taken) + 1;
-  const signs = [...new Set(wish.pigs.flatMap((pig) => pig.signs ?? []))].filter((sign) => sign !== "none");
-  const drafts = wish.pigs.map((pig, index) => ({
+  const signs = signsOf(wish);
+  const pigs = wish.pigs.map((pig, index) => ({
     pig,
     number: String(first + index).padStart(2, "0"),
     one: draft(wish, pig, pig.signs ?? signs),
-    // What a healthy pig is set beside is looked at in it as well.
     beside: draft(wish, pig, signs),
   }));
-  const [any] = drafts;
+  const [any] = pigs;
   if (any === undefined) throw new RangeError("a visit without pigs");
   checkGroup(wish, any.one);
-  const visit = any.one.visit;
-  const farm = any.one.farm;
-  const visitId = visit?.id ?? `${farm?.id ?? wish.farm.id}-${wish.date}`;
+  const visit = visitId(wish, any.one);
+  return pigs.map((pig) => ({ ...pig, id: `${visit}-${pig.number}` }));
+}
+
+const signsOf = ({ pigs }: VisitWish): string[] =>
+  [...new Set(pigs.flatMap((pig) => pig.signs ?? []))].filter((sign) => sign !== "none");
+
+const visitId = (wish: VisitWish, { visit, farm }: Case): string =>
+  visit?.id ?? `${farm?.id ?? wish.farm.id}-${wish.date}`;
+
+/** @throws WishFault when a value does not fit */
+export function begin(wish: VisitWish): Begun {
+  const drafts = expectedPigs(wish);
+  const [any] = drafts;
+  if (any === undefined) throw new RangeError("a visit without pigs");
+  const { visit, farm } = any.one;
   const given: Given = visit === undefined ? newDefaults(wish, drafts) : asGiven(visit.record.defaults ?? {});
-  const cases = drafts.map(({ pig, number, one, beside }) => ({
-    id: `${visitId}-${number}`,
+  const cases = drafts.map(({ pig, id, number, one, beside }) => ({
+    id,
     file: `${wish.folder}/pig-${number}.yaml`,
     form: blankCase({
-      id: `${visitId}-${number}`,
+      id,
       pig,
       one,
       beside,
@@ -102,8 +125,8 @@ export function begin(wish: VisitWish): Begun {
               "visit",
               `${wish.folder}/visit.yaml`,
               blankVisit(wish, {
-                id: visitId,
-                signs,
+                id: visitId(wish, any.one),
+                signs: signsOf(wish),
                 given,
                 cases: cases.map(({ id }) => id),
               }),
@@ -183,13 +206,8 @@ function checkGroup(wish: VisitWish, { farm }: Case): void {
     );
 }
 
-interface Draft {
-  readonly one: Case;
-  readonly beside: Case;
-}
-
 /** Facts of a new visit: known, or to be filled in once for all pigs. */
-function newDefaults(wish: VisitWish, drafts: readonly Draft[]): Given {
+function newDefaults(wish: VisitWish, drafts: readonly ExpectedPig[]): Given {
   const isDue = (id: string): boolean =>
     drafts.some(({ one, beside }) => [...one.must, ...beside.must].some((organ) => organ.id === id));
   const isBorn = drafts.some(({ one }) => !isUnborn(one.ageClass));

@@ -3,10 +3,12 @@ import type { Argument, Command, Option } from "commander";
 import { clusterNames, facetNames } from "../compare/index.ts";
 import { topics } from "../explain/index.ts";
 import { lintFormats } from "../formats/lint/formats.ts";
+import { papers } from "../formats/sheet/page.ts";
 import { clusterKinds, dimensions, groupDimensions } from "../herd/index.ts";
 import { indicators, protocols, scaleIds, selectionBases } from "../knowledge/index.ts";
 import { levels, rules } from "../lint/index.ts";
 import { schemaKinds } from "../schemas/index.ts";
+import { languages } from "../sheet/index.ts";
 import { BINOMIAL_METHODS, ROUNDINGS, SHARES_RULES } from "../statistics/index.ts";
 import { kinds as comparisons, factors } from "./compare.ts";
 
@@ -46,7 +48,9 @@ const choices: Readonly<Record<string, readonly string[]>> = {
   "--fail-on": levels,
   "--indicator": [...indicators.keys()],
   "--interval": BINOMIAL_METHODS,
+  "--language": languages,
   "--only": ruleIds,
+  "--paper": papers,
   "--protocol": [...protocols.keys()],
   "--rounding": ROUNDINGS,
   "--rule": before("=", ruleIds),

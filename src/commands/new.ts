@@ -25,7 +25,7 @@ import { writeAllNew } from "./write-file.ts";
 export interface NewOptions extends CommonOptions, Asked {}
 
 /** What is asked on a terminal, or given as options. */
-interface Asked {
+export interface Asked {
   readonly folder?: string;
   readonly pigs?: string;
   readonly signs?: string;
@@ -55,7 +55,7 @@ export async function begin(run: Run<NewOptions>, ask: Ask = askInTerminal): Pro
     );
   const asked: Asked = isWhole ? given : { ...given, ...(await ask(questions(given))) };
   const wish = wishOf(asked);
-  const begun = placed(wish);
+  const begun = placed(wish, beginVisit);
   writeAllNew(begun.files, ({ file, text }, keeps) => run.replace(file, text, keeps));
   writeStandardOutput(said(begun, wish));
   return run.end();
@@ -83,7 +83,8 @@ const needed = (answer: string): string | undefined =>
 const number = (answer: string): string | undefined =>
   /^\d{0,6}$/.test(answer) ? undefined : "Write a number, or nothing.";
 
-function wishOf(asked: Asked): VisitWish {
+/** @param isSaved whether files come of it, so that there must be a day. @throws UsageError when something does not fit */
+export function wishOf(asked: Asked, isSaved = true): VisitWish {
   const typed = asked.folder ?? "";
   const folder = join(dirname(typed), basename(typed));
   const draw = asked.draw === undefined ? undefined : { file: asked.draw, ...drawOf(asked.draw) };
@@ -91,7 +92,7 @@ function wishOf(asked: Asked): VisitWish {
   return {
     folder,
     farm: { id: farmName(resolve(folder)), folder: farmFolder },
-    date: dateOf(asked, folder),
+    date: isSaved || asked.folder !== undefined || asked.date !== undefined ? dateOf(asked, folder) : "",
     pigs: pigsOf(asked, draw),
     ...(draw !== undefined && { draw }),
     group: asked.group,
@@ -102,7 +103,7 @@ function wishOf(asked: Asked): VisitWish {
     method: asked.method,
     veterinarian: asked.veterinarian,
     complaint: asked.complaint,
-    taken: takenIn(folder),
+    taken: isSaved || asked.folder !== undefined ? takenIn(folder) : [],
   };
 }
 
@@ -197,9 +198,10 @@ const optionOf: Readonly<Record<string, string>> = {
   protocol: "--protocol",
 };
 
-function placed(wish: VisitWish): Begun {
+/** @throws UsageError when a value of the wish does not fit */
+export function placed<Made>(wish: VisitWish, make: (wish: VisitWish) => Made): Made {
   try {
-    return beginVisit(wish);
+    return make(wish);
   } catch (error) {
     if (!(error instanceof WishFault)) throw error;
     const option = optionOf[error.path.slice(0, 2).join(".")];

@@ -16,6 +16,7 @@ import { addPlan } from "./plan-options.ts";
 import { addRecord } from "./record-options.ts";
 import { addSchema } from "./schema-options.ts";
 import { addScore } from "./score-options.ts";
+import { addSheet } from "./sheet-options.ts";
 import { speak } from "./streams.ts";
 import { version } from "./version.ts";
 
@@ -39,6 +40,7 @@ export function makeProgram(): Command {
     .hook("preAction", (_program, command) => checkOutput(command));
   for (const add of [
     addNew,
+    addSheet,
     addRecord,
     addNote,
     addLint,

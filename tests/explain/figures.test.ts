@@ -1,9 +1,8 @@
 /** Figures of the scales: which scale has one and why, and whether what is drawn can be so in a pig. */
 import { describe, expect, it } from "vitest";
-import { scaleFigure } from "../../src/explain/figures/index.ts";
-import { lobeNames } from "../../src/explain/figures/lungs.ts";
-import { lamellae, septumAt, thick } from "../../src/explain/figures/snout-section.ts";
-import { basalLamella, cavity, scrolls } from "../../src/explain/figures/snout-shapes.ts";
+import { lobeNames } from "../../src/drawings/lungs.ts";
+import { lamellae, septumAt, thick } from "../../src/drawings/snout-section.ts";
+import { basalLamella, cavity, scrolls } from "../../src/drawings/snout-shapes.ts";
 import {
   bothAt,
   examples,
@@ -12,8 +11,9 @@ import {
   normal,
   type State,
   septa,
-} from "../../src/explain/figures/snout-states.ts";
-import type { Point } from "../../src/explain/figures/svg.ts";
+} from "../../src/drawings/snout-states.ts";
+import type { Point } from "../../src/drawings/svg.ts";
+import { scaleFigure } from "../../src/explain/figures/index.ts";
 import type { Scale } from "../../src/knowledge/index.ts";
 import { scales } from "../../src/knowledge/scales.ts";
 

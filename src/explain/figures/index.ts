@@ -1,4 +1,6 @@
 /** The figure of a scale, drawn from its data: where it is read, what each part counts, where the cut points lie. */
+
+import { document, outline, type Piece, type Point, path } from "../../drawings/svg.ts";
 import type { Scale } from "../../knowledge/index.ts";
 import { lineGraph } from "./line-graph.ts";
 import { lungMap } from "./lungs.ts";
@@ -6,7 +8,6 @@ import { panels } from "./panels.ts";
 import { pleuraFigure } from "./pleura.ts";
 import { snoutFigure } from "./snout.ts";
 import { stepGraphs } from "./step-graph.ts";
-import { document, outline, type Piece, type Point, path } from "./svg.ts";
 
 const turbinates = "respiratory.turbinates";
 const lungs = "respiratory.lungs";

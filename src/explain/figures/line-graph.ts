@@ -1,6 +1,7 @@
 /** A formula that is a straight line over one measure, drawn where it holds. */
+
+import { line, type Piece, round, text } from "../../drawings/svg.ts";
 import type { Scale } from "../../knowledge/index.ts";
-import { line, type Piece, round, text } from "./svg.ts";
 
 const start = 110;
 const end = 660;

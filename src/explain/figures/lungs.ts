@@ -1,22 +1,21 @@
 /** The lungs from above, head up: what each lobe counts, named in the order of the data. */
+
+import { cranialCut, lobes } from "../../drawings/lung-shapes.ts";
+import { type Lobe, lobeNames, lungs } from "../../drawings/lungs.ts";
+import {
+  line,
+  outline,
+  type Piece,
+  type Point,
+  path,
+  placed,
+  round,
+  text,
+  wrapped,
+} from "../../drawings/svg.ts";
 import type { Scale, ScalePart } from "../../knowledge/index.ts";
-import { cranialCut, lobes, windpipe } from "./lung-shapes.ts";
-import { curve, line, outline, type Piece, type Point, path, placed, round, text, wrapped } from "./svg.ts";
 
 const middle = 360;
-type Lobe = keyof typeof lobes;
-export const lobeNames = Object.keys(lobes) as Lobe[];
-
-/** The lungs with each lobe in its look; x from the midline, y from 14 to 430. */
-export const lungs = (look: (lobe: Lobe) => string): string =>
-  [
-    ...windpipe.map((points) => path(curve(points), "line")),
-    ...[24, 36, 48, 60, 72, 84].map((y) => line(-8, y, 8, y)),
-    ...lobeNames.map((lobe) =>
-      path(outline(lobes[lobe].points), `${look(lobe)}${lobe === "accessory" ? " dashed" : ""}`),
-    ),
-  ].join("\n");
-
 export function lungMap(scale: Scale): Piece {
   const parts = Object.entries(scale.parts);
   const byLobe = parts.some(([, { read }]) => lobeNames.some((lobe) => read.endsWith(`.${lobe}`)));

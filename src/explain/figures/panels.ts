@@ -1,5 +1,5 @@
 /** Small drawings side by side, each with its grade and what the grade means. */
-import { type Piece, placed, text, width, wrapped } from "./svg.ts";
+import { type Piece, placed, text, width, wrapped } from "../../drawings/svg.ts";
 
 export interface Panel {
   /** The grade, or another short name. */

@@ -1,8 +1,9 @@
 /** Chronic pleurisy on the lungs: one example of each grade of the grid by place and extent. */
+
+import { lungs } from "../../drawings/lungs.ts";
+import { outline, type Piece, type Point, path } from "../../drawings/svg.ts";
 import type { Scale } from "../../knowledge/index.ts";
-import { lungs } from "./lungs.ts";
 import { panels } from "./panels.ts";
-import { outline, type Piece, type Point, path } from "./svg.ts";
 
 /** Chronic pleurisy on the right side in one example of each place and extent; on the left side, the mirror image. */
 const pleurisy = {

@@ -1,10 +1,11 @@
 /** The snout sawn across behind the first premolar, seen from in front: what a scale reads, and where; an example of each grade. */
+
+import { type Look, type Stands, section } from "../../drawings/snout-section.ts";
+import { bothAt, examples, losses, normal, septa } from "../../drawings/snout-states.ts";
+import { line, type Piece, type Point, placed, round, text, wrapped } from "../../drawings/svg.ts";
 import type { Scale, ScalePart } from "../../knowledge/index.ts";
 import { measuredFigure } from "./observation.ts";
 import { panels } from "./panels.ts";
-import { type Look, type Stands, section } from "./snout-section.ts";
-import { bothAt, examples, losses, normal, septa } from "./snout-states.ts";
-import { line, type Piece, type Point, placed, round, text, wrapped } from "./svg.ts";
 
 const middle = 360;
 const enlarged = 1.15;

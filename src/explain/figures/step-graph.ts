@@ -1,7 +1,8 @@
 /** Steps over what is observed: which grade a value has, and on which side of a cut point the cut point itself lies. */
+
+import { line, type Piece, path, round, text, wrapped } from "../../drawings/svg.ts";
 import type { Scale } from "../../knowledge/index.ts";
 import { observationOf } from "./observation.ts";
-import { line, type Piece, path, round, text, wrapped } from "./svg.ts";
 
 const start = 190;
 const end = 680;

@@ -1,4 +1,5 @@
-/** Pieces of SVG for the figures of the scales: readable on light and dark paper, without scripts or outside files. */
+/** Pieces of SVG for figures of scales and for the sheet: readable on light and dark paper, without scripts or outside files. */
+import { escapedMarkup } from "../words/markup.ts";
 
 export const width = 720;
 
@@ -7,9 +8,6 @@ export interface Piece {
   readonly height: number;
   readonly body: string;
 }
-
-const escapeXml = (text: string): string =>
-  text.replaceAll(/[&<>"]/g, (char) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;" })[char] ?? "&quot;");
 
 const style = `
   .ink { fill: #1f2328; } .soft { fill: #57606a; } .strong { font-weight: 600; }
@@ -51,8 +49,8 @@ export function document(title: string, description: string, pieces: readonly Pi
     return at;
   });
   return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${y}" role="img" aria-labelledby="title desc">
-<title id="title">${escapeXml(title)}</title>
-<desc id="desc">${escapeXml(description)}</desc>
+<title id="title">${escapedMarkup(title)}</title>
+<desc id="desc">${escapedMarkup(description)}</desc>
 <style>${style}
 </style>
 ${stacked.join("\n")}
@@ -66,7 +64,7 @@ export interface TextOptions {
 }
 
 export const text = (x: number, y: number, content: string, options: TextOptions = {}): string =>
-  `<text x="${round(x)}" y="${round(y)}" class="${options.class ?? "ink"}"${options.anchor === undefined ? "" : ` text-anchor="${options.anchor}"`}>${escapeXml(content)}</text>`;
+  `<text x="${round(x)}" y="${round(y)}" class="${options.class ?? "ink"}"${options.anchor === undefined ? "" : ` text-anchor="${options.anchor}"`}>${escapedMarkup(content)}</text>`;
 
 export const path = (d: string, name: string): string => `<path d="${d}" class="${name}"/>`;
 

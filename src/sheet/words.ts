@@ -1,0 +1,45 @@
+/** What the sheet says, in one language. English names stand in the knowledge itself, those of other languages in their messages. */
+import { type Language, type MessageKey, messages } from "../generated/knowledge/messages.ts";
+import { alarmSigns, organById, sampleRules } from "../knowledge/index.ts";
+import { necropsySteps } from "../knowledge/knife.ts";
+
+export type { MessageKey };
+
+export const languages = Object.keys(messages) as readonly Language[];
+
+export const isLanguage = (name: string): name is Language => Object.hasOwn(messages, name);
+
+/** The English names by kind; a name that is a word of the format is said with spaces. */
+const english = {
+  organs: (id: string) => organById(id)?.definition.title ?? id,
+  materials: (id: string) => sampleRules.materials[id]?.title ?? id,
+  steps: (id: string) => necropsySteps.find((step) => step.id === id)?.title ?? id,
+  containers: (id: string) => id.replaceAll("-", " "),
+  tests: (id: string) => id.replaceAll("-", " "),
+  alarm_signs: (id: string) => alarmSigns.get(id)?.asks ?? id,
+  diseases: (id: string) => id,
+} as const;
+
+type Term = keyof typeof english;
+
+export interface Words {
+  readonly language: Language;
+  /** @param values what stands in for the words in braces */
+  say(key: MessageKey, values?: Readonly<Record<string, string | number>>): string;
+  name(kind: Term, id: string): string;
+  /** The cautions of a step of the necropsy. */
+  cautions(step: string): readonly string[];
+}
+
+export function wordsIn(language: Language): Words {
+  const { say, terms, cautions } = messages[language];
+  return {
+    language,
+    say: (key, values = {}) => say[key].replaceAll(/\{(\w+)\}/g, (_, name: string) => String(values[name])),
+    name: (kind, id) => terms[kind]?.[id] ?? english[kind](id),
+    cautions: (step) =>
+      cautions?.[step] ??
+      necropsySteps.find(({ id }) => id === step)?.caution?.map((caution) => caution.say) ??
+      [],
+  };
+}
