@@ -6,7 +6,7 @@ import { addedSums, farFromMean, type Sums } from "./conditional-sums.ts";
 import { dealtSums } from "./dealt-sums.ts";
 import { LARGEST_EXACT_RANKING } from "./rank-sum.ts";
 import { rank } from "./ranks.ts";
-import { type PermutationOptions, smallestPAdjusted } from "./smallest-p.ts";
+import { dealtAnew, type PermutationOptions, tied } from "./smallest-p.ts";
 import { studentTQuantile } from "./student-t.ts";
 
 /** The values found at one place. */
@@ -64,14 +64,18 @@ export function permutedTrend(
     stratum.flatMap(({ place, values }) => values.map((value) => ({ place, value, stratum: String(own) }))),
   );
   const middle = units.reduce((sum, { place, value }) => sum + place * value, 0) - products;
-  const [p = 1] = smallestPAdjusted(
-    { labels: units.map(({ place }) => place), strata: units.map(({ stratum }) => stratum) },
-    (dealt) => {
-      const sum = units.reduce((total, { value }, unit) => total + (dealt[unit] ?? 0) * value, 0);
-      return [Math.abs(sum - middle) / Math.sqrt(variance)];
-    },
-    { permutations, seed },
-  );
+  const values = Float64Array.from(units, ({ value }) => value);
+  const far = (dealt: readonly number[]): number => {
+    let sum = 0;
+    for (let unit = 0; unit < values.length; unit++) sum += (dealt[unit] ?? 0) * (values[unit] ?? 0);
+    return tied(Math.abs(sum - middle) / Math.sqrt(variance));
+  };
+  const labels = units.map(({ place }) => place);
+  const observed = far(labels);
+  let reached = 1;
+  const dealing = { labels, strata: units.map(({ stratum }) => stratum) };
+  for (const dealt of dealtAnew(dealing, { permutations, seed })) if (far(dealt) >= observed) reached += 1;
+  const p = reached / (permutations + 1);
   return { z, p, method: "permutations" };
 }
 
