@@ -378,8 +378,47 @@ function* threeSides({ lib, pool, random, runs }) {
   });
 }
 
+/** Shares of control and treated, and correlations within pens, of trials. */
+const TRIED = [
+  [0.1, 0.1],
+  [0.3, 0.3],
+  [0.5, 0.2],
+  [0.4, 0.02],
+  [0.2, 0.01],
+  [0.8, 0.1],
+];
+const CORRELATIONS = [0, 0.1, 0.3];
+const against = { error: "treated against control", coverage: "treated less control" };
+
+/**
+ * Rows of a trial: the test where both arms are alike, and the interval.
+ * @param draw pigs for the shares of control and treated and a correlation
+ */
+function* trial({ lib, runs }, id, design, tried, draw) {
+  const [error, difference] = [tally(), tally()];
+  for (const rho of CORRELATIONS)
+    for (const [a, b] of tried) {
+      let [wrong, held] = [0, 0];
+      for (let run = 0; run < runs; run++) {
+        const { p, result } = firstOf(lib, draw(a, b, rho), { ...shares, between: "treatment" });
+        if (p < alpha) wrong += 1;
+        if (holds(result.difference, b - a)) held += 1;
+      }
+      if (a === b) error.add(`correlation ${rho}, ${a}`, wrong / runs, runs);
+      difference.add(`correlation ${rho}, ${a} and ${b}`, held / runs, runs);
+    }
+  yield error.row({ id: `compare-arms-${id}`, printed: against.error, design, kind: "error" });
+  yield difference.row({
+    id: `compare-arms-difference-${id}`,
+    printed: against.coverage,
+    design,
+    kind: "coverage",
+  });
+}
+
 /** Treated against control pens. */
-function* arms({ lib, pool, random, runs }) {
+function* arms(all) {
+  const { pool, random } = all;
   const layouts = [
     ["4 and 4 pens of 10", Array(4).fill(10), Array(4).fill(10)],
     ["5 and 5 pens of 4", Array(5).fill(4), Array(5).fill(4)],
@@ -387,38 +426,81 @@ function* arms({ lib, pool, random, runs }) {
     ["7 and 7 pens of 2 to 12", LAYOUTS.at(-1)[1], LAYOUTS.at(-1)[1]],
     ["4 and 10 pens of 5", Array(4).fill(5), Array(10).fill(5)],
   ];
-  for (const [name, control, treated] of layouts) {
-    const [error, difference] = [tally(), tally()];
-    for (const rho of [0, 0.1, 0.3])
-      for (const [a, b] of [
-        [0.1, 0.1],
-        [0.3, 0.3],
-        [0.5, 0.2],
-        [0.4, 0.02],
-      ]) {
-        let [wrong, held] = [0, 0];
-        for (let run = 0; run < runs; run++) {
-          const cases = [
-            ...penned(pool, random, 0, control, a, rho),
-            ...penned(pool, random, 0, treated, b, rho, 0, 11),
-          ];
-          const { p, result } = firstOf(lib, cases, { ...shares, between: "treatment" });
-          if (p < alpha) wrong += 1;
-          if (holds(result.difference, b - a)) held += 1;
-        }
-        if (a === b) error.add(`correlation ${rho}, ${a}`, wrong / runs, runs);
-        difference.add(`correlation ${rho}, ${a} and ${b}`, held / runs, runs);
-      }
-    const id = `${control.length}-${treated.length}-${control[0]}`;
-    const printed = { error: "treated against control", coverage: "treated less control" };
-    yield error.row({ id: `compare-arms-${id}`, printed: printed.error, design: name, kind: "error" });
-    yield difference.row({
-      id: `compare-arms-difference-${id}`,
-      printed: printed.coverage,
-      design: name,
-      kind: "coverage",
-    });
-  }
+  for (const [name, control, treated] of layouts)
+    yield* trial(
+      { ...all, runs: all.runs },
+      `${control.length}-${treated.length}-${control[0]}`,
+      name,
+      TRIED,
+      (a, b, rho) => [
+        ...penned(pool, random, 0, control, a, rho),
+        ...penned(pool, random, 0, treated, b, rho, 0, 11),
+      ],
+    );
+}
+
+/** Pens of two groups, of which one has 15 to 30 of 100 more; the arms lie as far apart in both. */
+function* armsOfGroups(all) {
+  const { pool, random } = all;
+  const mixes = [
+    [
+      "3 and 4, 5 and 4 pens of 5 in two groups",
+      [
+        [3, 4],
+        [5, 4],
+      ],
+      5,
+    ],
+    [
+      "3 and 6, 6 and 3 pens of 5 in two groups",
+      [
+        [3, 6],
+        [6, 3],
+      ],
+      5,
+    ],
+    [
+      "2 and 2, 2 and 2 pens of 10 in two groups",
+      [
+        [2, 2],
+        [2, 2],
+      ],
+      10,
+    ],
+  ];
+  const tried = [...TRIED.filter(([a]) => a < 0.8), [0.7, 0.1]];
+  for (const [place, [name, groups, size]] of mixes.entries())
+    yield* trial(all, `groups-${place + 1}`, name, tried, (a, b, rho) =>
+      groups.flatMap(([control, treated], group) => [
+        ...penned(pool, random, 0, Array(control).fill(size), a + 0.15 * group, rho, group),
+        ...penned(pool, random, 0, Array(treated).fill(size), b + 0.15 * group, rho, group, 11),
+      ]),
+    );
+}
+
+/** Whole groups as allocated, of two pens that share what the group has; and a pen of either arm in each group. */
+function* armsWhole(all) {
+  const { poolWith, random } = all;
+  const pool = poolWith({ trials: true, small: true });
+  const pigs = (name, group, pen, share) =>
+    some(5, (place) => pool.trial(name, group, pen, place, random.yes(share) ? 3 : 0));
+  for (const groups of [8, 16])
+    yield* trial(all, `whole-${groups}`, `${groups} whole groups of 10`, TRIED, (a, b, rho) =>
+      some(groups, (group) => {
+        const share = random.penShare(group % 2 === 0 ? a : b, rho);
+        return [1, 2].flatMap((pen) => pigs("whole", group, pen, share));
+      }).flat(),
+    );
+  // Groups of their own level: a quarter of them lie 30 of 100 higher.
+  for (const groups of [6, 12])
+    yield* trial(all, `pairs-${groups}`, `${groups} groups with a pen of 5 in each arm`, TRIED, (a, b, rho) =>
+      some(groups, (group) => {
+        const more = group % 4 === 3 ? Math.min(0.3, 1 - Math.max(a, b)) : 0;
+        return [a, b].flatMap((share, arm) =>
+          pigs("pairs", group, arm + 1, random.penShare(share + more, rho)),
+        );
+      }).flat(),
+    );
 }
 
 /** Any false claim among all readings of two organs. */
@@ -513,6 +595,8 @@ export const compare = {
   pensUnlike,
   threeSides,
   arms,
+  armsOfGroups,
+  armsWhole,
   several,
   farms,
 };

@@ -116,18 +116,18 @@ export function slopeWithin(
   const slope = products / spreadOfPlaces;
   const places = perPlace(strata);
   const fewest = Math.min(...places.map(({ df }) => df));
-  if (fewest > 0 && places.every(({ animals }) => animals > 0)) {
-    const { below, above, df } = joinedLimits(places, level);
-    const [lower, upper] = [slope - below / spreadOfPlaces, slope + above / spreadOfPlaces];
-    return { slope, lower, upper, df, method: "newcombe" };
-  }
   const df = fewest > 0 ? fewest : count - strata.length - 1;
   if (df < 1) return { slope, lower: null, upper: null, df: 0, method: "t" };
   const variance =
     fewest > 0
-      ? places.reduce((sum, { weight, squares, df: own }) => sum + (weight * squares) / own, 0) /
-        spreadOfPlaces ** 2
+      ? places.reduce((sum, place) => sum + partOf(place), 0) / spreadOfPlaces ** 2
       : (spreadOfValues - slope * products) / df / spreadOfPlaces;
+  if (places.every(({ animals }) => animals > 0)) {
+    const own = fewest > 0 ? places : acrossStrata(places, Math.max(0, variance) * spreadOfPlaces ** 2);
+    const joined = joinedLimits(own, level, fewest > 0 ? null : df);
+    const [lower, upper] = [slope - joined.below / spreadOfPlaces, slope + joined.above / spreadOfPlaces];
+    return { slope, lower, upper, df: joined.df, method: "newcombe" };
+  }
   if (!(variance * spreadOfPlaces > 1e-12 * spreadOfValues))
     return { slope, lower: null, upper: null, df, method: "t" };
   const error = studentTQuantile((1 - level) / 2, df, "upper") * Math.sqrt(variance);
@@ -136,7 +136,7 @@ export function slopeWithin(
 
 /** The values of one place over all strata. */
 interface Placed {
-  readonly count: number;
+  readonly values: readonly number[];
   readonly df: number;
   /** About their mean in each stratum. */
   readonly squares: number;
@@ -159,9 +159,9 @@ function perPlace(strata: readonly (readonly PlacedValues[])[]): Placed[] {
       const pull = values.length * (place - middle);
       const own = found.get(place);
       found.set(place, {
-        count: (own?.count ?? 0) + values.length,
+        values: [...(own?.values ?? []), ...values],
         df: (own?.df ?? 0) + values.length - 1,
-        squares: (own?.squares ?? 0) + values.reduce((sum, value) => sum + (value - mean) ** 2, 0),
+        squares: (own?.squares ?? 0) + squaresOf(values),
         weight: (own?.weight ?? 0) + values.length * (place - middle) ** 2,
         pull: (own?.pull ?? 0) + pull,
         reach: (own?.reach ?? 0) + Math.abs(pull),
@@ -173,25 +173,47 @@ function perPlace(strata: readonly (readonly PlacedValues[])[]): Placed[] {
   return [...found.values()];
 }
 
+/** What a place adds to the variance of the slope, times the square of the spread of the places. */
+const partOf = ({ weight, squares, df }: Placed): number => (df > 0 ? (weight * squares) / df : 0);
+
+/** Of pairs the places over all strata, varying together as much as the values vary about the line. */
+function acrossStrata(places: readonly Placed[], variance: number): Placed[] {
+  const wide = places.map((place) => ({
+    ...place,
+    squares: squaresOf(place.values),
+    df: place.values.length - 1,
+  }));
+  const all = wide.reduce((sum, place) => sum + partOf(place), 0);
+  return wide.map((place) => ({ ...place, squares: all > 0 ? (place.squares * variance) / all : 0 }));
+}
+
+function squaresOf(values: readonly number[]): number {
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  return values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+}
+
 /**
  * How far the limits of a sum of shares, each times its `pull`, lie below and above it: Wilson's limits of each share with its
  * effective number of animals, by Student's t, joined as Newcombe joins two. The effective number is that of animals drawn singly
  * whose share would vary as much, not above the animals; where the values of a place do not vary, each counts as one animal.
  * Sources: Newcombe 1998, Stat Med 17:873-890, method 10; of more than two shares Zou, Huang & Zhang 2009, Comput Stat Data
  * Anal 53:1080-1085; effective number: Korn & Graubard 1998, Surv Methodol 24:193-201 (these two from memory).
+ *
+ * @param only degrees of freedom; null for those of the places together (Satterthwaite)
  */
-function joinedLimits(places: readonly Placed[], level: number) {
+function joinedLimits(places: readonly Placed[], level: number, only: number | null) {
   const shares = places
     .filter(({ reach }) => reach > 0)
-    .map(({ count, df, squares, weight, pull, reach, reached, animals }) => {
+    .map((place) => {
+      const { values, df, squares, pull, reach, reached, animals } = place;
       const share = Math.min(1, reached / reach);
-      const variance = (weight * squares) / df / reach ** 2;
-      const n = squares > 1e-12 ? Math.min(animals, (share * (1 - share)) / variance) : count;
+      const variance = partOf(place) / reach ** 2;
+      const n = squares > 1e-12 ? Math.min(animals, (share * (1 - share)) / variance) : values.length;
       // With half an animal more of either kind, so that none affected is not taken for none that vary.
       const inner = (share * n + 0.5) / (n + 1);
       return { share, n, df, pull, reach, part: (reach ** 2 * inner * (1 - inner)) / n };
     });
-  const df = degreesOfSum(shares);
+  const df = only ?? degreesOfSum(shares);
   const t = studentTQuantile((1 - level) / 2, df, "upper");
   let [below, above] = [0, 0];
   for (const { share, n, pull, reach } of shares) {

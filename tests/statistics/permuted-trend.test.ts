@@ -183,8 +183,14 @@ describe("the slope within strata", () => {
     expectClose(strata.upper ?? 0, -0.1295822318778695, 1e-10, "upper in strata");
     const alike = slopeWithin([[fourths(0, [4, 4, 4, 4]), fourths(1, [0, 0, 0, 0])]]);
     expectClose(alike.upper ?? 0, -0.15218679535169222, 1e-10, "where no value varies");
-    const pairs = [0, 1, 2].map(() => [fourths(0, [3]), fourths(1, [1])]);
-    expect(slopeWithin(pairs)).toMatchObject({ method: "t", lower: null });
+    const pairs = [
+      [4, 3],
+      [3, 3],
+      [4, 1],
+      [2, 0],
+    ].map(([a = 0, b = 0]) => [fourths(0, [a]), fourths(1, [b])]);
+    expectClose(slopeWithin(pairs).lower ?? 0, -0.7108255308928847, 1e-10, "lower of pairs");
+    expectClose(slopeWithin(pairs).upper ?? 0, 0.1538807544383376, 1e-10, "upper of pairs");
   });
 
   it("has no limits with too few values or none that vary, and no slope at one place", () => {
