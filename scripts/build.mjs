@@ -3,12 +3,15 @@ import { execFileSync } from "node:child_process";
 import { cpSync, existsSync, readFileSync, renameSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { build } from "esbuild";
+import { writeCompletion } from "./build/completion.mjs";
 import { clearLeftovers } from "./build/leftovers.mjs";
 import { notesPackages, writeLicences } from "./build/licences.mjs";
 import { lightNode } from "./build/light-node.mjs";
 import { making } from "./build/made.mjs";
+import { writeManual } from "./build/manual.mjs";
 import { buildProgram, keepCompiled } from "./build/program.mjs";
 import { withoutRuleTexts, writeRuleTexts } from "./build/rule-texts.mjs";
+import { loadTyped } from "./build/typed.mjs";
 import { root } from "./generate/read.mjs";
 
 const made = making("build");
@@ -28,7 +31,7 @@ const settings = {
   minify: true,
   legalComments: "none",
   define: { __VERSION__: JSON.stringify(version) },
-  // Commander would load what starts other programs; carcase starts none.
+  // Commander would load what starts other programs; carcase starts git alone, and loads that when it is asked to.
   alias: {
     "node:child_process": join(root, "scripts/build/no-child-process.mjs"),
     // Of its two builds this one reads events two and a half times faster (docs/performance.md).
@@ -48,6 +51,9 @@ await build({
     js: 'import { createRequire as nodeRequire } from "node:module";const require = nodeRequire(import.meta.url);',
   },
 });
+const typed = await loadTyped(next, settings);
+writeCompletion(next, typed);
+writeManual(next, typed, version);
 await writeRuleTexts(next);
 writeLicences(next);
 

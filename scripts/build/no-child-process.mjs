@@ -1,2 +1,2 @@
-// Stands in for node:child_process in the bundle. carcase starts no other program, and loading the real one costs time.
+// Stands in for node:child_process in the bundle: Commander imports it at once, does not need it here, and it costs time.
 export default {};

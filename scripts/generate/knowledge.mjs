@@ -129,11 +129,10 @@ function recordedGrades(scales) {
 function withOtherNames({ slip_words: slips, vocabulary }) {
   const words = { ...slips.words };
   for (const list of wordLists)
-    for (const [word, { also = [] }] of Object.entries(vocabulary[list]))
-      if (also.length > 0)
-        words[word] = [
-          ...new Set([...(words[word] ?? []), ...also.map((name) => name.replaceAll("-", " "))]),
-        ];
+    for (const [word, { also = [], de = [], es = [], short = [] }] of Object.entries(vocabulary[list])) {
+      const names = [...also, ...de, ...es, ...short].map((name) => name.toLowerCase().replaceAll("-", " "));
+      if (names.length > 0) words[word] = [...new Set([...(words[word] ?? []), ...names])];
+    }
   return { ...slips, words };
 }
 

@@ -1,11 +1,11 @@
 /** Begins a visit: the files of the farm, the visit and its pigs, with what is known, and blank what is due. */
 import { type Case, type Fault, formatPath, isUnborn, type Path, readCases } from "../cases/index.ts";
+import { type Form, formText } from "../cases/yaml/form.ts";
 import { signFamilies } from "../knowledge/index.ts";
 import { type SchemaKind, schemaLine, schemaPlace } from "../schemas/index.ts";
 import { listing } from "../words/listing.ts";
 import { blankCase, type Given } from "./blank-case.ts";
 import type { DrawnList } from "./draw-list.ts";
-import { type Form, formText } from "./form.ts";
 import type { PigWish } from "./pig-wish.ts";
 
 export interface VisitWish {

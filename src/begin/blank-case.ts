@@ -1,9 +1,9 @@
 /** The file of one pig: what is known of it, and blank what is due, in the order of the schema. */
 import { type Case, isUnborn } from "../cases/index.ts";
+import type { Form, FormValue } from "../cases/yaml/form.ts";
 import { type Observation, type PlacedOrgan, signFamilies, systems } from "../knowledge/index.ts";
 import { askedOfNormal, requiredFacts } from "../record/index.ts";
 import { grouped } from "../words/grouped.ts";
-import type { Form, FormValue } from "./form.ts";
 import type { PigWish } from "./pig-wish.ts";
 
 /** What the visit says for its cases, by path; undefined where it is to be filled in there. */

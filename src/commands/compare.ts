@@ -64,8 +64,8 @@ function reportOf(
   return compareFarms(archive, asked);
 }
 
-const kinds: readonly (Between | "farms")[] = ["visits", "groups", "ill", "treatment", "farms"];
-const factors = Object.keys(comparability.factors) as Factor[];
+export const kinds: readonly (Between | "farms")[] = ["visits", "groups", "ill", "treatment", "farms"];
+export const factors = Object.keys(comparability.factors) as Factor[];
 
 const askedOf = ({ between, where, level, evenIf, cluster, indicator, scale, seed }: CompareOptions) => ({
   ...(between !== undefined && { between: oneOf("--between", between, kinds, "comparison") }),

@@ -32,7 +32,7 @@ const firstKey = (text: string): string | undefined =>
   /^\s*[[{][\s[{]*"(\$schema"\s*:\s*"[^"]*|(?:[^"\\]|\\.)*)"/.exec(text)?.[1]?.replaceAll(/\s/g, "");
 
 /** The line that every text of `carcase lint` ends with, and the one that every diff begins with. */
-const always = [/^(?:\d+ cases?:|no case was read)/, /^--- a\//];
+const always = [/^(?:\d+ cases?:|no case was read)/, /^--- (?:a\/|\/dev\/null)/];
 
 /** Lines that tell one text from another, without their figures. */
 const tellingLines = (text: string): string[] =>

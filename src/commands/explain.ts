@@ -13,6 +13,7 @@ import {
 import { explainJson, explainListJson } from "../formats/explain/json.ts";
 import { explainKindsText, explainListText, explainText } from "../formats/explain/text.ts";
 import { listing } from "../words/listing.ts";
+import { withFilesOfNames } from "./case-names.ts";
 import type { Run } from "./run.ts";
 import { withCheckedScales } from "./sound-cases.ts";
 import { UsageError } from "./usage-error.ts";
@@ -37,13 +38,7 @@ export async function explain(run: Run): Promise<number> {
     },
   });
   const [name] = run.paths;
-  if (name !== undefined && /\.ya?ml$/i.test(name)) {
-    const { cases } = run.archive();
-    run.faults(cases.flatMap(({ faults, visit }) => [...faults, ...(visit?.faults ?? [])]));
-    if (cases.length > 0) run.write(written.one(cases.map(explainCase)));
-    else if (!run.failed) throw new UsageError(`${name}: it is no case; name the file of one pig`);
-    return run.end();
-  }
+  if (name !== undefined && /\.ya?ml$/i.test(name)) return caseNamed(name);
   const own = await ownTopics(run);
   const all = [...topics, ...own];
   if (name === undefined) {
@@ -54,8 +49,17 @@ export async function explain(run: Run): Promise<number> {
   const kind = kindCalled(name);
   if (explanations.length > 0) run.write(written.one(explanations));
   else if (kind !== undefined) run.write(written.list(kind, all));
+  else if (withFilesOfNames([name])[0] !== name) return caseNamed(name);
   else throw new UsageError(unknown(name, own));
   return run.end();
+
+  function caseNamed(file: string): number {
+    const { cases } = run.archive();
+    run.faults(cases.flatMap(({ faults, visit }) => [...faults, ...(visit?.faults ?? [])]));
+    if (cases.length > 0) run.write(written.one(cases.map(explainCase)));
+    else if (!run.failed) throw new UsageError(`${file}: it is no case; name the file of one pig`);
+    return run.end();
+  }
 }
 
 /** Scales of the practice, named in the settings of the current folder; what is wrong with them is said. */

@@ -10,8 +10,11 @@ const kept = 40;
 /** `.pig-01.yaml.carcase-3f90ab-4711-x7k2p0.tmp`: the machine, the process, and what tells two of its files apart. */
 export function temporaryName(name: string): string {
   const random = Math.random().toString(36).slice(2, 10);
-  return `.${Array.from(name).slice(0, kept).join("")}.carcase-${machine()}-${process.pid}-${random}.tmp`;
+  return `.${Array.from(name).slice(0, kept).join("")}.carcase-${runName()}-${random}.tmp`;
 }
+
+/** Whether a name is one of these. */
+export const isTemporary = (name: string): boolean => pattern.test(name);
 
 const pattern = /^\..*\.carcase-([0-9a-f]{6})-(\d+)-[a-z0-9]*\.tmp$/s;
 
@@ -46,7 +49,16 @@ function isLeft(folder: string, name: string): boolean {
   if (where === undefined) return false;
   const status = lstatSync(join(folder, name), { throwIfNoEntry: false });
   if (status?.isFile() !== true) return false;
-  return Date.now() - status.mtimeMs > longest || (where === machine() && !isRunning(Number(by)));
+  return !mayRun(`${where}-${by}`, status.mtimeMs);
+}
+
+/** `3f90ab-4711`: a run, for as long as it lasts. */
+export const runName = (): string => `${machine()}-${process.pid}`;
+
+/** Whether the run of that name may still be at work. @param since when it began, in milliseconds */
+export function mayRun(name: string, since: number): boolean {
+  const [where, by] = name.split("-");
+  return Date.now() - since <= longest && (where !== machine() || isRunning(Number(by)));
 }
 
 function isRunning(pid: number): boolean {

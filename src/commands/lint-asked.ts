@@ -2,6 +2,7 @@
 import { type LintFormat, lintFormats } from "../formats/lint/formats.ts";
 import { type Level, type LintOptions, levels, ruleNamed, rules } from "../lint/index.ts";
 import { type BaselineOptions, checkBaselineOptions } from "./baseline.ts";
+import type { ChangedOptions } from "./changed.ts";
 import { checkFixOptions, type FixOptions } from "./fix.ts";
 import type { CommonOptions } from "./options.ts";
 import { asUsage, oneOf, partsOf, whole } from "./parsers.ts";
@@ -15,13 +16,14 @@ import {
 import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
 
-export interface LintCommandOptions extends CommonOptions, BaselineOptions, FixOptions {
+export interface LintCommandOptions extends CommonOptions, BaselineOptions, FixOptions, ChangedOptions {
   readonly failOn: string;
   readonly maxWarnings?: string;
   readonly also?: readonly string[];
   readonly only?: readonly string[];
   readonly rule?: readonly string[];
   readonly threads?: string;
+  readonly watch?: true;
 }
 
 export interface Asked {
@@ -57,6 +59,7 @@ export function askedOf(run: Run<LintCommandOptions>): Asked {
   const named = options.only === undefined ? undefined : onlyRules(options.only.join(","));
   checkBaselineOptions(options, paths);
   checkFixOptions(run);
+  checkPartOptions(run);
   const results = [
     ...resultFiles([
       ["--write-baseline", writeBaseline],
@@ -82,6 +85,23 @@ function warningsAllowed(text: string | undefined): number {
   if (!/^\d{1,9}$/.test(text.trim()))
     throw new UsageError(`--max-warnings: "${text}" is not a whole number such as 0 or 10`);
   return Number(text);
+}
+
+/** Options that lint a part of the archive, or again and again. */
+function checkPartOptions({ options, paths }: Run<LintCommandOptions>): void {
+  const { changed, staged, watch, fix, writeBaseline, output, also, format } = options;
+  const asked = Object.entries({ "--changed": changed, "--staged": staged, "--watch": watch })
+    .filter(([, value]) => value !== undefined)
+    .map(([name]) => name);
+  const [part, other] = asked;
+  if (part === undefined) return;
+  if (other !== undefined) throw new UsageError(`${part} and ${other}: choose one`);
+  if (paths.includes("-")) throw new UsageError(`${part} goes over files, not over standard input`);
+  if (fix) throw new UsageError(`${part}: --fix puts right all cases; run it without ${part}`);
+  if (writeBaseline !== undefined)
+    throw new UsageError(`${part}: a baseline is of all cases; write it without ${part}`);
+  if (watch && (output !== undefined || also !== undefined || format !== "text"))
+    throw new UsageError("--watch shows text in the terminal; leave out --format, --output and --also");
 }
 
 /** `FORMAT=FILE`. @param inputs files that are read and must not be written over */

@@ -4,6 +4,8 @@ import { resolve } from "node:path";
 import type * as V8 from "node:v8";
 import type * as Threads from "node:worker_threads";
 import { type OpenAlarm, openAlarmsOf } from "../alarms/index.ts";
+import { kindOf, sameFile } from "../cases/files/file-kind.ts";
+import type { AskedFolder, Told } from "../cases/files/read-cases.ts";
 import {
   ArchiveReader,
   allFaults,
@@ -14,9 +16,11 @@ import {
   readCases,
 } from "../cases/index.ts";
 import { gradeCheckFor, type LintedParts, Linter, type LintOptions } from "../lint/index.ts";
+import { isWithin, type Part } from "./affected.ts";
 import { whyNamed } from "./named-files.ts";
 import type { ResultFile } from "./result-file.ts";
 import { withCheckedScales } from "./sound-cases.ts";
+import { progressOf } from "./streams.ts";
 
 /** What is linted: plain data, as it is handed to a thread. */
 export interface LintJob {
@@ -25,6 +29,8 @@ export interface LintJob {
   readonly rules: LintOptions;
   /** Files for results, which no case may name. */
   readonly results?: readonly ResultFile[];
+  /** Only folders that lie in these; all where it is left out. */
+  readonly within?: Part["within"];
 }
 
 /** Which of the folders a thread takes. */
@@ -58,15 +64,20 @@ export interface LintedFolders {
 export const lintShare = (job: LintJob, share: Share): Promise<LintedShare> =>
   lintRead(new ArchiveReader(job.paths, job.read), job, share);
 
+const foldersOf = ({ folders }: ArchiveReader, { within }: LintJob): readonly AskedFolder[] =>
+  within === undefined ? folders : folders.filter(({ location }) => isWithin(sameFile(location), within));
+
 async function lintRead(
   reader: ArchiveReader,
-  { rules, results = [] }: LintJob,
+  job: LintJob,
   { from, to }: Share,
+  told?: Told,
 ): Promise<LintedShare> {
+  const { rules, results = [] } = job;
   const linter = new Linter(rules);
   const alarms: OpenAlarm[] = [];
   let refused: string | undefined;
-  const folders = reader.folders.slice(from, to);
+  const folders = foldersOf(reader, job).slice(from, to);
   for (const [index, folder] of folders.entries()) {
     const read = reader.read(folder);
     // What cannot be told is a finding of its own here.
@@ -75,6 +86,7 @@ async function lintRead(
     linter.add(read);
     refused ??= whyNamed({ ...read, scales: [] }, results);
     reader.letGo(folders[index + 1]);
+    told?.(index + 1, folders.length);
   }
   const { scales, ...end } = await withCheckedScales(reader.end());
   for (const scale of scales) linter.addScale(scale);
@@ -108,17 +120,18 @@ function holdHeapDown(files: number): void {
  */
 export async function lintFolders(job: LintJob, threads = 1): Promise<LintedFolders> {
   const reader = new ArchiveReader(job.paths, job.read);
-  const files = reader.folders.reduce((sum, folder) => sum + folder.files.length, 0);
+  const folders = foldersOf(reader, job);
+  const files = folders.reduce((sum, folder) => sum + folder.files.length, 0);
   if (files > manyFiles) holdHeapDown(files);
   // Standard input was read by this thread.
   const most = job.read.input === undefined ? threads : 1;
   const [first = { from: 0, to: 0 }, ...others] = shares(
-    reader.folders.map((folder) => folder.files.length),
+    folders.map((folder) => folder.files.length),
     most,
   );
   const working = others.map((share) => lintInThread(job, share));
-  const done = [await lintRead(reader, job, first), ...(await Promise.all(working))];
-  return withDuplicates(joined(done, reader), job);
+  const done = [await lintRead(reader, job, first, progressOf("folders")), ...(await Promise.all(working))];
+  return withDuplicates(joined(done, folders, job), job);
 }
 
 /** Folders in their order, cut into so many shares of about as many files. */
@@ -145,15 +158,21 @@ function lintInThread(job: LintJob, share: Share): Promise<LintedShare> {
   });
 }
 
-function joined(done: readonly LintedShare[], reader: ArchiveReader): LintedFolders {
-  const [first, ...others] = done.map((one) => one.pathsWithoutCases);
+function joined(
+  done: readonly LintedShare[],
+  folders: readonly AskedFolder[],
+  { within }: LintJob,
+): LintedFolders {
+  const [first = [], ...others] = done.map((one) => one.pathsWithoutCases);
+  // Of a part, nobody wonders that some paths have nothing in it.
+  const isTold = (path: string): boolean => within === undefined || kindOf(path) === "nothing";
   return {
     parts: done.map(({ part }) => part),
     alarms: done.flatMap((one) => one.alarms).sort(byFile),
     unreadable: allFaults(done),
     passedOver: done.flatMap((one) => one.passedOver).sort(),
-    pathsWithoutCases: (first ?? []).filter((path) => others.every((paths) => paths.includes(path))),
-    folders: reader.folders.map(({ location }) => location),
+    pathsWithoutCases: first.filter((path) => isTold(path) && others.every((paths) => paths.includes(path))),
+    folders: folders.map(({ location }) => location),
     refused: done.find(({ refused }) => refused !== undefined)?.refused,
   };
 }

@@ -24,6 +24,12 @@ export function addLint(program: Command): void {
     .option("--fix", "first put right what is certain: units, words, quotes, order of keys")
     .option("--threads <number>", "share the work of a large archive between so many threads; by itself one")
     .option("--dry-run", "with --fix: show the changes as a diff and write nothing")
+    .option(
+      "--changed [revision]",
+      "only visits with a change since the last commit, or since a branch or commit",
+    )
+    .option("--staged", "only visits with a change that is going to be committed, as it will be committed")
+    .option("--watch", "go on: lint again what changes, until Ctrl-C")
     .summary("what was skipped, contradictory or unsafe, at which line?")
     .description(
       "Checks cases: skipped systems and organs, missing sides and lobes, missing history, contradictions.",
@@ -38,5 +44,6 @@ Examples:
   carcase lint alder-farm/2026-03-14    one visit
   carcase lint --format json .          for scripts
   carcase lint --fix --dry-run .        what would be put right
+  carcase lint --changed                what has changed since the last commit
   carcase lint --also sarif=carcase.sarif --also junit=carcase.xml .
 Every name in brackets can be explained: carcase explain skipped-organ`;

@@ -1,4 +1,6 @@
 /** `carcase lint`: what was skipped, contradictory or unsafe, at which line? */
+import { sameFile } from "../cases/files/file-kind.ts";
+import { roleOf } from "../cases/files/find.ts";
 import { alarmNotice } from "../formats/alarm-notice.ts";
 import { type LintFormat, lintFormats, lintReport } from "../formats/lint/formats.ts";
 import type { LintReport } from "../formats/lint/report.ts";
@@ -6,17 +8,27 @@ import { shownByCodeScanning } from "../formats/lint/sarif.ts";
 import { makeStyle } from "../formats/page/style.ts";
 import { checkRulesOf, type LintResult, lintResult } from "../lint/index.ts";
 import { count } from "../words/listing.ts";
+import type { Part } from "./affected.ts";
 import { openBaseline, withBaseline } from "./baseline.ts";
+import { withChanged } from "./changed.ts";
 import { fixesOf, writeDiff, writeFixes } from "./fix.ts";
 import { type Asked, askedOf, type LintCommandOptions } from "./lint-asked.ts";
 import { lintFolders } from "./lint-folders.ts";
 import { asUsage } from "./parsers.ts";
-import type { Run } from "./run.ts";
-import { timeOfRun } from "./terminal.ts";
+import { Run } from "./run.ts";
+import { pageWidth, timeOfRun } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 import { version } from "./version.ts";
+import { watchRecords } from "./watch.ts";
 
 export async function lint(run: Run<LintCommandOptions>): Promise<number> {
+  const code = await withChanged(run, (part) => lintOnce(run, part));
+  if (!run.options.watch) return code;
+  await watchRecords(run, (part) => lintOnce(new Run(run.paths, { ...run.options, quiet: true }), part));
+  return 0;
+}
+
+async function lintOnce(run: Run<LintCommandOptions>, part?: Part): Promise<number> {
   const { fix, dryRun, quiet } = run.options;
   const format = run.format<LintFormat>(formats);
   const asked = askedOf(run);
@@ -26,7 +38,7 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
   const counted = !dryRun && (inResult || format === "github" || format === "json");
   if (fix) {
     // What can be wrong with the options is found out before any file is changed.
-    const archive = run.archive({ noticed, counted, results });
+    const archive = run.archive({ noticed, counted, results, finishing: dryRun !== true });
     asUsage("", () => {
       for (const { settings } of archive.cases) checkRulesOf(settings);
     });
@@ -36,18 +48,20 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
     checkResults(format, asked, run);
     writeFixes(fixed, run);
   }
-  const read = await lintFolders({ ...run.reading(), rules: asked.rules, results }, asked.threads);
+  const job = { ...run.reading(part?.from), rules: asked.rules, results };
+  const read = await lintFolders(part === undefined ? job : { ...job, within: part.within }, asked.threads);
   if (read.refused !== undefined) throw new UsageError(read.refused);
   if (fix) run.clear(read.folders);
   else run.tellLeftovers(read.folders);
   run.wasRead(read, { noticed, counted, again: fix === true });
   const found = asUsage("", () => lintResult(read.parts, read.unreadable));
-  const full = !run.failed && asked.everyRule;
+  const full = part === undefined && !run.options.watch && !run.failed && asked.everyRule;
   const baseline = openBaseline(full, run.options);
   checkResults(format, asked, run);
   const result = withBaseline(found, baseline, { parts: read.parts, options: asked.rules, full }, run);
+  if (part?.within.length === 0 && part.nothing !== undefined) run.say(part.nothing);
   const report: LintReport = {
-    result,
+    result: { ...result, findings: result.findings.filter(isShown(part)) },
     unreadable: read.unreadable,
     passedOver: read.passedOver,
     failing,
@@ -57,12 +71,12 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
     ...(named !== undefined && { only: named }),
   };
   for (const one of also)
-    run.writeResult(one, lintReport(one.format, report, makeStyle(false)), {
+    run.writeResult(one, lintReport(one.format, report, makeStyle(false), pageWidth(true)), {
       sample: samples[one.format],
       format: one.format,
     });
   const notice = inResult ? alarmNotice(read.alarms, run.style, run.width) : "";
-  run.write(notice + lintReport(format, report, run.style, run.findingWidth), { sample: samples[format] });
+  run.write(notice + lintReport(format, report, run.style, run.width), { sample: samples[format] });
   noteLimits(result, [format, ...also.map((one) => one.format)], run);
   if (run.failed) return run.end();
   return run.end(
@@ -70,6 +84,12 @@ export async function lint(run: Run<LintCommandOptions>): Promise<number> {
       result.findings.some(({ level }) => failing.includes(level)),
   );
 }
+
+/** Beside the cases that are shown, what stands around them. */
+const isShown =
+  (part: Part | undefined) =>
+  ({ file }: { readonly file: string }): boolean =>
+    part?.shown === undefined || roleOf(file) !== "other" || part.shown.includes(sameFile(file));
 
 /** What an earlier result of a format is known by, before there is one to compare it with. */
 const samples: Record<LintFormat, string> = {

@@ -1,6 +1,6 @@
 /** One call of a command: what it is asked about, where it says what, and how it ends. */
 
-import { relative } from "node:path";
+import { dirname, isAbsolute, relative, resolve } from "node:path";
 import { type OpenAlarm, openAlarmsOf } from "../alarms/index.ts";
 import {
   type Archive,
@@ -17,6 +17,7 @@ import { passedOverLines } from "../formats/passed-over.ts";
 import { count } from "../words/listing.ts";
 import { withoutCommands } from "../words/log-commands.ts";
 import { visible } from "../words/visible.ts";
+import { withFilesOfNames } from "./case-names.ts";
 import { unlessEarlier } from "./earlier-result.ts";
 import { clearLeftovers, leftoversIn } from "./leftovers.ts";
 import { whyNamed } from "./named-files.ts";
@@ -24,10 +25,19 @@ import type { CommonOptions } from "./options.ts";
 import { type ResultFile, resultFiles } from "./result-file.ts";
 import { type Left, withoutCopies, withoutFormatFaults, withSoundScales } from "./sound-cases.ts";
 import { readStandardInput } from "./standard-input.ts";
-import { isStandardFile, speak, writeStandardOutput } from "./streams.ts";
+import { isStandardFile, progressOf, speak, writeStandardOutput } from "./streams.ts";
 import { pageWidth, showsBars, styleFor } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
-import { checkWritable, folderOf, type Keeps, writeWhole } from "./write-file.ts";
+import {
+  checkWritable,
+  finishWriting,
+  folderOf,
+  isUnfinished,
+  type Keeps,
+  makeFolder,
+  writeTogether,
+  writeWhole,
+} from "./write-file.ts";
 
 /** The text of a file as it is and as it would be. */
 export interface Change {
@@ -53,6 +63,11 @@ interface ReadBesides extends Pick<Archive, "unreadable" | "passedOver" | "paths
   readonly alarms: readonly OpenAlarm[];
 }
 
+interface Reading {
+  readonly paths: readonly string[];
+  readonly read: ReadOptions;
+}
+
 export class Run<Options extends CommonOptions = CommonOptions> {
   #failed = false;
   /** Whether a record was left as it is, although it was to be written. */
@@ -61,7 +76,7 @@ export class Run<Options extends CommonOptions = CommonOptions> {
   #heldNotice = (): string => "";
 
   constructor(
-    readonly paths: readonly string[],
+    public paths: readonly string[],
     readonly options: Options,
   ) {}
 
@@ -90,11 +105,6 @@ export class Run<Options extends CommonOptions = CommonOptions> {
   /** Characters that a line of the result may have. */
   get width(): number {
     return pageWidth(this.options.output !== undefined);
-  }
-
-  /** The same of a line that is searched for: elsewhere than in a terminal a finding stays one line. */
-  get findingWidth(): number {
-    return pageWidth(this.options.output !== undefined, Number.POSITIVE_INFINITY);
   }
 
   /** Whether bars can be shown. */
@@ -130,7 +140,7 @@ export class Run<Options extends CommonOptions = CommonOptions> {
 
   /** Complains of files. */
   faults(faults: readonly Fault[]): void {
-    this.complain(faultsText(faults, this.spoken, this.findingWidth));
+    this.complain(faultsText(faults, this.spoken, this.width));
   }
 
   /**
@@ -138,30 +148,53 @@ export class Run<Options extends CommonOptions = CommonOptions> {
    * @param how.noticed the result shows the notice of open alarms itself, so that it is not said twice; it is held for
    *   the case that there will be no result
    * @param how.counted the result counts the files that were passed over
+   * @param how.finishing files are to be written: what a run that was cut off has begun is finished before
    * @throws UsageError when a record names a file for `results`
    */
   archive({
     paths = this.paths,
     noticed = false,
     counted = false,
+    finishing = false,
     results = this.output,
   }: {
     paths?: readonly string[];
     noticed?: boolean;
     counted?: boolean;
+    finishing?: boolean;
     results?: readonly ResultFile[];
   } = {}): Archive {
-    const reading = this.reading(paths);
-    const archive = readCases(reading.paths, reading.read);
+    const reading = this.#reading(paths);
+    let archive = readCases(reading.paths, reading.read, progressOf("folders"));
+    const folders = [...new Set([...archive.cases, ...archive.visits].map(({ file }) => dirname(file)))];
+    if (finishing && folders.some(isUnfinished)) {
+      this.clear(folders);
+      archive = readCases(reading.paths, reading.read, progressOf("folders"));
+    }
+    this.tellUnfinished(folders);
     const why = whyNamed(archive, results);
     if (why !== undefined) throw new UsageError(why);
     this.wasRead({ ...archive, alarms: openAlarmsOf(archive) }, { noticed, counted });
     return archive;
   }
 
-  /** What the readers are asked for. @throws UsageError for options of standard input without it */
-  reading(paths = this.paths): { readonly paths: readonly string[]; readonly read: ReadOptions } {
-    return { paths: inputOnce(paths), read: this.#readOptions(paths) };
+  /**
+   * What the readers are asked for.
+   * @param from a copy of the current folder, in whose place it is read
+   * @throws UsageError for options of standard input without it
+   */
+  reading(from?: string): Reading {
+    const { paths, read } = this.#reading(this.paths);
+    if (from === undefined) return { paths, read };
+    const { config } = read;
+    return {
+      paths: paths.map((path) => (isAbsolute(path) ? relative(".", path) || "." : path)),
+      read: { ...read, from, ...(config !== undefined && { config: resolve(config) }) },
+    };
+  }
+
+  #reading(paths: readonly string[]): Reading {
+    return { paths: withFilesOfNames(inputOnce(paths)), read: this.#readOptions(paths) };
   }
 
   /**
@@ -262,8 +295,25 @@ export class Run<Options extends CommonOptions = CommonOptions> {
     }
   }
 
-  /** Clears away what runs that were cut off have left, and says so. */
+  /**
+   * Writes files of one folder that are not there yet, all of them or none.
+   * @throws FileKept when one of them is there; @throws UsageError when one cannot be written
+   */
+  writeNew(folder: string, files: readonly { name: string; text: string }[]): void {
+    makeFolder(folder);
+    this.clear([folder]);
+    writeTogether(folder, files);
+  }
+
+  /** Clears away what runs that were cut off have left, or finishes it where it was all written, and says so. */
   clear(folders: readonly string[]): void {
+    for (const folder of folders) {
+      const finished = finishWriting(folder);
+      if (finished.length > 0)
+        this.say(
+          `finished a run that was cut off: ${leftovers(finished)} got ${finished.length === 1 ? "its name" : "their names"}`,
+        );
+    }
     const gone = folders
       .filter((folder) => !this.#cleared.has(folder))
       .flatMap((folder) => {
@@ -274,9 +324,21 @@ export class Run<Options extends CommonOptions = CommonOptions> {
       this.say(`cleared away ${leftovers(gone)}, left over from a run that was cut off`);
   }
 
+  /** Says which folders hold files of a run that was cut off, so that some are missing; no result is whole then. */
+  tellUnfinished(folders: Iterable<string>): void {
+    for (const folder of folders) {
+      if (!isUnfinished(folder)) continue;
+      this.#failed = true;
+      this.say(
+        `${relative(".", folder) || "."}: a run that wrote new cases was cut off, and some are missing. carcase lint --fix ${relative(".", folder) || "."} finishes it.`,
+      );
+    }
+  }
+
   /** Says what runs that were cut off have left. */
   tellLeftovers(folders: readonly string[]): void {
-    const left = folders.flatMap(leftoversIn);
+    this.tellUnfinished(folders);
+    const left = folders.filter((folder) => !isUnfinished(folder)).flatMap(leftoversIn);
     if (left.length > 0)
       this.say(
         `${leftovers(left)}, left over from a run that was cut off; the records are whole. Delete what is left over, or carcase lint --fix does.`,

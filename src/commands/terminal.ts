@@ -21,14 +21,13 @@ export function showsBars(): boolean {
 const narrowest = 60;
 
 /**
- * Characters a line may have, 60 or more: what COLUMNS says, else as wide as the terminal is. A file is no terminal.
- * @param otherwise where there is none
+ * Characters a line may have, 60 or more: what COLUMNS says, else as wide as the terminal is. A file is no terminal: 80.
  */
-export function pageWidth(inFile: boolean, otherwise = 80): number {
+export function pageWidth(inFile: boolean): number {
   const { COLUMNS: said } = process.env;
   if (said !== undefined && /^[1-9]\d{0,3}$/.test(said)) return Math.max(narrowest, Number(said));
   const { isTTY, columns } = process.stdout;
-  return !inFile && isTTY && columns > 0 ? Math.max(narrowest, columns) : otherwise;
+  return !inFile && isTTY && columns > 0 ? Math.max(narrowest, columns) : 80;
 }
 
 /** Now; or the time in SOURCE_DATE_EPOCH, for results that are to come out the same. */

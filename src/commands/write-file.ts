@@ -20,7 +20,7 @@ import {
 } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
 import { realTarget } from "./file-identity.ts";
-import { temporaryName } from "./leftovers.ts";
+import { isTemporary, mayRun, runName, temporaryName } from "./leftovers.ts";
 import { cannotWrite } from "./streams.ts";
 import { UsageError } from "./usage-error.ts";
 
@@ -176,7 +176,6 @@ export function writeAllNew<File extends { readonly file: string }>(
   files: readonly File[],
   write: (file: File, keeps: Keeps) => void,
 ): void {
-  const isThere = (file: string): boolean => lstatSync(file, { throwIfNoEntry: false }) !== undefined;
   const there = files.find(({ file }) => isThere(file));
   if (there !== undefined) throw new FileKept(kept(there.file));
   const made: string[] = [];
@@ -194,6 +193,8 @@ export function writeAllNew<File extends { readonly file: string }>(
   }
 }
 
+const isThere = (file: string): boolean => lstatSync(file, { throwIfNoEntry: false }) !== undefined;
+
 const kept = (file: string): string =>
   `${file} is there already, and nothing is overwritten; nothing was written`;
 
@@ -203,5 +204,94 @@ function unlessUsed(call: () => void): void {
     call();
   } catch {
     // It is not empty, or gone.
+  }
+}
+
+/** Which files of a folder are to get their names together; it is there from the first rename to the last. */
+const listName = ".carcase-unfinished.json";
+
+interface Renaming {
+  /** The run that began it. */
+  readonly by: string;
+  readonly files: readonly { readonly from: string; readonly to: string }[];
+}
+
+/**
+ * Writes files of one folder that are not there yet, all of them or none: each beside its place, through to the disk; then a
+ * list of them, and only then each gets its name. A run that is cut off before the list is there has written nothing; one
+ * that is cut off after it is finished by `finishWriting`.
+ * @throws FileKept when one of them is there; @throws UsageError when one cannot be written
+ */
+export function writeTogether(folder: string, files: readonly { name: string; text: string }[]): void {
+  const made: string[] = [];
+  const list = join(folder, listName);
+  try {
+    const renaming: Renaming = {
+      by: runName(),
+      files: files.map(({ name }) => ({ from: temporaryName(name), to: name })),
+    };
+    for (const { to } of renaming.files) keepThere(join(folder, to));
+    for (const [index, { from }] of renaming.files.entries()) {
+      made.push(join(folder, from));
+      writeNew(join(folder, from), files[index]?.text ?? "");
+    }
+    const begun = join(folder, temporaryName("list"));
+    made.push(begun);
+    writeNew(begun, JSON.stringify(renaming));
+    keepThere(list);
+    renameSync(begun, list);
+    made.push(list);
+    syncFolder(folder);
+    for (const { from, to } of renaming.files) {
+      keepThere(join(folder, to));
+      renameSync(join(folder, from), join(folder, to));
+      made.push(join(folder, to));
+    }
+  } catch (error) {
+    for (const file of made.reverse()) rmSync(file, { force: true });
+    throw error instanceof FileKept ? error : cannotWrite(`into ${folder}`, error);
+  }
+  syncFolder(folder);
+  rmSync(list);
+}
+
+function keepThere(file: string): void {
+  if (isThere(file)) throw new FileKept(kept(file));
+}
+
+/** Whether a run was cut off while its files got their names. */
+export const isUnfinished = (folder: string): boolean =>
+  unfinished(folder)?.files.some(({ from }) => isTemporary(from) && existsSync(join(folder, from))) ?? false;
+
+/** Gives the files of a run that was cut off their names. @returns those that got one now */
+export function finishWriting(folder: string): string[] {
+  const renaming = unfinished(folder);
+  if (renaming === undefined) return [];
+  const left = renaming.files.filter(
+    ({ from, to }) =>
+      isTemporary(from) &&
+      basename(from) === from &&
+      /^[A-Za-z0-9._-]+\.yaml$/.test(to) &&
+      existsSync(join(folder, from)) &&
+      !isThere(join(folder, to)),
+  );
+  for (const { from, to } of left) renameSync(join(folder, from), join(folder, to));
+  syncFolder(folder);
+  rmSync(join(folder, listName), { force: true });
+  return left.map(({ to }) => join(folder, to));
+}
+
+function unfinished(folder: string): Renaming | undefined {
+  try {
+    const list = join(folder, listName);
+    const status = lstatSync(list, { throwIfNoEntry: false });
+    if (status?.isFile() !== true) return undefined;
+    const { by, files }: Partial<Renaming> = JSON.parse(readFileSync(list, "utf8"));
+    return typeof by !== "string" || mayRun(by, status.mtimeMs) || !Array.isArray(files)
+      ? undefined
+      : { by, files: files.filter(({ from, to }) => typeof from === "string" && typeof to === "string") };
+  } catch {
+    // It is none of ours, or gone by now.
+    return undefined;
   }
 }

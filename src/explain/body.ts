@@ -55,7 +55,12 @@ export const organTopics: readonly Topic[] = organs.map((organ) => ({
   kind: "organ",
   name: organ.id,
   title: organ.definition.title,
-  aliases: [organ.key, organ.definition.title, ...observationWords(organ)],
+  aliases: [
+    organ.key,
+    organ.definition.title,
+    ...Object.values(organ.definition.names ?? {}).flat(),
+    ...observationWords(organ),
+  ],
   explain: () => ({
     sections: [
       ...section(null, [organ.definition.where]),

@@ -77,7 +77,8 @@ const signsAt = ({ id, organs }: NecropsyStep): string[] =>
     )
     .map(({ asks }) => `${capital(asks)}.`);
 
-function sampleLine({ from, into, for: tests, why }: NecropsyStep["samples"][number]): string {
+/** `Spinal fluid: plain tube, for cytology; only now is it free of blood.` */
+export function sampleLine({ from, into, for: tests, why }: NecropsyStep["samples"][number]): string {
   const what = organById(from)?.definition.title ?? capital(sampleRules.materials[from]?.title ?? from);
   return `${what}: ${containerNames(into)}, for ${testNames(tests)}; ${why}.`;
 }

@@ -15,11 +15,11 @@ type Words = Readonly<Record<string, Definition>>;
 
 /** @param more what the lists of the project say of a word, after what it means */
 const topicsOf = (kind: Topic["kind"], words: Words, more: (name: string) => Section[]): Topic[] =>
-  Object.entries(words).map(([name, { means, also = [], write, source }]) => ({
+  Object.entries(words).map(([name, { means, also = [], de = [], es = [], short = [], write, source }]) => ({
     kind,
     name,
     title: means,
-    aliases: also,
+    aliases: [...also, ...de, ...es, ...short],
     explain: () => ({
       sections: [
         ...section("Easily taken for", mixedUp(name, source.cite)),

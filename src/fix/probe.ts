@@ -50,13 +50,29 @@ export function probe(kind: FixedKind, value: Record<string, unknown>): Probed {
   return { texts, keys };
 }
 
-/** The keys at the top of a file, in the order of its schema. */
-export function keyOrder(kind: FixedKind): readonly string[] {
+/** The keys of a file, or of what stands in it at a path of keys, in the order of the schema. */
+export function keyOrder(kind: FixedKind, path: Path = []): readonly string[] {
+  const at = path.map((step) => `/${step}`).join("");
   // The schema is not in the program, but each of its errors carries the part that was not met.
-  return errorsOf(kind, { "": null }).flatMap((error) =>
-    error.keyword === "additionalProperties" && error.instancePath === "" ? knownKeys(error) : [],
+  return errorsOf(kind, nested(path, { "": null })).flatMap((error) =>
+    error.keyword === "additionalProperties" && error.instancePath === at ? knownKeys(error) : [],
   );
 }
+
+/** The words of the format that may stand at a path, and whether other texts may as well. */
+export function wordsAt(
+  kind: FixedKind,
+  path: Path,
+): { readonly words: readonly string[]; readonly isOpen: boolean } {
+  const at = path.map((step) => `/${typeof step === "number" ? 0 : step}`).join("");
+  const here = errorsOf(kind, nested(path, nothing)).filter(({ instancePath }) => instancePath === at);
+  const words = wordsOf(here);
+  return { words, isOpen: words.length === 0 || patternsOf(here).length > 0 };
+}
+
+/** A value at a path with nothing beside it; a number is a place in a list. */
+const nested = (path: Path, value: unknown): unknown =>
+  path.reduceRight((inside, step) => (typeof step === "number" ? [inside] : { [step]: inside }), value);
 
 /** Fits no pattern and is no word of the format. */
 const nothing = "?";

@@ -67,7 +67,7 @@ describe("a word", () => {
     ["sloughing", "slough"],
     ["dilatation", "distension"],
     ["not collapsed", "failure-to-collapse"],
-    ["does not collapse", undefined],
+    ["does not collapse", "failure-to-collapse"],
     ["Nekrosen", "necrosis"],
     ["Abszess", "abscess"],
     ["Ödem", "oedema"],

@@ -182,8 +182,8 @@ describe("wrong values of a case", () => {
       'liver_pancreas.liver.state: "not normal" cannot be read here. Write what is not normal as findings, such as [{process: enlargement}].',
     ],
     [
-      "liver_pancreas: {liver: pale}",
-      'liver_pancreas.liver: "pale" cannot be read here. Write normal, findings such as [{process: …, note: "pale"}], or {not_examined: the reason}.',
+      "liver_pancreas: {liver: odd}",
+      'liver_pancreas.liver: "odd" cannot be read here. Write normal, findings such as [{process: …, note: "odd"}], or {not_examined: the reason}.',
     ],
     [
       "liver_pancreas: {liver: not examined}",

@@ -1,10 +1,15 @@
 /** The schemas are where editors are told to look: by the first line of a file, and by the settings in docs/editors.md. */
-import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { spawnSync } from "node:child_process";
+import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { globSync } from "tinyglobby";
 import { describe, expect, it } from "vitest";
+import { validate } from "../../src/cases/faults/validate.ts";
+import { parseYaml } from "../../src/cases/yaml/parse-yaml.ts";
+import { temporaryFolder } from "../cases/temporary.ts";
 import { every } from "../every.ts";
+import { blocksOf } from "./blocks.ts";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 const modeline = /^# yaml-language-server: \$schema=(\S+)$/gm;
@@ -67,6 +72,76 @@ describe("docs/editors.md", () => {
       .filter((file) => !file.startsWith("incomplete/"));
     expect([...found.keys()].sort()).toEqual(wanted.sort());
     for (const [file, schemas] of found) expect(schemas, file).toEqual([kindOf(file)]);
+  });
+});
+
+/** A snippet as it stands when nothing was changed: the first choice, the placeholder, or a number. */
+const expanded = (body: readonly string[]): string[] =>
+  body.map((line) =>
+    line.replaceAll(
+      /\$\{\d\|([^,|]*)[^}]*\}|\$\{\d:([^}]*)\}|\$\d/g,
+      (_, choice, text) => choice ?? text ?? "5",
+    ),
+  );
+
+/** Where each belongs in a case. */
+const around: Readonly<Record<string, (lines: readonly string[]) => string>> = {
+  ne: ([text]) => `nervous:\n  brain: ${text}`,
+  finding: (lines) => `respiratory:\n  larynx:\n${indented(4, lines)}`,
+  lobes: (lines) => `respiratory:\n  lungs:\n${indented(4, lines)}`,
+  snout: (lines) => `respiratory:\n${indented(2, lines)}`,
+  sample: (lines) => `samples:\n${indented(2, lines)}`,
+};
+const indented = (by: number, lines: readonly string[]): string =>
+  lines.map((line) => " ".repeat(by) + line).join("\n");
+
+describe("the snippets of docs/editors.md", () => {
+  const shown = (info: string, having = ""): string =>
+    blocksOf("docs/editors.md").find((one) => one.info === info && one.body.includes(having))?.body ?? "";
+  const snippets: { prefix: string; body: string[]; scope: string }[] = Object.values(
+    JSON.parse(shown("json", '"prefix"')),
+  );
+
+  it("fit the format, with each of their choices", () => {
+    expect(snippets.map(({ prefix }) => prefix).sort()).toEqual(Object.keys(around).sort());
+    for (const { prefix, body, scope } of snippets) {
+      expect(scope).toBe("yaml");
+      const most = Math.max(
+        1,
+        ...[...body.join("").matchAll(/\|([^|]*)\|/g)].map(([, all = ""]) => all.split(",").length),
+      );
+      for (let turn = 0; turn < most; turn++) {
+        // The next choice comes first.
+        const turned = body.map((line) =>
+          line.replaceAll(
+            /\|([^|]*)\|/g,
+            (_, all: string) => `|${all.split(",").at(turn) ?? all.split(",")[0]}|`,
+          ),
+        );
+        const text = `format: 1\ncase: a-1\n${around[prefix]?.(expanded(turned))}\n`;
+        const parsed = parseYaml(text);
+        expect(parsed.ok ? [] : parsed.faults, text).toEqual([]);
+        if (parsed.ok)
+          expect(validate("case", parsed.document.value as Record<string, unknown>).faults, text).toEqual([]);
+      }
+    }
+  });
+
+  it("are the same for other editors", () => {
+    const [ne = ""] = snippets.find(({ prefix }) => prefix === "ne")?.body ?? [];
+    expect(shown("text").trimEnd().split("\n").at(-1)).toBe(ne);
+    expect(shown("vim")).toContain('{not_examined: ""}');
+  });
+
+  it.runIf(spawnSync("vim", ["--version"]).status === 0)("expand in Vim", () => {
+    const folder = temporaryFolder();
+    const file = join(folder, "pig.yaml");
+    writeFileSync(join(folder, "vimrc"), `filetype on\n${shown("vim")}`);
+    writeFileSync(join(folder, "keys"), "ibrain: nex\u001dclosed\u001b:wq\r");
+    spawnSync("vim", ["-N", "-i", "NONE", "-u", join(folder, "vimrc"), "-s", join(folder, "keys"), file], {
+      timeout: 20_000,
+    });
+    expect(readFileSync(file, "utf8")).toBe('brain: {not_examined: "closed"}\n');
   });
 });
 

@@ -22,7 +22,7 @@ const pages = ["README.md", "DEVELOPERS.md", "cases-example/README.md"].concat(
 );
 /** Runs one command line of the documentation; only `carcase` itself can be called. */
 function run(line: string): string {
-  const [program, ...args] = line.split(/\s+/);
+  const [program, ...args] = (line.match(/"[^"]*"|\S+/g) ?? []).map((one) => one.replace(/^"(.*)"$/, "$1"));
   expect(program).toBe("carcase");
   const env = { ...process.env, NO_COLOR: "1" };
   const { stdout, stderr } = spawnSync(process.execPath, ["bin/carcase.js", ...args], {

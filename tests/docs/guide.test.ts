@@ -8,6 +8,7 @@ import { fileURLToPath } from "node:url";
 import { beforeAll, describe, expect, it } from "vitest";
 import { temporaryFolder } from "../cases/temporary.ts";
 import { carcase } from "../end-to-end/run.ts";
+import { Terminal } from "../interview/terminal.ts";
 import { command, rounds, type Typed } from "./six-pigs.ts";
 
 const guide = fileURLToPath(new URL("../../docs/guide.md", import.meta.url));
@@ -60,7 +61,61 @@ beforeAll(() => {
   }
 });
 
+/** What the interview asks of a healthy pig under the full protocol, and the keys that answer. */
+const told: Readonly<Record<string, string>> = {
+  "Vesicle, erosion": "n",
+  "Haemorrhage of the skin": "n",
+  "Swelling of throat": "n",
+  "Blood at nostrils": "n",
+  "The pig's tag or mark (": "4155\r",
+  "The sex ": "f",
+  "Whether the pig was treated": "n",
+  "When the pig died": "1130\r",
+  "The body weight (": "14.8\r",
+  "When the pig was opened": "1145\r",
+  "The state of the carcass": "f",
+  "Lymph nodes with blood": "n",
+  "Jelly or blood-stained fluid": "n",
+  "Petechiae of kidney": "n",
+  "Pale streaks of the heart": "n",
+  "Spleen big": "n",
+  "Round or button ulcers": "n",
+  ...Object.fromEntries(
+    [
+      ...["External examination. Skin", "External examination. Subcutis", "Lymphoid organs. Superficial"],
+      ...["Body cavities. Peritoneum", "Intestine. Mesentery", "Lymphoid organs. Tonsil"],
+      ...["Respiratory system. Larynx", "Heart and vessels. Pericardium", "Respiratory system. Lungs"],
+      ...["Lymphoid organs. Bronchial", "Heart and vessels. Heart,", "Lymphoid organs. Spleen"],
+      ...["Liver and pancreas. Liver", "Urinary system. Kidneys", "Urinary system. Bladder"],
+      ...["Respiratory system. Turbinates", "Stomach. Stomach content", "Lymphoid organs. Mesenteric"],
+      "Intestine. Jejunum",
+    ].map((group) => [group, "n"]),
+  ),
+};
+
+async function keysOfHealthyPig(): Promise<number> {
+  const cwd = temporaryFolder();
+  carcase(command, { cwd });
+  writeFileSync(join(cwd, visit, "visit.yaml"), text("visit.yaml"));
+  const terminal = new Terminal(["record", `${visit}/pig-05.yaml`], cwd);
+  await terminal.play(told, "Nothing more is asked.");
+  expect(await terminal.exit).toBe(0);
+  const { out } = carcase(["lint", "--format", "json", `${visit}/pig-05.yaml`], { cwd });
+  expect(JSON.parse(out)).toMatchObject({ findings: [], summary: { skipped: 0 } });
+  return terminal.keys;
+}
+
 describe("the visit of the guide", () => {
+  it("is told in a terminal with at most 90 keys for a healthy pig under the full protocol", async () => {
+    const keys = await keysOfHealthyPig();
+    expect(keys).toBeLessThanOrEqual(90);
+    const page = readFileSync(guide, "utf8");
+    const sentence = `A healthy pig under the full protocol takes ${keys} key presses.`;
+    const now = page.replace(/A healthy pig under the full protocol takes \d+ key presses\./, sentence);
+    if (update) writeFileSync(guide, now);
+    else expect(page).toContain(sentence);
+  });
+
   it("costs at most 60 lines or 2,200 characters, and two rounds of linting", () => {
     expect(cost.lines <= 60 || cost.characters <= 2200).toBe(true);
     expect(cost.rounds).toBeLessThanOrEqual(2);

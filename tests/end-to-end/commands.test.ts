@@ -3,7 +3,7 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSyn
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
-import { carcase, root } from "./run.ts";
+import { carcase, root, wide } from "./run.ts";
 
 const farm = "cases-example/alder-farm";
 const model = readFileSync(join(root, "tests/fixtures/birch-farm/2026-04-20/pig-01.yaml"), "utf8");
@@ -68,7 +68,7 @@ describe("lint", () => {
   });
 
   it("names an omission with its line: exit 1", () => {
-    const { code, out } = carcase(["lint", "cases-example/incomplete/lobe-missing.yaml"]);
+    const { code, out } = carcase(["lint", "cases-example/incomplete/lobe-missing.yaml"], { env: wide });
     expect(code).toBe(1);
     expect(out).toMatch(/\d+:\d+ error respiratory\.lungs\.consolidation\.\w+: .* is blank/);
   });

@@ -7,7 +7,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { readCases } from "../../src/cases/index.ts";
 import { organs, systems } from "../../src/knowledge/index.ts";
 import { Editor } from "./language-server.ts";
-import { carcase, root } from "./run.ts";
+import { carcase, root, wide } from "./run.ts";
 
 const farm = "cases-example/alder-farm/2026-03-14";
 const line = "# yaml-language-server: $schema=../../../schemas/case.schema.json\n";
@@ -242,7 +242,7 @@ describe("outside the clone", () => {
     const pig = readFileSync(join(root, "tests/fixtures/birch-farm/2026-04-20/pig-01.yaml"), "utf8");
     writeFileSync(join(visit, "pig-01.yaml"), line.replace("schemas", "nowhere") + pig);
     const lint = (...args: string[]) =>
-      carcase(["lint", "--only", "schema-line-astray", ...args, "."], { cwd: folder });
+      carcase(["lint", "--only", "schema-line-astray", ...args, "."], { cwd: folder, env: wide });
     expect(lint().out).toContain(`Write ${written}, or take the line out. [schema-line-astray]`);
     lint("--fix");
     expect(readFileSync(join(visit, "pig-01.yaml"), "utf8").split("\n")[0]).toBe(written);

@@ -5,7 +5,7 @@ import { createServer, type Server } from "node:net";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { put, smallCase, temporaryFolder } from "../cases/temporary.ts";
-import { carcase, root } from "./run.ts";
+import { carcase, root, wide } from "./run.ts";
 
 const folder = temporaryFolder();
 const table = "pig,reader,maff-1978\n1,A,2\n1,B,3\n2,A,1\n2,B,1\n";
@@ -65,6 +65,7 @@ describe.each(kinds)("a %s", (kind) => {
     });
     const lint = carcase(["lint", "--only", "photo-absent,tracing-absent,measurement-outdated", "pig.yaml"], {
       cwd,
+      env: wide,
     });
     expect(lint.code).toBe(1);
     expect(lint.out).toContain(`../${kind}.jpg beside this case is no plain file and can be no photograph`);
@@ -97,7 +98,7 @@ it.each([
   [["lint", "large.txt"], "2 MB is the limit"],
   [["plan", "choose", "large.txt", "--pigs", "1"], "2 MB is the limit"],
 ])("%j is refused for its size", (args, says) => {
-  const { code, err } = carcase(args, { cwd: folder });
+  const { code, err } = carcase(args, { cwd: folder, env: wide });
   expect([code, err]).toEqual([2, expect.stringContaining(`it has 31.5 MB; `)]);
   expect(err).toContain(says);
 });

@@ -3,7 +3,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "n
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
-import { carcase, root } from "./run.ts";
+import { carcase, root, wide } from "./run.ts";
 
 const incomplete = "cases-example/incomplete";
 const treated = `${incomplete}/treated-pig.yaml`;
@@ -135,7 +135,7 @@ describe("which rules speak, and how loud", () => {
   it("--only says what was asked, and that errors of the format are not shown", () => {
     const cwd = fresh("only");
     writeFileSync(join(cwd, "pig.yaml"), model.replace("sex: female", "sex: femail"));
-    const { code, out } = carcase(["lint", "-q", "--only", "treated-pig", "."], { cwd });
+    const { code, out } = carcase(["lint", "-q", "--only", "treated-pig", "."], { cwd, env: wide });
     expect({ code, out }).toEqual({
       code: 0,
       out: "1 case: nothing found; only treated-pig and the alarms were asked; 1 error of the format is not shown, so not every value was read: leave out --only\n",

@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { put, smallCase, temporaryFolder } from "../cases/temporary.ts";
 import { svg } from "../measure/drawn.ts";
-import { carcase, root } from "./run.ts";
+import { carcase, root, wide } from "./run.ts";
 
 const box = (id: string, x: number, size: number): string =>
   `<rect id="${id}" x="${x}" width="${size}" height="${size}"/>`;
@@ -62,7 +62,8 @@ describe("carcase measure", () => {
     const written = readFileSync(join(cwd, "a.yaml"), "utf8");
     expect(written).toContain("tracing: t/a.svg  # mine\n    measured:\n");
     expect(carcase(["measure", "--write", "--dry-run", "."], { cwd })).toMatchObject({ code: 0, out: "" });
-    const lint = (): string => carcase(["lint", "--only", "measurement-outdated", "."], { cwd }).out;
+    const lint = (): string =>
+      carcase(["lint", "--only", "measurement-outdated", "."], { cwd, env: wide }).out;
     expect(lint()).not.toContain("[measurement-outdated]");
     writeFileSync(join(cwd, "t/a.svg"), drawing.replace('width="6"', 'width="5"'));
     expect(lint()).toContain("was changed after it was measured");

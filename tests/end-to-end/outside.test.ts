@@ -3,7 +3,7 @@ import { mkdirSync, readFileSync, symlinkSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import { put, smallCase, temporaryFolder } from "../cases/temporary.ts";
-import { carcase, type Ran } from "./run.ts";
+import { carcase, type Ran, wide } from "./run.ts";
 
 const secret = "hunter2";
 const box = temporaryFolder();
@@ -79,7 +79,7 @@ function isSilent({ out, err }: Ran, says = hidden): void {
   expect(`${out}${err}`).not.toContain(secret);
   expect(`${out}${err}`).toContain(says);
 }
-const run = (...args: string[]): Ran => carcase(args, { cwd: repository });
+const run = (...args: string[]): Ran => carcase(args, { cwd: repository, env: wide });
 const formats = ["text", "json", "sarif", "junit", "github", "gitlab"];
 
 describe("a link that leads out of the repository", () => {
@@ -147,7 +147,7 @@ describe("a link that leads out of the repository", () => {
 
 describe("what is shown", () => {
   const shows = (args: readonly string[], cwd: string): void => {
-    const { out, err } = carcase(args, { cwd });
+    const { out, err } = carcase(args, { cwd, env: wide });
     expect(`${out}${err}`).toContain(secret);
     expect(`${out}${err}`).not.toContain(hidden);
   };
@@ -183,6 +183,6 @@ describe("what is shown", () => {
       shows(["lint", join(plain, "farm/day/bad.yaml")], cwd);
     }
     shows(["lint", "farm/day/link.yaml"], plain);
-    expect(carcase(["lint", "day/link.yaml"], { cwd: join(plain, "farm") }).err).toContain(hidden);
+    expect(carcase(["lint", "day/link.yaml"], { cwd: join(plain, "farm"), env: wide }).err).toContain(hidden);
   });
 });

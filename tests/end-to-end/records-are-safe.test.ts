@@ -3,7 +3,7 @@ import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } f
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
-import { carcase, root } from "./run.ts";
+import { carcase, root, wide } from "./run.ts";
 
 const temporary = mkdtempSync(join(tmpdir(), "carcase-safe-"));
 afterAll(() => rmSync(temporary, { recursive: true }));
@@ -75,7 +75,7 @@ describe("a scale of the practice whose worked example fails", () => {
   it("and one that asks for an unknown section is reported", () => {
     expect(scale).toContain("between-premolars-1-2]");
     write((scale ?? "").replace("between-premolars-1-2]", "between-premolars-9]"));
-    const { code, out } = carcase(["lint", "-q", "."], { cwd });
+    const { code, out } = carcase(["lint", "-q", "."], { cwd, env: wide });
     expect(code).toBe(1);
     expect(out).toContain('no word of section "between-premolars-9"');
   });

@@ -23,6 +23,9 @@ export interface RunOptions {
   readonly stderr?: string;
 }
 
+/** Where a whole message is looked for: no line is broken. */
+export const wide = { COLUMNS: "9999" };
+
 /** What may change from call to call in a process that stays. */
 const ordinary = new Set(["COLUMNS", "SOURCE_DATE_EPOCH"]);
 

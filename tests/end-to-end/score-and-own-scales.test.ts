@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { put, temporaryFolder } from "../cases/temporary.ts";
-import { carcase, root } from "./run.ts";
+import { carcase, root, wide } from "./run.ts";
 
 const page = readFileSync(join(root, "docs/scales/house-scales.md"), "utf8");
 const blockOf = (info: string): string =>
@@ -88,6 +88,7 @@ describe("a scale of the practice", () => {
   it("whose example does not come out is reported by lint at its line", () => {
     const { code, out } = carcase(["lint", "--only", "scale-example", "."], {
       cwd: folder(gap.replace("value: 2\n    class: to be", "value: 1\n    class: to be")),
+      env: wide,
     });
     expect(code).toBe(1);
     expect(out).toContain("scales/our-gap.yaml");
@@ -97,7 +98,10 @@ describe("a scale of the practice", () => {
   });
 
   it("with a fault is left out by score, which says so and goes on", () => {
-    const { code, out, err } = carcase(["score", "."], { cwd: folder(gap.replace(/boundary: .*\n/, "")) });
+    const { code, out, err } = carcase(["score", "."], {
+      cwd: folder(gap.replace(/boundary: .*\n/, "")),
+      env: wide,
+    });
     expect(code).toBe(2);
     expect(err).toContain("boundary is missing. Write what happens exactly at a cut point");
     expect(out).toContain("p-1");

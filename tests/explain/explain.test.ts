@@ -129,7 +129,7 @@ describe("a name", () => {
     ["turbinate", "turbinates"],
     ["maff-1979", "maff-1978"],
     ["lung", "lungs"],
-    ["vesikel", "vesicle"],
+    ["vesickle", "vesicle"],
     ["dottori", "dottori-2007"],
     ["proceses", "processes"],
   ])("%s is answered with %s first or near the top", (name, expected) => {

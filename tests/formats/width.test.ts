@@ -69,6 +69,7 @@ const commands: readonly (readonly string[])[] = [
   ["plan", "say", "--pigs", "12", "--herd", "600"],
   ["plan", "choose", farm, "--groups", "nursery-1", "--pigs", "12", "--reserve", "2", "--seed", "7"],
   ["plan", "choose", "--diagnostic"],
+  ["import", "cases-example/tally.csv", "cases-example/alder-farm", "--date", "2026-10-02"],
   ["explain"],
   ["explain", "rules"],
   ["explain", "processes"],

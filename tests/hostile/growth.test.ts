@@ -255,6 +255,27 @@ describe("the work grows like the file", () => {
     );
   });
 
+  it("a tally: rows, columns, faults, quotes", async () => {
+    const args = ["import", "t.csv", ".", "--visit", "a", "--date", "2026-03-14"];
+    const tally = (make: Growing["make"]): Growing => ({ args, name: "t.csv", make });
+    await expectLinear(
+      tally((n) => `tag,septum,note\n${numbered(n, (pig) => `${pig},slight,x\n`)}`),
+      100,
+    );
+    await expectLinear(
+      tally((n) => `tag,septum\n${numbered(n, (pig) => `${pig},${pig}\n`)}`),
+      200,
+    );
+    await expectLinear(
+      tally((n) => `tag,${numbered(n, (column) => `L ${column},`)}\n1,2\n`),
+      50,
+    );
+    await expectLinear(
+      tally((n) => `tag,note\n1,"${'\n""'.repeat(n)}`),
+      1000,
+    );
+  });
+
   it("a baseline, a list of tags, settings, files to pass over", async () => {
     put(folder, { "b.yaml": smallCase("b"), "tags.txt": "1\n" });
     await expectLinear(

@@ -187,6 +187,14 @@ export const kinds: readonly Kind[] = [
     commands: [["agree", "r.csv"]],
   },
   {
+    name: "tally",
+    share: 4,
+    together: 1,
+    sound: [read("cases-example/tally.csv")],
+    file: "t.csv",
+    commands: [["import", "t.csv", ".", "--visit", "a", "--date", "2026-03-14"]],
+  },
+  {
     name: "drawing",
     share: 8,
     together: 25,

@@ -67,6 +67,9 @@ const kinds: Readonly<Record<string, (body: string, desk: Machine, place: string
   "yaml case": () => {
     // Is held against the format in tests/docs.
   },
+  vim: () => {
+    // Is typed in tests/docs.
+  },
   sh: (body, desk, place) => desk.runs(body, place),
   console: (body, desk, place) =>
     expect(body).toBe(

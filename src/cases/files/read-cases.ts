@@ -25,14 +25,21 @@ export interface ReadOptions {
   readonly input?: { readonly bytes: Uint8Array; readonly name: string };
 }
 
+/** Told how many folders of how many are done. */
+export type Told = (done: number, total: number) => void;
+
 /**
  * Reads all cases under the paths.
  * @param paths files, folders or globs; `-` for `options.input`
  * @returns the archive; nothing is thrown for bad files, they are listed as faults
  */
-export function readCases(paths: readonly string[], options: ReadOptions = {}): Archive {
+export function readCases(paths: readonly string[], options: ReadOptions = {}, told?: Told): Archive {
   const reader = new ArchiveReader(paths, options);
-  const parts = reader.folders.map((folder) => reader.read(folder));
+  const parts = reader.folders.map((folder, index) => {
+    const part = reader.read(folder);
+    told?.(index + 1, reader.folders.length);
+    return part;
+  });
   const { scales, passedOver, pathsWithoutCases, ...faults } = reader.end();
   return {
     cases: parts.flatMap(({ cases }) => cases).sort(byFile),

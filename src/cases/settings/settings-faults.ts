@@ -16,6 +16,7 @@ import { listing } from "../../words/listing.ts";
 import { nearest } from "../../words/nearest.ts";
 import type { Path } from "../model/path.ts";
 import { formatPath } from "../model/path.ts";
+import { caseColumn, columnNames, skipped } from "./case-columns.ts";
 import { excludeFaults } from "./exclude-faults.ts";
 import { lockedRules } from "./locked-rules.ts";
 
@@ -76,6 +77,9 @@ export function settingsFaults(
     ...Object.entries(value.indicators ?? {}).flatMap(([id, indicator]) =>
       checkIndicator(["indicators", id], indicator, scales),
     ),
+    ...Object.entries(value.import?.columns ?? {}).flatMap(([head, column]) =>
+      checkColumn(["import", "columns", head], column),
+    ),
     ...Object.entries(value.autolysis ?? {}).flatMap(([band, kinds]) => [
       ...checkName(["autolysis", band], band, Object.keys(autolysis.bands), "temperature band"),
       ...Object.keys(kinds).flatMap((kind) =>
@@ -115,6 +119,12 @@ function checkProtocol(id: string, value: SettingsFile, known: readonly string[]
       checkName([...path, "facts", index], entry, ["all", ...facts.keys()], "fact"),
     ),
   ];
+}
+
+function checkColumn(path: Path, column: string | { readonly to: string }): SettingsFault[] {
+  const [to, at] = typeof column === "string" ? [column, path] : [column.to, [...path, "to"]];
+  if (to === skipped || caseColumn(to) !== undefined) return [];
+  return fault(at, unknownName(to, [skipped, ...columnNames], "value of a case"));
 }
 
 /** Each circle of protocols that extend each other, once. */

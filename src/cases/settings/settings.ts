@@ -33,6 +33,8 @@ export interface Settings {
   readonly notifiable: readonly string[];
   /** Files that are not read when they are found by looking through a folder, in the way of .gitignore. */
   readonly exclude: readonly string[];
+  /** What the columns of the practice's tables mean, by their head. */
+  readonly columns: NonNullable<NonNullable<SettingsFile["import"]>["columns"]>;
   /** Own limits of autolysis in hours, by temperature band and kind of test. */
   readonly autolysis: Readonly<Record<string, Readonly<Record<string, number>>>>;
 }
@@ -78,6 +80,7 @@ export function buildSettings(value: SettingsFile, file: string | undefined, hou
     authority: value.authority,
     notifiable: value.notifiable ?? [],
     exclude: value.exclude ?? [],
+    columns: value.import?.columns ?? {},
     autolysis: value.autolysis ?? {},
   };
 }

@@ -25,9 +25,5 @@ const writers: Record<LintFormat, (report: LintReport, style: Style, width: numb
  * The report in one format; only text is styled.
  * @param width characters a line of text may have
  */
-export const lintReport = (
-  format: LintFormat,
-  report: LintReport,
-  style: Style,
-  width: number = Number.POSITIVE_INFINITY,
-): string => writers[format](report, style, width);
+export const lintReport = (format: LintFormat, report: LintReport, style: Style, width = 80): string =>
+  writers[format](report, style, width);

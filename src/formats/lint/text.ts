@@ -70,8 +70,12 @@ function messageLines(
 }
 
 /** A line as it is where it fits, else several, indented where it goes on. */
-const fitting = (line: string, width: number): string[] =>
-  displayWidth(line) <= width ? [line] : wrapped(line.trimStart(), "  ", width, "    ");
+function fitting(line: string, width: number): string[] {
+  if (displayWidth(line) <= width) return [line];
+  const text = line.trimStart();
+  const first = line.slice(0, line.length - text.length);
+  return wrapped(text, first, width, `${first}  `);
+}
 
 function completenessLines({ completeness, visits }: LintResult, style: Style, width: number): string[] {
   if (completeness.length === 0) return [];

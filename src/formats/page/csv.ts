@@ -8,13 +8,19 @@ import { visible } from "../../words/visible.ts";
 export type CsvCell = string | number | null;
 
 /** @param head names of the columns; @param rows cells in their order, null for an empty one */
-export const csv = (head: readonly string[], rows: readonly (readonly CsvCell[])[]): string =>
-  [head, ...rows].map((cells) => `${cells.map(cell).join(",")}\r\n`).join("");
+export const csv = (
+  head: readonly string[],
+  rows: readonly (readonly CsvCell[])[],
+  separator: "," | ";" = ",",
+): string =>
+  [head, ...rows].map((cells) => `${cells.map((one) => cell(one, separator)).join(separator)}\r\n`).join("");
 
-function cell(value: CsvCell): string {
+function cell(value: CsvCell, separator: string): string {
   if (value === null) return "";
   if (typeof value === "number") return String(value);
   const shown = visible(value);
   const safe = /^\s*[=+\-@]/.test(shown) ? `'${shown}` : shown;
-  return /[",\r\n]|^\s|\s$|^::/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+  return safe.includes(separator) || /[",\r\n]|^\s|\s$|^::/.test(safe)
+    ? `"${safe.replaceAll('"', '""')}"`
+    : safe;
 }

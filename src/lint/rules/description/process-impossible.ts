@@ -39,11 +39,23 @@ for (const row of Object.values(impossibleFindings.rows))
   for (const process of row.processes) byProcess.set(process, [...(byProcess.get(process) ?? []), row]);
 const rowsOf = (process: string): readonly Row[] => byProcess.get(process) ?? [];
 
+interface Placed {
+  readonly organ: PlacedFinding["organ"];
+  readonly finding: Partial<PlacedFinding["finding"]>;
+}
+
+/** Whether a lesion cannot be in an organ of this pig, whatever else is said of it. */
+export const cannotBe = (process: string, organ: PlacedFinding["organ"], one: Case): boolean =>
+  rowsOf(process).some(
+    (row) =>
+      fieldOf(row) === undefined && row.exudates === undefined && isMet(row, { organ, finding: {} }, one),
+  );
+
 /** The field whose word is denied; undefined where the process itself cannot be. */
 const fieldOf = ({ with: words }: Row): (typeof fields)[number] | undefined =>
   fields.find((field) => words?.[field] !== undefined);
 
-function isMet(row: Row, { organ, finding }: PlacedFinding, one: Case): boolean {
+function isMet(row: Row, { organ, finding }: Placed, one: Case): boolean {
   if (row.organs !== undefined && !isAmong(organ.id, row.organs)) return false;
   if (row.except !== undefined && isAmong(organ.id, row.except)) return false;
   if (row.exudates !== undefined && !row.exudates.includes(finding.exudate ?? "")) return false;

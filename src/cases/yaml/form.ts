@@ -1,13 +1,14 @@
 /** A file that is to be filled in, as text: keys in their order, blank or with what is known. */
-import { isPlainText } from "./plain-text.ts";
+import { isPlainText } from "../../words/plain-text.ts";
 
-/** Blank, a text, a list of texts, keys in braces, or keys on lines of their own. */
+/** Blank, a text, a list of texts, keys in braces, keys on lines of their own, or a list of keys in braces. */
 export type FormValue =
   | undefined
   | string
   | readonly string[]
   | { readonly flow: Form }
   | { readonly block: Form }
+  | { readonly items: readonly Form[] }
   /** A word of the format or a number, written as it is. */
   | { readonly word: string };
 /** A key `#` is a comment. */
@@ -26,6 +27,8 @@ function entryText(key: string, value: FormValue, indent: string): string {
   if (typeof value === "string") return `${begin} ${scalar(value)}\n`;
   if ("word" in value) return `${begin} ${value.word}\n`;
   if ("block" in value) return `${begin}\n${formText(value.block, `${indent}  `)}`;
+  if ("items" in value)
+    return `${begin}\n${value.items.map((item) => inBrackets(`${indent}  - {`, item.map(flowEntry), "}")).join("")}`;
   if ("flow" in value) return inBrackets(`${begin} {`, value.flow.map(flowEntry), "}");
   return inBrackets(`${begin} [`, value.map(scalar), "]");
 }
@@ -38,6 +41,8 @@ function flowEntry([key, value]: Form[number]): string {
     const inside = "block" in value ? value.block : value.flow;
     return `${key}: {${inside.map(flowEntry).join(", ")}}`;
   }
+  if ("items" in value)
+    return `${key}: [${value.items.map((item) => `{${item.map(flowEntry).join(", ")}}`).join(", ")}]`;
   return `${key}: [${value.map(scalar).join(", ")}]`;
 }
 

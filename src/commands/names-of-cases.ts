@@ -1,0 +1,10 @@
+/** `carcase names-of-cases`, which the completion of a shell calls: the names of cases that begin so, a line each. */
+import { casesHere, plainName } from "./case-names.ts";
+import type { Run } from "./run.ts";
+
+export function namesOfCases(run: Run): number {
+  const [begin = ""] = run.paths;
+  const found = casesHere().filter(({ id }) => id.startsWith(begin) && plainName.test(id));
+  run.write([...new Set(found.map(({ id }) => `${id}\n`))].join(""));
+  return run.end();
+}
