@@ -1,5 +1,5 @@
 // npm run simulate [-- --seed 1 --runs 500]: how often what the commands print is right, through their own functions.
-// Writes scripts/simulate/results.json and the table of docs/statistics.md. Takes some 20 minutes; --only twoShares makes
+// Writes scripts/simulate/results.json and the table of docs/statistics.md. Takes some 40 minutes; --only twoShares makes
 // one part again, with the seed and the runs of the others.
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";

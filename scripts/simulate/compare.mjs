@@ -1,5 +1,5 @@
 // Coverage and error of what `carcase compare` prints.
-import { binomial, grid, tally } from "./draws.mjs";
+import { binomial, grid, measured, tally } from "./draws.mjs";
 import { graded, LAYOUTS, penned, pennedGrades, SNOUTS } from "./herd.mjs";
 
 const shares = { indicators: ["snout-grade-2-up"] };
@@ -378,8 +378,115 @@ function* threeSides({ lib, pool, random, runs }) {
   });
 }
 
+/**
+ * Three visits whose pigs share pens, of one group or of two in another mix: the trend, and the slope from first to last. A
+ * quarter of the runs: counting all ways takes long.
+ */
+function* trendsByPens({ lib, pool, random, runs }) {
+  const uneven = LAYOUTS.at(-1)[1];
+  const layouts = [
+    ["7 pens of 2 to 12", [[uneven], [uneven], [uneven]]],
+    [
+      "pens of 5, two groups in another mix",
+      [
+        [4, 3],
+        [3, 4],
+        [2, 5],
+      ].map((mix) => mix.map((pens) => Array(pens).fill(5))),
+    ],
+  ];
+  const turns = Math.ceil(runs / 4);
+  // The second visit lies where it lies in time, on the line from first to last.
+  const middle = 189 / 364;
+  const tried = [
+    [0.1, 0.1],
+    [0.3, 0.3],
+    [0.2, 0.01],
+  ];
+  for (const [place, [name, visits]] of layouts.entries()) {
+    const [error, slope, scored] = [tally(), tally(), tally()];
+    const pigs = (of) =>
+      visits.flatMap((groups, visit) => groups.flatMap((sizes, group) => of(visit, sizes, group)));
+    for (const rho of [0, 0.3])
+      for (const [a, b] of tried) {
+        const at = (visit) => a + (b - a) * [0, middle, 1][visit];
+        const found = measured(turns, () => {
+          const cases = pigs((visit, sizes, group) =>
+            penned(pool, random, visit, sizes, at(visit) + 0.2 * group, rho, group),
+          );
+          const { p, result } = firstOf(lib, cases, shares);
+          return {
+            coverage: holds(result.penned.difference, b - a),
+            ...(a === b && { error: p < alpha }),
+          };
+        });
+        error.addOf("error", `correlation ${rho}, ${a}`, found);
+        slope.addOf("coverage", `correlation ${rho}, ${a} to ${b}`, found);
+      }
+    const means = tally();
+    for (const spread of [0, 0.7]) {
+      const found = measured(turns, () => {
+        const cases = pigs((visit, sizes, group) =>
+          pennedGrades(pool, random, visit, sizes, spread, 1 + group, group),
+        );
+        const { p, result } = firstOf(lib, cases, grades);
+        return { coverage: holds(result.penned.difference, 0), error: p < alpha };
+      });
+      const said = `pens ${spread === 0 ? "alike" : "apart"}`;
+      scored.addOf("error", said, found);
+      means.addOf("coverage", said, found);
+    }
+    const design = `three visits, ${name}`;
+    const id = `compare-trend-pens-${place + 1}`;
+    const rows = [
+      ["", "trend of shares by pens", "error", error],
+      ["-slope", "slope of shares by pens", "coverage", slope],
+      ["-scores", "trend of scores by pens", "error", scored],
+      ["-scores-slope", "slope of scores by pens", "coverage", means],
+    ];
+    for (const [own, printed, kind, found] of rows)
+      yield found.row({ id: `${id}${own}`, printed, design, kind });
+  }
+}
+
+/** Shares of control and treated, and correlations within pens, of trials. */
+const TRIED = [
+  [0.1, 0.1],
+  [0.3, 0.3],
+  [0.5, 0.2],
+  [0.4, 0.02],
+  [0.2, 0.01],
+  [0.8, 0.1],
+];
+const against = { error: "treated against control", coverage: "treated less control" };
+
+/**
+ * Rows of a trial: the test where both arms are alike, and the interval.
+ * @param draw pigs for the shares of control and treated and a correlation
+ */
+function* trial({ lib, runs }, id, design, draw, { correlations = [0, 0.3], tried = TRIED } = {}) {
+  const [error, difference] = [tally(), tally()];
+  for (const rho of correlations)
+    for (const [a, b] of tried) {
+      const found = measured(Math.ceil(runs / 2), () => {
+        const { p, result } = firstOf(lib, draw(a, b, rho), { ...shares, between: "treatment" });
+        return { coverage: holds(result.difference, b - a), ...(a === b && { error: p < alpha }) };
+      });
+      error.addOf("error", `correlation ${rho}, ${a}`, found);
+      difference.addOf("coverage", `correlation ${rho}, ${a} and ${b}`, found);
+    }
+  yield error.row({ id: `compare-arms-${id}`, printed: against.error, design, kind: "error" });
+  yield difference.row({
+    id: `compare-arms-difference-${id}`,
+    printed: against.coverage,
+    design,
+    kind: "coverage",
+  });
+}
+
 /** Treated against control pens. */
-function* arms({ lib, pool, random, runs }) {
+function* arms(all) {
+  const { pool, random } = all;
   const layouts = [
     ["4 and 4 pens of 10", Array(4).fill(10), Array(4).fill(10)],
     ["5 and 5 pens of 4", Array(5).fill(4), Array(5).fill(4)],
@@ -387,38 +494,65 @@ function* arms({ lib, pool, random, runs }) {
     ["7 and 7 pens of 2 to 12", LAYOUTS.at(-1)[1], LAYOUTS.at(-1)[1]],
     ["4 and 10 pens of 5", Array(4).fill(5), Array(10).fill(5)],
   ];
-  for (const [name, control, treated] of layouts) {
-    const [error, difference] = [tally(), tally()];
-    for (const rho of [0, 0.1, 0.3])
-      for (const [a, b] of [
-        [0.1, 0.1],
-        [0.3, 0.3],
-        [0.5, 0.2],
-        [0.4, 0.02],
-      ]) {
-        let [wrong, held] = [0, 0];
-        for (let run = 0; run < runs; run++) {
-          const cases = [
-            ...penned(pool, random, 0, control, a, rho),
-            ...penned(pool, random, 0, treated, b, rho, 0, 11),
-          ];
-          const { p, result } = firstOf(lib, cases, { ...shares, between: "treatment" });
-          if (p < alpha) wrong += 1;
-          if (holds(result.difference, b - a)) held += 1;
-        }
-        if (a === b) error.add(`correlation ${rho}, ${a}`, wrong / runs, runs);
-        difference.add(`correlation ${rho}, ${a} and ${b}`, held / runs, runs);
-      }
-    const id = `${control.length}-${treated.length}-${control[0]}`;
-    const printed = { error: "treated against control", coverage: "treated less control" };
-    yield error.row({ id: `compare-arms-${id}`, printed: printed.error, design: name, kind: "error" });
-    yield difference.row({
-      id: `compare-arms-difference-${id}`,
-      printed: printed.coverage,
-      design: name,
-      kind: "coverage",
-    });
-  }
+  for (const [name, control, treated] of layouts)
+    yield* trial(
+      all,
+      `${control.length}-${treated.length}-${control[0]}`,
+      name,
+      (a, b, rho) => [
+        ...penned(pool, random, 0, control, a, rho),
+        ...penned(pool, random, 0, treated, b, rho, 0, 11),
+      ],
+      { correlations: [0, 0.1, 0.3] },
+    );
+}
+
+/** Pens of two groups, of which the second has 15 of 100 more; the arms lie as far apart in both. */
+function* armsOfGroups(all) {
+  const { pool, random } = all;
+  // Control and treated pens of each group, and pigs of a pen.
+  const designs = [
+    ["3 and 4, then 5 and 4 pens of 5 in two groups", [3, 4], [5, 4], 5],
+    ["3 and 6, then 6 and 3 pens of 5 in two groups", [3, 6], [6, 3], 5],
+    ["2 and 2, then 2 and 2 pens of 10 in two groups", [2, 2], [2, 2], 10],
+  ];
+  const tried = [...TRIED.filter(([a]) => a < 0.8), [0.7, 0.1]];
+  for (const [place, [name, first, second, size]] of designs.entries())
+    yield* trial(
+      all,
+      `groups-${place + 1}`,
+      name,
+      (a, b, rho) =>
+        [first, second].flatMap(([control, treated], group) => [
+          ...penned(pool, random, 0, Array(control).fill(size), a + 0.15 * group, rho, group),
+          ...penned(pool, random, 0, Array(treated).fill(size), b + 0.15 * group, rho, group, 11),
+        ]),
+      { tried },
+    );
+}
+
+/** Whole groups as allocated, of two pens that share what the group has; and a pen of either arm in each group. */
+function* armsWhole(all) {
+  const { poolWith, random } = all;
+  const pool = poolWith({ trials: true, small: true });
+  const pigs = (name, group, pen, share) =>
+    some(5, (place) => pool.trial(name, group, pen, place, random.yes(share) ? 3 : 0));
+  yield* trial(all, "whole-8", "4 and 4 whole groups of 10", (a, b, rho) =>
+    some(8, (group) => {
+      const share = random.penShare(group % 2 === 0 ? a : b, rho);
+      return [1, 2].flatMap((pen) => pigs("whole", group, pen, share));
+    }).flat(),
+  );
+  // A quarter of the groups lie up to 30 of 100 higher.
+  for (const groups of [6, 12])
+    yield* trial(all, `pairs-${groups}`, `${groups} groups with a pen of 5 in each arm`, (a, b, rho) =>
+      some(groups, (group) => {
+        const more = group % 4 === 3 ? Math.min(0.3, 1 - Math.max(a, b)) : 0;
+        return [a, b].flatMap((share, arm) =>
+          pigs("pairs", group, arm + 1, random.penShare(share + more, rho)),
+        );
+      }).flat(),
+    );
 }
 
 /** Any false claim among all readings of two organs. */
@@ -512,7 +646,10 @@ export const compare = {
   pensMore,
   pensUnlike,
   threeSides,
+  trendsByPens,
   arms,
+  armsOfGroups,
+  armsWhole,
   several,
   farms,
 };

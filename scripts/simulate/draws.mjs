@@ -1,4 +1,32 @@
 // Random pigs, the same for the same seed.
+import { keeps } from "./table.mjs";
+
+/** How many times as many new runs decide a state that lies outside. */
+const AGAIN = 8;
+
+/**
+ * How often what is printed holds or is claimed. A state that lies outside its limit after `runs` is run again more often,
+ * and those new runs count alone, so that chance is not taken for a fault, nor picked out.
+ *
+ * @param once whether it holds (`coverage`) or is claimed (`error`), null where there is none
+ */
+export function measured(runs, once) {
+  const run = (turns) => {
+    const found = {};
+    for (let turn = 0; turn < turns; turn++)
+      for (const [kind, right] of Object.entries(once(turn))) {
+        found[kind] ??= { right: 0, runs: 0 };
+        if (right === null) continue;
+        found[kind].runs += 1;
+        if (right) found[kind].right += 1;
+      }
+    return Object.entries(found)
+      .filter(([, one]) => one.runs > turns / 20)
+      .map(([kind, one]) => ({ kind, worst: one.right / one.runs, runs: one.runs }));
+  };
+  const first = run(runs);
+  return first.every(keeps) ? first : run(AGAIN * runs);
+}
 
 /** @param s carcase/statistics @param seed whole number */
 export function draws(s, seed) {
@@ -59,6 +87,10 @@ export function hypergeometric(s, n, D, N) {
 export function tally() {
   const states = [];
   return {
+    /** What was {@link measured} of this kind. */
+    addOf: (kind, at, found) => {
+      for (const one of found) if (one.kind === kind) states.push({ at, value: one.worst, runs: one.runs });
+    },
     add: (at, value, runs) => states.push({ at, value, runs }),
     row: (about) => {
       const error = about.kind === "error";

@@ -29,16 +29,25 @@ const ARMS = {
   treated: Array.from({ length: HOUSE.pens / 2 }, (_, pen) => HOUSE.pens / 2 + pen + 1),
 };
 
+/** What may be allocated: whole groups, and groups with one pen of either arm. Two pens of five pigs each. */
+const TRIALS = {
+  whole: (group) => (group % 2 === 0 ? "control" : "treated"),
+  pairs: () => ({ control: [1], treated: [2] }),
+};
+const TRIAL = { groups: 20, pens: 2, places: 5 };
+
 /**
  * A pig for each visit, group or pen, place and grade (and, with `lungs`, lungs healthy or not): no two are the same.
  *
  * @param readCases of the library
  * @param settings of carcase.yaml @param small pigs of the first group alone, none of pens
+ * @param trials whether farms with trials of many groups are made besides
  * @param farms names of farms that are made besides, with one visit each
  * @returns `single(visit, group, place, grade)`, `penned(visit, pen, place, grade, group)`,
- *   `both(visit, place, grade, lung)`, `farm(name, pen, place, grade)`, in pen 0 without a pen
+ *   `both(visit, place, grade, lung)`, `farm(name, pen, place, grade)`, in pen 0 without a pen,
+ *   `trial(name, group, pen, place, grade)`
  */
-export function makePool(readCases, { settings = {}, small = false, farms = [] } = {}) {
+export function makePool(readCases, { settings = {}, small = false, farms = [], trials = false } = {}) {
   const folder = mkdtempSync(join(tmpdir(), "carcase-simulate-"));
   const put = (path, record) => {
     const file = join(folder, path);
@@ -58,13 +67,30 @@ export function makePool(readCases, { settings = {}, small = false, farms = [] }
           put(`${name}/${id}.yaml`, caseOf(id, pig, grade));
         }
   }
+  for (const [name, armOf] of Object.entries(trials ? TRIALS : {})) {
+    const own = Array.from({ length: TRIAL.groups }, (_, group) => [`room-${group + 1}`, group]);
+    put(`${name}/farm.yaml`, { format: 1, farm: name });
+    put(`${name}/visit.yaml`, {
+      format: 1,
+      visit: name,
+      date: DATES[0],
+      groups: Object.fromEntries(own.map(([room, group]) => [room, { arm: armOf(group) }])),
+    });
+    for (const [room, group] of own)
+      for (const grade of [0, 3])
+        for (let pen = 1; pen <= TRIAL.pens; pen++)
+          for (let place = 0; place < TRIAL.places; place++) {
+            const id = idOf(name, group, pen, place, grade);
+            put(`${name}/${id}.yaml`, caseOf(id, { group: room, pen }, grade));
+          }
+  }
   put("farm.yaml", { format: 1, farm: "alder", groups });
   for (const [visit, date] of DATES.entries()) {
     put(`${date}/visit.yaml`, {
       format: 1,
       visit: `alder-${date}`,
       date,
-      groups: { "nursery-1": { arm: ARMS } },
+      groups: { "nursery-1": { arm: ARMS }, "nursery-2": { arm: ARMS } },
     });
     for (const grade of GRADES) {
       for (const [group, name] of GROUPS.slice(0, small ? 1 : undefined).entries())
@@ -73,7 +99,7 @@ export function makePool(readCases, { settings = {}, small = false, farms = [] }
             `${date}/${idOf("s", visit, group, place, grade)}.yaml`,
             caseOf(idOf("s", visit, group, place, grade), { group: name }, grade),
           );
-      for (const [group, name] of GROUPS.slice(0, visit < 2 && !small ? 2 : 0).entries())
+      for (const [group, name] of GROUPS.slice(0, small ? 0 : 2).entries())
         for (let pen = 1; pen <= HOUSE.pens; pen++)
           for (let place = 0; place < HOUSE.places; place++)
             put(
@@ -102,6 +128,7 @@ export function makePool(readCases, { settings = {}, small = false, farms = [] }
     return {
       single: (visit, group, place, grade) => get("s", visit, group, place, grade),
       penned: (visit, pen, place, grade, group = 0) => get("p", visit, group, pen, place, grade),
+      trial: (name, group, pen, place, grade) => get(name, group, pen, place, grade),
       farm: (name, pen, place, grade) => get(name, pen, place, grade),
       both: (visit, place, grade, lung) => get(`l${lung === 0 ? 0 : 20}`, visit, 0, place, grade),
     };

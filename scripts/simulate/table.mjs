@@ -43,7 +43,7 @@ export function tableOf({ seed, runs, rows }) {
       );
   const [coverage, error] = ["coverage", "error"].map(worstOf);
   return [
-    `Seed ${seed}, ${runs} runs a state where not all outcomes could be counted (fewer for what is slow, and where limits are often missing: 'by' says how many the worst had; the standard error of ${runs} is about ${percent(Math.sqrt((0.05 * 0.95) / runs))}). 'Worst' is that of all states tried, and so lies`,
+    `Seed ${seed}, ${runs} runs a state where not all outcomes could be counted (fewer for what is slow, and where limits are often missing: 'by' says how many the worst had; of trials a state outside was run again eight times as often, and the new runs count alone; the standard error of ${runs} is about ${percent(Math.sqrt((0.05 * 0.95) / runs))}). 'Worst' is that of all states tried, and so lies`,
     "a little below what a single state would give.",
     "",
     ...part("How often intervals of 95 % hold the truth", "coverage", "worst"),

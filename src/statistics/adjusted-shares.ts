@@ -107,9 +107,9 @@ export function clusteredShares(
     x2: total(second, "affected"),
     n2: total(second, "examined"),
   };
-  const df = degrees([
-    { part: designEffect[0] / all.n1, clusters: first.length },
-    { part: designEffect[1] / all.n2, clusters: second.length },
+  const df = degreesOfSum([
+    { part: designEffect[0] / all.n1, df: first.length - 1 },
+    { part: designEffect[1] / all.n2, df: second.length - 1 },
   ]);
   const larger = Math.max(...designEffect);
   const effects = { first: larger, second: larger, df };
@@ -125,12 +125,12 @@ const total = (clusters: readonly ClusterCount[], of: keyof ClusterCount): numbe
   clusters.reduce((sum, cluster) => sum + cluster[of], 0);
 
 /**
- * Degrees of freedom of a spread that two groups share, whole and 1 or more: their clusters less two when both vary alike,
- * near those of the group that varies more when not (Satterthwaite 1946, Biometrics Bulletin 2:110-114, from memory).
- * @param parts variance of each group, up to one factor, with its clusters
+ * Degrees of freedom of a spread that several groups share, whole and 1 or more: the sum of theirs when all vary alike,
+ * near those of the group that varies most when not (Satterthwaite 1946, Biometrics Bulletin 2:110-114, from memory).
+ * @param parts variance of each group, up to one factor, with its degrees of freedom
  */
-function degrees(parts: readonly { readonly part: number; readonly clusters: number }[]): number {
+export function degreesOfSum(parts: readonly { readonly part: number; readonly df: number }[]): number {
   const all = parts.reduce((sum, { part }) => sum + part, 0);
-  const squares = parts.reduce((sum, { part, clusters }) => sum + part ** 2 / (clusters - 1), 0);
+  const squares = parts.reduce((sum, { part, df }) => sum + part ** 2 / df, 0);
   return Math.max(1, Math.floor(all ** 2 / squares + 1e-9));
 }

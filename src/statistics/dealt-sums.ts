@@ -15,9 +15,15 @@ export interface DealtSums {
   readonly ways: number;
 }
 
-/** How far the values seen so far have filled the groups. */
-interface State extends DealtSums {
+interface State {
+  readonly sums: readonly number[];
+  ways: number;
+}
+
+/** How far the values seen so far have filled the groups, and what they can add up to then. */
+interface Filling {
   readonly filled: readonly number[];
+  readonly states: Map<string | number, State>;
 }
 
 /**
@@ -31,21 +37,42 @@ export function dealtSums(
   sizes: readonly number[],
   weights: readonly (readonly number[])[],
 ): DealtSums[] | null {
-  let states: State[] = [{ filled: sizes.map(() => 0), sums: weights.map(() => 0), ways: 1 }];
+  const empty = { sums: weights.map(() => 0), ways: 1 };
+  let fillings: Filling[] = [{ filled: sizes.map(() => 0), states: new Map([["", empty]]) }];
   for (const { value, count } of tied) {
-    const next = new Map<string, State>();
-    for (const state of states) {
-      for (const share of shares(count, sizes, state.filled)) {
-        const filled = state.filled.map((used, group) => used + (share.counts[group] ?? 0));
-        const sums = state.sums.map((sum, place) => sum + value * weighted(share.counts, weights[place]));
-        const key = `${filled.join()};${sums.join()}`;
-        next.set(key, { filled, sums, ways: (next.get(key)?.ways ?? 0) + state.ways * share.ways });
+    const next = new Map<string, Filling>();
+    let size = 0;
+    for (const { filled, states } of fillings)
+      for (const { counts, ways } of shares(count, sizes, filled)) {
+        const to = fillingOf(
+          next,
+          filled.map((used, group) => used + (counts[group] ?? 0)),
+        );
+        const more = weights.map((own) => value * weighted(counts, own));
+        size -= to.size;
+        for (const state of states.values()) add(to, state, more, ways);
+        size += to.size;
+        if (size > MOST_STATES) return null;
       }
-      if (next.size > MOST_STATES) return null;
-    }
-    states = [...next.values()];
+    fillings = [...next.values()];
   }
+  return fillings.flatMap(({ states }) => [...states.values()]);
+}
+
+function fillingOf(all: Map<string, Filling>, filled: readonly number[]): Filling["states"] {
+  const key = filled.join();
+  const { states } = all.get(key) ?? { states: new Map() };
+  all.set(key, { filled, states });
   return states;
+}
+
+function add(to: Filling["states"], { sums, ways }: State, more: readonly number[], times: number): void {
+  const plus = (sum: number, place: number): number => sum + (more[place] ?? 0);
+  const [first = 0] = sums;
+  const key = sums.length === 1 ? plus(first, 0) : sums.map(plus).join();
+  const known = to.get(key);
+  if (known === undefined) to.set(key, { sums: sums.map(plus), ways: ways * times });
+  else known.ways += ways * times;
 }
 
 const weighted = (counts: readonly number[], weights: readonly number[] = []): number =>

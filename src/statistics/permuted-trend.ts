@@ -1,10 +1,12 @@
 /** Values at places in order, such as the days of visits or the arms of a trial: do they rise or fall, and how steeply? */
+import { degreesOfSum } from "./adjusted-shares.ts";
 import { requireLevel, requireWhole } from "./checks.ts";
+import { wilsonLimitsAt } from "./closed-form-limits.ts";
 import { addedSums, farFromMean, type Sums } from "./conditional-sums.ts";
 import { dealtSums } from "./dealt-sums.ts";
 import { LARGEST_EXACT_RANKING } from "./rank-sum.ts";
 import { rank } from "./ranks.ts";
-import { type PermutationOptions, smallestPAdjusted } from "./smallest-p.ts";
+import { dealtAnew, type PermutationOptions, tied } from "./smallest-p.ts";
 import { studentTQuantile } from "./student-t.ts";
 
 /** The values found at one place. */
@@ -13,6 +15,8 @@ export interface PlacedValues {
   readonly place: number;
   /** One at least. */
   readonly values: readonly number[];
+  /** Of how many animals, where the values are their shares, 0 to 1; not used by the test. */
+  readonly animals?: number;
 }
 
 /** Test for a trend. */
@@ -60,14 +64,18 @@ export function permutedTrend(
     stratum.flatMap(({ place, values }) => values.map((value) => ({ place, value, stratum: String(own) }))),
   );
   const middle = units.reduce((sum, { place, value }) => sum + place * value, 0) - products;
-  const [p = 1] = smallestPAdjusted(
-    { labels: units.map(({ place }) => place), strata: units.map(({ stratum }) => stratum) },
-    (dealt) => {
-      const sum = units.reduce((total, { value }, unit) => total + (dealt[unit] ?? 0) * value, 0);
-      return [Math.abs(sum - middle) / Math.sqrt(variance)];
-    },
-    { permutations, seed },
-  );
+  const values = Float64Array.from(units, ({ value }) => value);
+  const far = (dealt: readonly number[]): number => {
+    let sum = 0;
+    for (let unit = 0; unit < values.length; unit++) sum += (dealt[unit] ?? 0) * (values[unit] ?? 0);
+    return tied(Math.abs(sum - middle) / Math.sqrt(variance));
+  };
+  const labels = units.map(({ place }) => place);
+  const observed = far(labels);
+  let reached = 1;
+  const dealing = { labels, strata: units.map(({ stratum }) => stratum) };
+  for (const dealt of dealtAnew(dealing, { permutations, seed })) if (far(dealt) >= observed) reached += 1;
+  const p = reached / (permutations + 1);
   return { z, p, method: "permutations" };
 }
 
@@ -80,15 +88,20 @@ export interface Slope {
   readonly upper: number | null;
   /** Degrees of freedom of its t; 0 where there are too few values for one. */
   readonly df: number;
+  /** Limits by the values' spread, or Wilson's of shares joined as Newcombe joins two. */
+  readonly method: "t" | "newcombe";
 }
 
 /**
- * Least squares slope of the values over their places, each stratum about its own mean, with limits by Student's t. Each
- * place has a variance of its own, taken within strata, and t the degrees of freedom of the place with the fewest: the
- * treated often vary less than the control, and one variance for both held the truth in 75 of 100 (docs/statistics.md). Where
- * a place has one value in every stratum, as in pairs, the variance is that about the line (of pairs, the paired t).
- * Of one stratum and two places it is Welch's difference of two means. Sources: Welch 1938, Biometrika 29:350-362;
- * regression with fixed effects of strata, textbook (both from memory).
+ * Least squares slope of the values over their places, each stratum about its own mean. Each place has a variance of its own, taken
+ * within strata: the treated often vary less than the control, and one variance for both held the truth in 75 of 100
+ * (docs/statistics.md). Limits by Student's t with the degrees of freedom of the place with the fewest; of one stratum and two places
+ * it is Welch's difference of two means. Where a place has one value in every stratum, as in pairs, the variance is that about
+ * the line (of pairs, the paired t). Sources: Welch 1938, Biometrika 29:350-362; regression with fixed effects of strata, textbook (both
+ * from memory).
+ *
+ * Shares of animals lie askew near 0 and 1, where those limits held the truth in as few as 87 of 100: with `animals` they are
+ * Wilson's of each place, joined ({@link joinedLimits}).
  *
  * @throws RangeError as {@link permutedTrend}.
  */
@@ -99,39 +112,117 @@ export function slopeWithin(
   check(strata);
   requireLevel(level);
   const { products, spreadOfPlaces, spreadOfValues, count } = deviations(strata);
-  if (spreadOfPlaces === 0) return { slope: null, lower: null, upper: null, df: 0 };
+  if (spreadOfPlaces === 0) return { slope: null, lower: null, upper: null, df: 0, method: "t" };
   const slope = products / spreadOfPlaces;
   const places = perPlace(strata);
   const fewest = Math.min(...places.map(({ df }) => df));
   const df = fewest > 0 ? fewest : count - strata.length - 1;
-  if (df < 1) return { slope, lower: null, upper: null, df: 0 };
+  if (df < 1) return { slope, lower: null, upper: null, df: 0, method: "t" };
   const variance =
     fewest > 0
-      ? places.reduce((sum, { weight, squares, df: own }) => sum + (weight * squares) / own, 0) /
-        spreadOfPlaces ** 2
+      ? places.reduce((sum, place) => sum + partOf(place), 0) / spreadOfPlaces ** 2
       : (spreadOfValues - slope * products) / df / spreadOfPlaces;
-  if (!(variance * spreadOfPlaces > 1e-12 * spreadOfValues)) return { slope, lower: null, upper: null, df };
+  if (places.every(({ animals }) => animals > 0)) {
+    const own = fewest > 0 ? places : acrossStrata(places, Math.max(0, variance) * spreadOfPlaces ** 2);
+    const joined = joinedLimits(own, level, fewest > 0 ? null : df);
+    const [lower, upper] = [slope - joined.below / spreadOfPlaces, slope + joined.above / spreadOfPlaces];
+    return { slope, lower, upper, df: joined.df, method: "newcombe" };
+  }
+  if (!(variance * spreadOfPlaces > 1e-12 * spreadOfValues))
+    return { slope, lower: null, upper: null, df, method: "t" };
   const error = studentTQuantile((1 - level) / 2, df, "upper") * Math.sqrt(variance);
-  return { slope, lower: slope - error, upper: slope + error, df };
+  return { slope, lower: slope - error, upper: slope + error, df, method: "t" };
 }
 
-/** Of each place over all strata: squares of its values about their mean, and of its distance from the middle. */
-function perPlace(strata: readonly (readonly PlacedValues[])[]) {
-  const found = new Map<number, { squares: number; weight: number; df: number }>();
+/** The values of one place over all strata. */
+interface Placed {
+  readonly values: readonly number[];
+  readonly df: number;
+  /** About their mean in each stratum. */
+  readonly squares: number;
+  /** Of the distances from the middle of the strata, and their sum with its sign and without. */
+  readonly weight: number;
+  readonly pull: number;
+  readonly reach: number;
+  /** Values times distances without sign: over `reach` the share that the slope takes of this place. */
+  readonly reached: number;
+  readonly animals: number;
+}
+
+function perPlace(strata: readonly (readonly PlacedValues[])[]): Placed[] {
+  const found = new Map<number, Placed>();
   for (const stratum of strata) {
     const count = stratum.reduce((sum, { values }) => sum + values.length, 0);
     const middle = stratum.reduce((sum, { place, values }) => sum + place * values.length, 0) / count;
-    for (const { place, values } of stratum) {
+    for (const { place, values, animals = 0 } of stratum) {
       const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-      const { squares, weight, df } = found.get(place) ?? { squares: 0, weight: 0, df: 0 };
+      const pull = values.length * (place - middle);
+      const own = found.get(place);
       found.set(place, {
-        squares: squares + values.reduce((sum, value) => sum + (value - mean) ** 2, 0),
-        weight: weight + values.length * (place - middle) ** 2,
-        df: df + values.length - 1,
+        values: [...(own?.values ?? []), ...values],
+        df: (own?.df ?? 0) + values.length - 1,
+        squares: (own?.squares ?? 0) + squaresOf(values),
+        weight: (own?.weight ?? 0) + values.length * (place - middle) ** 2,
+        pull: (own?.pull ?? 0) + pull,
+        reach: (own?.reach ?? 0) + Math.abs(pull),
+        reached: (own?.reached ?? 0) + Math.abs(pull) * mean,
+        animals: (own?.animals ?? 0) + animals,
       });
     }
   }
   return [...found.values()];
+}
+
+/** What a place adds to the variance of the slope, times the square of the spread of the places. */
+const partOf = ({ weight, squares, df }: Placed): number => (df > 0 ? (weight * squares) / df : 0);
+
+/** Of pairs the places over all strata, varying together as much as the values vary about the line. */
+function acrossStrata(places: readonly Placed[], variance: number): Placed[] {
+  const wide = places.map((place) => ({
+    ...place,
+    squares: squaresOf(place.values),
+    df: place.values.length - 1,
+  }));
+  const all = wide.reduce((sum, place) => sum + partOf(place), 0);
+  return wide.map((place) => ({ ...place, squares: all > 0 ? (place.squares * variance) / all : 0 }));
+}
+
+function squaresOf(values: readonly number[]): number {
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  return values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+}
+
+/**
+ * How far the limits of a sum of shares, each times its `pull`, lie below and above it: Wilson's limits of each share with its
+ * effective number of animals, by Student's t, joined as Newcombe joins two. The effective number is that of animals drawn singly
+ * whose share would vary as much, not above the animals; where the values of a place do not vary, each counts as one animal.
+ * Sources: Newcombe 1998, Stat Med 17:873-890, method 10; of more than two shares Zou, Huang & Zhang 2009, Comput Stat Data
+ * Anal 53:1080-1085; effective number: Korn & Graubard 1998, Surv Methodol 24:193-201 (these two from memory).
+ *
+ * @param only degrees of freedom; null for those of the places together (Satterthwaite)
+ */
+function joinedLimits(places: readonly Placed[], level: number, only: number | null) {
+  const shares = places
+    .filter(({ reach }) => reach > 0)
+    .map((place) => {
+      const { values, df, squares, pull, reach, reached, animals } = place;
+      const share = Math.min(1, reached / reach);
+      const variance = partOf(place) / reach ** 2;
+      const n = squares > 1e-12 ? Math.min(animals, (share * (1 - share)) / variance) : values.length;
+      // With half an animal more of either kind, so that none affected is not taken for none that vary.
+      const inner = (share * n + 0.5) / (n + 1);
+      return { share, n, df, pull, reach, part: (reach ** 2 * inner * (1 - inner)) / n };
+    });
+  const df = only ?? degreesOfSum(shares);
+  const t = studentTQuantile((1 - level) / 2, df, "upper");
+  let [below, above] = [0, 0];
+  for (const { share, n, pull, reach } of shares) {
+    const limits = wilsonLimitsAt(share * n, n, t);
+    const [down, up] = [reach * (share - limits.lower), reach * (limits.upper - share)];
+    below = Math.hypot(below, pull < 0 ? up : down);
+    above = Math.hypot(above, pull < 0 ? down : up);
+  }
+  return { below, above, df };
 }
 
 function check(strata: readonly (readonly PlacedValues[])[]): void {

@@ -33,31 +33,49 @@ const TIE = 1e9;
  * Test 12:1-77 (both from memory).
  */
 export function smallestPAdjusted(
-  { labels, strata }: Permutable,
+  units: Permutable,
   statistics: (labels: readonly number[]) => readonly number[],
   { permutations = 4999, seed = 1 }: PermutationOptions = {},
 ): number[] {
-  requireWhole("permutations", permutations, 99, 99_999);
-  if (labels.length !== strata.length) throw new RangeError("labels and strata must be as many");
-  const held = (values: readonly number[]): number[] => values.map((value) => Math.round(value * TIE));
-  const observed = held(statistics(labels));
+  const turns = dealtAnew(units, { permutations, seed });
+  const observed = statistics(units.labels).map(tied);
   const rows = observed.map((value) => {
     const row = new Float64Array(permutations + 1);
     row[0] = value;
     return row;
   });
+  let turn = 0;
+  for (const dealt of turns) {
+    turn += 1;
+    for (const [place, value] of statistics(dealt).entries()) {
+      const row = rows[place];
+      if (row !== undefined) row[turn] = tied(value);
+    }
+  }
+  return stepDown(rows.map(ranks));
+}
+
+/**
+ * Labels dealt out anew within strata, as often as is asked for: the same array each time, in another order.
+ * @throws RangeError when permutations or seed are out of their range, or labels and strata are not as many.
+ */
+export function* dealtAnew(
+  { labels, strata }: Permutable,
+  { permutations = 4999, seed = 1 }: PermutationOptions,
+): Generator<readonly number[]> {
+  requireWhole("permutations", permutations, 99, 99_999);
+  if (labels.length !== strata.length) throw new RangeError("labels and strata must be as many");
   const dealt = [...labels];
   const places = [...new Set(strata)].map((own) => [...strata.keys()].filter((unit) => strata[unit] === own));
   const random = seededRandom(seed);
   for (let turn = 1; turn <= permutations; turn++) {
     for (const some of places) shuffle(dealt, some, random.below);
-    for (const [place, value] of held(statistics(dealt)).entries()) {
-      const row = rows[place];
-      if (row !== undefined) row[turn] = value;
-    }
+    yield dealt;
   }
-  return stepDown(rows.map(ranks));
 }
+
+/** Whole numbers, in which statistics that differ by rounding are equal. */
+export const tied = (value: number): number => Math.round(value * TIE);
 
 /** Fisher & Yates within the places of one stratum. */
 function shuffle(values: number[], places: readonly number[], below: (bound: number) => number): void {

@@ -25,15 +25,15 @@ const lot = { ...byPen, trial: { treatment: "vaccine at weaning", allocated: "by
 const ten = [...pens([3, 2, 4, 1, 3], 1), ...pens([0, 1, 0, 1, 2], 6)];
 
 describe("pens of one group", () => {
-  it("are set against each other by their means: 14 of 252 ways and 1.1 to 88.9 fewer of 100, by SciPy 1.17.1", () => {
+  it("are set against each other by their means: 14 of 252 ways, and limits by NumPy", () => {
     const { one, result, block } = only(reportOf(ten, lot));
     expect(one).toMatchObject({ claim_on: "pens", no_claim: null });
     expect(one.p).toBeCloseTo(14 / 252, 12);
     expect(one.least_p).toBeCloseTo(2 / 252, 12);
     expect(result).toMatchObject({ unit: "pen", clusters: [5, 5], exact: true, within: false });
     expect(result.difference.value).toBeCloseTo(-0.45, 12);
-    expect(result.difference.lower).toBeCloseTo(-0.8889945165425412, 10);
-    expect(result.difference.upper).toBeCloseTo(-0.011005483457458498, 10);
+    expect(result.difference.lower).toBeCloseTo(-0.7047106485887755, 10);
+    expect(result.difference.upper).toBeCloseTo(-0.041356565788023436, 10);
     expect(block?.sides.map(({ side, pigs }) => [side, pigs])).toEqual([
       ["control", 20],
       ["treated", 20],
@@ -61,7 +61,7 @@ describe("pens of one group", () => {
   it("claim a difference where the permutation shows it, of shares and of scores", () => {
     const clear = [...pens([3, 2, 4, 2, 3], 1), ...pens([0, 1, 0, 1, 1], 6)];
     expect(reportOf(clear, lot).answer).toBe(
-      "Fewer pigs had snout grade 2 or more in treated pens (3 of 20) than in control pens (14 of 20): by the means of 5 control and 5 treated pens, 55.0 fewer of every 100 pigs, 95 % interval 24.0 to 86.0 fewer; permutation of pens p 0.008, exact.",
+      "Fewer pigs had snout grade 2 or more in treated pens (3 of 20) than in control pens (14 of 20): by the means of 5 control and 5 treated pens, 55.0 fewer of every 100 pigs, 95 % interval 18.1 to 75.5 fewer; permutation of pens p 0.008, exact.",
     );
     const score = reportOf(clear, lot, { scales: ["maff-1978"] });
     expect(score.answer).toContain("Snout grade 0-5 was lower in treated pens");
@@ -87,7 +87,7 @@ describe("pens of one group", () => {
     );
     const four = reportOf([...pens([4, 4, 4, 4], 1), ...pens([0, 0, 0, 0], 6)], lot);
     expect(only(four).one.p).toBeCloseTo(2 / 70, 12);
-    expect(four.answer).toContain("no interval (too few, or all alike)");
+    expect(four.answer).toContain("95 % interval 15.2 to 100.0 fewer");
   });
 
   it("leave out pens of neither arm or of both", () => {
@@ -127,9 +127,8 @@ describe("pens of several groups", () => {
     expect(one.p).toBeCloseTo(2 / 120, 12);
     expect(one.least_p).toBeCloseTo(2 / 120, 12);
     expect(result.difference.value).toBeCloseTo(-0.6, 12);
-    // No more than all of them can be fewer.
-    expect(result.difference.lower).toBe(-1);
-    expect(result.difference.upper).toBeCloseTo(-0.13306042275671992, 10);
+    expect(result.difference.lower).toBeCloseTo(-0.809299447704323, 10);
+    expect(result.difference.upper).toBeCloseTo(-0.1295822318778695, 10);
     expect(one.caveats.map(({ text }) => text)).toEqual([
       "treated and control are set against each other within each group",
     ]);

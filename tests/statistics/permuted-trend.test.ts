@@ -163,8 +163,38 @@ describe("the slope within strata", () => {
     expectClose(pairs.upper ?? 0, 0.05879715241151465, 1e-10, "upper of pairs");
   });
 
+  it("has Wilson's limits joined where the values are shares of animals, by NumPy", () => {
+    const fourths = (place: number, some: readonly number[]): PlacedValues => ({
+      place,
+      values: some.map((one) => one / 4),
+      animals: 4 * some.length,
+    });
+    const line = slopeWithin([
+      [fourths(0, [4, 3, 4, 2, 3]), fourths(30, [2, 3, 1, 2, 2]), fourths(60, [1, 0, 2, 0, 1])],
+    ]);
+    expect(line).toMatchObject({ df: 8, method: "newcombe" });
+    expectClose(line.lower ?? 0, -0.01315708064991161, 1e-10, "lower");
+    expectClose(line.upper ?? 0, -0.003656806465774671, 1e-10, "upper");
+    const strata = slopeWithin([
+      [fourths(0, [3, 4, 2]), fourths(1, [0, 1, 1])],
+      [fourths(0, [4, 3]), fourths(1, [2, 0])],
+    ]);
+    expectClose(strata.lower ?? 0, -0.809299447704323, 1e-10, "lower in strata");
+    expectClose(strata.upper ?? 0, -0.1295822318778695, 1e-10, "upper in strata");
+    const alike = slopeWithin([[fourths(0, [4, 4, 4, 4]), fourths(1, [0, 0, 0, 0])]]);
+    expectClose(alike.upper ?? 0, -0.15218679535169222, 1e-10, "where no value varies");
+    const pairs = [
+      [4, 3],
+      [3, 3],
+      [4, 1],
+      [2, 0],
+    ].map(([a = 0, b = 0]) => [fourths(0, [a]), fourths(1, [b])]);
+    expectClose(slopeWithin(pairs).lower ?? 0, -0.7108255308928847, 1e-10, "lower of pairs");
+    expectClose(slopeWithin(pairs).upper ?? 0, 0.1538807544383376, 1e-10, "upper of pairs");
+  });
+
   it("has no limits with too few values or none that vary, and no slope at one place", () => {
-    expect(slopeWithin([arms([1], [0])])).toEqual({ slope: -1, lower: null, upper: null, df: 0 });
+    expect(slopeWithin([arms([1], [0])])).toMatchObject({ slope: -1, lower: null, upper: null, df: 0 });
     expect(slopeWithin([arms([1, 1, 1], [0, 0, 0])])).toMatchObject({ slope: -1, lower: null, df: 2 });
     expect(slopeWithin([[{ place: 1, values: [1, 2] }]])).toMatchObject({ slope: null, lower: null });
   });

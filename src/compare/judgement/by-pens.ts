@@ -6,7 +6,7 @@ import {
   slopeWithin,
   stratifiedRankSum,
 } from "../../statistics/index.ts";
-import type { Asked } from "../comparison.ts";
+import type { Asked, Comparison } from "../comparison.ts";
 import { type Answered, countOf, valuesOf } from "../sides/outcomes.ts";
 import type { SidePens } from "../sides/pens.ts";
 import type { Stratification } from "../sides/stratification.ts";
@@ -61,24 +61,29 @@ export function scoresByPens(
  * because the ranks of pens with few pigs lie elsewhere than those of pens with many even where nothing differs.
  * @param stratification with one stratum at least
  * @param places of the sides on the axis of time; of arms 0 and 1
- * @param most the greatest difference there can be: 1 of shares
  */
 export function meansByPens(
   sides: readonly SidePens[],
   stratification: Stratification | null,
   places: readonly number[],
-  most: number,
+  kind: Comparison["kind"],
   { level, seed }: Pick<Asked, "level" | "seed">,
 ): MeansByPens {
   const strata = stratification?.strata ?? [sides.map(({ pens }) => pens.flat())];
-  const placed = meansWithin(sides, strata).map((means) =>
+  const shares = kind === "indicator";
+  const placed = meansWithin(sides, strata).map((means, own) =>
     means
-      .map((values, side) => ({ place: places[side] ?? side, values }))
+      .map((values, side) => ({
+        place: places[side] ?? side,
+        values,
+        ...(shares && { animals: strata[own]?.[side]?.length ?? 0 }),
+      }))
       .filter(({ values }) => values.length > 0),
   );
   const { z, p, method } = permutedTrend(placed, { seed });
-  const { slope, lower, upper } = slopeWithin(placed, { level });
+  const { slope, lower, upper, method: limits } = slopeWithin(placed, { level });
   const span = Math.max(...places) - Math.min(...places);
+  const most = shares ? 1 : Number.POSITIVE_INFINITY;
   const along = (limit: number | null): number | null =>
     limit === null ? null : Math.max(-most, Math.min(most, limit * span));
   return {
@@ -87,7 +92,7 @@ export function meansByPens(
     z,
     p,
     exact: method === "exact",
-    difference: { ...limited(along(slope), along(lower), along(upper)), method: "t" },
+    difference: { ...limited(along(slope), along(lower), along(upper)), method: limits },
   };
 }
 

@@ -121,7 +121,7 @@ export interface MeansByPens extends FoundByPens {
   /** Whether all ways to deal the pens out were counted; else 9,999 at random. */
   readonly exact: boolean;
   /** How far the last lies from the first, each pen alike, within strata: of three visits or more along a straight line. */
-  readonly difference: Limited & { readonly method: "t" };
+  readonly difference: Limited & { readonly method: "t" | "newcombe" };
 }
 
 /** Treated against control: the means of what was allocated, pens or groups. */

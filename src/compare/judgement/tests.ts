@@ -94,15 +94,11 @@ function sharesOf(compared: ComparedSides, { level, sharesTest }: Asked): Shares
   };
 }
 
-/** The greatest difference of two means. */
-const mostOf = ({ kind }: ComparedSides["label"]): number =>
-  kind === "indicator" ? 1 : Number.POSITIVE_INFINITY;
-
 /** By what was allocated; of all of it together where arms have no stratum in common, and nothing is claimed. */
 function armsOf({ label, sides, pens, stratification }: ComparedSides, asked: Asked): ArmsCompared {
   const { unit } = trialOf(sides.flatMap(({ side }) => side.cases));
   const strata = stratification?.strata.length === 0 ? null : stratification;
-  return { test: "unit-means", unit, ...meansByPens(pens, strata, [0, 1], mostOf(label), asked) };
+  return { test: "unit-means", unit, ...meansByPens(pens, strata, [0, 1], label.kind, asked) };
 }
 
 /** From the share of the first side, how far away the second must be to be shown. */
@@ -172,7 +168,7 @@ const trendByPens = (
   asked: Asked,
 ) =>
   pens.some(({ shared }) => shared) && stratification?.strata.length !== 0
-    ? meansByPens(pens, stratification, places, mostOf(label), asked)
+    ? meansByPens(pens, stratification, places, label.kind, asked)
     : null;
 
 function trendOf(compared: ComparedSides, asked: Asked): TrendCompared {

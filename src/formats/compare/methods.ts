@@ -7,7 +7,7 @@ const methods = {
     "Difference: Zou & Donner 2008*, Stat Med 27:1693-1702; risk ratio: Donner & Zou 2012*, Stat Methods Med Res 21:347-359; both join Clopper-Pearson limits of the sides; the difference, away from 0, no nearer than Agresti & Caffo 2000*, Am Stat 54:280-288, by t.",
   ],
   "unit-means": [
-    "Treated against control: the mean of each pen or group, each alike, dealt out anew to the arms within strata (Fisher 1935*), all ways counted where they are few, else 9,999 at random; difference: within strata, Welch 1938*, Student's t with the pens of the smaller arm less one.",
+    "Treated against control: the mean of each pen or group, each alike, dealt out anew to the arms within strata (Fisher 1935*), all ways counted where they are few, else 9,999 at random; difference within strata: of shares Newcombe 1998, Stat Med 17:873-890, method 10, each arm with its effective number (Korn & Graubard 1998*); of scores Welch 1938*; both with Student's t.",
   ],
   "mann-whitney": [
     "Mann & Whitney 1947*, exact up to 100 pigs; shift: Hodges & Lehmann 1963*, interval Moses 1965*.",
@@ -100,7 +100,7 @@ function pensMethods(made: readonly Comparison[]): string[] {
       : []),
     ...(some.some((one) => "z" in one)
       ? [
-          "Pens, over visits: the mean of each pen, each pen alike, dealt out anew to the visits (Fisher 1935*); slope: least squares, each visit with its own variance, Student's t with the pens of the smallest visit less one.",
+          "Pens, over visits: the mean of each pen, each pen alike, dealt out anew to the visits (Fisher 1935*); slope: least squares, each visit with its own variance, Student's t; limits of shares joined as by Newcombe 1998, Stat Med 17:873-890 (Zou, Huang & Zhang 2009*).",
         ]
       : []),
     ...(some.some((one) => "superiority" in one)
