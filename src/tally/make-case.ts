@@ -33,14 +33,16 @@ export function makeCase(pig: Pig, index: number, { wish, table, visit, context 
   const faults: Fault[] = [];
   const at = serial?.cell ?? first;
   const numbered = String(serial?.value ?? index + 1);
-  if (!/^\d{1,4}$/.test(numbered))
+  const isNumber = /^\d{1,4}$/.test(numbered);
+  if (!isNumber)
     faults.push(
       table.fault(
         at,
         `${serial?.column.head}: "${numbered}" is not the number of a pig in its visit, 1, 2, 3; what stands on the ear goes under tag`,
       ),
     );
-  const number = numbered.padStart(2, "0");
+  // What is no number may be too long for the name of a file, too.
+  const number = (isNumber ? numbered : String(index + 1)).padStart(2, "0");
   const own = entries.find(({ column }) => column.to.id === "case");
   const id = String(own?.value ?? `${visit.id}-${number}`);
   const record: Keyed = { format: 1, case: id };

@@ -45,7 +45,7 @@ it("lints again what changes, however it is saved, until Ctrl-C", async () => {
     writeFileSync(join(visit, ".pig.tmp"), text);
     renameSync(join(visit, ".pig.tmp"), pig);
     expect(await hears("[skipped-organ]", "1 error")).toMatch(
-      /^\d\d:\d\d:\d\d birch\/2026-04-20\/pig-01\.yaml\n/,
+      /^\n?\d\d:\d\d:\d\d birch\/2026-04-20\/pig-01\.yaml\n/,
     );
   }
   writeFileSync(pig, good);
