@@ -1,6 +1,8 @@
 /** A table as a spreadsheet writes it: cells with their places, and what separates them. */
+
 import { CsvError, parse } from "csv-parse/sync";
 import type { Fault } from "../cases/index.ts";
+import { firstTrue } from "../statistics/first-true.ts";
 import { hiddenCharacter, hiddenName } from "../words/hidden-characters.ts";
 import { decodeTable } from "./decode.ts";
 
@@ -97,8 +99,8 @@ export class Table {
   /** The line of a place, counted from 1. */
   line(start: number): number {
     this.#feeds ??= feedsIn(this.#bytes);
-    const at = this.#feeds.findIndex((feed) => feed >= start);
-    return (at < 0 ? this.#feeds.length : at) + 1;
+    const feeds = this.#feeds;
+    return firstTrue(0, feeds.length, (at) => (feeds[at] ?? Number.POSITIVE_INFINITY) >= start) + 1;
   }
   #feeds: readonly number[] | undefined;
 
