@@ -101,7 +101,8 @@ export interface Slope {
  * from memory).
  *
  * Shares of animals lie askew near 0 and 1, where those limits held the truth in as few as 87 of 100: with `animals` they are
- * Wilson's of each place, joined ({@link joinedLimits}).
+ * Wilson's of each place, joined ({@link joinedLimits}). Of several strata with the degrees of freedom of the place with the fewest, too:
+ * with those of all places together they held it in 92.75 of 100 where the strata are filled unlike.
  *
  * @throws RangeError as {@link permutedTrend}.
  */
@@ -124,7 +125,7 @@ export function slopeWithin(
       : (spreadOfValues - slope * products) / df / spreadOfPlaces;
   if (places.every(({ animals }) => animals > 0)) {
     const own = fewest > 0 ? places : acrossStrata(places, Math.max(0, variance) * spreadOfPlaces ** 2);
-    const joined = joinedLimits(own, level, fewest > 0 ? null : df);
+    const joined = joinedLimits(own, level, fewest > 0 && strata.length === 1 ? null : df);
     const [lower, upper] = [slope - joined.below / spreadOfPlaces, slope + joined.above / spreadOfPlaces];
     return { slope, lower, upper, df: joined.df, method: "newcombe" };
   }
