@@ -23,8 +23,10 @@ function valuesOf(scale: Scale): fc.Arbitrary<number> {
   const beside = fc
     .tuple(fc.constantFrom(...limitsOf(scale), min, max), hair, fc.constantFrom(1, 1e-2, 1e-4, 1e-6))
     .map(([limit, off, shrink]) => held(limit + off * shrink));
-  // No observation has more than nine decimals.
-  return fc.oneof(fc.double({ min, max, noNaN: true }), beside).map((value) => Number(value.toFixed(9)));
+  // No observation has more than nine decimals, and no score is told to more than ten digits.
+  return fc
+    .oneof(fc.double({ min, max, noNaN: true }), beside)
+    .map((value) => Number(Number(value.toFixed(9)).toPrecision(10)));
 }
 
 describe.each(all.map((scale) => [scale.id, scale] as const))("%s", (_, scale) => {
