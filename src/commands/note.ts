@@ -2,8 +2,8 @@
 import { readFileSync } from "node:fs";
 import { openAlarmsOf } from "../alarms/index.ts";
 import { type Archive, type Case, readCases, valueAt } from "../cases/index.ts";
+import { withValue } from "../fix/with-value.ts";
 import { misreadText } from "../formats/note/misread.ts";
-import { withValue } from "../interview/with-value.ts";
 import type { PlacedOrgan } from "../knowledge/index.ts";
 import { joined, type Misread, readNote, type Told } from "../phrases/index.ts";
 import { grouped } from "../words/grouped.ts";

@@ -3,3 +3,4 @@ export { type FixedFile, fixFiles } from "./fix-files.ts";
 export { type FixedText, type FixTextOptions, fixText } from "./fix-text.ts";
 export { withMeasured } from "./measured-text.ts";
 export { unifiedDiff } from "./unified-diff.ts";
+export { withValue } from "./with-value.ts";

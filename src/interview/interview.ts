@@ -1,6 +1,7 @@
 /** The interview: asks what is due, writes after every answer, goes back and goes on. */
 import { type Case, formatPath, type Path } from "../cases/index.ts";
 import { sampleLine } from "../explain/knife.ts";
+import { withValue } from "../fix/with-value.ts";
 import type { PlacedOrgan } from "../knowledge/index.ts";
 import type { NecropsyStep } from "../knowledge/knife.ts";
 import { askedOfNormal } from "../record/index.ts";
@@ -19,7 +20,6 @@ import {
   type ValueQuestion,
 } from "./question.ts";
 import { typedValue } from "./typed.ts";
-import { withValue } from "./with-value.ts";
 import { completions } from "./words.ts";
 
 /** What the interview has of the file it fills in. */

@@ -1,6 +1,7 @@
 /** A table as a spreadsheet writes it: cells with their places, and what separates them. */
 
 import { CsvError, parse } from "csv-parse/sync";
+import { fileFault } from "../cases/faults/fault.ts";
 import type { Fault } from "../cases/index.ts";
 import { firstTrue } from "../statistics/first-true.ts";
 import { hiddenCharacter, hiddenName } from "../words/hidden-characters.ts";
@@ -105,20 +106,7 @@ export class Table {
   #feeds: readonly number[] | undefined;
 
   #whole(message: string): TableFault {
-    return new TableFault([
-      {
-        file: this.#file,
-        line: 0,
-        column: 0,
-        length: 0,
-        path: [],
-        intended: [],
-        message,
-        excerpt: "",
-        kind: "unreadable",
-        outOfRange: false,
-      },
-    ]);
+    return new TableFault([fileFault(this.#file, message)]);
   }
 
   #read(text: string, delimiter: Separator): Cell[][] {

@@ -4,7 +4,7 @@ import { isKeyed, type Keyed, type Path, valueAt } from "../cases/model/path.ts"
 import type { SourceDocument } from "../cases/yaml/document.ts";
 import { type Form, type FormValue, formText } from "../cases/yaml/form.ts";
 import { parseYaml } from "../cases/yaml/parse-yaml.ts";
-import { keyOrder } from "../fix/probe.ts";
+import { keyOrder } from "./probe.ts";
 
 /**
  * Sets a value; keys that are not there yet are put where the format has them.

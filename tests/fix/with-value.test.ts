@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Path } from "../../src/cases/index.ts";
-import { withValue } from "../../src/interview/index.ts";
+import { withValue } from "../../src/fix/index.ts";
 
 const file = `# of the visit in March
 format: 1
