@@ -25,7 +25,7 @@ export async function record(run: Run<RecordOptions>): Promise<number> {
     throw new UsageError(
       "record asks in a terminal, and this is none; fill in the file with an editor, and carcase lint says what is missing",
     );
-  const text = caseToFill(run, file);
+  const { text, folder } = caseToFill(run, file);
   run.clear([dirname(file)]);
   const ask =
     process.env.TERM === "dumb"
@@ -48,14 +48,14 @@ export async function record(run: Run<RecordOptions>): Promise<number> {
   const ended = await interview(desk, text, {
     skipped: new Set(),
     wanted: run.options.wanted === true,
-    isStopped: isStopped(run, file),
+    isStopped: isStopped(run, file, folder),
   });
   speak(farewell(ended, visible(file)));
   return run.end();
 }
 
-/** The text of the case, when it is one that can be filled in. @throws UsageError when it is not */
-function caseToFill(run: Run<RecordOptions>, file: string): string {
+/** The text of the case and the folder of its visit, when it is one that can be filled in. @throws UsageError when it is not */
+function caseToFill(run: Run<RecordOptions>, file: string) {
   const { cases } = run.archive({ paths: [file] });
   const [one] = cases;
   if (run.failed || one === undefined || cases.length > 1)
@@ -68,7 +68,7 @@ function caseToFill(run: Run<RecordOptions>, file: string): string {
     run.faults(one.faults);
     throw new UsageError("put this right first; carcase lint --fix does what is certain");
   }
-  return one.document.text;
+  return { text: one.document.text, folder: one.visit?.folder ?? dirname(file) };
 }
 
 const readAs = (run: Run<RecordOptions>, file: string, text: string) => {
@@ -80,8 +80,8 @@ const readAs = (run: Run<RecordOptions>, file: string, text: string) => {
 };
 
 /** Whether an alarm of the visit, or in another pig of it, forbids to cut this one. */
-function isStopped(run: Run<RecordOptions>, file: string): boolean {
-  const { visits } = readCases([dirname(file)], run.reading().read);
+function isStopped(run: Run<RecordOptions>, file: string, folder: string): boolean {
+  const { visits } = readCases([folder], run.reading().read);
   const isOther = (one: Case): boolean => resolve(one.file) !== resolve(file);
   return (
     stopped({ visits: visits.map((one) => ({ ...one, cases: one.cases.filter(isOther) })), cases: [] }).size >

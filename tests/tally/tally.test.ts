@@ -20,7 +20,7 @@ writeFileSync(join(top, "alder/farm.yaml"), "format: 1\nfarm: alder\n");
 
 interface More {
   readonly folder?: string;
-  readonly there?: readonly string[];
+  readonly there?: readonly number[];
   readonly date?: string;
 }
 
@@ -29,7 +29,8 @@ function read(table: string | Buffer, { folder = visit, there = [], ...more }: M
     file: "t.csv",
     bytes: Buffer.from(table),
     folder,
-    isThere: (file) => there.some((name) => file.endsWith(name)),
+    there: new Map(there.map((number) => [number, `${folder}/pig-0${number}.yaml`])),
+    folderFor: () => folder,
     ...more,
   });
 }
@@ -217,7 +218,7 @@ const wrong: readonly (readonly [table: string | Buffer, said: readonly string[]
     [
       `3:1 cell A3: ${visit}/pig-02.yaml is there already, and no case is overwritten; number the pigs on from the last, in a column "pig"`,
     ],
-    { there: ["pig-02.yaml"] },
+    { there: [2] },
   ],
   [
     "tag,sex,septum\n12,female,slight\nMean,,1\n",
