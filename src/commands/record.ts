@@ -10,6 +10,7 @@ import { count } from "../words/listing.ts";
 import { visible } from "../words/visible.ts";
 import { canAsk } from "./ask.ts";
 import { lineAsker } from "./line-asker.ts";
+import { nameOneCase } from "./one-case.ts";
 import type { CommonOptions } from "./options.ts";
 import type { Run } from "./run.ts";
 import { speak } from "./streams.ts";
@@ -20,7 +21,8 @@ export interface RecordOptions extends CommonOptions {
 }
 
 export async function record(run: Run<RecordOptions>): Promise<number> {
-  const [file = ""] = run.paths;
+  const [file] = run.paths;
+  if (file === undefined) throw nameOneCase((name) => `carcase record ${name}`);
   if (!canAsk())
     throw new UsageError(
       "record asks in a terminal, and this is none; fill in the file with an editor, and carcase lint says what is missing",
@@ -58,12 +60,8 @@ export async function record(run: Run<RecordOptions>): Promise<number> {
 function caseToFill(run: Run<RecordOptions>, file: string) {
   const { cases } = run.archive({ paths: [file] });
   const [one] = cases;
-  if (run.failed || one === undefined || cases.length > 1)
-    throw new UsageError(
-      cases.length > 1
-        ? `${file} holds ${count(cases.length, "case")}; name the file of one pig`
-        : "name the file of one pig; carcase new makes it",
-    );
+  if (cases.length > 1) throw nameOneCase((name) => `carcase record ${name}`, cases);
+  if (run.failed || one === undefined) throw new UsageError("name the file of one pig; carcase new makes it");
   if (one.faults.length > 0) {
     run.faults(one.faults);
     throw new UsageError("put this right first; carcase lint --fix does what is certain");
