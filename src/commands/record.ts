@@ -103,7 +103,7 @@ function remarksOn(one: Case): readonly string[] {
     pathsWithoutCases: [],
   });
   const remarks = findings
-    .filter(({ rule, level }) => level !== "note" && isContradiction(rule))
+    .filter(({ rule, level }) => (level !== "note" && isContradiction(rule)) || isOfDiagnosis(rule))
     .map(({ message }) => message);
   lintedRemarks.set(one, remarks);
   return remarks;
@@ -112,6 +112,9 @@ function remarksOn(one: Case): readonly string[] {
 const isContradiction = (rule: string): boolean =>
   ruleNamed(rule)?.family === "consistency" ||
   ["process-impossible", "size-implausible", "volume-implausible"].includes(rule);
+
+/** What a diagnosis lacks is said while it is in mind. */
+const isOfDiagnosis = (rule: string): boolean => ruleNamed(rule)?.family === "diagnosis";
 
 function farewell({ how, answers }: Ended, file: string): string {
   const next = {
