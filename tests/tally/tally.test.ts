@@ -336,6 +336,35 @@ describe("the columns of another table", () => {
     ]);
   });
 
+  every(
+    "are proposed by their German and Spanish names, those that notes and sheets know",
+    [
+      ["Ohrmarke", "pig.tag"],
+      ["Ohrmarken-Nr.", "pig.tag"],
+      ["Geschlecht", "pig.sex"],
+      ["Gewicht (kg)", "pig.weight"],
+      ["Alter", "pig.age"],
+      ["Lunge links Spitze", "respiratory.lungs.consolidation.left_cranial"],
+      ["Lunge re. Zwerchfelllappen %", "respiratory.lungs.consolidation.right_caudal"],
+      ["Anhangslappen", "respiratory.lungs.consolidation.accessory"],
+      ["Nasenmuschel links dorsal", "respiratory.turbinates.left.dorsal"],
+      ["Scheidewand", "respiratory.turbinates.septum"],
+      ["Brustfell links", "respiratory.pleura.pleurisy.left"],
+      ["Peso", "pig.weight"],
+      ["Sexo", "pig.sex"],
+      ["Pulmón izq. craneal", "respiratory.lungs.consolidation.left_cranial"],
+      ["Cornete dcho. ventral", "respiratory.turbinates.right.ventral"],
+      ["Pleura derecha", "respiratory.pleura.pleurisy.right"],
+      ["Bemerkung", undefined],
+    ] as const,
+    ([head, to]) => {
+      const result = read(`${head},Zz\n1,2\n`);
+      if (!("unknown" in result)) throw new Error("the column is known");
+      expect(proposal(result.unknown)[0]?.to).toBe(to);
+    },
+    ([head]) => head,
+  );
+
   it("are read as the settings say", () => {
     const folder = join(top, "mapped");
     put(folder, {
