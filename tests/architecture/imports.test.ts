@@ -19,6 +19,7 @@ const floors: Record<string, number> = {
   record: 3,
   score: 4,
   drawings: 1,
+  figures: 2,
   measure: 4,
   alarms: 4,
   sampling: 4,
