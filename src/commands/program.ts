@@ -14,6 +14,7 @@ import { addNew } from "./new-options.ts";
 import { addNote } from "./note-options.ts";
 import { addPlan } from "./plan-options.ts";
 import { addRecord } from "./record-options.ts";
+import { addReport } from "./report-options.ts";
 import { addSchema } from "./schema-options.ts";
 import { addScore } from "./score-options.ts";
 import { addSheet } from "./sheet-options.ts";
@@ -51,6 +52,7 @@ export function makeProgram(): Command {
     addPlan,
     addAgree,
     addCompare,
+    addReport,
     addExplain,
     addSchema,
     addCompletion,
