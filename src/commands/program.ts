@@ -18,6 +18,7 @@ import { addReport } from "./report-options.ts";
 import { addSchema } from "./schema-options.ts";
 import { addScore } from "./score-options.ts";
 import { addSheet } from "./sheet-options.ts";
+import { addShow } from "./show-options.ts";
 import { speak } from "./streams.ts";
 import { version } from "./version.ts";
 
@@ -45,6 +46,7 @@ export function makeProgram(): Command {
     addRecord,
     addNote,
     addLint,
+    addShow,
     addScore,
     addHerd,
     addMeasure,

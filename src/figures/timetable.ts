@@ -1,7 +1,7 @@
 /** A herd problem in days: when it began, what was given and changed, when somebody came and what the laboratory said. */
 import { scaleUtc } from "d3-scale";
 import { line, round } from "../drawings/svg.ts";
-import { circle, type Drawing, fitted, hinted, label, lines, rect } from "./canvas.ts";
+import { circle, type Drawing, fitted, hinted, label, lines, rect, widthOf } from "./canvas.ts";
 
 export interface Timetable {
   readonly rows: readonly {
@@ -60,7 +60,9 @@ export function timetable({ rows, day }: Timetable): Drawing {
     const x = round(scale(tick));
     return [
       line(x, 4, x, y, "grid"),
-      label(x, y + 16, day(tick), { anchor: "middle", class: "small soft" }),
+      ...(x + widthOf(day(tick), 11) / 2 > wide
+        ? []
+        : [label(x, y + 16, day(tick), { anchor: "middle", class: "small soft" })]),
     ].join("");
   });
   return { width: wide, height: y + 24, body: [...ticks, ...drawn].join("\n") };

@@ -169,7 +169,7 @@ export function snouts({ pigs, scales }: ReportResult, words: ReportWords): Pict
 }
 
 /** The number of a pig, where its visit is told anyway. */
-const tail = (id: string): string => /[^-]+$/.exec(id)?.[0] ?? id;
+const tail = (id: string): string => id.slice(id.lastIndexOf("-") + 1);
 
 /** Pigs by grade, a row a visit and way of choosing. */
 export function grades({ pigs, scales, visits }: ReportResult, words: ReportWords): Picture[] {

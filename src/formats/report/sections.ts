@@ -114,7 +114,7 @@ const parts = {
       ...drawn.map(figureOf),
       ...(rows.length === 0
         ? [html`<p>${words.say("found_none")}</p>`]
-        : tableOf([words.say("found"), words.say("pigs"), ""], rows)),
+        : tableOf([words.say("found"), words.say("pigs"), words.say("in_words")], rows)),
     ];
   },
   scores: (report, words) =>
