@@ -1,6 +1,6 @@
 /** The sections of a report in their order, by whom it is for: depth and words change with the reader, facts never. */
 import { organById } from "../../knowledge/index.ts";
-import type { Audience, ReportPig, ReportResult, ReportWords } from "../../report/index.ts";
+import type { Audience, ReportPig, ReportResult, ReportVisit, ReportWords } from "../../report/index.ts";
 import { Html, html } from "../page/html.ts";
 import * as pictures from "./pictures.ts";
 
@@ -42,11 +42,12 @@ const figureOf = ({ id, caption, svg }: pictures.Picture): Html =>
   html`<figure id="figure-${id}"><figcaption>${caption}</figcaption>${new Html(svg)}</figure>`;
 
 type Cell = string | Html;
-const tableOf = (heads: readonly string[], rows: readonly (readonly Cell[])[]): Html[] =>
+/** @param of whose table it is, where a page has several of a kind */
+const tableOf = (heads: readonly string[], rows: readonly (readonly Cell[])[], of = ""): Html[] =>
   rows.length === 0
     ? []
     : [
-        html`<div class="wide" tabindex="0" role="region" aria-label="${heads.join(", ")}"><table><thead><tr>${heads.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>
+        html`<div class="wide" tabindex="0" role="region" aria-label="${[of, ...heads].filter(Boolean).join(", ")}"><table><thead><tr>${heads.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>
 <tbody>${rows.map((cells) => html`<tr>${cells.map((cell, index) => (index === 0 ? html`<th scope="row">${cell}</th>` : html`<td>${cell}</td>`))}</tr>`)}</tbody></table></div>`,
       ];
 
@@ -56,36 +57,9 @@ const listOf = (items: readonly string[]): Html[] =>
 const number = (value: number | null): string => (value === null ? "" : String(value));
 
 const parts = {
-  history: ({ visits, of }, words) => [
-    ...visits.flatMap(({ complaint, question, id, date }) => [
-      ...(visits.length > 1 ? [html`<h3>${date === null ? id : words.day(date)}</h3>`] : []),
-      ...(complaint === null ? [] : [html`<p>${words.say("complained", { complaint })}</p>`]),
-      ...(question === null ? [] : [html`<p>${words.say("asked", { question })}</p>`]),
-    ]),
-    ...(of === "case" ? [] : pictures.days({ visits } as ReportResult, words).map(figureOf)),
-    ...visits.flatMap(({ groups, treatments, vaccinations }) => [
-      ...tableOf(
-        [words.say("group"), words.say("at_risk"), words.say("ill"), words.say("dead"), words.say("onset")],
-        groups.map(({ name, at_risk, affected, dead, onset }) => [
-          name,
-          number(at_risk),
-          number(affected),
-          number(dead),
-          onset ?? "",
-        ]),
-      ),
-      ...(treatments.length === 0
-        ? []
-        : [
-            html`<h3>${words.say("treatments")}</h3>`,
-            ...listOf(
-              treatments.map(({ words: told, from, to }) => [told, from, to].filter(Boolean).join(", ")),
-            ),
-          ]),
-      ...(vaccinations.length === 0
-        ? []
-        : [html`<h3>${words.say("vaccinations")}</h3>`, ...listOf(vaccinations)]),
-    ]),
+  history: (report, words) => [
+    ...(report.of === "case" ? [] : pictures.days(report, words).map(figureOf)),
+    ...report.visits.flatMap((visit) => historyOf(visit, report.visits.length > 1, words)),
   ],
   chosen: ({ visits }, words) =>
     visits.flatMap(({ chosen, chosen_note: note, date, id }) => [
@@ -101,7 +75,8 @@ const parts = {
       ),
       ...(note === null ? [] : [html`<p>${note}</p>`]),
     ]),
-  found: (report, words) => {
+  found: (whole, words) => {
+    const report = latest(whole);
     const drawn = [
       ...pictures.body(report, words),
       ...(report.of === "case"
@@ -236,6 +211,42 @@ const parts = {
     ),
   ],
 } satisfies Record<string, Part>;
+
+/** Of several visits the last: what was found before stands under what changed. */
+function latest(report: ReportResult): ReportResult {
+  const last = report.visits.at(-1);
+  return last === undefined || report.visits.length < 2
+    ? report
+    : { ...report, visits: [last], pigs: report.pigs.filter(({ visit }) => visit === last.id) };
+}
+
+function historyOf(visit: ReportVisit, isOneOfSeveral: boolean, words: ReportWords): Html[] {
+  const { complaint, question, id, date, groups, treatments, vaccinations } = visit;
+  const named = date === null ? id : words.day(date);
+  const under = (head: string, items: readonly string[]): Html[] =>
+    items.length === 0 ? [] : [html`<p>${head}</p>`, ...listOf(items)];
+  return [
+    ...(isOneOfSeveral ? [html`<h3>${named}</h3>`] : []),
+    ...(complaint === null ? [] : [html`<p>${words.say("complained", { complaint })}</p>`]),
+    ...(question === null ? [] : [html`<p>${words.say("asked", { question })}</p>`]),
+    ...tableOf(
+      [words.say("group"), words.say("at_risk"), words.say("ill"), words.say("dead"), words.say("onset")],
+      groups.map(({ name, at_risk, affected, dead, onset }) => [
+        name,
+        number(at_risk),
+        number(affected),
+        number(dead),
+        onset ?? "",
+      ]),
+      isOneOfSeveral ? named : "",
+    ),
+    ...under(
+      words.say("treatments"),
+      treatments.map(({ words: told, from, to }) => [told, from, to].filter(Boolean).join(", ")),
+    ),
+    ...under(words.say("vaccinations"), vaccinations),
+  ];
+}
 
 /** Findings by organ: in how many pigs, and in the words of the record. */
 function findingRows(pigs: readonly ReportPig[], words: ReportWords): (string | Html)[][] {
