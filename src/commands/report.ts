@@ -2,9 +2,10 @@
 import { createHash } from "node:crypto";
 import { openAlarmsOf } from "../alarms/index.ts";
 import type { Archive } from "../cases/index.ts";
+import { pageMark } from "../formats/page/html-page.ts";
 import { toJson } from "../formats/page/json.ts";
 import { portablePath } from "../formats/page/portable-path.ts";
-import { reportHtml, reportMark } from "../formats/report/html.ts";
+import { reportHtml } from "../formats/report/html.ts";
 import { type Audience, audiences, makeReport, type ReportResult, reportWords } from "../report/index.ts";
 import { isLanguage, languages } from "../sheet/index.ts";
 import { listing } from "../words/listing.ts";
@@ -38,7 +39,7 @@ export async function report(run: Run<ReportOptions>): Promise<number> {
   }
   if (archive.cases.length > 0)
     run.write(written(makeReport(archive, { version, files: filesOf(archive) })), {
-      sample: format === "html" ? reportMark : '"report": 1',
+      sample: format === "html" ? pageMark("report") : '"report": 1',
       format,
     });
   return run.end();

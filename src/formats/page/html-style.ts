@@ -1,5 +1,5 @@
-/** How a report looks: for a telephone, a screen and paper. */
-import { Html } from "../page/html.ts";
+/** How a page looks that is not made for a terminal: for a telephone, a screen and paper. */
+import { Html } from "./html.ts";
 
 export const style = new Html(`
 :root { color-scheme: light; }
@@ -14,7 +14,8 @@ p { margin: .4rem 0; } ul, ol { margin: .4rem 0; padding-left: 1.4rem; }
 .by { color: #57606a; margin: 0 0 .8rem; }
 .answer { background: #eef4f6; border-left: 4px solid #1f5f78; padding: .6rem 1rem; margin: 1rem 0; }
 .answer p { margin: .35rem 0; } .answer h2 { border: 0; margin: 0 0 .3rem; }
-.stop { border: 4px solid #1f2328; padding: .6rem 1rem; margin: 1rem 0; font-weight: bold; white-space: pre-wrap; }
+.stop { border: 4px solid #1f2328; padding: .6rem 1rem; margin: 1rem 0; font-weight: bold; }
+.stop p { font-weight: normal; } pre { white-space: pre-wrap; margin: .2rem 0; font: .85em ui-monospace, "Liberation Mono", monospace; color: #57606a; }
 figure { margin: 1rem 0; break-inside: avoid; } figcaption { font-weight: bold; margin-bottom: .3rem; }
 figure svg { width: 100%; height: auto; max-width: 640px; display: block; }
 #figure-lungs svg { max-width: 360px; }
