@@ -2,13 +2,20 @@
 import type { Audience, ReportResult, ReportWords } from "../../report/index.ts";
 import { Html, html } from "../page/html.ts";
 import { blocksHtml } from "../page/html-blocks.ts";
-import { htmlPage } from "../page/html-page.ts";
+import { htmlPage, type Way } from "../page/html-page.ts";
 import type { ReportBlock } from "./blocks.ts";
 import { sectionsOf } from "./sections/sections.ts";
 
-export const reportHtml = (report: ReportResult, audience: Audience, words: ReportWords): string =>
+/** @param ways to other pages, where the report is one of many */
+export const reportHtml = (
+  report: ReportResult,
+  audience: Audience,
+  words: ReportWords,
+  ways: readonly Way[] = [],
+): string =>
   htmlPage({
     language: words.language,
+    ways,
     madeBy: "report",
     title: words.tell(report.title),
     by: report.by === null || report.day === null ? "" : words.say("by", { who: report.by, day: report.day }),
