@@ -22,6 +22,8 @@ type Nested<Values> = {
 export interface Term {
   readonly term: "indicators" | "scales" | "systems" | "organs" | "bases" | "processes";
   readonly id: string;
+  /** It rests on a definition from memory, and is marked. */
+  readonly from_memory?: true;
 }
 
 /** Things one after the other, with the reader's `and`. */
