@@ -48,6 +48,7 @@ const memory = (isSo: boolean): { from_memory?: true } => (isSo ? { from_memory:
 
 function shareSaid({
   indicator,
+  title: own,
   affected,
   examined,
   reach,
@@ -59,7 +60,7 @@ function shareSaid({
   scale,
 }: Estimate): Said {
   const isFromMemory = confidence === "from-memory" || scale?.confidence === "from-memory";
-  const title = { term: "indicators", id: indicator, ...memory(isFromMemory) } as const;
+  const title = { term: "indicators", id: indicator, title: own, ...memory(isFromMemory) } as const;
   if (reach !== "prevalence" || lower === null || upper === null)
     return { say: "share_of_these", values: { title, affected, examined } };
   const names = groups?.flatMap(({ group }) => group ?? []) ?? (stratum.group == null ? [] : [stratum.group]);
@@ -112,6 +113,7 @@ function changeSaid({ comparable, comparisons, sides }: Compared): Said {
   const title = {
     term: one.kind === "indicator" ? "indicators" : "scales",
     id: one.question,
+    title: one.title,
     ...memory(one.confidence === "from-memory"),
   } as const;
   const level = (side: typeof before): number => side.proportion ?? side.mean ?? side.median ?? 0;
@@ -136,6 +138,6 @@ function diagnosisSaid(pigs: readonly ReportPig[]): Said[] {
 }
 
 function nextSaid(visit: ReportVisit | undefined): Said {
-  const what = visit?.recommendations[0];
-  return what === undefined ? { say: "next_none" } : { say: "next_first", values: { what } };
+  const first = visit?.recommendations[0];
+  return first === undefined ? { say: "next_none" } : { say: "next_first", values: { what: first.what } };
 }

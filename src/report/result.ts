@@ -22,6 +22,8 @@ type Nested<Values> = {
 export interface Term {
   readonly term: "indicators" | "scales" | "systems" | "organs" | "bases" | "processes";
   readonly id: string;
+  /** Its English title, for what is the practice's own. */
+  readonly title?: string;
   /** It rests on a definition from memory, and is marked. */
   readonly from_memory?: true;
 }
@@ -135,7 +137,12 @@ export interface ReportVisit {
   }[];
   readonly vaccinations: readonly string[];
   readonly changes: readonly string[];
-  readonly recommendations: readonly string[];
+  readonly recommendations: readonly {
+    readonly what: string;
+    readonly who: string | null;
+    readonly until: string | null;
+    readonly because: string | null;
+  }[];
 }
 
 export interface ReportResult {

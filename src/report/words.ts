@@ -22,7 +22,8 @@ export interface ReportWords {
     key: Key,
     ...values: Record<never, never> extends ReportValues[Key] ? [] : [ReportValues[Key]]
   ): string;
-  name(term: Term["term"], id: string): string;
+  /** @param title what it is called where it is of the practice */
+  name(term: Term["term"], id: string, title?: string): string;
   list(parts: readonly string[]): string;
   number(value: number, digits?: number): string;
   percent(share: number): string;
@@ -47,12 +48,15 @@ export function reportWords(language: Language): ReportWords {
     formats.set(key, known);
     return known;
   };
-  const name = (term: Term["term"], id: string): string => terms[term]?.[id] ?? english[term](id);
+  const name = (term: Term["term"], id: string, title?: string): string => {
+    const known = terms[term]?.[id] ?? english[term](id);
+    return known === id ? (title ?? id) : known;
+  };
   const joined = new Intl.ListFormat(locale, { type: "conjunction" });
   const value = (one: string | number | Term | Said | Listing): string | number => {
     if (typeof one === "number") return one;
     if (typeof one === "string") return one;
-    if ("term" in one) return `${name(one.term, one.id)}${one.from_memory ? "*" : ""}`;
+    if ("term" in one) return `${name(one.term, one.id, one.title)}${one.from_memory ? "*" : ""}`;
     if ("list" in one) return joined.format(one.list.map((part) => String(value(part))));
     return tell(one);
   };
