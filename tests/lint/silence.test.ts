@@ -106,7 +106,7 @@ describe("rules that ask for more", () => {
 
   it("ask for organs and samples where a disease is only to be excluded, and no stop stands", () => {
     const plaques =
-      "external: {skin: [{process: plaque, shape: round, colour: purple, distribution: multifocal, severity: marked}]}\nurinary: {kidneys: [{process: enlargement, distribution: bilateral}]}";
+      "external: {skin: [{process: plaque, shape: round, colour: purple, distribution: multifocal, severity: marked}]}\nurinary: {kidneys: [{process: petechiae, distribution: diffuse}]}";
     const of = (more: string) =>
       lintExample({ case: `${plaques}\nlymphoid: {spleen: }\n${more}` }).findings.map(({ rule }) => rule);
     const found = of("");

@@ -41,10 +41,10 @@ const inCase: readonly OfLevels[] = [
       "The common harmless disease, and no eye can tell: only stands: excluded with the negative sample, or a release with its ground, closes it.",
     source: dutyToReport,
     bad: {
-      case: "external:\n  skin:\n    - {process: plaque, site: hams and perineum, distribution: multifocal, shape: round, size: 20 mm, number: 12, colour: purple, severity: moderate, duration: acute}\nurinary:\n  kidneys: {left: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}], right: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}]}\nsamples:",
+      case: "alarm_check: {at_knife: {petechiae: seen}}\nexternal:\n  skin:\n    - {process: plaque, site: hams and perineum, distribution: multifocal, shape: round, size: 20 mm, number: 12, colour: purple, severity: moderate, duration: acute}\nurinary:\n  kidneys: {left: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}, {process: petechiae, distribution: diffuse, size: 1 mm, colour: red, severity: moderate, duration: acute}], right: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}, {process: petechiae, distribution: diffuse, size: 1 mm, colour: red, severity: moderate, duration: acute}]}\nsamples:",
     },
     good: {
-      case: "external:\n  skin:\n    - {process: plaque, site: hams and perineum, distribution: multifocal, shape: round, size: 20 mm, number: 12, colour: purple, severity: moderate, duration: acute}\nurinary:\n  kidneys: {left: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}], right: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}]}\nsamples:\nauthority: [{at: 2026-04-22, stands: excluded, for: [round-skin-plaques-and-spotted-kidneys], sample: PCR of blood}]",
+      case: "alarm_check: {at_knife: {petechiae: seen}}\nexternal:\n  skin:\n    - {process: plaque, site: hams and perineum, distribution: multifocal, shape: round, size: 20 mm, number: 12, colour: purple, severity: moderate, duration: acute}\nurinary:\n  kidneys: {left: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}, {process: petechiae, distribution: diffuse, size: 1 mm, colour: red, severity: moderate, duration: acute}], right: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}, {process: petechiae, distribution: diffuse, size: 1 mm, colour: red, severity: moderate, duration: acute}]}\nsamples:\nauthority: [{at: 2026-04-22, stands: excluded, for: [round-skin-plaques-and-spotted-kidneys], sample: PCR of blood}]",
     },
     levels: ["exclude"],
   },
@@ -99,11 +99,11 @@ const inHerd: readonly OfLevels[] = [
       "Heat, gas or a failed fan kill many pigs at once as well: leave fever out of the signs where no pig had it, and write into complaint what failed.",
     source: dutyToReport,
     bad: {
-      visit: "signs: [fever, sudden-death]\ngroups: {nursery-2: {dead: 15, onset: 2026-04-16}}",
+      visit: "signs: [fever, sudden-death]\ngroups: {nursery-2: {dead: 30, onset: 2026-04-16}}",
     },
     good: {
       visit:
-        "signs: [fever, sudden-death]\ngroups: {nursery-2: {dead: 15, onset: 2026-04-16}}\nauthority: [{at: 2026-04-21T10:20, stands: excluded, for: [many-deaths-in-a-group], sample: PCR of the blood of ten pigs}]",
+        "signs: [fever, sudden-death]\ngroups: {nursery-2: {dead: 30, onset: 2026-04-16}}\nauthority: [{at: 2026-04-21T10:20, stands: excluded, for: [many-deaths-in-a-group], sample: PCR of the blood of ten pigs}]",
     },
     levels: ["exclude"],
   },
