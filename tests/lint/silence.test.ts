@@ -115,4 +115,20 @@ describe("rules that ask for more", () => {
     const stop = of(alarm);
     for (const rule of ["skipped-organ", "lesion-not-sampled"]) expect(stop).not.toContain(rule);
   });
+
+  it("say a disease once, by the strongest alarm of the pig, and the weaker one again when the authority lifts that", () => {
+    const of = (more: string) =>
+      lintExample({
+        case: `external: {skin: [{process: plaque, colour: purple, distribution: multifocal}]}\nurinary: {kidneys: [{process: petechiae}]}\nlymphoid: {renal_nodes: [{process: haemorrhage}]}\n${more}`,
+      })
+        .findings.map(({ rule }) => rule)
+        .filter((rule) => ["alarm-pattern", "alarm-exclude"].includes(rule));
+    expect(of("")).toEqual(["alarm-pattern"]);
+    const lifted = (name: string) =>
+      `authority: [{at: 2026-04-22, stands: excluded, for: [${name}], sample: PCR of blood}]`;
+    expect(of(lifted("petechiae-and-haemorrhagic-nodes"))).toEqual(["alarm-exclude"]);
+    expect(of(lifted("petechiae-and-haemorrhagic-nodes, round-skin-plaques-and-spotted-kidneys"))).toEqual(
+      [],
+    );
+  });
 });

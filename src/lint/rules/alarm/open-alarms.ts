@@ -1,5 +1,5 @@
 /** Open alarms of one pig, and those that only the pigs of a visit together show, by what they ask for. */
-import { type Alarm, alarmText, findAlarms } from "../../../alarms/index.ts";
+import { type Alarm, alarmText, openAlarms } from "../../../alarms/index.ts";
 import { type CaseRule, type RuleRow, type VisitRule, verified } from "../../rule.ts";
 
 interface OfLevels extends RuleRow {
@@ -50,13 +50,27 @@ const inCase: readonly OfLevels[] = [
   },
 ];
 
+const weight = { exclude: 0, call: 1, stop: 2 } as const;
+
+/** What stands of a pig or a visit: a stronger alarm says a weaker one of the same diseases, until the authority lifts it. */
+const told = (subject: Alarm["subject"]): Alarm[] => {
+  const open = openAlarms(subject).filter((alarm) => alarm.subject === subject);
+  return open.filter(
+    ({ pattern: { level, diseases } }) =>
+      !open.some(
+        ({ pattern }) =>
+          weight[pattern.level] > weight[level] && diseases.every((one) => pattern.diseases.includes(one)),
+      ),
+  );
+};
+
 export const alarmsInCase: readonly CaseRule[] = inCase.map(({ levels, ...row }) => ({
   ...row,
   scope: "case",
   family: "alarm",
   check(one, report) {
-    for (const alarm of findAlarms(one)) {
-      if (alarm.liftedBy.length > 0 || !levels.includes(alarm.pattern.level)) continue;
+    for (const alarm of told(one)) {
+      if (!levels.includes(alarm.pattern.level)) continue;
       // One that rests on the alarm check alone is reported by alarm-sign-recorded.
       const shown = alarm.evidence.filter(({ path }) => path[0] !== "alarm_check");
       if (shown.length > 0 || alarm.evidence.length === 0)
@@ -114,9 +128,8 @@ export const alarmsInHerd: readonly VisitRule[] = inHerd.map(({ levels, ...row }
   scope: "visit",
   family: "alarm",
   check(visit, reportVisit, reportCase) {
-    for (const alarm of findAlarms(visit)) {
-      if (alarm.liftedBy.length > 0 || alarm.subject !== visit || !levels.includes(alarm.pattern.level))
-        continue;
+    for (const alarm of told(visit)) {
+      if (!levels.includes(alarm.pattern.level)) continue;
       const first = alarm.evidence.find(({ subject }) => subject === visit) ?? alarm.evidence[0];
       const shownBy = visit.cases.find((one) => one === first?.subject);
       const report = shownBy === undefined ? reportVisit : reportCase(shownBy);
