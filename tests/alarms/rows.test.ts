@@ -68,6 +68,17 @@ const rows: Readonly<Record<string, Row>> = {
           pig(weaner, ["fever"], { cardiovascular: { heart: is("petechiae", { site: "epicardium" }) } }),
         ],
       },
+      "fever, a red gut, and bleeding nodes of the gut": {
+        cases: [
+          pig(hot(weaner), [], {
+            intestine: { jejunum: is("hyperaemia") },
+            lymphoid: { mesenteric_nodes: is("haemorrhage") },
+          }),
+        ],
+      },
+      "fever, bloody scour, and a gut that bleeds": {
+        cases: [pig(hot(weaner), ["bloody-diarrhoea"], { intestine: { jejunum: is("haemorrhage") } })],
+      },
       "fever and blood from the nose": { cases: [pig(finisher, ["fever", "epistaxis"])] },
       "fever, a firm lung, and bleeding nodes of the throat": {
         cases: [pig(hot(finisher), [], { respiratory: lung, ...bloodyNodes })],
