@@ -598,6 +598,14 @@ const rows: Readonly<Record<string, Row>> = {
           }),
         ],
       },
+      "found dead, very big dark spleen": {
+        cases: [
+          pig(sow, [], {
+            death: dead,
+            lymphoid: { spleen: is("enlargement", { colour: "dark-red", severity: "marked" }) },
+          }),
+        ],
+      },
     },
     outside: {
       "found dead, spleen big and dark red, not told to be soft": {
