@@ -5,6 +5,7 @@ import { alarmNotice } from "../formats/alarm-notice.ts";
 import { type LintFormat, lintFormats, lintReport } from "../formats/lint/formats.ts";
 import type { LintReport } from "../formats/lint/report.ts";
 import { shownByCodeScanning } from "../formats/lint/sarif.ts";
+import { pageMark } from "../formats/page/html-page.ts";
 import { makeStyle } from "../formats/page/style.ts";
 import { checkRulesOf, type LintResult, lintResult } from "../lint/index.ts";
 import { count } from "../words/listing.ts";
@@ -99,6 +100,7 @@ const samples: Record<LintFormat, string> = {
   junit: "<testsuites>",
   github: "no case was read",
   gitlab: '[{"description"',
+  html: pageMark("lint"),
 };
 
 function checkResults(format: LintFormat, { also }: Asked, run: Run): void {

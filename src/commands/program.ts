@@ -14,9 +14,11 @@ import { addNew } from "./new-options.ts";
 import { addNote } from "./note-options.ts";
 import { addPlan } from "./plan-options.ts";
 import { addRecord } from "./record-options.ts";
+import { addReport } from "./report-options.ts";
 import { addSchema } from "./schema-options.ts";
 import { addScore } from "./score-options.ts";
 import { addSheet } from "./sheet-options.ts";
+import { addShow } from "./show-options.ts";
 import { speak } from "./streams.ts";
 import { version } from "./version.ts";
 
@@ -44,6 +46,7 @@ export function makeProgram(): Command {
     addRecord,
     addNote,
     addLint,
+    addShow,
     addScore,
     addHerd,
     addMeasure,
@@ -51,6 +54,7 @@ export function makeProgram(): Command {
     addPlan,
     addAgree,
     addCompare,
+    addReport,
     addExplain,
     addSchema,
     addCompletion,

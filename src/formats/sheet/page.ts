@@ -1,6 +1,6 @@
 /** Pages of paper: blocks one below the other, so many on a page as there is room for. */
 import type { Words } from "../../sheet/index.ts";
-import { type Html, html } from "./html.ts";
+import { type Html, html } from "../page/html.ts";
 import { style } from "./style.ts";
 
 export type Paper = "a4" | "letter";

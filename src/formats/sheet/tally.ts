@@ -1,7 +1,7 @@
 /** The tally: a row a pig, boxes for the loss of each concha, the share of each lobe, and pleurisy. */
 import type { MessageKey, TallySheet, Words } from "../../sheet/index.ts";
+import { type Html, html } from "../page/html.ts";
 import { lungOutline, snoutOutline } from "./drawings.ts";
-import { type Html, html } from "./html.ts";
 import { noticeHtml } from "./notice.ts";
 import { cut, type Paper, type Sheet, widthOf } from "./page.ts";
 
