@@ -1,15 +1,14 @@
 /** A report in the language of its reader: sentences by ICU messages, names of things, numbers and days as written there. */
 import { IntlMessageFormat } from "intl-messageformat";
 import { type Language, messages, type ReportValues } from "../generated/knowledge/messages.ts";
-import { indicators, organById, selectionBases, systemTitle } from "../knowledge/index.ts";
+import { indicators, organTitle, selectionBases, systemTitle } from "../knowledge/index.ts";
 import { scales } from "../knowledge/scales.ts";
 import type { Listing, Said, Term } from "./result.ts";
 
-const english: Readonly<Record<Term["term"], (id: string) => string>> = {
+const english: Readonly<Record<Exclude<Term["term"], "organs">, (id: string) => string>> = {
   indicators: (id) => indicators.get(id)?.title ?? id,
   scales: (id) => scales.get(id)?.title ?? id,
   systems: systemTitle,
-  organs: (id) => organById(id)?.definition.title ?? id,
   bases: (id) => selectionBases[id]?.title ?? (id === "" ? "basis not recorded" : id),
   processes: (id) => id.replaceAll("-", " "),
 };
@@ -49,7 +48,7 @@ export function reportWords(language: Language): ReportWords {
     return known;
   };
   const name = (term: Term["term"], id: string, title?: string): string => {
-    const known = terms[term]?.[id] ?? english[term](id);
+    const known = term === "organs" ? organTitle(id, language) : (terms[term]?.[id] ?? english[term](id));
     return known === id ? (title ?? id) : known;
   };
   const joined = new Intl.ListFormat(locale, { type: "conjunction" });
