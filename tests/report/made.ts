@@ -14,7 +14,7 @@ export const reports: Readonly<Record<ReportResult["of"], ReportResult>> = {
   farm: made(["cases-example/alder-farm"]),
 };
 
-export const markup = `<script>alert(1)</script><img src=x onerror=alert(1)>](javascript:alert(1)) "'\`&amp; \\u202eevil`;
+const markup = `<script>alert(1)</script><img src=x onerror=alert(1)>](javascript:alert(1)) "'\`&amp; \\u202eevil`;
 const long = "W".repeat(10_000);
 
 /** A visit whose every free text is markup, or a word of ten thousand letters. */
