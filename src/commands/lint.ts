@@ -39,7 +39,7 @@ async function lintOnce(run: Run<LintCommandOptions>, part?: Part): Promise<numb
   const counted = !dryRun && (inResult || format === "github" || format === "json");
   if (fix) {
     // What can be wrong with the options is found out before any file is changed.
-    const archive = run.archive({ noticed, counted, results, finishing: dryRun !== true });
+    const archive = run.archive({ noticed, counted, results });
     asUsage("", () => {
       for (const { settings } of archive.cases) checkRulesOf(settings);
     });

@@ -1,5 +1,5 @@
 /** `carcase new`: the files of a visit, to be filled in. */
-import { readdirSync } from "node:fs";
+import { existsSync } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
 import {
   type Begun,
@@ -17,10 +17,11 @@ import { count, listing } from "../words/listing.ts";
 import { type Ask, askInTerminal, canAsk, type Question } from "./ask.ts";
 import type { CommonOptions } from "./options.ts";
 import { whole } from "./parsers.ts";
+import { pigFiles } from "./pig-files.ts";
 import type { Run } from "./run.ts";
 import { writeStandardOutput } from "./streams.ts";
 import { UsageError } from "./usage-error.ts";
-import { writeAllNew } from "./write-file.ts";
+import { folderForNew } from "./write-file.ts";
 
 export interface NewOptions extends CommonOptions, Asked {}
 
@@ -56,7 +57,7 @@ export async function begin(run: Run<NewOptions>, ask: Ask = askInTerminal): Pro
   const asked: Asked = isWhole ? given : { ...given, ...(await ask(questions(given))) };
   const wish = wishOf(asked);
   const begun = placed(wish, beginVisit);
-  writeAllNew(begun.files, ({ file, text }, keeps) => run.replace(file, text, keeps));
+  run.writeNew(begun.files, begun.folder);
   writeStandardOutput(said(begun, wish));
   return run.end();
 }
@@ -104,6 +105,7 @@ export function wishOf(asked: Asked, isSaved = true): VisitWish {
     veterinarian: asked.veterinarian,
     complaint: asked.complaint,
     taken: isSaved || asked.folder !== undefined ? takenIn(folder) : [],
+    folderFor: (numbers) => folderForNew(folder, numbers),
   };
 }
 
@@ -174,17 +176,9 @@ function dateOf({ date }: Asked, folder: string): string {
 
 /** Numbers of pigs that lie in a folder, by the names of files and of cases. */
 function takenIn(folder: string): number[] {
-  let names: string[] = [];
-  try {
-    names = readdirSync(folder);
-  } catch {
-    return [];
-  }
-  const ids = readCases([folder]).cases.map(({ id }) => id);
-  return [...names, ...ids].flatMap((name) => {
-    const found = /^pig-(\d{1,4})\.ya?ml$/i.exec(name) ?? /-(\d{2,3})$/.exec(name);
-    return found === null ? [] : [Number(found[1])];
-  });
+  const cases = existsSync(folder) ? readCases([folder]).cases : [];
+  const ofNames = cases.flatMap(({ id }) => /-(\d{2,3})$/.exec(id)?.[1] ?? []);
+  return [...pigFiles(folder).keys(), ...ofNames.map(Number)];
 }
 
 /** Where a value of a case comes from on the command line. */
