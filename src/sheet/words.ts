@@ -1,5 +1,5 @@
 /**
- * What the sheet says, in one language. English names stand in the knowledge itself, and so do those of organs in any
+ * What the sheet says, in one language. English names stand in the knowledge itself, and so may those of organs in any
  * language; other names stand in the messages of their language.
  */
 import { type Language, type MessageKey, messages } from "../generated/knowledge/messages.ts";
@@ -7,9 +7,8 @@ import { alarmSigns, organById, sampleRules } from "../knowledge/index.ts";
 import { necropsySteps } from "../knowledge/knife.ts";
 import { capital } from "../words/listing.ts";
 
+export { languages } from "../generated/knowledge/languages.ts";
 export type { MessageKey };
-
-export const languages = Object.keys(messages) as readonly Language[];
 
 export const isLanguage = (name: string): name is Language => Object.hasOwn(messages, name);
 
@@ -24,9 +23,13 @@ const english = {
   diseases: (id: string) => id,
 } as const;
 
-/** The first of an organ's names in a language. */
+/** The first of an organ's names in a language, where the anatomy has one. */
 function organName(id: string, language: Language): string | undefined {
-  const [name] = (language === "en" ? undefined : organById(id)?.definition.names?.[language]) ?? [];
+  const names: Readonly<Partial<Record<string, readonly string[]>>> = {
+    ...organById(id)?.definition.names,
+    en: undefined,
+  };
+  const [name] = names[language] ?? [];
   return name === undefined ? undefined : capital(name);
 }
 
@@ -47,7 +50,7 @@ export function wordsIn(language: Language): Words {
     language,
     say: (key, values = {}) => say[key].replaceAll(/\{(\w+)\}/g, (_, name: string) => String(values[name])),
     name: (kind, id) =>
-      (kind === "organs" ? organName(id, language) : terms[kind]?.[id]) ?? english[kind](id),
+      terms[kind]?.[id] ?? (kind === "organs" ? organName(id, language) : undefined) ?? english[kind](id),
     cautions: (step) =>
       cautions?.[step] ??
       necropsySteps.find(({ id }) => id === step)?.caution?.map((caution) => caution.say) ??
