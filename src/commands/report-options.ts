@@ -11,8 +11,9 @@ export function addReport(program: Command): void {
     .command("report")
     .argument("[paths...]", "a case, the folder of a visit or of a farm")
     .option("-o, --output <file>", "write the report to a file, such as report.html")
-    .option("-f, --format <format>", "html or json", "html")
+    .option("-f, --format <format>", "html, markdown, pdf or json", "html")
     .option("--for <reader>", "farm, colleague or laboratory: how deep, never what", "farm")
+    .option("--pages <folder>", "the whole archive as pages that open from the disk, with a search")
     .option("--language <language>", listing(languages, "or"), "en")
     .option("-q, --quiet", "only what needs attention")
     .option("--config <file>", "settings file to use instead of the nearest carcase.yaml")
@@ -27,7 +28,8 @@ export function addReport(program: Command): void {
 Examples:
   carcase report alder-farm/2026-03-14 -o report.html
   carcase report alder-farm --for colleague -o report.html
-  carcase report alder-farm --format json -o report.json`,
+  carcase report alder-farm --format pdf -o report.pdf
+  carcase report --pages pages`,
     )
     .action(call<ReportOptions>(async () => (await import("./report.ts")).report));
 }

@@ -261,7 +261,7 @@ export class Run<Options extends CommonOptions = CommonOptions> {
   }
 
   /** Writes a file, and clears away what earlier runs left in its folder. @throws UsageError as `writeWhole` does */
-  replace(file: string, text: string, keeps: Keeps): void {
+  replace(file: string, text: string | Uint8Array, keeps: Keeps): void {
     const folder = folderOf(file);
     if (folder !== undefined) this.clear([folder]);
     writeWhole(file, text, keeps);

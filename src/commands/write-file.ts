@@ -7,6 +7,7 @@ import {
   fchmodSync,
   fstatSync,
   fsyncSync,
+  linkSync,
   lstatSync,
   mkdirSync,
   openSync,
@@ -42,7 +43,7 @@ export class FileKept extends UsageError {}
  * @param keeps is asked at the last moment
  * @throws FileKept when what is there must stay; @throws UsageError when the file cannot be written
  */
-export function writeWhole(file: string, text: string, keeps: Keeps): void {
+export function writeWhole(file: string, text: string | Uint8Array, keeps: Keeps): void {
   try {
     const status = statOf(file);
     if (isStream(file, status)) writeFileSync(file, text, { flag: "a" });
@@ -52,7 +53,7 @@ export function writeWhole(file: string, text: string, keeps: Keeps): void {
   }
 }
 
-function replace(target: string, text: string, mode: number | undefined, keeps: Keeps): void {
+function replace(target: string, text: string | Uint8Array, mode: number | undefined, keeps: Keeps): void {
   const temporary = join(dirname(target), temporaryName(basename(target)));
   try {
     // A rename would replace a file that its owner has protected.
@@ -68,7 +69,7 @@ function replace(target: string, text: string, mode: number | undefined, keeps: 
 }
 
 /** Writes a file that must be new, through to the disk. */
-function writeNewFile(file: string, text: string, mode = 0o666): void {
+function writeNewFile(file: string, text: string | Uint8Array, mode = 0o666): void {
   const open = openSync(file, "wx", mode);
   try {
     writeFileSync(open, text);
@@ -251,6 +252,60 @@ function raise(files: readonly { readonly file: string; readonly inside: string 
     throw refused(error, folder);
   }
 }
+
+/** A file of a folder that is written as a whole. */
+export interface PageFile {
+  readonly name: string;
+  readonly text: string;
+}
+
+/**
+ * Writes a folder as a whole: beside its place first, then swapped in. A file whose text is as it was is linked and not
+ * written again.
+ * @param isOurs whether a folder that is there is an earlier one, by the names of its files and the text of its first page
+ * @returns how many files were written anew
+ * @throws FileKept when a folder is there that is none of ours; @throws UsageError when it cannot be written
+ */
+export function writeFolder(
+  folder: string,
+  files: Iterable<PageFile>,
+  isOurs: (names: readonly string[], index: string) => boolean,
+): number {
+  const target = resolve(folder);
+  const next = join(dirname(target), temporaryName(basename(target)));
+  const last = join(dirname(target), temporaryName(`${basename(target)}-before`));
+  const earlier = isThere(target);
+  if (earlier && !isFree(folder) && !isEarlier(target, isOurs))
+    throw new FileKept(
+      `${folder} is there already and holds no pages of carcase; nothing was written. Name another folder`,
+    );
+  let written = 0;
+  try {
+    mkdirSync(next, { recursive: true });
+    for (const { name, text } of files) {
+      if (bytesOf(join(target, name))?.equals(Buffer.from(text)) === true)
+        linkSync(join(target, name), join(next, name));
+      else {
+        writeNewFile(join(next, name), text);
+        written++;
+      }
+    }
+    syncFolder(next);
+    if (earlier) renameSync(target, last);
+    renameSync(next, target);
+    syncFolder(dirname(target));
+  } catch (error) {
+    if (!isThere(target) && isThere(last)) renameSync(last, target);
+    rmSync(next, { recursive: true, force: true });
+    throw error instanceof FileKept ? error : cannotWrite(`into ${dirname(target)}`, error);
+  }
+  rmSync(last, { recursive: true, force: true });
+  return written;
+}
+
+const isEarlier = (folder: string, isOurs: (names: readonly string[], index: string) => boolean): boolean =>
+  lstatSync(folder).isDirectory() &&
+  isOurs(readdirSync(folder), bytesOf(join(folder, "index.html"))?.toString() ?? "");
 
 const refused = (error: unknown, folder: string): UsageError => {
   const { code = "" } = error as NodeJS.ErrnoException;

@@ -44,8 +44,22 @@ function bestFirst(estimates: readonly Estimate[]): Estimate[] {
 
 const rank = ({ reach, examined }: Estimate): number => (reach === "prevalence" ? 1e6 : 0) + examined;
 
-function shareSaid({ indicator, affected, examined, reach, lower, upper, groups, stratum }: Estimate): Said {
-  const title = { term: "indicators", id: indicator } as const;
+const memory = (isSo: boolean): { from_memory?: true } => (isSo ? { from_memory: true } : {});
+
+function shareSaid({
+  indicator,
+  affected,
+  examined,
+  reach,
+  lower,
+  upper,
+  groups,
+  stratum,
+  confidence,
+  scale,
+}: Estimate): Said {
+  const isFromMemory = confidence === "from-memory" || scale?.confidence === "from-memory";
+  const title = { term: "indicators", id: indicator, ...memory(isFromMemory) } as const;
   if (reach !== "prevalence" || lower === null || upper === null)
     return { say: "share_of_these", values: { title, affected, examined } };
   const names = groups?.flatMap(({ group }) => group ?? []) ?? (stratum.group == null ? [] : [stratum.group]);
@@ -57,14 +71,22 @@ function shareSaid({ indicator, affected, examined, reach, lower, upper, groups,
   };
 }
 
-function middleSaid({ scale, most }: ReportScale, pigs: readonly ReportPig[]): Said[] {
+function middleSaid({ scale, most, from_memory }: ReportScale, pigs: readonly ReportPig[]): Said[] {
   const values = pigs
     .flatMap(({ scores }) => scores.find((one) => one.scale === scale)?.value ?? [])
     .sort((a, b) => a - b);
   if (values.length === 0) return [];
   const median = medianOf(values);
   return [
-    { say: "scale_middle", values: { title: { term: "scales", id: scale }, median, most, n: values.length } },
+    {
+      say: "scale_middle",
+      values: {
+        title: { term: "scales", id: scale, ...memory(from_memory) },
+        median,
+        most,
+        n: values.length,
+      },
+    },
   ];
 }
 
@@ -87,10 +109,11 @@ function changeSaid({ comparable, comparisons, sides }: Compared): Said {
     side.affected === undefined
       ? { say: "middle_of", values: { median: side.median ?? 0, n: side.examined } }
       : { say: "count_of", values: { affected: side.affected, examined: side.examined } };
-  const title =
-    one.kind === "indicator"
-      ? ({ term: "indicators", id: one.question } as const)
-      : ({ term: "scales", id: one.question } as const);
+  const title = {
+    term: one.kind === "indicator" ? "indicators" : "scales",
+    id: one.question,
+    ...memory(one.confidence === "from-memory"),
+  } as const;
   const level = (side: typeof before): number => side.proportion ?? side.mean ?? side.median ?? 0;
   const say = !one.shown ? "change_unshown" : level(after) < level(before) ? "change_better" : "change_worse";
   return { say, values: { day, title, before: told(before), after: told(after) } };

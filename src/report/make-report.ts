@@ -15,10 +15,12 @@ interface Asked {
   readonly version: string;
   /** The files that were read, with their digests. */
   readonly files: ReportResult["files"];
+  /** What it is of. Default: a pig, where there is one; a farm, where there are several visits. */
+  readonly of?: ReportResult["of"];
 }
 
 /** A report is of one pig, of one visit or of one farm, as many cases as were asked for. */
-export function makeReport(archive: Archive, { version, files }: Asked): ReportResult {
+export function makeReport(archive: Archive, { version, files, of: asked }: Asked): ReportResult {
   const cases = inOrder(archive.cases);
   const visits = visitsOf(cases);
   const herd = herdEstimates(cases, { by: ["visit"] });
@@ -33,7 +35,7 @@ export function makeReport(archive: Archive, { version, files }: Asked): ReportR
   const last = told.at(-1);
   const compared = visits.length > 1 ? lastCompared(compareCases(archive, { between: "visits" })) : undefined;
   const [first] = cases;
-  const of = cases.length === 1 ? "case" : visits.length > 1 ? "farm" : "visit";
+  const of = asked ?? (cases.length === 1 ? "case" : visits.length > 1 ? "farm" : "visit");
   const farm = first?.farm?.record.name ?? first?.farm?.id ?? null;
   return {
     report: 1,

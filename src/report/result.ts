@@ -31,6 +31,8 @@ export interface Term {
     | "containers"
     | "tests";
   readonly id: string;
+  /** It rests on a definition from memory, and is marked. */
+  readonly from_memory?: true;
 }
 
 /** Things one after the other, with the reader's `and`. */

@@ -57,7 +57,7 @@ export function reportWords(language: Language): ReportWords {
   const value = (one: string | number | Term | Said | Listing): string | number => {
     if (typeof one === "number") return one;
     if (typeof one === "string") return one;
-    if ("term" in one) return name(one.term, one.id);
+    if ("term" in one) return `${name(one.term, one.id)}${one.from_memory ? "*" : ""}`;
     if ("list" in one) return joined.format(one.list.map((part) => String(value(part))));
     return tell(one);
   };

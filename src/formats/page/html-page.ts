@@ -10,11 +10,20 @@ interface Page {
   readonly by: string;
   readonly main: readonly Html[];
   readonly foot: string;
+  /** Ways to other pages, where there are some: relative, within one folder. */
+  readonly ways?: readonly Way[];
+  /** A script beside the page. */
+  readonly script?: string;
+}
+
+export interface Way {
+  readonly to: string;
+  readonly name: string;
 }
 
 export const pageMark = (command: string): string => `<meta name="generator" content="carcase ${command}">`;
 
-export const htmlPage = ({ language, madeBy, title, by, main, foot }: Page): string =>
+export const htmlPage = ({ language, madeBy, title, by, main, foot, ways = [], script }: Page): string =>
   html`<!doctype html>
 <html lang="${language}">
 <head>
@@ -25,6 +34,7 @@ export const htmlPage = ({ language, madeBy, title, by, main, foot }: Page): str
 <style>${style}</style>
 </head>
 <body>
+${ways.length === 0 ? html`` : html`<nav>${ways.map(({ to, name }) => html`<a href="${to}">${name}</a>`)}</nav>`}
 <header>
 <h1>${title}</h1>
 <p class="by">${by}</p>
@@ -33,6 +43,7 @@ export const htmlPage = ({ language, madeBy, title, by, main, foot }: Page): str
 ${main}
 </main>
 <footer><p>${foot}</p></footer>
+${script === undefined ? html`` : html`<script src="${script}"></script>`}
 </body>
 </html>
 `.text;

@@ -2,6 +2,7 @@
 import type { Audience, ReportResult, ReportWords } from "../../report/index.ts";
 import { heading, text } from "../page/blocks.ts";
 import { markdownOf } from "../page/markdown.ts";
+import { answerLines } from "./html.ts";
 import { sectionsOf } from "./sections/sections.ts";
 
 export interface MarkdownReport {
@@ -27,7 +28,7 @@ export function reportMarkdown(
   ]);
   const first = [
     `# ${safe(words.tell(report.title))}\n`,
-    markdownOf([heading(words.say("answer")), ...report.answer.map((said) => text(words.tell(said)))]),
+    markdownOf([heading(words.say("answer")), ...answerLines(report, words).map((line) => text(line))]),
   ];
   return {
     text: [...first, ...parts].filter((part) => part !== "").join("\n"),
