@@ -1,6 +1,6 @@
 /**
- * What the sheet says, in one language. English names stand in the knowledge itself, and so may those of organs in any
- * language; other names stand in the messages of their language.
+ * What the sheet says, in one language. English names stand in the knowledge itself, and so do those of organs in a
+ * language that a note knows; other names stand in the messages of their language.
  */
 import { type Language, type MessageKey, messages } from "../generated/knowledge/messages.ts";
 import { alarmSigns, organById, sampleRules } from "../knowledge/index.ts";
