@@ -48,6 +48,7 @@ const memory = (isSo: boolean): { from_memory?: true } => (isSo ? { from_memory:
 
 function shareSaid({
   indicator,
+  title: own,
   affected,
   examined,
   reach,
@@ -59,7 +60,7 @@ function shareSaid({
   scale,
 }: Estimate): Said {
   const isFromMemory = confidence === "from-memory" || scale?.confidence === "from-memory";
-  const title = { term: "indicators", id: indicator, ...memory(isFromMemory) } as const;
+  const title = { term: "indicators", id: indicator, title: own, ...memory(isFromMemory) } as const;
   if (reach !== "prevalence" || lower === null || upper === null)
     return { say: "share_of_these", values: { title, affected, examined } };
   const names = groups?.flatMap(({ group }) => group ?? []) ?? (stratum.group == null ? [] : [stratum.group]);
@@ -71,7 +72,7 @@ function shareSaid({
   };
 }
 
-function middleSaid({ scale, most, from_memory }: ReportScale, pigs: readonly ReportPig[]): Said[] {
+function middleSaid({ scale, title, most, from_memory }: ReportScale, pigs: readonly ReportPig[]): Said[] {
   const values = pigs
     .flatMap(({ scores }) => scores.find((one) => one.scale === scale)?.value ?? [])
     .sort((a, b) => a - b);
@@ -81,7 +82,7 @@ function middleSaid({ scale, most, from_memory }: ReportScale, pigs: readonly Re
     {
       say: "scale_middle",
       values: {
-        title: { term: "scales", id: scale, ...memory(from_memory) },
+        title: { term: "scales", id: scale, title, ...memory(from_memory) },
         median,
         most,
         n: values.length,
@@ -112,6 +113,7 @@ function changeSaid({ comparable, comparisons, sides }: Compared): Said {
   const title = {
     term: one.kind === "indicator" ? "indicators" : "scales",
     id: one.question,
+    title: one.title,
     ...memory(one.confidence === "from-memory"),
   } as const;
   const level = (side: typeof before): number => side.proportion ?? side.mean ?? side.median ?? 0;

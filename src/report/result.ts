@@ -31,6 +31,8 @@ export interface Term {
     | "containers"
     | "tests";
   readonly id: string;
+  /** In the words of the record, for what a practice made itself. */
+  readonly title?: string;
   /** It rests on a definition from memory, and is marked. */
   readonly from_memory?: true;
 }

@@ -8,8 +8,8 @@ import type { Listing, Said, Term } from "./result.ts";
 
 /** The English names of what only reports name; the sheet knows the others. */
 const english = {
-  indicators: (id: string) => indicators.get(id)?.title ?? id,
-  scales: (id: string) => scales.get(id)?.title ?? id,
+  indicators: (id: string, own: string) => indicators.get(id)?.title ?? own,
+  scales: (id: string, own: string) => scales.get(id)?.title ?? own,
   systems: systemTitle,
   bases: (id: string) => selectionBases[id]?.title ?? (id === "" ? "basis not recorded" : id),
   lobes: (id: string) => id.replace("_", " "),
@@ -25,7 +25,8 @@ export interface ReportWords {
     key: Key,
     ...values: Record<never, never> extends ReportValues[Key] ? [] : [ReportValues[Key]]
   ): string;
-  name(term: Term["term"], id: string): string;
+  /** @param own its title, which stands where a practice made it and no language knows it */
+  name(term: Term["term"], id: string, own?: string): string;
   list(parts: readonly string[]): string;
   number(value: number, digits?: number): string;
   percent(share: number): string;
@@ -51,13 +52,13 @@ export function reportWords(language: Language): ReportWords {
     return known;
   };
   const sheet = wordsIn(language);
-  const name = (term: Term["term"], id: string): string =>
-    isOnlyOfReports(term) ? (terms[term]?.[id] ?? english[term](id)) : sheet.name(term, id);
+  const name = (term: Term["term"], id: string, own = id): string =>
+    isOnlyOfReports(term) ? (terms[term]?.[id] ?? english[term](id, own)) : sheet.name(term, id);
   const joined = new Intl.ListFormat(locale, { type: "conjunction" });
   const value = (one: string | number | Term | Said | Listing): string | number => {
     if (typeof one === "number") return one;
     if (typeof one === "string") return one;
-    if ("term" in one) return `${name(one.term, one.id)}${one.from_memory ? "*" : ""}`;
+    if ("term" in one) return `${name(one.term, one.id, one.title)}${one.from_memory ? "*" : ""}`;
     if ("list" in one) return joined.format(one.list.map((part) => String(value(part))));
     return tell(one);
   };

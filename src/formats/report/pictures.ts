@@ -156,7 +156,9 @@ export function snouts({ pigs, scales }: ReportResult, words: ReportWords): Pict
   return [
     picture(
       "snouts",
-      words.say("snouts", { title: scale === undefined ? "" : words.name("scales", scale.scale) }),
+      words.say("snouts", {
+        title: scale === undefined ? "" : words.name("scales", scale.scale, scale.title),
+      }),
       words.say("snouts_desc", { n: told.length, list: told.map(({ hint }) => hint).join("; ") }),
       snoutSections({
         snouts: told,
@@ -177,7 +179,7 @@ export function grades({ pigs, scales, visits }: ReportResult, words: ReportWord
     .flatMap((scale) => {
       const rows = rowsOf(pigs, scale, visits.length > 1, words);
       if (rows.length === 0) return [];
-      const title = `${words.name("scales", scale.scale)}${scale.from_memory ? "*" : ""}`;
+      const title = `${words.name("scales", scale.scale, scale.title)}${scale.from_memory ? "*" : ""}`;
       const listed = (values: readonly number[]) =>
         scale.grades.flatMap((grade) => {
           const n = values.filter((value) => value === grade).length;
@@ -232,7 +234,7 @@ export function shares({ shares: all, visits }: ReportResult, words: ReportWords
   if (all.length === 0) return [];
   const told = all.map((one) => {
     const { visit, indicator, basis, affected, examined, proportion, limits, level } = one;
-    const title = words.name("indicators", indicator);
+    const title = words.name("indicators", indicator, one.title);
     const chosen = words.name("bases", basis ?? "");
     const name = [...(visits.length > 1 && visit !== null ? [dayOf(visit)] : []), chosen].join(", ");
     const row = words.say("forest_row", { title, basis: name, affected, examined });
@@ -240,6 +242,7 @@ export function shares({ shares: all, visits }: ReportResult, words: ReportWords
       limits === null ? row : words.say("forest_limits", { row, level, low: limits[0], high: limits[1] });
     return {
       indicator,
+      title,
       hint,
       row: {
         name,
@@ -261,7 +264,7 @@ export function shares({ shares: all, visits }: ReportResult, words: ReportWords
         parts: ids.map((id) => {
           const rows = told.filter(({ indicator }) => indicator === id);
           return {
-            heading: `${words.name("indicators", id)}${rows.some((row) => row.from_memory) ? "*" : ""}`,
+            heading: `${rows[0]?.title ?? id}${rows.some((row) => row.from_memory) ? "*" : ""}`,
             rows: rows.map(({ row }) => row),
           };
         }),
@@ -283,7 +286,7 @@ export function changes(
 ): Picture[] {
   if (visits.length < 2) return [];
   return scales.flatMap((scale) => {
-    const title = `${words.name("scales", scale.scale)}${scale.from_memory ? "*" : ""}`;
+    const title = `${words.name("scales", scale.scale, scale.title)}${scale.from_memory ? "*" : ""}`;
     const told = visits.map(({ id, date }) => {
       const dots = pigs.flatMap((pig) => {
         const value =

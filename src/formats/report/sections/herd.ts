@@ -12,8 +12,8 @@ const numbers = ({ shares, visits }: ReportResult, words: ReportWords) =>
     (["question", "chosen_how", "pigs", "share", "interval"] as const).map((head) => ({
       head: words.say(head),
     })),
-    shares.map(({ indicator, basis, visit, affected, examined, proportion, limits, from_memory }) => [
-      `${words.name("indicators", indicator)}${from_memory ? "*" : ""}`,
+    shares.map(({ indicator, title, basis, visit, affected, examined, proportion, limits, from_memory }) => [
+      `${words.name("indicators", indicator, title)}${from_memory ? "*" : ""}`,
       [...(visits.length > 1 && visit !== null ? [visit] : []), words.name("bases", basis ?? "")].join(", "),
       words.say("count_of", { affected, examined }),
       // A share of a handful that stands for nobody says less than its count.

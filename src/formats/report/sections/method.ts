@@ -17,10 +17,11 @@ export const method: Part = ({ made_by: version, files, scales, shares }, { say,
   ...list(say("sources"), [
     ...new Set([
       ...scales.map(
-        ({ scale, source, from_memory }) => `${name("scales", scale)}: ${source}${from_memory ? "*" : ""}`,
+        ({ scale, title, source, from_memory }) =>
+          `${name("scales", scale, title)}: ${source}${from_memory ? "*" : ""}`,
       ),
-      ...shares.flatMap(({ indicator, source }) =>
-        source === null ? [] : [`${name("indicators", indicator)}: ${source}`],
+      ...shares.flatMap(({ indicator, title, source }) =>
+        source === null ? [] : [`${name("indicators", indicator, title)}: ${source}`],
       ),
     ]),
   ]),
