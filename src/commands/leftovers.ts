@@ -13,9 +13,6 @@ export function temporaryName(name: string): string {
   return `.${Array.from(name).slice(0, kept).join("")}.carcase-${machine()}-${process.pid}-${random}.tmp`;
 }
 
-/** Whether a name is one of these. */
-export const isTemporary = (name: string): boolean => pattern.test(name);
-
 const pattern = /^\..*\.carcase-([0-9a-f]{6})-(\d+)-[a-z0-9]*\.tmp$/s;
 
 /** No run writes a file for so long, in milliseconds; of another machine it is not known whether it still runs. */

@@ -6,6 +6,7 @@ import {
   begin as beginVisit,
   DrawError,
   type DrawnList,
+  expectedPigs,
   type PigWish,
   readDraw,
   type VisitWish,
@@ -69,11 +70,11 @@ const questions = (given: Asked): readonly Question[] =>
       { key: "folder", text: "Folder of the visit (alder-farm/2026-03-14)", check: needed },
       { key: "group", text: "Group the pigs come from (nursery-2)" },
       { key: "head", text: "How many pigs it has usually (420)", check: number },
-      { key: "age", text: "Their age (58 d)" },
-      { key: "signs", text: "What the ill ones show (sneezing, cough)" },
+      { key: "age", text: "Their age (58 d)", check: fitting("age") },
+      { key: "signs", text: "What the ill ones show (sneezing, cough)", check: fitting("signs") },
       { key: "pigs", text: "How many of those will be opened", check: number },
       { key: "healthy", text: "How many healthy ones beside them", check: number },
-      { key: "protocol", text: "Protocol (full)" },
+      { key: "protocol", text: "Protocol (full)", check: fitting("protocol") },
       { key: "veterinarian", text: "Your name" },
       { key: "complaint", text: "What the farm reported" },
     ] as const
@@ -81,6 +82,23 @@ const questions = (given: Asked): readonly Question[] =>
 
 const needed = (answer: string): string | undefined =>
   answer === "" ? "It is needed: the files are written there." : undefined;
+/** What a pig of that answer is refused for; it is told at once and not after the last question. */
+const fitting =
+  (key: keyof Asked) =>
+  (answer: string): string | undefined => {
+    try {
+      const asked = {
+        folder: join("farm", "2026-01-01"),
+        pigs: "1",
+        ...(answer !== "" && { [key]: answer }),
+      };
+      placed(wishOf(asked), expectedPigs);
+      return undefined;
+    } catch (error) {
+      if (error instanceof UsageError) return error.message.replace(/^--[a-z]+: /, "");
+      throw error;
+    }
+  };
 const number = (answer: string): string | undefined =>
   /^\d{0,6}$/.test(answer) ? undefined : "Write a number, or nothing.";
 

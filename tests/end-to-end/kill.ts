@@ -1,15 +1,16 @@
 /** Kills a run at any moment: from outside after some time, or by itself before one of its calls that change files. */
 import { spawn } from "node:child_process";
-import { readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { isDeepStrictEqual } from "node:util";
 import fc from "fast-check";
-import { temporaryFolder } from "../cases/temporary.ts";
 import { root } from "./run.ts";
 
 type Moment = { readonly milliseconds: number } | { readonly call: number };
 
-const folder = temporaryFolder();
+// It goes with the temporary folder of the whole run: one process may run several test files.
+const folder = mkdtempSync(join(tmpdir(), "carcase-kill-"));
 const script = join(folder, "kill.cjs");
 const counted = join(folder, "calls");
 writeFileSync(

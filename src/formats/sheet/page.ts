@@ -12,7 +12,7 @@ export const isPaper = (name: string): name is Paper => Object.hasOwn(sizes, nam
 
 const margin = 7;
 /** Head and foot of each page, with the head of a list. */
-const around = 20;
+const around = 22.5;
 /** Between two blocks. */
 const gap = 1.6;
 
