@@ -13,6 +13,8 @@ export interface VisitToVisit {
   }[];
   readonly least: number;
   readonly most: number;
+  /** Whether there is nothing between whole grades. */
+  readonly whole: boolean;
   readonly number: (value: number) => string;
   readonly words: {
     readonly median: string;
@@ -25,12 +27,12 @@ export interface VisitToVisit {
 const wide = 640;
 const high = 260;
 
-export function visitToVisit({ visits, least, most, number, words }: VisitToVisit): Drawing {
+export function visitToVisit({ visits, least, most, whole, number, words }: VisitToVisit): Drawing {
   const left = 46;
   const scale = axis(least, most, high - 44, 26);
   const column = (wide - left - 10) / Math.max(1, visits.length);
   const grid = scale.ticks
-    .filter((tick) => Number.isInteger(tick) || most - least < 3)
+    .filter((tick) => Number.isInteger(tick) || !whole)
     .map((tick) =>
       [
         line(left, scale.at(tick), wide - 10, scale.at(tick), "grid"),

@@ -138,6 +138,6 @@ function diagnosisSaid(pigs: readonly ReportPig[]): Said[] {
 }
 
 function nextSaid(visit: ReportVisit | undefined): Said {
-  const what = visit?.recommendations[0];
-  return what === undefined ? { say: "next_none" } : { say: "next_first", values: { what } };
+  const first = visit?.recommendations[0];
+  return first === undefined ? { say: "next_none" } : { say: "next_first", values: { what: first.what } };
 }

@@ -2,10 +2,11 @@
 import type { Case, OrganState } from "../cases/index.ts";
 import { basisOf } from "../herd/index.ts";
 import type { Scale } from "../knowledge/index.ts";
-import { organs, systems } from "../knowledge/index.ts";
+import { organs, type PlacedOrgan, systems } from "../knowledge/index.ts";
 import {
   conchae,
   diedAt,
+  entriesOf,
   findingsOf,
   hoursAfterDeath,
   hoursBetween,
@@ -74,7 +75,9 @@ export function pigOf(one: Case, scales: readonly Scale[]): ReportPig {
 /** The whole of a system: a lesion anywhere is one; normal only where something was looked at; else why it was left. */
 function lookedAt(one: Case, system: string): { looked: Looked; reason: string | null } {
   const states = organs.filter((organ) => organ.system === system).map((organ) => one.organ(organ));
-  const lesion = findingsOf(one).some(({ organ, finding }) => organ.system === system && isLesion(finding));
+  const lesion =
+    findingsOf(one).some(({ organ, finding }) => organ.system === system && isLesion(finding)) ||
+    entriesOf(one).some(({ organ, entry }) => organ.system === system && showsLesion(organ, entry));
   if (lesion) return { looked: "lesion", reason: null };
   if (states.some(({ status }) => status === "normal" || status === "recorded"))
     return { looked: "normal", reason: null };
@@ -83,6 +86,24 @@ function lookedAt(one: Case, system: string): { looked: Looked; reason: string |
     ? { looked: "blank", reason: null }
     : { looked: "left", reason: left.reason ?? null };
 }
+
+/** Whether something was observed that no healthy organ shows: a lobe consolidated, a concha wasted, pleura grown together. */
+function showsLesion({ definition }: PlacedOrgan, entry: Readonly<Record<string, unknown>>): boolean {
+  return Object.entries(definition.observations ?? {}).some(([name, { kind, normal }]) => {
+    const values = valuesIn(entry[name]);
+    if (kind === "percent" || kind === "grade")
+      return values.some((value) => typeof value === "number" && value > 0);
+    return normal !== undefined && values.some((value) => value !== normal);
+  });
+}
+
+/** The values of an observation, of all its parts. */
+const valuesIn = (value: unknown): unknown[] =>
+  value === undefined || value === null
+    ? []
+    : typeof value === "object"
+      ? Object.values(value).flatMap(valuesIn)
+      : [value];
 
 const isLeft = ({ status }: OrganState): boolean => status === "not_examined" || status === "not_assessable";
 

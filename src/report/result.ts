@@ -31,7 +31,7 @@ export interface Term {
     | "containers"
     | "tests";
   readonly id: string;
-  /** In the words of the record, for what a practice made itself. */
+  /** Its English title, for what is the practice's own. */
   readonly title?: string;
   /** It rests on a definition from memory, and is marked. */
   readonly from_memory?: true;
@@ -146,7 +146,12 @@ export interface ReportVisit {
   }[];
   readonly vaccinations: readonly string[];
   readonly changes: readonly string[];
-  readonly recommendations: readonly string[];
+  readonly recommendations: readonly {
+    readonly what: string;
+    readonly who: string | null;
+    readonly until: string | null;
+    readonly because: string | null;
+  }[];
 }
 
 export interface ReportResult {

@@ -45,10 +45,9 @@ export function visitOf(visit: VisitContext, cases: readonly Case[]): ReportVisi
     ),
     vaccinations,
     changes,
-    recommendations: (visit.record.recommendations ?? []).map((one) =>
-      typeof one === "string"
-        ? one
-        : [one.do, one.who, one.until, one.because].filter((word) => word !== undefined).join("; "),
-    ),
+    recommendations: (visit.record.recommendations ?? []).map((one) => {
+      const { do: what, who, until, because } = typeof one === "string" ? { do: one } : one;
+      return { what, who: who ?? null, until: until ?? null, because: because ?? null };
+    }),
   };
 }

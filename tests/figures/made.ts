@@ -144,6 +144,7 @@ export const figures = (told = (name: string): string => name): Readonly<Record<
     })),
     least: 0,
     most: 5,
+    whole: true,
     number: String,
     words: {
       median: "middle pig",

@@ -3,7 +3,7 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, w
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import { type Browser, chromium } from "playwright-core";
+import { chromium } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { carcase, wide } from "../end-to-end/run.ts";
 
@@ -49,32 +49,32 @@ describe("the pages of an archive", () => {
     rmSync(mine);
   });
 
-  describe.skipIf(browserAt === undefined)("in a browser", () => {
-    let browser: Browser | undefined;
-    beforeAll(async () => {
-      browser = await chromium.launch({
+  it.skipIf(browserAt === undefined)(
+    "find a pig by a word of its findings, by a part of it, and with a slip",
+    async () => {
+      const browser = await chromium.launch({
         ...(browserAt && { executablePath: browserAt }),
         args: ["--no-sandbox"],
       });
-    });
-    afterAll(async () => browser?.close());
-
-    it("find a pig by a word of its findings, by a part of it, and with a slip", async () => {
-      const page = await browser?.newPage();
-      const heard: string[] = [];
-      page?.on("console", (message) => heard.push(message.text()));
-      page?.on("pageerror", (error) => heard.push(String(error)));
-      page?.on("request", (request) => {
-        if (!request.url().startsWith("file:")) heard.push(request.url());
-      });
-      await page?.goto(pathToFileURL(join(pages, "index.html")).href);
-      for (const sought of ["bronchopneumonia", "bronchopn", "bronchopnuemonia"]) {
-        await page?.fill("#sought", sought);
-        expect(await page?.locator("#found a").count(), sought).toBeGreaterThan(0);
+      try {
+        const page = await browser.newPage();
+        const heard: string[] = [];
+        page.on("console", (message) => heard.push(message.text()));
+        page.on("pageerror", (error) => heard.push(String(error)));
+        page.on("request", (request) => {
+          if (!request.url().startsWith("file:")) heard.push(request.url());
+        });
+        await page.goto(pathToFileURL(join(pages, "index.html")).href);
+        for (const sought of ["bronchopneumonia", "bronchopn", "bronchopnuemonia"]) {
+          await page.fill("#sought", sought);
+          expect(await page.locator("#found a").count(), sought).toBeGreaterThan(0);
+        }
+        await page.locator("#found a").first().click();
+        expect(await page.title()).toContain("alder-2026");
+        expect(heard).toEqual([]);
+      } finally {
+        await browser.close();
       }
-      await page?.locator("#found a").first().click();
-      expect(await page?.title()).toContain("alder-2026");
-      expect(heard).toEqual([]);
-    });
-  });
+    },
+  );
 });

@@ -58,7 +58,7 @@ describe.skipIf(browserAt === undefined)("in a browser", () => {
     await page?.setContent(reportHtml(reports[of], audience, reportWords("en")));
     await page?.evaluate(axe);
     const found = await page?.evaluate<string[]>(
-      "axe.run().then(({ violations }) => violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 120)}`)))",
+      "axe.run().then(({ violations }) => violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => id + ': ' + html.slice(0, 120))))",
     );
     expect(found).toEqual([]);
   });

@@ -5,7 +5,7 @@ import { type Html, html } from "./html.ts";
 /** @param under the heading they stand below: with it a table is told from others of its kind */
 export function blocksHtml(blocks: readonly Block[], under = ""): Html[] {
   let head = under;
-  return blocks.flatMap((block): Html[] => {
+  const of = (block: Block): Html[] => {
     switch (block.kind) {
       case "heading":
         head = block.text;
@@ -28,7 +28,8 @@ export function blocksHtml(blocks: readonly Block[], under = ""): Html[] {
       case "gap":
         return [];
     }
-  });
+  };
+  return blocks.flatMap(of);
 }
 
 /** A table that is too wide for a telephone is moved with a finger or with the keys. */

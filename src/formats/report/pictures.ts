@@ -329,6 +329,7 @@ export function changes(
             Math.max(...told.flatMap(({ pigs: dots }) => dots.map(({ value }) => value)), scale.least + 1),
           ),
           number: words.number,
+          whole: scale.grades.length > 1,
           words: {
             median: words.say("middle_pig"),
             drawn: words.say("drawn"),

@@ -22,13 +22,15 @@ const numbers = ({ shares, visits }: ReportResult, words: ReportWords) =>
     ]),
   );
 
-export const compared: Part = (report, words) => {
+export const compared: Part = (report, words, audience) => {
   if (report.compared === null) return [];
   const stands = (basis: string | null): boolean =>
     report.visits.some(({ chosen }) => chosen.some((one) => one.basis === basis && one.stands));
   // The sentences of the tests are English; in other languages the figures and the first screen tell.
   return [
     ...drawn(pictures.changes(report, words, stands)),
-    ...(words.language === "en" ? list(null, report.compared) : []),
+    ...(words.language === "en"
+      ? list(null, audience === "farm" ? report.compared.slice(0, 1) : report.compared)
+      : []),
   ];
 };

@@ -16,7 +16,16 @@ export interface Section {
 
 const next: Part = ({ visits }, words) => {
   const all = visits.at(-1)?.recommendations ?? [];
-  return all.length === 0 ? [text(words.say("next_empty"))] : list(null, all);
+  if (all.length === 0) return [text(words.say("next_empty"))];
+  return list(
+    null,
+    all.map(({ what, who, until, because }) => {
+      const whose = [who, until === null ? null : words.say("until", { day: until })].filter(
+        (part) => part !== null,
+      );
+      return `${what}${whose.length === 0 ? "" : ` (${whose.join(", ")})`}${because === null ? "" : `: ${because}`}`;
+    }),
+  );
 };
 
 const parts = {
@@ -58,6 +67,6 @@ const order: Readonly<Record<Audience, readonly Name[]>> = {
 
 export const sectionsOf = (report: ReportResult, audience: Audience, words: ReportWords): Section[] =>
   order[audience].flatMap((id) => {
-    const blocks = parts[id](report, words);
+    const blocks = parts[id](report, words, audience);
     return blocks.length === 0 ? [] : [{ id, title: words.say(id), blocks }];
   });
