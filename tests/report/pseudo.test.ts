@@ -1,7 +1,9 @@
 /** English with an accent on every letter, as one more language: what a report says without accents is nobody's to translate. */
 import { IntlMessageFormat } from "intl-messageformat";
 import { describe, expect, it } from "vitest";
+import { readCases } from "../../src/cases/index.ts";
 import { reportHtml } from "../../src/formats/report/html.ts";
+import { archivePages } from "../../src/formats/report/pages.ts";
 import { messages } from "../../src/generated/knowledge/messages.ts";
 import { definitions } from "../../src/knowledge/definitions.ts";
 import {
@@ -157,6 +159,18 @@ describe("a language that is one more file", () => {
 
   it.each(pages)("is all that a report of a $of for a $audience says", ({ of, audience }) => {
     expect(untranslated(reports[of], reportHtml(reports[of], audience, words))).toEqual([]);
+  });
+
+  it("is all that the pages of an archive say", () => {
+    const pages = [
+      ...archivePages(readCases(["cases-example/alder-farm"]), {
+        version: reports.farm.made_by,
+        filesOf: () => reports.farm.files,
+        words,
+      }),
+    ].filter(({ name }) => name.endsWith(".html"));
+    expect(pages.map(({ name }) => name)).toContain("index.html");
+    expect(pages.flatMap(({ text }) => untranslated(reports.farm, text))).toEqual([]);
   });
 
   it("would see an English word", () => {
