@@ -3,9 +3,8 @@
  * language that a note knows; other names stand in the messages of their language.
  */
 import { type Language, type MessageKey, messages } from "../generated/knowledge/messages.ts";
-import { alarmSigns, organById, sampleRules } from "../knowledge/index.ts";
+import { alarmSigns, organTitle, sampleRules } from "../knowledge/index.ts";
 import { necropsySteps } from "../knowledge/knife.ts";
-import { capital } from "../words/listing.ts";
 
 export { languages } from "../generated/knowledge/languages.ts";
 export type { MessageKey };
@@ -14,7 +13,6 @@ export const isLanguage = (name: string): name is Language => Object.hasOwn(mess
 
 /** The English names by kind; a name that is a word of the format is said with spaces. */
 const english = {
-  organs: (id: string) => organById(id)?.definition.title ?? id,
   materials: (id: string) => sampleRules.materials[id]?.title ?? id,
   steps: (id: string) => necropsySteps.find((step) => step.id === id)?.title ?? id,
   containers: (id: string) => id.replaceAll("-", " "),
@@ -23,17 +21,7 @@ const english = {
   diseases: (id: string) => id,
 } as const;
 
-/** The first of an organ's names in a language, where the anatomy has one. */
-function organName(id: string, language: Language): string | undefined {
-  const names: Readonly<Partial<Record<string, readonly string[]>>> = {
-    ...organById(id)?.definition.names,
-    en: undefined,
-  };
-  const [name] = names[language] ?? [];
-  return name === undefined ? undefined : capital(name);
-}
-
-type Term = keyof typeof english;
+type Term = "organs" | keyof typeof english;
 
 export interface Words {
   readonly language: Language;
@@ -50,7 +38,7 @@ export function wordsIn(language: Language): Words {
     language,
     say: (key, values = {}) => say[key].replaceAll(/\{(\w+)\}/g, (_, name: string) => String(values[name])),
     name: (kind, id) =>
-      terms[kind]?.[id] ?? (kind === "organs" ? organName(id, language) : undefined) ?? english[kind](id),
+      terms[kind]?.[id] ?? (kind === "organs" ? organTitle(id, language) : english[kind](id)),
     cautions: (step) =>
       cautions?.[step] ??
       necropsySteps.find(({ id }) => id === step)?.caution?.map((caution) => caution.say) ??
