@@ -20,7 +20,16 @@ type Nested<Values> = {
 
 /** The name of a thing, in the language of the reader. */
 export interface Term {
-  readonly term: "indicators" | "scales" | "systems" | "organs" | "bases" | "processes";
+  readonly term:
+    | "indicators"
+    | "scales"
+    | "systems"
+    | "bases"
+    | "lobes"
+    | "organs"
+    | "materials"
+    | "containers"
+    | "tests";
   readonly id: string;
   /** Its English title, for what is the practice's own. */
   readonly title?: string;
