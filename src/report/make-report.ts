@@ -41,7 +41,7 @@ export function makeReport(archive: Archive, { version, files, of: asked }: Aske
     report: 1,
     made_by: version,
     of,
-    title: titleOf(of, farm, last?.date ?? null, first),
+    title: titleOf(of, of === "case" ? (first?.id ?? "") : named, last?.date ?? null),
     farm,
     by: visits.at(-1)?.record.veterinarian ?? first?.record.examiner ?? null,
     day: last?.date ?? null,
@@ -49,13 +49,13 @@ export function makeReport(archive: Archive, { version, files, of: asked }: Aske
       visit: last,
       pigs: pigs.filter(({ visit }) => visit === (last?.id ?? null)),
       estimates: toldFirst(herd).filter(({ stratum }) => stratum.visit === (last?.id ?? null)),
-      scales: scales.map((scale) => scaleOf(scale, cases)),
+      scales: scaled,
       compared,
     }),
     visits: told,
     pigs,
     shares: toldFirst(herd).map(shareOf),
-    scales: scales.map((scale) => scaleOf(scale, cases)),
+    scales: scaled,
     compared:
       compared === undefined
         ? null
@@ -67,15 +67,11 @@ export function makeReport(archive: Archive, { version, files, of: asked }: Aske
   };
 }
 
-function titleOf(
-  of: ReportResult["of"],
-  farm: string | null,
-  day: string | null,
-  first: Case | undefined,
-): Said {
-  if (of === "case") return { say: "title_case", values: { pig: first?.id ?? "" } };
-  if (of === "farm" || day === null) return { say: "title_farm", values: { farm: farm ?? "" } };
-  return { say: "title_visit", values: { farm: farm ?? "", day } };
+/** @param name of the farm; where none is recorded, of the visit or the pig */
+function titleOf(of: ReportResult["of"], name: string, day: string | null): Said {
+  if (of === "case") return { say: "title_case", values: { pig: name } };
+  if (of === "farm" || day === null) return { say: "title_farm", values: { farm: name } };
+  return { say: "title_visit", values: { farm: name, day } };
 }
 
 /** By the day of the visit, then as they were read. */
@@ -95,7 +91,7 @@ function toldFirst({ told_first: { indicators }, estimates }: HerdReport): Estim
 const scalesTold = (cases: readonly Case[], { told_first: { scales } }: HerdReport): Scale[] =>
   scales.flatMap((id) => cases.map((one) => scaleNamed(one, id)).find((scale) => scale !== undefined) ?? []);
 
-function scaleOf(scale: Scale, _: readonly Case[]): ReportScale {
+function scaleOf(scale: Scale): ReportScale {
   const [least = 0, most = 0] = scale.range;
   return {
     scale: scale.id,
