@@ -37,6 +37,8 @@ export function makeReport(archive: Archive, { version, files, of: asked }: Aske
   const [first] = cases;
   const of = asked ?? (cases.length === 1 ? "case" : visits.length > 1 ? "farm" : "visit");
   const farm = first?.farm?.record.name ?? first?.farm?.id ?? null;
+  const named = farm ?? last?.id ?? first?.id ?? "";
+  const scaled = scales.map(scaleOf);
   return {
     report: 1,
     made_by: version,
