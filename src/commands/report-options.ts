@@ -13,6 +13,7 @@ export function addReport(program: Command): void {
     .option("-o, --output <file>", "write the report to a file, such as report.html")
     .option("-f, --format <format>", "html, markdown, pdf or json", "html")
     .option("--for <reader>", "farm, colleague or laboratory: how deep, never what", "farm")
+    .option("--photos <where>", "embed (small, without place and device) or link", "embed")
     .option("--pages <folder>", "the whole archive as pages that open from the disk, with a search")
     .option("--language <language>", listing(languages, "or"), "en")
     .option("-q, --quiet", "only what needs attention")

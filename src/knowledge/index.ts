@@ -54,6 +54,7 @@ export type {
   Sex,
   Source,
 } from "../generated/knowledge.types.ts";
+export * from "./report-sections.ts";
 
 /** An organ with its place in the body: id is `system.organ`, as in a case file. */
 export interface PlacedOrgan {

@@ -6,7 +6,7 @@ import type { Scale } from "../knowledge/index.ts";
 import { scaleNamed } from "../score/index.ts";
 import { grouped } from "../words/grouped.ts";
 import { answerOf } from "./answer.ts";
-import { pigOf } from "./pig.ts";
+import { type Digests, pigOf } from "./pig.ts";
 import type { ReportResult, ReportScale, ReportShare, Said } from "./result.ts";
 import { visitOf } from "./visit.ts";
 
@@ -15,17 +15,22 @@ interface Asked {
   readonly version: string;
   /** The files that were read, with their digests. */
   readonly files: ReportResult["files"];
+  /** Of the photographs that were read. */
+  readonly digests?: Digests;
   /** What it is of. Default: a pig, where there is one; a farm, where there are several visits. */
   readonly of?: ReportResult["of"];
 }
 
 /** A report is of one pig, of one visit or of one farm, as many cases as were asked for. */
-export function makeReport(archive: Archive, { version, files, of: asked }: Asked): ReportResult {
+export function makeReport(
+  archive: Archive,
+  { version, files, digests = new Map(), of: asked }: Asked,
+): ReportResult {
   const cases = inOrder(archive.cases);
   const visits = visitsOf(cases);
   const herd = herdEstimates(cases, { by: ["visit"] });
   const scales = scalesTold(cases, herd);
-  const pigs = cases.map((one) => pigOf(one, scales));
+  const pigs = cases.map((one) => pigOf(one, scales, digests));
   const told = visits.map((visit) =>
     visitOf(
       visit,

@@ -35,6 +35,8 @@ export interface Settings {
   readonly exclude: readonly string[];
   /** What the columns of the practice's tables mean, by their head. */
   readonly columns: NonNullable<NonNullable<SettingsFile["import"]>["columns"]>;
+  /** How reports of the practice look; files in it are paths from the folder of the settings. */
+  readonly report: NonNullable<SettingsFile["report"]>;
   /** Own limits of autolysis in hours, by temperature band and kind of test. */
   readonly autolysis: Readonly<Record<string, Readonly<Record<string, number>>>>;
 }
@@ -81,6 +83,7 @@ export function buildSettings(value: SettingsFile, file: string | undefined, hou
     notifiable: value.notifiable ?? [],
     exclude: value.exclude ?? [],
     columns: value.import?.columns ?? {},
+    report: value.report ?? {},
     autolysis: value.autolysis ?? {},
   };
 }

@@ -4,6 +4,7 @@ import { makeReport, type ReportPig, type ReportResult, type ReportWords } from 
 import { grouped } from "../../words/grouped.ts";
 import { type Html, html } from "../page/html.ts";
 import { htmlPage, type Way } from "../page/html-page.ts";
+import { type Dress, plain } from "./dress.ts";
 import { reportHtml } from "./html.ts";
 import { searchScript } from "./search.ts";
 
@@ -16,6 +17,8 @@ interface Made {
   readonly version: string;
   filesOf(cases: readonly Case[]): ReportResult["files"];
   readonly words: ReportWords;
+  readonly digests?: ReadonlyMap<string, string>;
+  readonly dress?: Dress;
 }
 
 /** What the search finds: a page, and the words that stand on it. */
@@ -27,9 +30,14 @@ const pigPage = (id: string): string => `pig-${id}.html`;
 const visitPage = (id: string): string => `visit-${id}.html`;
 
 /** One page after the other, so that no more than one is held. */
-export function* archivePages(archive: Archive, { version, filesOf, words }: Made): Generator<ArchivePage> {
+export function* archivePages(
+  archive: Archive,
+  { version, filesOf, words, digests = new Map(), dress = plain }: Made,
+): Generator<ArchivePage> {
   const report = (cases: readonly Case[], of: ReportResult["of"]): ReportResult =>
-    makeReport({ ...archive, cases }, { version, files: filesOf(cases), of });
+    makeReport({ ...archive, cases }, { version, files: filesOf(cases), digests, of });
+  const page = (made: ReportResult, ways: readonly Way[]): string =>
+    reportHtml(made, "colleague", words, ways, dress);
   const home: Way = { to: "index.html", name: words.say("pages_all") };
   const titleOf = (organ: string): string => words.name("organs", organ);
   const found: Found[] = [];
@@ -41,7 +49,7 @@ export function* archivePages(archive: Archive, { version, filesOf, words }: Mad
     if (farm !== "") {
       yield {
         name: farmPage.to,
-        text: reportHtml(report(ofFarm, visits.size > 1 ? "farm" : "visit"), "colleague", words, [
+        text: page(report(ofFarm, visits.size > 1 ? "farm" : "visit"), [
           home,
           ...[...visits.keys()].filter(Boolean).map((id) => ({ to: visitPage(id), name: id })),
         ]),
@@ -55,7 +63,7 @@ export function* archivePages(archive: Archive, { version, filesOf, words }: Mad
         const made = report(cases, "visit");
         yield {
           name: visit.to,
-          text: reportHtml(made, "colleague", words, [
+          text: page(made, [
             ...above,
             ...cases.map((one) => ({ to: pigPage(one.id), name: numberOf(one.id) })),
           ]),
@@ -69,7 +77,7 @@ export function* archivePages(archive: Archive, { version, filesOf, words }: Mad
         const made = report([one], "case");
         yield {
           name: pigPage(one.id),
-          text: reportHtml(made, "colleague", words, id === "" ? above : [...above, visit]),
+          text: page(made, id === "" ? above : [...above, visit]),
         };
         const [pig] = made.pigs;
         if (pig === undefined) continue;

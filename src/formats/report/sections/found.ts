@@ -26,7 +26,7 @@ export const found: Part = (whole, words) => {
 };
 
 /** Of several visits the last: what was found before stands under what changed. */
-function latest(report: ReportResult): ReportResult {
+export function latest(report: ReportResult): ReportResult {
   const last = report.visits.at(-1);
   return last === undefined || report.visits.length < 2
     ? report
