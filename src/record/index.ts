@@ -87,6 +87,22 @@ export { besideCase, isAbsent, isElsewhere, isOfUnknown, photographs, tracings }
 export { formalinSamples, type ProtectiveItem, sawn, wentWithout } from "./protection.ts";
 export { type RequiredFact, requiredFacts } from "./required-facts.ts";
 export {
+  daysBetween,
+  daysOpen,
+  isOpen,
+  type PlacedResult,
+  pigsOf,
+  placed,
+  type Request,
+  type ResultEntry,
+  requestsOf,
+  resultsOf,
+  resultsOfCase,
+  speaksOf,
+  type TakenSample,
+  takenSamples,
+} from "./results.ts";
+export {
   type IndexedSample,
   isFixed,
   isFor,
