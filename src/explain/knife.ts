@@ -1,9 +1,9 @@
 /** The steps of a necropsy, as a tired person reads them: what to look at, how to get there, what to take while it is still there. */
 import { alarmSigns, organById, type PlacedOrgan, sampleRules, sourceLine } from "../knowledge/index.ts";
 import { knifeSource, knifeSources, type NecropsyStep, necropsySteps } from "../knowledge/knife.ts";
+import { containerNames, testNames } from "../record/index.ts";
 import { capital } from "../words/listing.ts";
 import { type Section, section, type Topic, yamlSection } from "./explanation.ts";
-import { containerNames, testNames } from "./sampling.ts";
 
 export const knifeTopics: readonly Topic[] = necropsySteps.map((step, index) => ({
   kind: "step",

@@ -1,6 +1,15 @@
 /** What a case says: each fact a question to the case or its visit, answered once. Knows no rules, scores or alarms. */
 export { type BlankSystem, blankSystems, isExcused, isLeftOut, isToldWith } from "./blank-organs.ts";
 export {
+  type Container,
+  containerNames,
+  containersOf,
+  containersOfCase,
+  containerTitles,
+  testNames,
+  testTitles,
+} from "./containers.ts";
+export {
   agentsIn,
   isCalledProgressive,
   isPending,
