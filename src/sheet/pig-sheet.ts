@@ -90,7 +90,7 @@ export function pigSheet(pig: TablePig, words: Words): PigSheet {
     samples:
       isStopped || !one.protocol.follow_signs || due.due.size === 0
         ? undefined
-        : samples.map((sample) => sampleIn(sample, words)),
+        : rowsOf(samples.map((sample) => sampleIn(sample, words))),
     formalin: words.say("formalin", {
       ratio: sampleRules.formalin.ratio,
       thickness: sampleRules.formalin.thickness,
@@ -199,6 +199,18 @@ function sampleIn({ from, into, for: tests, pieces = 1 }: SampleDue, words: Word
     into: words.name("containers", into),
     for: tests.map((test) => words.name("tests", test)).join(", "),
   };
+}
+
+/** What goes one after the other into the same container for the same tests is one row: a sheet has two pages. */
+function rowsOf(samples: readonly SheetSample[]): SheetSample[] {
+  const rows: SheetSample[] = [];
+  for (const one of samples) {
+    const last = rows.at(-1);
+    if (last?.into === one.into && last.for === one.for)
+      rows[rows.length - 1] = { ...last, from: `${last.from}; ${one.from}` };
+    else rows.push(one);
+  }
+  return rows;
 }
 
 /** Whom to call, as the settings say. */
