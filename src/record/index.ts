@@ -2,12 +2,17 @@
 export { type BlankSystem, blankSystems, isExcused, isLeftOut, isToldWith } from "./blank-organs.ts";
 export {
   agentsIn,
+  isAwaited,
   isCalledProgressive,
   isPending,
   type MorphologicDiagnosis,
   morphologicDiagnoses,
   type NamedCause,
   namedCauses,
+  type Reasoned,
+  type StatedDiagnosis,
+  statedDiagnoses,
+  textOf,
 } from "./diagnoses.ts";
 export {
   areAllAfter,
@@ -87,6 +92,8 @@ export { besideCase, isAbsent, isElsewhere, isOfUnknown, photographs, tracings }
 export { formalinSamples, type ProtectiveItem, sawn, wentWithout } from "./protection.ts";
 export { type RequiredFact, requiredFacts } from "./required-facts.ts";
 export {
+  type AskedTest,
+  askedOf,
   daysBetween,
   daysOpen,
   isOpen,
