@@ -58,7 +58,8 @@ export function samplesPlan(run: Run<SamplesPlanOptions>): number {
 
 /** The complaint as a record: what in it may be a notifiable disease alarms before anything is planned. */
 function complained(history: string): Archive {
-  const record = { format: 1, case: "complaint", selection: { signs: signsNamed(history) }, history };
+  const signs = signsNamed(history);
+  const record = { format: 1, case: "complaint", ...(signs.length > 0 && { selection: { signs } }), history };
   return readCases(["-"], {
     input: { bytes: new TextEncoder().encode(JSON.stringify(record)), name: "complaint.yaml" },
   });

@@ -69,7 +69,7 @@ function reckonedBlocks({ parcel, at, containers }: Reckoned): Block[] {
       { level: 3 },
     ),
     ...table(
-      [{ head: "number" }, { head: "what" }, { head: "good for" }],
+      [{ head: "no" }, { head: "what" }, { head: "good for" }],
       containers.map((one) => [
         one.container.id,
         `${one.container.what}, ${containerNames([one.container.into ?? ""]) || "no container"}`,

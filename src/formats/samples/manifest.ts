@@ -28,7 +28,7 @@ function blocksOf({ visit, date, containers }: Manifest): Block[] {
     ...(containers.length === 0 ? [text("No sample is written down.")] : []),
     ...table(
       [
-        { head: "number" },
+        { head: "no" },
         { head: "pig" },
         { head: "what" },
         { head: "container" },
