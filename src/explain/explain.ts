@@ -7,6 +7,7 @@ import { alarmTopics, indicatorTopics } from "./indicators-and-alarms.ts";
 import { knifeTopics } from "./knife.ts";
 import { ageClassTopics, deathTopics, factTopics, familyTopics, selectionTopics } from "./record.ts";
 import { ruleTopics } from "./rules.ts";
+import { keepsTopics, sampleSetTopics } from "./sample-sets.ts";
 import { containerTopics, materialTopics, testTopics } from "./sampling.ts";
 import { scaleTopics } from "./scales.ts";
 import { settingsTopics } from "./settings.ts";
@@ -35,6 +36,8 @@ export const topics: readonly Topic[] = [
   ...containerTopics,
   ...testTopics,
   ...timeTopics,
+  ...sampleSetTopics,
+  ...keepsTopics,
   ...agentTopics,
   ...settingsTopics,
 ].sort((a, b) => kinds.indexOf(a.kind) - kinds.indexOf(b.kind));
