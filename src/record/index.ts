@@ -4,7 +4,6 @@ export {
   type Container,
   containerNames,
   containersOf,
-  containersOfCase,
   containerTitles,
   testNames,
   testTitles,
