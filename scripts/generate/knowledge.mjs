@@ -1,6 +1,7 @@
 // Checks every knowledge file against its schema and writes each as a TypeScript module.
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { messageGaps } from "./message-gaps.mjs";
 import { generatedFolder } from "./read.mjs";
 import { wordLists } from "./schemas.mjs";
 import { schemaCompiler } from "./validators.mjs";
@@ -114,9 +115,24 @@ export const recorded_grades: Readonly<Record<string, readonly string[]>> = ${JS
     join(folder, "messages.ts"),
     `${note}
 import type { Messages } from "../knowledge.types.ts";
-export type Language = ${union(Object.keys(messages))};
+import type { Language } from "./languages.ts";
+export type { Language };
 export type MessageKey = ${union(Object.keys(messages.en.say))};
 export const messages: Readonly<Record<Language, Messages & { readonly say: Readonly<Record<MessageKey, string>> }>> = JSON.parse(${JSON.stringify(JSON.stringify(messages))});
+/** What each message of a report needs: \`Date\` is a day as records write it. */
+export interface ReportValues {
+${Object.entries(messages.en.report)
+  .map(([key, text]) => `  ${key}: ${gapsType(text)};`)
+  .join("\n")}
+}
+`,
+  );
+  writeFileSync(
+    join(folder, "languages.ts"),
+    `${note}
+/** The languages of sheets and reports: those that have a file of messages. */
+export const languages = ${JSON.stringify(Object.keys(messages))} as const;
+export type Language = (typeof languages)[number];
 `,
   );
   const ranges = knowledge.scales.map(({ id, organ, range, whole, parts }) => [
@@ -139,6 +155,12 @@ export const scale_ranges: Readonly<Record<string, Pick<Scale, "id" | "organ" | 
     "scale_ranges",
   ].map((name) => `export { ${name} } from "./knowledge/${name}.ts";`);
   writeFileSync(join(generatedFolder, "knowledge.ts"), `${note}\n${lines.join("\n")}\n`);
+}
+
+/** The gaps of a message in ICU syntax, as a type. */
+function gapsType(text) {
+  const gaps = Object.entries(messageGaps(text)).map(([name, kind]) => `readonly ${name}: ${kind}`);
+  return gaps.length === 0 ? "Record<never, never>" : `{ ${gaps.join("; ")} }`;
 }
 
 const isComputed = (id, parts) => Object.values(parts).every(({ read }) => read !== `grades.${id}`);

@@ -69,7 +69,8 @@ export function pigSheet(pig: TablePig, words: Words): PigSheet {
   const { id, one, alarms } = pig;
   const isStopped = alarms.some(({ pattern }) => pattern !== undefined && pattern.level !== "exclude");
   const due = isStopped ? { due: new Set<string>(), must: new Set<string>() } : dueIn(pig);
-  const samples = samplesOfCase(one, pig.beside);
+  // What needs a lesion has the blank lines of its own on the page.
+  const samples = samplesOfCase(one, pig.beside).filter(({ where }) => where.length === 0);
   const looks = requiredFacts(one).map((fact) => fact.id.split("."));
   const signs = (look: string): string[] =>
     isStopped
