@@ -11,7 +11,13 @@ export function writeKnowledge(knowledge) {
   const ajv = schemaCompiler();
   const faults = [];
   for (const [name, value] of Object.entries(knowledge)) {
-    const singular = { protocols: "protocol", scales: "scale", alarms: "alarm", messages: "message" }[name];
+    const singular = {
+      protocols: "protocol",
+      scales: "scale",
+      alarms: "alarm",
+      messages: "message",
+      sample_sets: "sample_set",
+    }[name];
     const values = singular === undefined ? [value] : value;
     const check = ajv.getSchema(`knowledge.schema.json#/$defs/${singular ?? name}`);
     for (const item of values) {
@@ -20,7 +26,11 @@ export function writeKnowledge(knowledge) {
         faults.push(`${name} ${item.id ?? ""} ${e.instancePath} ${e.message} ${JSON.stringify(e.params)}`);
     }
   }
-  faults.push(...vocabularyFaults(knowledge.vocabulary));
+  faults.push(
+    ...vocabularyFaults(knowledge.vocabulary),
+    ...agentFaults(knowledge.agents),
+    ...setFaults(knowledge),
+  );
   if (faults.length > 0) throw new Error(`knowledge files do not match their schema:\n${faults.join("\n")}`);
   const types = {
     anatomy: "Anatomy",
@@ -53,6 +63,9 @@ export function writeKnowledge(knowledge) {
     protection: "Protection",
     autolysis: "Autolysis",
     sample_rules: "SampleRules",
+    sample_sets: "SampleSet[]",
+    sample_care: "SampleCare",
+    agents: "Agents",
     morphometry: "Morphometry",
     snout_reading: "SnoutReadingRules",
     alarm_signs: "AlarmSigns",
@@ -135,8 +148,8 @@ export const scale_ranges: Readonly<Record<string, Pick<Scale, "id" | "organ" | 
 `,
   );
   const lines = [
-    // Scales and the order of the knife are loaded by those who ask for them.
-    ...Object.keys(types).filter((name) => name !== "scales" && name !== "knife"),
+    // Scales, the order of the knife and the agents are loaded by those who ask for them.
+    ...Object.keys(types).filter((name) => !["scales", "knife", "agents"].includes(name)),
     "vocabulary",
     "recorded_grades",
     "scale_ranges",
@@ -189,5 +202,37 @@ function vocabularyFaults({ signs, sign, differ, ...lists }) {
       .flatMap(({ words }) => words)
       .filter((word) => !defined.has(word))
       .map((word) => `vocabulary: ${word} is told apart and not defined`),
+  ];
+}
+
+/** What no schema can say: a wider agent exists, and no name leads to two agents. */
+function agentFaults({ agents }) {
+  const names = new Map();
+  const faults = [];
+  for (const [id, { name, of, short = [] }] of Object.entries(agents)) {
+    if (of !== undefined && agents[of] === undefined)
+      faults.push(`agents: ${id} is of ${of}, which there is not`);
+    for (const text of new Set([id, name, ...short].map((one) => one.toLowerCase()))) {
+      if (names.has(text)) faults.push(`agents: ${text} leads to ${names.get(text)} and to ${id}`);
+      names.set(text, id);
+    }
+  }
+  return faults;
+}
+
+/** What no schema can say: each sample of a set has its moment in the order of the knife, and no moment is of no set. */
+function setFaults({ knife, sample_sets: sets }) {
+  const key = ({ from }, into) => `${from} into ${into}`;
+  const moments = new Set(
+    Object.values(knife.steps).flatMap(({ samples }) =>
+      samples.flatMap((sample) => sample.into.map((into) => key(sample, into))),
+    ),
+  );
+  const taken = new Set(sets.flatMap(({ samples }) => samples.map((sample) => key(sample, sample.into))));
+  return [
+    ...[...taken]
+      .filter((one) => !moments.has(one))
+      .map((one) => `sample sets: ${one} has no moment in knife.yaml`),
+    ...[...moments].filter((one) => !taken.has(one)).map((one) => `knife: no set takes ${one}`),
   ];
 }

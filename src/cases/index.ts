@@ -11,10 +11,10 @@ export {
   type ReadOptions,
   readCases,
 } from "./files/read-cases.ts";
-export { isUnborn, isWeaned } from "./model/age-class.ts";
+export { classOfAge, isUnborn, isWeaned } from "./model/age-class.ts";
 export { standsIn } from "./model/defaults.ts";
 export { organsDue } from "./model/due.ts";
-export type { Archive, Case, Farm, HouseScale, Visit, VisitContext } from "./model/model.ts";
+export type { Archive, Case, Farm, HouseScale, Results, Visit, VisitContext } from "./model/model.ts";
 export { isAfter, type Moment, moment, onOneClock } from "./model/moment.ts";
 export { type Finding, listed, type OrganState } from "./model/organ-state.ts";
 export { formatPath, type Path, pathOf, pathsMeet, valueAt } from "./model/path.ts";

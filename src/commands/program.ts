@@ -15,6 +15,7 @@ import { addNote } from "./note-options.ts";
 import { addPlan } from "./plan-options.ts";
 import { addRecord } from "./record-options.ts";
 import { addReport } from "./report-options.ts";
+import { addSamples } from "./samples-options.ts";
 import { addSchema } from "./schema-options.ts";
 import { addScore } from "./score-options.ts";
 import { addSheet } from "./sheet-options.ts";
@@ -45,6 +46,7 @@ export function makeProgram(): Command {
     addSheet,
     addRecord,
     addNote,
+    addSamples,
     addLint,
     addShow,
     addScore,

@@ -1,11 +1,13 @@
 /** `explain`: everything that goes by a name, or the names nearest to it. */
 import { distance } from "fastest-levenshtein";
+import { agentTopics } from "./agents.ts";
 import { organTopics, protocolTopics, systemTopics } from "./body.ts";
 import { type Explanation, type Kind, kinds, lists, type Topic } from "./explanation.ts";
 import { alarmTopics, indicatorTopics } from "./indicators-and-alarms.ts";
 import { knifeTopics } from "./knife.ts";
 import { ageClassTopics, deathTopics, factTopics, familyTopics, selectionTopics } from "./record.ts";
 import { ruleTopics } from "./rules.ts";
+import { keepsTopics, sampleSetTopics } from "./sample-sets.ts";
 import { containerTopics, materialTopics, testTopics } from "./sampling.ts";
 import { scaleTopics } from "./scales.ts";
 import { settingsTopics } from "./settings.ts";
@@ -34,6 +36,9 @@ export const topics: readonly Topic[] = [
   ...containerTopics,
   ...testTopics,
   ...timeTopics,
+  ...sampleSetTopics,
+  ...keepsTopics,
+  ...agentTopics,
   ...settingsTopics,
 ].sort((a, b) => kinds.indexOf(a.kind) - kinds.indexOf(b.kind));
 

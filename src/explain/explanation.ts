@@ -37,6 +37,9 @@ export const kindGroups = {
     container: "containers",
     test: "tests",
     "time limit": "time-limits",
+    "sample set": "sample-sets",
+    "sample limit": "sample-limits",
+    agent: "agents",
   },
   Settings: { setting: "settings" },
 } as const;

@@ -1,51 +1,16 @@
 /** Materials, containers and tests of samples: what each spoils, and what to take instead. */
-import type { CaseFile } from "../generated/case.types.ts";
 import { type Definition, definitions } from "../knowledge/definitions.ts";
 import { autolysis, sampleRules, sourceLine } from "../knowledge/index.ts";
-import { capital, listing } from "../words/listing.ts";
+import { containerNames, containerTitles, testNames, testTitles } from "../record/index.ts";
+import { capital } from "../words/listing.ts";
 import { type Section, section, type Topic, yamlSection } from "./explanation.ts";
+import { careOf } from "./sample-sets.ts";
 
 const unfit = Object.values(sampleRules.unfit);
 const kept = Object.values(autolysis.kinds);
 
 const words = (id: string): string => id.replaceAll("-", " ");
 
-type Sample = NonNullable<CaseFile["samples"]>[number];
-
-/** Every container and test of the format, as people call it. */
-const containers: Readonly<Record<NonNullable<Sample["into"]>, string>> = {
-  formalin: "formalin",
-  chilled: "chilled",
-  frozen: "frozen",
-  ethanol: "ethanol",
-  "transport-medium": "swab in transport medium",
-  "charcoal-medium": "swab in charcoal medium",
-  "anaerobic-medium": "swab in anaerobic medium",
-  "viral-medium": "swab in viral medium",
-  "dry-swab": "dry swab",
-  "plain-tube": "plain tube",
-  "edta-tube": "EDTA tube",
-  "heparin-tube": "heparin tube",
-  "citrate-tube": "citrate tube",
-};
-const tests: Readonly<Record<NonNullable<Sample["for"]>[number], string>> = {
-  histology: "histology",
-  immunohistochemistry: "immunohistochemistry",
-  culture: "culture",
-  pcr: "PCR",
-  serology: "serology",
-  "virus-isolation": "virus isolation",
-  toxicology: "toxicology",
-  chemistry: "blood chemistry",
-  parasitology: "parasitology",
-  cytology: "cytology",
-  archive: "archive",
-};
-
-const list = (words: readonly string[], names: Readonly<Record<string, string>>): string =>
-  listing(words.map((word) => names[word] ?? word));
-export const containerNames = (into: readonly string[]): string => list(into, containers);
-export const testNames = (of: readonly string[]): string => list(of, tests);
 /** What the word means, and what spoils it; the definitions have a source of their own. */
 const told = (
   definition: Definition | undefined,
@@ -80,7 +45,7 @@ export const materialTopics: readonly Topic[] = Object.entries(sampleRules.mater
 );
 
 /** What a sample is put into, and what that spoils. */
-export const containerTopics: readonly Topic[] = Object.entries(containers).map(([id, title]) => ({
+export const containerTopics: readonly Topic[] = Object.entries(containerTitles).map(([id, title]) => ({
   kind: "container",
   name: id,
   title: `Container of a sample: ${title}`,
@@ -88,12 +53,15 @@ export const containerTopics: readonly Topic[] = Object.entries(containers).map(
   explain: () => ({
     sections: told(
       definitions.container[id],
-      section(
-        "Not for",
-        unfit
-          .filter(({ into }) => into.map(String).includes(id))
-          .map(({ tests: of, why, instead }) => `${list(of, tests)}: ${why}. ${instead}.`),
-      ),
+      [
+        ...section("On the way", careOf(id)),
+        ...section(
+          "Not for",
+          unfit
+            .filter(({ into }) => into.map(String).includes(id))
+            .map(({ tests: of, why, instead }) => `${testNames(of)}: ${why}. ${instead}.`),
+        ),
+      ],
       "No test is known here that it spoils.",
     ),
     source: sampleRules.source,
@@ -101,7 +69,7 @@ export const containerTopics: readonly Topic[] = Object.entries(containers).map(
 }));
 
 /** What is asked of the laboratory. */
-export const testTopics: readonly Topic[] = Object.entries(tests).map(([id, title]) => ({
+export const testTopics: readonly Topic[] = Object.entries(testTitles).map(([id, title]) => ({
   kind: "test",
   name: id,
   title: `${capital(title)}, asked of a sample`,
@@ -114,7 +82,7 @@ export const testTopics: readonly Topic[] = Object.entries(tests).map(([id, titl
           "Not from",
           unfit
             .filter(({ tests: of }) => of.map(String).includes(id))
-            .map(({ into, why, instead }) => `${list(into, containers)}: ${why}. ${instead}.`),
+            .map(({ into, why, instead }) => `${containerNames(into)}: ${why}. ${instead}.`),
         ),
         ...section(
           "After the time limit",

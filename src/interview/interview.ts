@@ -6,7 +6,7 @@ import { withValue } from "../fix/with-value.ts";
 import type { PlacedOrgan } from "../knowledge/index.ts";
 import type { NecropsyStep } from "../knowledge/knife.ts";
 import { askedOfNormal } from "../record/index.ts";
-import { samplesWanted } from "../sheet/index.ts";
+import { samplesOfCase } from "../samples/index.ts";
 import { capital } from "../words/listing.ts";
 import { type Asker, type Choice, keysFor, type Reply } from "./asker.ts";
 import type { OrgansQuestion, Question, SampleQuestion, Session, ValueQuestion } from "./kinds.ts";
@@ -138,7 +138,7 @@ const idsOf = (question: Question): readonly string[] =>
 
 function stepLines(step: NecropsyStep, one: Case): Parameters<Asker["say"]>[0] {
   const { title, caution, landmark, samples } = step;
-  const wanted = samplesWanted(one).filter((sample) => sample.step === step);
+  const wanted = samplesOfCase(one).filter((sample) => sample.step === step.id);
   const said = (line: string | { readonly say: string }): string =>
     typeof line === "string" ? line : line.say;
   return [

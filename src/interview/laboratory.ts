@@ -1,10 +1,10 @@
 /** What the interview asks for the laboratory: the samples of each step and of marked lesions, and what it all adds up to. */
 import { type Case, valueAt } from "../cases/index.ts";
-import { containerNames, testNames } from "../explain/sampling.ts";
 import { wordsAt } from "../fix/probe.ts";
 import { autolysis, organById } from "../knowledge/index.ts";
 import type { NecropsyStep } from "../knowledge/knife.ts";
 import {
+  containerNames,
   findingsOf,
   isLesion,
   isSampled,
@@ -14,9 +14,10 @@ import {
   type Sample,
   sampleAt,
   samplesOf as taken,
+  testNames,
 } from "../record/index.ts";
-import { samplesWanted } from "../sheet/index.ts";
-import { capital } from "../words/listing.ts";
+import { type SampleDue, samplesOfCase } from "../samples/index.ts";
+import { capital, listing } from "../words/listing.ts";
 import type { SampleQuestion, Session, ValueQuestion } from "./kinds.ts";
 
 /** What is passed over as soon as somebody said that samples are taken. */
@@ -28,10 +29,12 @@ const isSampling = (one: Case, { skipped }: Session): boolean =>
 /** Whether samples are taken, before the first; then each that is due in a step, for this is its moment. */
 export function* samplesOf(one: Case, step: NecropsyStep, session: Session): Generator<SampleQuestion> {
   const due = samplesDue(one);
-  const now = due.filter((sample) => sample.step === step);
+  const now = due.filter((sample) => sample.step === step.id);
   if (now.length === 0) return;
   if (!isSampling(one, session)) yield whether(`${due.length} due`, step);
-  else for (const { step: at, ...sample } of now) yield sampleQuestion(one, sample, at);
+  else
+    for (const { from, into, for: tests, where } of now)
+      yield sampleQuestion(one, { from, into, for: tests }, step, where);
 }
 
 const whether = (why: string, step?: NecropsyStep): SampleQuestion => ({
@@ -42,10 +45,10 @@ const whether = (why: string, step?: NecropsyStep): SampleQuestion => ({
 });
 
 /** By protocol, age and signs; a pig for comparison is opened for its organs. */
-const samplesDue = (one: Case): ReturnType<typeof samplesWanted> =>
+const samplesDue = (one: Case): SampleDue[] =>
   one.record.selection?.basis === "comparison"
     ? []
-    : samplesWanted(one).filter(
+    : samplesOfCase(one).filter(
         ({ from, into }) => !taken(one).some(({ sample }) => sample.from === from && sample.into === into),
       );
 
@@ -80,7 +83,12 @@ interface Wanted {
   readonly site?: string;
 }
 
-function sampleQuestion(one: Case, sample: Wanted, step?: NecropsyStep): SampleQuestion {
+function sampleQuestion(
+  one: Case,
+  sample: Wanted,
+  step?: NecropsyStep,
+  where: readonly string[] = [],
+): SampleQuestion {
   const { from, into, for: tests, site } = sample;
   const entry = { id: nextId(one), ...sample };
   const samples = one.record.samples ?? [];
@@ -89,7 +97,7 @@ function sampleQuestion(one: Case, sample: Wanted, step?: NecropsyStep): SampleQ
     kind: "sample",
     id: `sample ${from} ${into}`,
     step,
-    text: `Taken: ${titleOf(from)}, ${what}${tests === undefined ? "" : `, for ${testNames(tests)}`}?`,
+    text: `Taken: ${titleOf(from)}, ${what}${tests === undefined ? "" : `, for ${testNames(tests)}`}${where.length === 0 ? "" : `, only with ${listing(where, "or")}`}?`,
     edit: samples.length === 0 ? [["samples"], [entry]] : [["samples", samples.length], entry],
   };
 }

@@ -19,6 +19,7 @@ import {
   placedStates,
   samplesOf,
   stepAt,
+  textOf,
 } from "../record/index.ts";
 import { lateSamples } from "../sampling/index.ts";
 import { scoreCase } from "../score/index.ts";
@@ -70,8 +71,8 @@ export function pigOf(one: Case, scales: readonly Scale[], digests: Digests): Re
       at: at ?? null,
     })),
     diagnosis: {
-      morphologic: diagnosis?.morphologic ?? [],
-      aetiologic: diagnosis?.aetiologic ?? [],
+      morphologic: (diagnosis?.morphologic ?? []).map(textOf),
+      aetiologic: (diagnosis?.aetiologic ?? []).map(textOf),
       differentials: diagnosis?.differentials ?? [],
       basis: diagnosis?.basis ?? null,
     },

@@ -147,18 +147,18 @@ describe("the interview", () => {
 
   it("asks for each sample in the step in which it is due, and for the time of gut", async () => {
     const { record, asked } = await telling(enteric, {
-      "Are samples taken from this pig (8 due)": { answer: "yes" },
+      "Are samples taken from this pig (14 due)": { answer: "yes" },
       "Taken: Blood, plain tube, for serology": { answer: "no" },
       "Taken: Jejunum, formalin, for histology": { answer: "yes" },
       "03-A, Jejunum: when it went into formalin": { answer: "0942" },
       "Taken: Ileum, formalin": { answer: "yes" },
       "03-B, Ileum: when": "skip",
-      "Taken: Ileum, chilled, for PCR and culture": { answer: "yes" },
+      "Taken: Ileum, chilled, for culture and PCR": { answer: "yes" },
     });
     expect(record.samples).toEqual([
       { id: "03-A", from: "intestine.jejunum", into: "formalin", for: ["histology"], at: "2026-03-14T09:42" },
       { id: "03-B", from: "intestine.ileum", into: "formalin", for: ["histology"] },
-      { id: "03-C", from: "intestine.ileum", into: "chilled", for: ["pcr", "culture"] },
+      { id: "03-C", from: "intestine.ileum", into: "chilled", for: ["culture", "pcr"] },
     ]);
     const at = (start: string): number => asked.findIndex((text) => text.startsWith(start));
     expect(at("Taken: Jejunum")).toBeLessThan(at("Liver and pancreas"));
@@ -167,7 +167,7 @@ describe("the interview", () => {
 
   it("asks once whether samples are taken, of none where the protocol goes by no signs, nor beside ill pigs", async () => {
     const gate = (texts: readonly string[]) => texts.filter((text) => /samples|^Taken/.test(text));
-    expect(gate((await tell(enteric, normal)).asked)).toEqual(["Are samples taken from this pig (8 due)?"]);
+    expect(gate((await tell(enteric, normal)).asked)).toEqual(["Are samples taken from this pig (14 due)?"]);
     for (const [word, other] of [
       ["enteric", "slaughter-check"],
       ["clinical", "comparison"],

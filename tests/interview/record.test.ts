@@ -93,7 +93,7 @@ describe("carcase record", () => {
       "(or was found)",
       "External examination. Skin",
       "body weight",
-      "Are samples taken from this pig (9 due)?",
+      "Are samples taken from this pig (13 due)?",
       "was opened",
       "air temperature",
       "Jelly or",

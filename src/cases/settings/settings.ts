@@ -7,6 +7,7 @@ import {
   indicators as shippedIndicators,
 } from "../../knowledge/index.ts";
 import { type ResolvedProtocol, resolveProtocols } from "../model/protocol.ts";
+import { type SampleSettings, sampleSettings } from "./sample-settings.ts";
 import { allShipped } from "./settings-faults.ts";
 
 export interface Settings {
@@ -37,8 +38,12 @@ export interface Settings {
   readonly columns: NonNullable<NonNullable<SettingsFile["import"]>["columns"]>;
   /** How reports of the practice look; files in it are paths from the folder of the settings. */
   readonly report: NonNullable<SettingsFile["report"]>;
+  /** Days within which a result is waited for, where they are set. */
+  readonly resultsWithin: number | undefined;
   /** Own limits of autolysis in hours, by temperature band and kind of test. */
   readonly autolysis: Readonly<Record<string, Readonly<Record<string, number>>>>;
+  /** Sets of samples by name, and what the practice says of its containers. */
+  readonly samples: SampleSettings;
 }
 
 export const defaultSettings: Settings = buildSettings({ format: 1 }, undefined);
@@ -84,6 +89,8 @@ export function buildSettings(value: SettingsFile, file: string | undefined, hou
     exclude: value.exclude ?? [],
     columns: value.import?.columns ?? {},
     report: value.report ?? {},
+    resultsWithin: value.results_within,
     autolysis: value.autolysis ?? {},
+    samples: sampleSettings(value.samples),
   };
 }
