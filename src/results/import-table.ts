@@ -4,8 +4,8 @@ import { validate } from "../cases/faults/validate.ts";
 import { type Fault, readCases, type Visit } from "../cases/index.ts";
 import { likelyResultColumn, resultColumn } from "../cases/settings/result-columns.ts";
 import { type Form, type FormValue, formText } from "../cases/yaml/form.ts";
-import { agentCalled, agents } from "../knowledge/agents.ts";
-import { type ResultEntry, resultsOf, type TakenSample, takenSamples } from "../record/index.ts";
+import { agentCalled, agents, testWords } from "../knowledge/agents.ts";
+import { resultsOf, type TakenSample, takenSamples } from "../record/index.ts";
 import {
   type Cell,
   cellValue,
@@ -137,22 +137,6 @@ function checkHead(columns: readonly ReadColumn[], table: Table, { test, agent }
   if (agent !== undefined && agentCalled(agent) === undefined)
     throw new RangeError(`--agent: "${agent}" is no agent. ${agentSuggestion(agent)}`);
 }
-
-const tests = [
-  "histology",
-  "immunohistochemistry",
-  "culture",
-  "pcr",
-  "serology",
-  "virus-isolation",
-  "toxicology",
-  "chemistry",
-  "parasitology",
-  "cytology",
-  "sequencing",
-  "antibiogram",
-] as const satisfies readonly ResultEntry["test"][];
-export const testWords: readonly string[] = tests;
 
 const suggestion = (word: string, known: readonly string[]): string => {
   const near = nearest(word, known);

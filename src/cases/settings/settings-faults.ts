@@ -1,6 +1,7 @@
 /** What fits the schema of a settings file and still means nothing: names that do not exist, circles, contradictions. */
 import { vocabulary } from "../../generated/knowledge.ts";
 import type { SettingsFile } from "../../generated/settings.types.ts";
+import { agents, testWords } from "../../knowledge/agents.ts";
 import {
   alarmPatterns,
   autolysis,
@@ -88,6 +89,18 @@ export function settingsFaults(
         "value of a result",
       ]),
     ),
+    ...Object.entries(value.tests ?? {}).flatMap(([test, byAgent]) => [
+      ...checkName(["tests", test], test, testWords, "test"),
+      ...Object.entries(byAgent).flatMap(([agent, { sensitivity, specificity }]) => [
+        ...checkName(["tests", test, agent], agent, [...agents.keys()], "agent"),
+        ...(sensitivity + specificity > 1
+          ? []
+          : fault(
+              ["tests", test, agent],
+              "sensitivity and specificity add up to 1 or less; such a test says nothing.",
+            )),
+      ]),
+    ]),
     ...Object.entries(value.autolysis ?? {}).flatMap(([band, kinds]) => [
       ...checkName(["autolysis", band], band, Object.keys(autolysis.bands), "temperature band"),
       ...Object.keys(kinds).flatMap((kind) =>
@@ -180,10 +193,12 @@ function checkOrgan(path: Path, entry: string, orSystem: boolean): SettingsFault
 
 function checkIndicator(
   path: Path,
-  { score, finding }: Indicator,
+  { score, finding, result }: Indicator,
   scales: readonly string[] | undefined,
 ): SettingsFault[] {
-  if ((score === undefined) === (finding === undefined)) return fault(path, "write either score or finding.");
+  if ([score, finding, result].filter((one) => one !== undefined).length !== 1)
+    return fault(path, "write either score, finding or result.");
+  if (result !== undefined) return [];
   if (finding !== undefined)
     return [
       ...checkOrgan([...path, "finding", "organ"], finding.organ, false),

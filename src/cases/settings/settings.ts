@@ -35,6 +35,8 @@ export interface Settings {
   readonly exclude: readonly string[];
   /** What the columns of the practice's tables mean, by their head. */
   readonly columns: NonNullable<NonNullable<SettingsFile["import"]>["columns"]>;
+  /** How tests of the laboratory err, by test and agent. */
+  readonly tests: NonNullable<SettingsFile["tests"]>;
   /** What the columns of laboratories' tables mean, by their head. */
   readonly resultsColumns: Settings["columns"];
   /** Days within which a result is waited for, where they are set. */
@@ -85,6 +87,7 @@ export function buildSettings(value: SettingsFile, file: string | undefined, hou
     notifiable: value.notifiable ?? [],
     exclude: value.exclude ?? [],
     columns: value.import?.columns ?? {},
+    tests: value.tests ?? {},
     resultsColumns: value.import?.results_columns ?? {},
     resultsWithin: value.results_within,
     autolysis: value.autolysis ?? {},
