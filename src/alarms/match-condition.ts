@@ -1,6 +1,6 @@
 /** The small language of alarm patterns: one condition against a case or a visit, answered with its evidence. */
 import { type Case, moment, type Path, quantity } from "../cases/index.ts";
-import { type AgeClass, type AlarmCondition, ageClasses, familiesOfSign } from "../knowledge/index.ts";
+import { type AgeClass, type AlarmCondition, familiesOfSign } from "../knowledge/index.ts";
 import type { AlarmSubject, Evidence } from "./alarm.ts";
 import { alarmCheck } from "./alarm-check.ts";
 import { finding, grade } from "./match-finding.ts";
@@ -106,9 +106,7 @@ function isSuchPig(condition: AlarmCondition, one: Case): boolean {
   const { record, ageClass } = one;
   return (
     (ageClass !== undefined && condition.class?.includes(ageClass) === true) ||
-    (condition.younger_than !== undefined && isYounger(one, condition.younger_than)) ||
     (record.death?.manner !== undefined && condition.manner?.includes(record.death.manner) === true) ||
-    (record.pig?.sex !== undefined && condition.sex?.includes(record.pig.sex) === true) ||
     (record.death?.method !== undefined && condition.method?.includes(record.death.method) === true) ||
     (condition.affected !== undefined &&
       groupsOf(one).some(({ affected = 0 }) => affected >= Number(condition.affected)))
@@ -120,20 +118,6 @@ const groupsOf = ({ record, visit }: Case) =>
   Object.entries(visit?.record.groups ?? {}).flatMap(([name, group]) =>
     record.pig?.group === undefined || record.pig.group === name ? [group] : [],
   );
-
-/** Where the age is unknown, the oldest pig of its class decides, and without a class of those of its weight; a fetus is young. */
-function isYounger({ ageDays, ageClass, weightKg }: Case, days: number): boolean {
-  if (ageDays !== undefined) return ageDays < days;
-  const classes = ageClass === undefined ? classesOfWeight(weightKg) : [ageClasses.classes[ageClass]];
-  return classes.length > 0 && classes.every((one) => one?.derive === undefined || one.derive[1] < days);
-}
-
-const classesOfWeight = (kg: number | undefined) =>
-  kg === undefined
-    ? []
-    : Object.values(ageClasses.classes).filter(
-        ({ weight }) => weight !== undefined && weight[0] <= kg && kg <= weight[1],
-      );
 
 /** The signs of the pig; undefined when it shows none of them. A name may be a sign or a family of signs. */
 const signs = (names: readonly string[], one: Case): Evidence[] | undefined =>

@@ -14,10 +14,12 @@ import { addNew } from "./new-options.ts";
 import { addNote } from "./note-options.ts";
 import { addPlan } from "./plan-options.ts";
 import { addRecord } from "./record-options.ts";
+import { addReport } from "./report-options.ts";
 import { addSamples } from "./samples-options.ts";
 import { addSchema } from "./schema-options.ts";
 import { addScore } from "./score-options.ts";
 import { addSheet } from "./sheet-options.ts";
+import { addShow } from "./show-options.ts";
 import { speak } from "./streams.ts";
 import { version } from "./version.ts";
 
@@ -46,6 +48,7 @@ export function makeProgram(): Command {
     addNote,
     addSamples,
     addLint,
+    addShow,
     addScore,
     addHerd,
     addMeasure,
@@ -53,6 +56,7 @@ export function makeProgram(): Command {
     addPlan,
     addAgree,
     addCompare,
+    addReport,
     addExplain,
     addSchema,
     addCompletion,

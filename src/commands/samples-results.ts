@@ -67,13 +67,19 @@ function importTable(table: string, run: Run<SampleResultsOptions>): number {
   }
   const { name, text, entries, samples, said } = read;
   const what = `${count(entries, "result")} of ${count(samples, "sample")}`;
-  if (options.write) run.writeNew(folder, [{ name, text }]);
+  const file = join(folder, name);
+  if (options.write)
+    run.replace(file, text, (there) =>
+      there === undefined
+        ? undefined
+        : `${file} is there already, and nothing was written; give the table another name, or take the file out`,
+    );
   if (!options.quiet) {
     run.say(`${table}: ${said.join("; ")}`);
     run.say(
       options.write
-        ? `wrote ${what} into ${join(folder, name)}`
-        : `${what} for ${join(folder, name)}; nothing is written without --write`,
+        ? `wrote ${what} into ${file}`
+        : `${what} for ${file}; nothing is written without --write`,
     );
   }
   if (!options.write) run.write(text);

@@ -2,6 +2,8 @@
  * The domain knowledge that ships with the program, read from the YAML files beside this one.
  * Nothing here decides anything: it only makes the data easy to look up.
  */
+
+import type { Language } from "../generated/knowledge/messages.ts";
 import * as data from "../generated/knowledge.ts";
 import type {
   AgeClass,
@@ -16,6 +18,7 @@ import type {
   Sex,
   Source,
 } from "../generated/knowledge.types.ts";
+import { capital } from "../words/listing.ts";
 
 export type {
   AgeClass,
@@ -76,6 +79,13 @@ const organsById = new Map(organs.map((organ) => [organ.id, organ]));
 
 /** The organ with this id (`respiratory.lungs`), if there is one. */
 export const organById = (id: string): PlacedOrgan | undefined => organsById.get(id);
+
+/** What an organ is called on paper: its title, in another language the first of its names there. */
+export function organTitle(id: string, language: Language): string {
+  const { title, names } = organById(id)?.definition ?? {};
+  const [name] = (language === "en" ? undefined : names?.[language]) ?? [];
+  return name === undefined ? (title ?? id) : capital(name);
+}
 
 /** Title of a system, or its id when it has none. */
 export const systemTitle = (id: string): string => data.anatomy.systems[id]?.title ?? id;

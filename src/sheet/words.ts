@@ -1,6 +1,9 @@
-/** What the sheet says, in one language. English names stand in the knowledge itself, those of other languages in their messages. */
+/**
+ * What the sheet says, in one language. English names stand in the knowledge itself, and so do those of organs in any
+ * language; other names stand in the messages of their language.
+ */
 import { type Language, type MessageKey, messages } from "../generated/knowledge/messages.ts";
-import { alarmSigns, organById, sampleRules } from "../knowledge/index.ts";
+import { alarmSigns, organTitle, sampleRules } from "../knowledge/index.ts";
 import { necropsySteps } from "../knowledge/knife.ts";
 
 export type { MessageKey };
@@ -11,7 +14,6 @@ export const isLanguage = (name: string): name is Language => Object.hasOwn(mess
 
 /** The English names by kind; a name that is a word of the format is said with spaces. */
 const english = {
-  organs: (id: string) => organById(id)?.definition.title ?? id,
   materials: (id: string) => sampleRules.materials[id]?.title ?? id,
   steps: (id: string) => necropsySteps.find((step) => step.id === id)?.title ?? id,
   containers: (id: string) => id.replaceAll("-", " "),
@@ -20,7 +22,7 @@ const english = {
   diseases: (id: string) => id,
 } as const;
 
-type Term = keyof typeof english;
+type Term = "organs" | keyof typeof english;
 
 export interface Words {
   readonly language: Language;
@@ -36,7 +38,8 @@ export function wordsIn(language: Language): Words {
   return {
     language,
     say: (key, values = {}) => say[key].replaceAll(/\{(\w+)\}/g, (_, name: string) => String(values[name])),
-    name: (kind, id) => terms[kind]?.[id] ?? english[kind](id),
+    name: (kind, id) =>
+      kind === "organs" ? organTitle(id, language) : (terms[kind]?.[id] ?? english[kind](id)),
     cautions: (step) =>
       cautions?.[step] ??
       necropsySteps.find(({ id }) => id === step)?.caution?.map((caution) => caution.say) ??
