@@ -4,13 +4,8 @@ import { type Indicator, organById, type Scale, type ScalePart } from "../knowle
 import { scales } from "../knowledge/scales.ts";
 import { findingsOf, isLesion } from "../record/index.ts";
 import { scaleNamed, scoreCase, scoreOrgan, stateFor } from "../score/index.ts";
+import type { Answer } from "./answer.ts";
 import { resultAnswer } from "./result-answer.ts";
-
-/**
- * What a pig answers to a yes/no question. Two answers keep it out of the denominator: the organ was looked at, but not in
- * the way that the question needs ("not graded"), or nobody looked, or could look ("not examined").
- */
-export type Answer = "yes" | "no" | "not graded" | "not examined";
 
 /**
  * What one pig answers.

@@ -3,7 +3,7 @@ import type { Case } from "../cases/index.ts";
 import { isAgentOf } from "../knowledge/agents.ts";
 import type { Indicator } from "../knowledge/index.ts";
 import { resultsOfCase, samplesOf } from "../record/index.ts";
-import type { Answer } from "./indicator-answer.ts";
+import type { Answer } from "./answer.ts";
 
 export type ResultQuestion = NonNullable<Indicator["result"]>;
 

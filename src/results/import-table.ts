@@ -196,7 +196,7 @@ class RowReader {
     const text = String(value).trim();
     switch (id) {
       case "sample": {
-        const ids = text.split(/\s*[+;,]\s*|\s+(?=\S*\d)/).filter((one) => one !== "");
+        const ids = text.split(/[+;,\s]+/).filter((one) => one !== "");
         return { values: ids.length === 1 ? { sample: ids[0] } : { pool: ids } };
       }
       case "test": {
@@ -394,7 +394,7 @@ const slug = (file: string): string =>
     .replace(/^results?[-_ ]*/i, "")
     .toLowerCase()
     .replaceAll(/[^a-z0-9]+/g, "-")
-    .replaceAll(/^-+|-+$/g, "")
+    .replaceAll(/^-|-$/g, "")
     .slice(0, 60) || "table";
 
 const textOf = ({
