@@ -3,7 +3,7 @@
  * Nothing here decides anything: it only makes the data easy to look up.
  */
 
-import type { Language } from "../generated/knowledge/messages.ts";
+import type { Language } from "../generated/knowledge/languages.ts";
 import * as data from "../generated/knowledge.ts";
 import type {
   AgeClass,
@@ -54,6 +54,7 @@ export type {
   Sex,
   Source,
 } from "../generated/knowledge.types.ts";
+export * from "./report-sections.ts";
 
 /** An organ with its place in the body: id is `system.organ`, as in a case file. */
 export interface PlacedOrgan {
@@ -80,10 +81,11 @@ const organsById = new Map(organs.map((organ) => [organ.id, organ]));
 /** The organ with this id (`respiratory.lungs`), if there is one. */
 export const organById = (id: string): PlacedOrgan | undefined => organsById.get(id);
 
-/** What an organ is called on paper: its title, in another language the first of its names there. */
+/** What an organ is called on paper: its title, in a language that notes know the first of its names there. */
 export function organTitle(id: string, language: Language): string {
   const { title, names } = organById(id)?.definition ?? {};
-  const [name] = (language === "en" ? undefined : names?.[language]) ?? [];
+  const known: Readonly<Partial<Record<string, readonly string[]>>> = { ...names, en: undefined };
+  const [name] = known[language] ?? [];
   return name === undefined ? (title ?? id) : capital(name);
 }
 

@@ -1,14 +1,13 @@
 /**
- * What the sheet says, in one language. English names stand in the knowledge itself, and so do those of organs in any
- * language; other names stand in the messages of their language.
+ * What the sheet says, in one language. English names stand in the knowledge itself, and so do those of organs in a
+ * language that a note knows; other names stand in the messages of their language.
  */
 import { type Language, type MessageKey, messages } from "../generated/knowledge/messages.ts";
 import { alarmSigns, organTitle, sampleRules } from "../knowledge/index.ts";
 import { necropsySteps } from "../knowledge/knife.ts";
 
+export { languages } from "../generated/knowledge/languages.ts";
 export type { MessageKey };
-
-export const languages = Object.keys(messages) as readonly Language[];
 
 export const isLanguage = (name: string): name is Language => Object.hasOwn(messages, name);
 
@@ -39,7 +38,7 @@ export function wordsIn(language: Language): Words {
     language,
     say: (key, values = {}) => say[key].replaceAll(/\{(\w+)\}/g, (_, name: string) => String(values[name])),
     name: (kind, id) =>
-      kind === "organs" ? organTitle(id, language) : (terms[kind]?.[id] ?? english[kind](id)),
+      terms[kind]?.[id] ?? (kind === "organs" ? organTitle(id, language) : english[kind](id)),
     cautions: (step) =>
       cautions?.[step] ??
       necropsySteps.find(({ id }) => id === step)?.caution?.map((caution) => caution.say) ??
