@@ -10,6 +10,7 @@ import { headCount } from "./head-count.ts";
 import { type HerdScores, herdScores } from "./herd-scores.ts";
 import { checkIndicators, indicatorsIn, scalesIn } from "./indicators-and-scales.ts";
 import { checkOptions, type HerdOptions } from "./options.ts";
+import { type ResultCount, resultCounts } from "./result-counts.ts";
 import { standingOf } from "./standing.ts";
 import { type Dimension, dimensions, farmFolder, type StratumOfCases, strata } from "./strata.ts";
 import { type ToldFirst, toldFirst } from "./told-first.ts";
@@ -20,6 +21,8 @@ export interface HerdReport {
   readonly told_first: ToldFirst;
   readonly estimates: readonly Estimate[];
   readonly scores: readonly HerdScores[];
+  /** Positive of tested, where laboratories answered. */
+  readonly results?: readonly ResultCount[];
   /** Groups taken together with weights; only when asked for. */
   readonly combined?: readonly CombinedEstimate[];
 }
@@ -66,6 +69,9 @@ export function herdEstimates(from: Archive | readonly Case[], options: HerdOpti
     [...pigs].map(([scale, used]) => ({ scale, pigs: used })),
     options,
   );
+  // Who names indicators asks for nothing else.
+  const results =
+    indicators === undefined ? resultCounts(cases, { by: options.by ?? ["visit"], choiceOf }) : [];
   return {
     answers: herdAnswers(cases, {
       by: options.by ?? ["visit"],
@@ -75,6 +81,7 @@ export function herdEstimates(from: Archive | readonly Case[], options: HerdOpti
     told_first: first,
     estimates,
     scores,
+    ...(results.length > 0 && { results }),
     ...(options.combine === true && {
       combined: combinedEstimates(cases, { by, choiceOf, ...(indicators !== undefined && { indicators }) }),
     }),

@@ -28,6 +28,7 @@ export { indicatorAnswer, withoutScore } from "./indicator-answer.ts";
 export { checkIndicators } from "./indicators-and-scales.ts";
 export { herdIntervals } from "./interval.ts";
 export type { HerdOptions } from "./options.ts";
+export { indicatorNamed, type PoolCount, type ResultCount } from "./result-counts.ts";
 export { basisOf, reachOf } from "./selection-basis.ts";
 export { type Share, shareOf } from "./share.ts";
 export { standingOf } from "./standing.ts";

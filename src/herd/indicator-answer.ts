@@ -4,12 +4,8 @@ import { type Indicator, organById, type Scale, type ScalePart } from "../knowle
 import { scales } from "../knowledge/scales.ts";
 import { findingsOf, isLesion } from "../record/index.ts";
 import { scaleNamed, scoreCase, scoreOrgan, stateFor } from "../score/index.ts";
-
-/**
- * What a pig answers to a yes/no question. Two answers keep it out of the denominator: the organ was looked at, but not in
- * the way that the question needs ("not graded"), or nobody looked, or could look ("not examined").
- */
-export type Answer = "yes" | "no" | "not graded" | "not examined";
+import type { Answer } from "./answer.ts";
+import { resultAnswer } from "./result-answer.ts";
 
 /**
  * What one pig answers.
@@ -20,7 +16,8 @@ export type Answer = "yes" | "no" | "not graded" | "not examined";
  * @throws RangeError when the indicator names a scale or organ that does not exist, or asks nothing
  */
 export function indicatorAnswer(indicator: Indicator, one: Case): Answer {
-  const { score, finding } = indicator;
+  const { score, finding, result } = indicator;
+  if (result !== undefined) return resultAnswer(result, one);
   if (finding !== undefined) return findingAnswer(finding, one);
   if (score === undefined || (score.at_least === undefined && score.above === undefined))
     throw new RangeError(

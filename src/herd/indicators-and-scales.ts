@@ -3,6 +3,7 @@ import { type Case, unknownName } from "../cases/index.ts";
 import type { Indicator, Scale } from "../knowledge/index.ts";
 import { scalesOf } from "../score/index.ts";
 import { grouped } from "../words/grouped.ts";
+import { resultIndicators } from "./result-counts.ts";
 import type { StratumOfCases } from "./strata.ts";
 
 export interface IndicatorInStratum {
@@ -15,19 +16,21 @@ export interface IndicatorInStratum {
 
 /** @throws RangeError when an id names no indicator of any case */
 export function checkIndicators(cases: readonly Case[], asked: readonly string[] | undefined): void {
-  const known = new Set(cases.flatMap((one) => [...one.settings.indicators.keys()]));
+  const known = new Set(
+    cases.flatMap((one) => [...one.settings.indicators.keys(), ...resultIndicators(one).keys()]),
+  );
   const unknown = asked?.find((id) => !known.has(id));
   if (unknown !== undefined && cases.length > 0)
     throw new RangeError(unknownName(unknown, [...known], "indicator"));
 }
 
-/** The indicators of a stratum, in the order of the settings or as asked. */
+/** The indicators of a stratum, in the order of the settings or as asked; questions of results only when they are asked. */
 export function indicatorsIn(
   cell: StratumOfCases,
   asked: readonly string[] | undefined,
 ): IndicatorInStratum[] {
   const known = cell.cases.flatMap((one) =>
-    [...one.settings.indicators]
+    [...(asked === undefined ? [] : resultIndicators(one)), ...one.settings.indicators]
       .filter(([id]) => asked?.includes(id) ?? true)
       .map(([id, indicator]) => {
         const own = indicator.score && one.settings.houseScales.get(indicator.score.scale);

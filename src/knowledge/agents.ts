@@ -4,6 +4,22 @@ import type { Agent, Source } from "../generated/knowledge.types.ts";
 
 export type { Agent } from "../generated/knowledge.types.ts";
 
+/** Tests of a laboratory that have a result, by the words of the format. */
+export const testWords: readonly string[] = [
+  "histology",
+  "immunohistochemistry",
+  "culture",
+  "pcr",
+  "serology",
+  "virus-isolation",
+  "toxicology",
+  "chemistry",
+  "parasitology",
+  "cytology",
+  "sequencing",
+  "antibiogram",
+];
+
 export const agents: ReadonlyMap<string, Agent> = new Map(Object.entries(data.agents));
 export const agentsSource: Source = data.source;
 

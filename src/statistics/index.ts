@@ -116,6 +116,7 @@ export {
   pooledSampleSize,
   pooledSampleSizeUnlimited,
 } from "./pooled-detection.ts";
+export { type PooledPrevalence, pooledPrevalence } from "./pooled-prevalence.ts";
 export { type PrecisionGoal, type PrecisionSampleSize, precisionSampleSize } from "./precision.ts";
 export { type PrecisionFormula, type PrecisionQuestion, precisionFormula } from "./precision-formula.ts";
 export { type SeededRandom, seededRandom } from "./random.ts";

@@ -163,10 +163,10 @@ describe("names in settings", () => {
         "protocols.full.extends: full and respiratory extend each other in a circle; let one of them extend another protocol, or none.",
       ],
     ],
-    ["indicators: {x: {title: t}}", ["indicators.x: write either score or finding."]],
+    ["indicators: {x: {title: t}}", ["indicators.x: write either score, finding or result."]],
     [
       "indicators: {x: {title: t, score: {scale: maff-1978, at_least: 1}, finding: {organ: respiratory.lungs}}}",
-      ["indicators.x: write either score or finding."],
+      ["indicators.x: write either score, finding or result."],
     ],
     [
       "indicators: {x: {title: t, score: {scale: maff-1978}}}",

@@ -1,5 +1,5 @@
 /** Reads cases, folder by folder: from paths on the command line to typed cases, with every fault placed. */
-import { dirname, resolve } from "node:path";
+import { dirname, join, resolve } from "node:path";
 import type { CaseFile } from "../../generated/case.types.ts";
 import { grouped } from "../../words/grouped.ts";
 import { hiddenCharacter } from "../../words/hidden-characters.ts";
@@ -232,7 +232,7 @@ export class ArchiveReader {
       bytes === undefined
         ? readDocument(file, location, this.#context.repository)
         : keyedDocument(file, decode(bytes));
-    const hasVisit = this.#context.hasVisit(folder);
+    const hasVisit = this.#context.hasVisit(dirname(location));
     const isAsked = !isNamedResults && (how === "named" || hasVisit);
     if (!read.ok) {
       if (!isAsked && isAnotherTools(location)) return this.#passOver(file);
@@ -245,7 +245,8 @@ export class ArchiveReader {
     if (whose === "another tool's") return this.#passOver(file);
     if (whose === "ours beside cases") return "no case";
     if (whose === "results") {
-      if (isNamedResults && hasVisit) return "no case";
+      const isBeside = kindOf(join(dirname(location), "visit.yaml")) !== "nothing";
+      if (isNamedResults && isBeside) return "no case";
       this.#faults.push(fileFault(file, isNamedResults ? withoutVisit : namedOtherwise));
       return "left out";
     }

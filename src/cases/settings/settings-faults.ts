@@ -1,6 +1,7 @@
 /** What fits the schema of a settings file and still means nothing: names that do not exist, circles, contradictions. */
 import { vocabulary } from "../../generated/knowledge.ts";
 import type { SettingsFile } from "../../generated/settings.types.ts";
+import { agents, testWords } from "../../knowledge/agents.ts";
 import {
   alarmPatterns,
   autolysis,
@@ -21,6 +22,7 @@ import type { Path } from "../model/path.ts";
 import { caseColumn, columnNames, skipped } from "./case-columns.ts";
 import { excludeFaults } from "./exclude-faults.ts";
 import { lockedRules } from "./locked-rules.ts";
+import { resultColumn, resultColumns } from "./result-columns.ts";
 import { sampleFaults } from "./sample-settings.ts";
 import { checkName, fault, type SettingsFault, unknownName } from "./settings-fault.ts";
 
@@ -71,8 +73,27 @@ export function settingsFaults(
       checkIndicator(["indicators", id], indicator, scales),
     ),
     ...Object.entries(value.import?.columns ?? {}).flatMap(([head, column]) =>
-      checkColumn(["import", "columns", head], column),
+      checkColumn(["import", "columns", head], column, [caseColumn, columnNames, "value of a case"]),
     ),
+    ...Object.entries(value.import?.results_columns ?? {}).flatMap(([head, column]) =>
+      checkColumn(["import", "results_columns", head], column, [
+        resultColumn,
+        resultColumns.map(({ id }) => id),
+        "value of a result",
+      ]),
+    ),
+    ...Object.entries(value.tests ?? {}).flatMap(([test, byAgent]) => [
+      ...checkName(["tests", test], test, testWords, "test"),
+      ...Object.entries(byAgent).flatMap(([agent, { sensitivity, specificity }]) => [
+        ...checkName(["tests", test, agent], agent, [...agents.keys()], "agent"),
+        ...(sensitivity + specificity > 1
+          ? []
+          : fault(
+              ["tests", test, agent],
+              "sensitivity and specificity add up to 1 or less; such a test says nothing.",
+            )),
+      ]),
+    ]),
     ...reportFaults(value.report),
     ...Object.entries(value.autolysis ?? {}).flatMap(([band, kinds]) => [
       ...checkName(["autolysis", band], band, Object.keys(autolysis.bands), "temperature band"),
@@ -109,10 +130,14 @@ function checkProtocol(id: string, value: SettingsFile, known: readonly string[]
   ];
 }
 
-function checkColumn(path: Path, column: string | { readonly to: string }): SettingsFault[] {
+function checkColumn(
+  path: Path,
+  column: string | { readonly to: string },
+  [find, names, what]: readonly [(name: string) => unknown, readonly string[], string],
+): SettingsFault[] {
   const [to, at] = typeof column === "string" ? [column, path] : [column.to, [...path, "to"]];
-  if (to === skipped || caseColumn(to) !== undefined) return [];
-  return fault(at, unknownName(to, [skipped, ...columnNames], "value of a case"));
+  if (to === skipped || find(to) !== undefined) return [];
+  return fault(at, unknownName(to, [skipped, ...names], what));
 }
 
 function reportFaults({ extra = {}, order = {}, templates = {} }: NonNullable<SettingsFile["report"]> = {}) {
@@ -182,10 +207,12 @@ function checkOrgan(path: Path, entry: string, orSystem: boolean): SettingsFault
 
 function checkIndicator(
   path: Path,
-  { score, finding }: Indicator,
+  { score, finding, result }: Indicator,
   scales: readonly string[] | undefined,
 ): SettingsFault[] {
-  if ((score === undefined) === (finding === undefined)) return fault(path, "write either score or finding.");
+  if ([score, finding, result].filter((one) => one !== undefined).length !== 1)
+    return fault(path, "write either score, finding or result.");
+  if (result !== undefined) return [];
   if (finding !== undefined)
     return [
       ...checkOrgan([...path, "finding", "organ"], finding.organ, false),

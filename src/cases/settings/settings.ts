@@ -36,10 +36,14 @@ export interface Settings {
   readonly exclude: readonly string[];
   /** What the columns of the practice's tables mean, by their head. */
   readonly columns: NonNullable<NonNullable<SettingsFile["import"]>["columns"]>;
-  /** How reports of the practice look; files in it are paths from the folder of the settings. */
-  readonly report: NonNullable<SettingsFile["report"]>;
+  /** How tests of the laboratory err, by test and agent. */
+  readonly tests: NonNullable<SettingsFile["tests"]>;
+  /** What the columns of laboratories' tables mean, by their head. */
+  readonly resultsColumns: Settings["columns"];
   /** Days within which a result is waited for, where they are set. */
   readonly resultsWithin: number | undefined;
+  /** How reports of the practice look; files in it are paths from the folder of the settings. */
+  readonly report: NonNullable<SettingsFile["report"]>;
   /** Own limits of autolysis in hours, by temperature band and kind of test. */
   readonly autolysis: Readonly<Record<string, Readonly<Record<string, number>>>>;
   /** Sets of samples by name, and what the practice says of its containers. */
@@ -88,8 +92,10 @@ export function buildSettings(value: SettingsFile, file: string | undefined, hou
     notifiable: value.notifiable ?? [],
     exclude: value.exclude ?? [],
     columns: value.import?.columns ?? {},
-    report: value.report ?? {},
+    tests: value.tests ?? {},
+    resultsColumns: value.import?.results_columns ?? {},
     resultsWithin: value.results_within,
+    report: value.report ?? {},
     autolysis: value.autolysis ?? {},
     samples: sampleSettings(value.samples),
   };

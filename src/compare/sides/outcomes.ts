@@ -1,6 +1,6 @@
 /** The outcomes that are compared: indicators and scales of the settings, each with how it is read in one pig. */
 import { type Case, pathOf, valueAt } from "../../cases/index.ts";
-import { checkIndicators, indicatorAnswer, sourcesOf } from "../../herd/index.ts";
+import { checkIndicators, indicatorAnswer, indicatorNamed, sourcesOf } from "../../herd/index.ts";
 import type { Indicator, Scale } from "../../knowledge/index.ts";
 import { checkScales, scaleNamed, scalesInUse, scalesOf, scoreCase } from "../../score/index.ts";
 import type { Asked, Comparison } from "../comparison.ts";
@@ -68,8 +68,8 @@ export function outcomesOf(
 function indicatorsOf(cases: readonly Case[], asked: readonly string[] | undefined): Outcome[] {
   const ids = asked ?? [...new Set(cases.flatMap((one) => [...one.settings.indicators.keys()]))];
   return ids.flatMap((id) => {
-    const first = cases.find((one) => one.settings.indicators.has(id));
-    const indicator = first?.settings.indicators.get(id);
+    const first = cases.find((one) => indicatorNamed(one, id) !== undefined);
+    const indicator = first && indicatorNamed(first, id);
     return first === undefined || indicator === undefined ? [] : [indicatorOutcome(id, indicator, first)];
   });
 }
@@ -88,7 +88,7 @@ function indicatorOutcome(id: string, indicator: Indicator, first: Case): Outcom
       confidence: memory ? "from-memory" : confidence,
     },
     read(one) {
-      const own = one.settings.indicators.get(id);
+      const own = indicatorNamed(one, id);
       const answer = own === undefined ? "not examined" : indicatorAnswer(own, one);
       if (own === undefined || (answer !== "yes" && answer !== "no")) return undefined;
       const scaled = own.score && scaleNamed(one, own.score.scale);

@@ -15,9 +15,18 @@ import { textOf } from "../page/text.ts";
 import { answerBlocks } from "./answers.ts";
 import { moreWithAll, toldFirst } from "./more.ts";
 import { combinedTable, estimateTable, intervalRemarks, refusals } from "./prevalence.ts";
+import { resultBlocks } from "./results.ts";
 import { gradeRemarks, indexLines, meanRemarks, scoreTable, shareRemarks } from "./scores.ts";
 import { herdNotes, herdSources } from "./sources.ts";
-import { byStratum, type HerdNumbers, numbersTitle, type StratumNumbers, stratumTitle } from "./strata.ts";
+import {
+  byStratum,
+  groupWords,
+  type HerdNumbers,
+  numbersTitle,
+  placeWords,
+  type StratumNumbers,
+  stratumTitle,
+} from "./strata.ts";
 
 export interface HerdLook {
   /** Characters a line. */
@@ -58,6 +67,7 @@ function herdDocument(
     ...answers,
     ...combined,
     ...byStratum(report).flatMap(stratumBlocks),
+    ...laboratoryBlocks(report),
     ...list("Notes", herdNotes(report)),
     ...seedBlocks(report),
     ...list("Sources", [...herdSources(report), memoryLegend]),
@@ -82,6 +92,14 @@ function stratumBlocks(numbers: StratumNumbers): Block[] {
   ];
 }
 
+/** What was tested, a part for every visit or what was asked for instead. */
+const laboratoryBlocks = ({ results = [] }: HerdNumbers): Block[] =>
+  [...grouped(results, ({ stratum }) => JSON.stringify(stratum)).values()].flatMap((some) => {
+    const [{ stratum }] = some;
+    const place = [...placeWords(stratum), ...groupWords(stratum)].join(" · ");
+    return [heading(place === "" ? "Laboratory" : `Laboratory · ${place}`), ...resultBlocks(some)];
+  });
+
 /** Groups combined, a part for every visit, age class and basis. */
 function combinedBlocks(combined: readonly CombinedEstimate[]): Block[] {
   const parts = grouped(combined, ({ stratum, basis }) => stratumTitle(stratum, basis));
@@ -99,8 +117,12 @@ function seedBlocks({ scores }: HerdNumbers): Block[] {
   return [gap, text(`Bootstrap: seed ${made.seed}, ${made.resamples} resamples.`, { indent: 0 })];
 }
 
-const firstStatements = (reading: SnoutReading, form: Form): string[] =>
-  toldFirst(reading).map((one) => `${reading.visit}: ${statementText(one, form)}`);
+const firstStatements = (reading: SnoutReading, form: Form): string[] => {
+  const [first, second] = toldFirst(reading);
+  if (first === undefined) return [];
+  const notFound = second === undefined ? "" : ` ${second.text.split(". ")[0]}.`;
+  return [`${reading.visit}: ${statementText(first, form)}${notFound}`];
+};
 
 const statementText = ({ text: said, source }: SnoutReading["statements"][number], form: Form): string =>
   `${said} ${form === "text" ? `[${source}]` : `(${source})`}`;

@@ -6,12 +6,12 @@ import { memoryLegend } from "../page/memory-mark.ts";
 import { markOf } from "./prevalence.ts";
 import type { HerdNumbers } from "./strata.ts";
 
-/** The sentence that the others qualify, and what the laboratory did not find, so that nobody asks for it again. */
-export const toldFirst = ({ statements }: SnoutReading): SnoutReading["statements"] =>
-  statements.filter(({ id }, index) => index === 0 || id === "toxin-not-found");
+/** The sentence that the others qualify; where it asks for the toxin gene, and that was not found, that as well. */
+export const toldFirst = ({ statements, severe }: SnoutReading): SnoutReading["statements"] =>
+  statements.filter(({ id }, index) => index === 0 || (severe > 0 && id === "toxin-not-found"));
 
 export function moreWithAll(
-  { answers = [], estimates, scores, told_first: first }: HerdNumbers,
+  { answers = [], estimates, scores, results = [], told_first: first }: HerdNumbers,
   snouts: readonly SnoutReading[],
 ): Block[] {
   const shown = scores.filter(({ scale, n }) => n > 0 && (first?.scales.includes(scale) ?? true));
@@ -28,6 +28,7 @@ export function moreWithAll(
   const more = [
     ...counted(indicators.filter((id) => !told.includes(id)).length, "indicator"),
     ...counted(scales.filter((id) => first !== undefined && !first.scales.includes(id)).length, "scale"),
+    ...(results.length === 0 ? [] : [count(idsOf(results.map(({ indicator }) => indicator)).length, "test")]),
     ...counted(statements, "statement of the snouts", "statements of the snouts"),
   ];
   const memory =
