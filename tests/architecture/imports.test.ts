@@ -32,6 +32,7 @@ const floors: Record<string, number> = {
   explain: 6,
   begin: 6,
   reading: 6,
+  results: 6,
   sheet: 6,
   interview: 7,
   formats: 7,
