@@ -46,6 +46,7 @@ const knowledge = {
   autolysis: readYaml("autolysis.yaml"),
   sample_rules: readYaml("sample-rules.yaml"),
   agents: readYaml("agents.yaml"),
+  label_sheets: readYaml("label-sheets.yaml"),
   morphometry: readYaml("morphometry.yaml"),
   snout_reading: readYaml("snout-reading.yaml"),
   alarm_signs: readYaml("alarm-signs.yaml"),

@@ -53,6 +53,7 @@ export function writeKnowledge(knowledge) {
     autolysis: "Autolysis",
     sample_rules: "SampleRules",
     agents: "Agents",
+    label_sheets: "LabelSheets",
     morphometry: "Morphometry",
     snout_reading: "SnoutReadingRules",
     alarm_signs: "AlarmSigns",
@@ -120,8 +121,8 @@ export const scale_ranges: Readonly<Record<string, Pick<Scale, "id" | "organ" | 
 `,
   );
   const lines = [
-    // Scales, the order of the knife and the agents are loaded by those who ask for them.
-    ...Object.keys(types).filter((name) => !["scales", "knife", "agents"].includes(name)),
+    // Scales, the order of the knife, the agents and sheets of labels are loaded by those who ask for them.
+    ...Object.keys(types).filter((name) => !["scales", "knife", "agents", "label_sheets"].includes(name)),
     "vocabulary",
     "recorded_grades",
     "scale_ranges",

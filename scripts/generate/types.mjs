@@ -49,6 +49,7 @@ function knowledgeRoot() {
     "autolysis",
     "sample_rules",
     "agents",
+    "label_sheets",
     "morphometry",
     "snout_reading",
     "alarm_signs",

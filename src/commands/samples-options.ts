@@ -2,6 +2,7 @@
 import type { Command } from "commander";
 import { call } from "./call.ts";
 import { addCommonOptions } from "./options.ts";
+import type { SampleLabelsOptions } from "./samples-labels.ts";
 import type { SampleResultsOptions } from "./samples-results.ts";
 
 /** Adds the command with its subcommands; what computes is loaded only when asked. */
@@ -10,8 +11,36 @@ export function addSamples(program: Command): void {
     .command("samples")
     .summary("samples: what to take, what was taken, what came back")
     .description("Samples from the knife to the laboratory's answer.");
+  addLabels(samples);
   addResults(samples);
 }
+
+function addLabels(samples: Command): void {
+  addCommonOptions(samples.command("labels"), "html to print from a browser; svg, a file a sheet", "html")
+    .option(
+      "--sheet <name>",
+      "the sheet in the printer, such as a4-24, letter-30 or one of your settings",
+      "a4-24",
+    )
+    .option("--start <place>", "the first free label of a begun sheet, counted in lines from 1")
+    .option("--copies <n>", "so many of each")
+    .option("--code <kind>", "datamatrix or qr", "datamatrix")
+    .option("--edges", "draw the edges of the labels, to cut plain paper by")
+    .summary("labels for the containers, to print")
+    .description(
+      "Prints a label a container: a code of the sample's number, and beside it for people number, pig, what it is, container and tests, day and visit.",
+    )
+    .addHelpText("after", labelsHelp)
+    .action(call<SampleLabelsOptions>(async () => (await import("./samples-labels.ts")).sampleLabels));
+}
+
+const labelsHelp = `
+Sheets: a4-24 a4-21 a4-40 a4-65 letter-30 letter-20 letter-10; your own stand under label_sheets in carcase.yaml.
+
+Examples:
+  carcase samples labels alder-farm/2026-03-14 -o labels.html
+  carcase samples labels alder-farm/2026-03-14 --sheet a4-40 --start 7 -o labels.html
+  carcase samples labels alder-farm/2026-03-14/01.yaml --sheet letter-30 --format svg -o labels.svg`;
 
 function addResults(samples: Command): void {
   addCommonOptions(samples.command("results"), "text for people; json or csv for scripts")

@@ -1,5 +1,5 @@
 /** The settings that hold for a file: the nearest carcase.yaml above it, or the defaults. */
-import type { SettingsFile } from "../../generated/settings.types.ts";
+import type { LabelSheet, SettingsFile } from "../../generated/settings.types.ts";
 import {
   type Indicator,
   type Scale,
@@ -37,6 +37,8 @@ export interface Settings {
   readonly columns: NonNullable<NonNullable<SettingsFile["import"]>["columns"]>;
   /** Days within which a result is waited for, where they are set. */
   readonly resultsWithin: number | undefined;
+  /** The practice's own sheets of labels, by name. */
+  readonly labelSheets: ReadonlyMap<string, LabelSheet>;
   /** Own limits of autolysis in hours, by temperature band and kind of test. */
   readonly autolysis: Readonly<Record<string, Readonly<Record<string, number>>>>;
 }
@@ -84,6 +86,7 @@ export function buildSettings(value: SettingsFile, file: string | undefined, hou
     exclude: value.exclude ?? [],
     columns: value.import?.columns ?? {},
     resultsWithin: value.results_within,
+    labelSheets: new Map(Object.entries(value.label_sheets ?? {})),
     autolysis: value.autolysis ?? {},
   };
 }
