@@ -45,6 +45,8 @@ const knowledge = {
   protection: readYaml("protection.yaml"),
   autolysis: readYaml("autolysis.yaml"),
   sample_rules: readYaml("sample-rules.yaml"),
+  sample_sets: readYamlFolder("sample-sets"),
+  sample_care: readYaml("sample-care.yaml"),
   agents: readYaml("agents.yaml"),
   label_sheets: readYaml("label-sheets.yaml"),
   morphometry: readYaml("morphometry.yaml"),

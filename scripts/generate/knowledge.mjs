@@ -10,7 +10,13 @@ export function writeKnowledge(knowledge) {
   const ajv = schemaCompiler();
   const faults = [];
   for (const [name, value] of Object.entries(knowledge)) {
-    const singular = { protocols: "protocol", scales: "scale", alarms: "alarm", messages: "message" }[name];
+    const singular = {
+      protocols: "protocol",
+      scales: "scale",
+      alarms: "alarm",
+      messages: "message",
+      sample_sets: "sample_set",
+    }[name];
     const values = singular === undefined ? [value] : value;
     const check = ajv.getSchema(`knowledge.schema.json#/$defs/${singular ?? name}`);
     for (const item of values) {
@@ -19,7 +25,11 @@ export function writeKnowledge(knowledge) {
         faults.push(`${name} ${item.id ?? ""} ${e.instancePath} ${e.message} ${JSON.stringify(e.params)}`);
     }
   }
-  faults.push(...vocabularyFaults(knowledge.vocabulary), ...agentFaults(knowledge.agents));
+  faults.push(
+    ...vocabularyFaults(knowledge.vocabulary),
+    ...agentFaults(knowledge.agents),
+    ...setFaults(knowledge),
+  );
   if (faults.length > 0) throw new Error(`knowledge files do not match their schema:\n${faults.join("\n")}`);
   const types = {
     anatomy: "Anatomy",
@@ -52,6 +62,8 @@ export function writeKnowledge(knowledge) {
     protection: "Protection",
     autolysis: "Autolysis",
     sample_rules: "SampleRules",
+    sample_sets: "SampleSet[]",
+    sample_care: "SampleCare",
     agents: "Agents",
     label_sheets: "LabelSheets",
     morphometry: "Morphometry",
@@ -185,4 +197,21 @@ function agentFaults({ agents }) {
     }
   }
   return faults;
+}
+
+/** What no schema can say: each sample of a set has its moment in the order of the knife, and no moment is of no set. */
+function setFaults({ knife, sample_sets: sets }) {
+  const key = ({ from }, into) => `${from} into ${into}`;
+  const moments = new Set(
+    Object.values(knife.steps).flatMap(({ samples }) =>
+      samples.flatMap((sample) => sample.into.map((into) => key(sample, into))),
+    ),
+  );
+  const taken = new Set(sets.flatMap(({ samples }) => samples.map((sample) => key(sample, sample.into))));
+  return [
+    ...[...taken]
+      .filter((one) => !moments.has(one))
+      .map((one) => `sample sets: ${one} has no moment in knife.yaml`),
+    ...[...moments].filter((one) => !taken.has(one)).map((one) => `knife: no set takes ${one}`),
+  ];
 }

@@ -48,6 +48,8 @@ function knowledgeRoot() {
     "protection",
     "autolysis",
     "sample_rules",
+    "sample_set",
+    "sample_care",
     "agents",
     "label_sheets",
     "morphometry",

@@ -1,7 +1,14 @@
 /** The steps of a necropsy, as a tired person reads them: what to look at, how to get there, what to take while it is still there. */
-import { alarmSigns, organById, type PlacedOrgan, sampleRules, sourceLine } from "../knowledge/index.ts";
+import {
+  alarmSigns,
+  organById,
+  type PlacedOrgan,
+  sampleRules,
+  sampleSets,
+  sourceLine,
+} from "../knowledge/index.ts";
 import { knifeSource, knifeSources, type NecropsyStep, necropsySteps } from "../knowledge/knife.ts";
-import { containerNames, testNames } from "../record/index.ts";
+import { containerNames, testNames, testTitles } from "../record/index.ts";
 import { capital } from "../words/listing.ts";
 import { type Section, section, type Topic, yamlSection } from "./explanation.ts";
 
@@ -78,7 +85,12 @@ const signsAt = ({ id, organs }: NecropsyStep): string[] =>
     .map(({ asks }) => `${capital(asks)}.`);
 
 /** `Spinal fluid: plain tube, for cytology; only now is it free of blood.` */
-export function sampleLine({ from, into, for: tests, why }: NecropsyStep["samples"][number]): string {
+export function sampleLine({ from, into, why }: NecropsyStep["samples"][number]): string {
+  const sets = [...sampleSets.values()].flatMap(({ samples }) => samples);
+  const asked = new Set<string>(
+    sets.filter((one) => one.from === from && into.includes(one.into)).flatMap((one) => one.for),
+  );
+  const tests = Object.keys(testTitles).filter((test) => asked.has(test));
   const what = organById(from)?.definition.title ?? capital(sampleRules.materials[from]?.title ?? from);
   return `${what}: ${containerNames(into)}, for ${testNames(tests)}; ${why}.`;
 }

@@ -13,6 +13,7 @@ import type {
   IntervalSource,
   Organ,
   Protocol,
+  SampleSet,
   Sex,
   Source,
 } from "../generated/knowledge.types.ts";
@@ -44,10 +45,14 @@ export type {
   Process,
   Protocol,
   PublishedAgreement,
+  SampleSet,
   Scale,
   ScaleExample,
   ScalePart,
   ScaleReference,
+  SetMates,
+  SetOnce,
+  SetSample,
   Sex,
   Source,
 } from "../generated/knowledge.types.ts";
@@ -138,6 +143,17 @@ export const interpretationWords = data.interpretation_words;
 export const slipWords = data.slip_words;
 export const autolysis = data.autolysis;
 export const sampleRules = data.sample_rules;
+export const sampleCare = data.sample_care;
+/** What is taken of pigs with one complaint, by id. */
+export const sampleSets: ReadonlyMap<string, SampleSet> = new Map(
+  data.sample_sets.map((set) => [set.id, set]),
+);
+/** A set that ships. @throws RangeError when there is none of that name */
+export function shippedSet(id: string): SampleSet {
+  const set = sampleSets.get(id);
+  if (set === undefined) throw new RangeError(`no set of samples ${id}`);
+  return set;
+}
 export const alarmPatterns: readonly AlarmPattern[] = data.alarms;
 export const transportLimits = data.transport.limits;
 export const protection = data.protection;

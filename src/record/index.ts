@@ -11,12 +11,17 @@ export {
 } from "./containers.ts";
 export {
   agentsIn,
+  isAwaited,
   isCalledProgressive,
   isPending,
   type MorphologicDiagnosis,
   morphologicDiagnoses,
   type NamedCause,
   namedCauses,
+  type Reasoned,
+  type StatedDiagnosis,
+  statedDiagnoses,
+  textOf,
 } from "./diagnoses.ts";
 export {
   areAllAfter,
@@ -96,6 +101,8 @@ export { besideCase, isAbsent, isElsewhere, isOfUnknown, photographs, tracings }
 export { formalinSamples, type ProtectiveItem, sawn, wentWithout } from "./protection.ts";
 export { type RequiredFact, requiredFacts } from "./required-facts.ts";
 export {
+  type AskedTest,
+  askedOf,
   daysBetween,
   daysOpen,
   isOpen,

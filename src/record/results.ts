@@ -91,44 +91,59 @@ export const speaksOf = ({ entry }: PlacedResult, agent: string): boolean =>
   entry.agent !== undefined && isAgentOf(entry.agent, agent);
 
 /** One test that was asked of one sample. */
-export interface Request extends TakenSample {
+export interface AskedTest extends TakenSample {
   readonly test: NonNullable<Sample["for"]>[number];
   /** Its results, in the order of their files; empty while it is open. */
   readonly arrived: readonly PlacedResult[];
-  /** When the wait began: the parcel was handed over, else the sample was taken. */
-  readonly since: Moment | undefined;
 }
 
-/** What was asked of the samples of a visit. What is only kept was not asked. */
-export const requestsOf = fact((visit: Visit): readonly Request[] => {
+/** The results of a visit by sample and test. */
+const answersOf = fact((visit: VisitContext): ReadonlyMap<string, readonly PlacedResult[]> => {
   const answers = new Map<string, PlacedResult[]>();
   for (const result of resultsOf(visit))
     for (const id of result.samples) {
       const key = `${id} ${result.entry.test}`;
       answers.set(key, [...(answers.get(key) ?? []), result]);
     }
+  return answers;
+});
+
+/** What was asked of the samples of one pig. What is only kept was not asked. */
+export const askedOf = fact((one: Case): readonly AskedTest[] => {
+  const answers = one.visit === undefined ? undefined : answersOf(one.visit);
+  return samplesOf(one).flatMap(({ sample, index }) =>
+    (sample.for ?? [])
+      .filter((test) => test !== "archive")
+      .map((test) => ({ one, sample, index, test, arrived: answers?.get(`${sample.id} ${test}`) ?? [] })),
+  );
+});
+
+/** The same with the wait. */
+export interface Request extends AskedTest {
+  /** When the wait began: the parcel was handed over, else the sample was taken. */
+  readonly since: Moment | undefined;
+}
+
+/** What was asked of the samples of a visit. */
+export const requestsOf = fact((visit: Visit): readonly Request[] => {
   const sent = new Map(
     parcelsOf(visit).flatMap(({ parcel, samples }) =>
       samples.map(({ id }) => [id, moment(parcel.sent)] as const),
     ),
   );
   return visit.cases.flatMap((one) =>
-    samplesOf(one).flatMap(({ sample, index }) =>
-      (sample.for ?? [])
-        .filter((test) => test !== "archive")
-        .map((test) => ({
-          one,
-          sample,
-          index,
-          test,
-          arrived: answers.get(`${sample.id} ${test}`) ?? [],
-          since: sent.get(sample.id) ?? sampleAt(one, sample) ?? openedAt(one) ?? moment(visit.record.date),
-        })),
-    ),
+    askedOf(one).map((asked) => ({
+      ...asked,
+      since:
+        sent.get(asked.sample.id) ??
+        sampleAt(one, asked.sample) ??
+        openedAt(one) ??
+        moment(visit.record.date),
+    })),
   );
 });
 
-export const isOpen = ({ arrived }: Request): boolean => arrived.length === 0;
+export const isOpen = ({ arrived }: AskedTest): boolean => arrived.length === 0;
 
 /** Whole days from one moment to another, by the clock that was written down; never below zero. */
 export const daysBetween = (from: Moment, to: Moment): number =>

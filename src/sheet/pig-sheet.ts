@@ -1,11 +1,11 @@
 /** The sheet of one pig: what is to be looked at, in the order of the knife, and what goes before it. */
 import type { OpenAlarm } from "../alarms/index.ts";
-import type { Case, Settings } from "../cases/index.ts";
-import { organById, protection, sampleRules } from "../knowledge/index.ts";
+import { type Case, isUnborn, type Settings } from "../cases/index.ts";
+import { organById, protection, sampleRules, signFamilies } from "../knowledge/index.ts";
 import { necropsySteps } from "../knowledge/knife.ts";
 import { requiredFacts } from "../record/index.ts";
+import { type SampleDue, samplesOfCase } from "../samples/index.ts";
 import { capital } from "../words/listing.ts";
-import { questionsOf, type SampleWanted, samplesWanted } from "./samples.ts";
 import type { MessageKey, Words } from "./words.ts";
 
 /** A pig as it comes to the table. */
@@ -69,7 +69,7 @@ export function pigSheet(pig: TablePig, words: Words): PigSheet {
   const { id, one, alarms } = pig;
   const isStopped = alarms.some(({ pattern }) => pattern !== undefined && pattern.level !== "exclude");
   const due = isStopped ? { due: new Set<string>(), must: new Set<string>() } : dueIn(pig);
-  const samples = samplesWanted(one);
+  const samples = samplesOfCase(one, pig.beside);
   const looks = requiredFacts(one).map((fact) => fact.id.split("."));
   const signs = (look: string): string[] =>
     isStopped
@@ -90,7 +90,7 @@ export function pigSheet(pig: TablePig, words: Words): PigSheet {
     samples:
       isStopped || !one.protocol.follow_signs || due.due.size === 0
         ? undefined
-        : samples.map((sample) => sampleIn(sample, one, words)),
+        : rowsOf(samples.map((sample) => sampleIn(sample, words))),
     formalin: words.say("formalin", {
       ratio: sampleRules.formalin.ratio,
       thickness: sampleRules.formalin.thickness,
@@ -132,9 +132,9 @@ const stepsOf = ({ due, must }: Due, words: Words): SheetStep[] =>
 function cautionSteps(
   { ageClass = "weaner", ...one }: Case,
   due: ReadonlySet<string>,
-  samples: readonly SampleWanted[],
+  samples: readonly SampleDue[],
 ): string[] {
-  const isReproductive = questionsOf({ ...one, ageClass }).has("reproductive");
+  const isReproductive = isUnborn(ageClass) || signFamilies(one.signs).includes("reproductive");
   const isSawn = protection.sawn.some((organ) => due.has(organ));
   const isSaw = isSawn && !protection.scissors.includes(ageClass);
   return [
@@ -192,14 +192,25 @@ function treatedText(treated: NonNullable<Case["record"]["selection"]>["treated"
   return typeof treated === "boolean" ? (treated ? "yes" : "no") : treated;
 }
 
-function sampleIn({ from, into, for: tests }: SampleWanted, one: Case, words: Words): SheetSample {
+function sampleIn({ from, into, for: tests, pieces = 1 }: SampleDue, words: Words): SheetSample {
   const material = capital(words.name(organById(from) === undefined ? "materials" : "organs", from));
-  const isLung = from === "respiratory.lungs" && into === "formalin" && one.signs.length > 0;
   return {
-    from: isLung ? words.say("lung_pieces", { number: sampleRules.sets.lung_pieces, material }) : material,
+    from: pieces > 1 ? words.say("pieces", { number: pieces, material }) : material,
     into: words.name("containers", into),
     for: tests.map((test) => words.name("tests", test)).join(", "),
   };
+}
+
+/** What goes one after the other into the same container for the same tests is one row: a sheet has two pages. */
+function rowsOf(samples: readonly SheetSample[]): SheetSample[] {
+  const rows: SheetSample[] = [];
+  for (const one of samples) {
+    const last = rows.at(-1);
+    if (last?.into === one.into && last.for === one.for)
+      rows[rows.length - 1] = { ...last, from: `${last.from}; ${one.from}` };
+    else rows.push(one);
+  }
+  return rows;
 }
 
 /** Whom to call, as the settings say. */

@@ -27,6 +27,7 @@ const floors: Record<string, number> = {
   herd: 5,
   agree: 5,
   plan: 5,
+  samples: 5,
   tally: 5,
   compare: 6,
   explain: 6,

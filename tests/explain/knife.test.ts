@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { readCases } from "../../src/cases/index.ts";
 import { kindCalled, topics } from "../../src/explain/index.ts";
-import { organs, sampleRules } from "../../src/knowledge/index.ts";
+import { organs, sampleRules, sampleSets } from "../../src/knowledge/index.ts";
 import { knifeSources, necropsySteps, organsByKnife } from "../../src/knowledge/knife.ts";
 import { lintCases } from "../../src/lint/index.ts";
 import schema from "../../src/schemas/case.schema.json" with { type: "json" };
@@ -72,10 +72,13 @@ describe("the order of the knife", () => {
     expect(cautions.filter((safety) => !headings.includes(safety))).toEqual([]);
   });
 
-  const samples = necropsySteps.flatMap(({ id, samples: taken }) =>
-    taken.flatMap(({ from, into, for: tests }) =>
-      into.map((one) => ({ id: `${id}: ${from} into ${one}`, from, one, tests })),
-    ),
+  const samples = [...sampleSets.values()].flatMap(({ id, samples: taken }) =>
+    taken.map(({ from, into, for: tests }) => ({
+      id: `${id}: ${from} into ${into}`,
+      from,
+      one: into,
+      tests,
+    })),
   );
   every("takes no sample that the linter would refuse", samples, ({ from, one, tests }) => {
     const text = `format: 1\ncase: a\nsamples:\n  - {id: a-1, from: ${from}, into: ${one}, for: [${tests.join(", ")}]}\n`;

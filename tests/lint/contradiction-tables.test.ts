@@ -945,7 +945,7 @@ describe("the words of the tables", () => {
       ...Object.values(impossibleInLife.observations).map(({ organ }) => organ),
     ];
     expect(organs.filter((id) => !isOrgan(id))).toEqual([]);
-    const { into } = schema.$defs.sample.properties;
+    const into = schema.$defs.container;
     const tests = words.$defs.test.enum;
     for (const row of Object.values(impossibleSamples.rows)) {
       expect([...(row.from ?? []), ...(row.except ?? [])].filter((id) => !isMaterial(id))).toEqual([]);

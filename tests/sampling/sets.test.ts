@@ -21,10 +21,8 @@ describe("what a sample comes from", () => {
   });
 
   it("in the knowledge files always exists", () => {
-    const { sets, sampled_by, toxin_gene, formalin, not_sterile, gut_bag, toxicology_amounts } = sampleRules;
+    const { sampled_by, toxin_gene, formalin, not_sterile, gut_bag, toxicology_amounts } = sampleRules;
     const named = [
-      ...sets.enteric_histology,
-      ...sets.serosae,
       ...Object.entries(sampled_by).flatMap(([organ, others]) => [organ, ...others]),
       ...toxin_gene.from,
       ...formalin.thick_allowed,

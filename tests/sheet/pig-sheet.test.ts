@@ -14,7 +14,9 @@ const title = (id: string): string => organById(id)?.definition.title ?? id;
 const organsOf = (sheet: ReturnType<typeof sheetOf>): string[] =>
   sheet.steps.flatMap(({ organs, wanted }) => [...organs, ...wanted]);
 const samplesOf = (yaml: string): string[] =>
-  (sheetOf(yaml).samples ?? []).map(({ from, into }) => `${from} ${into}`);
+  (sheetOf(yaml).samples ?? []).flatMap(({ from, into }) =>
+    from.split("; ").map((one) => `${one.replace(/, \d+ pieces$/, "")} ${into}`),
+  );
 
 const pigs = {
   sneezer: "pig: {age: 58 d}\nselection: {basis: clinical, signs: [sneezing]}",

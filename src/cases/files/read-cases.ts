@@ -14,7 +14,7 @@ import type { FoundFile } from "./found.ts";
 import { readInput } from "./input.ts";
 import { checkDocument, type KeyedDocument, keyedDocument, readDocument } from "./read-file.ts";
 import { decode, maxBytes } from "./read-text.ts";
-import { isProbablyOurs, roughText, whoseDocument } from "./whose.ts";
+import { hasCaseKey, isProbablyOurs, isResults, roughText, whoseDocument } from "./whose.ts";
 
 export interface ReadOptions {
   /** Folder that relative paths start from. Default: the current folder. */
@@ -237,7 +237,8 @@ export class ArchiveReader {
       this.#faults.push(...read.faults);
       return "unreadable";
     }
-    const looksLike = whoseDocument(read.result);
+    if (isNamedResults && !isResults(read.result) && !hasCaseKey(read.result)) return "no case";
+    const looksLike = isNamedResults && isResults(read.result) ? "results" : whoseDocument(read.result);
     const whose = isAsked && looksLike !== "results" ? "a case" : looksLike;
     if (whose === "another tool's") return this.#passOver(file);
     if (whose === "ours beside cases") return "no case";

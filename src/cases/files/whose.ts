@@ -21,8 +21,13 @@ const besideCases: ReadonlySet<string> = new Set([
 
 export type Whose = "a case" | "a visit" | "a farm" | "results" | "ours beside cases" | "another tool's";
 
-/** Whether by its keys a file holds results of a laboratory. */
-export const isResults = (document: KeyedDocument): boolean => whoseDocument(document) === "results";
+/** Whether a file that is called results holds some, and not those of another program. */
+export const isResults = ({ value }: KeyedDocument): boolean =>
+  Object.keys(value).some((key) => ["results", "entries", "laboratory"].includes(key.trim().toLowerCase()));
+
+/** Whether a key of it is one that only cases have. */
+export const hasCaseKey = ({ value }: KeyedDocument): boolean =>
+  Object.keys(value).some((key) => caseKeys.has(key.trim().toLowerCase()));
 
 /** Capitals do not matter: a mistyped key is better told than passed over. */
 export function whoseDocument({ value }: KeyedDocument): Whose {

@@ -16,26 +16,13 @@ import { labelSheetFault } from "../../knowledge/paper.ts";
 import { listing } from "../../words/listing.ts";
 import { nearest } from "../../words/nearest.ts";
 import type { Path } from "../model/path.ts";
-import { formatPath } from "../model/path.ts";
 import { caseColumn, columnNames, skipped } from "./case-columns.ts";
 import { excludeFaults } from "./exclude-faults.ts";
 import { lockedRules } from "./locked-rules.ts";
+import { sampleFaults } from "./sample-settings.ts";
+import { checkName, fault, type SettingsFault, unknownName } from "./settings-fault.ts";
 
-export interface SettingsFault {
-  readonly path: Path;
-  readonly message: string;
-}
-
-/** Longer lists of names are not printed. */
-const longList = 12;
-
-/** `there is no scale "x". Did you mean y?` */
-export function unknownName(name: string, known: readonly string[], what: string): string {
-  const guess = nearest(name, known);
-  const there =
-    known.length > longList ? `None of the ${known.length} names is near.` : `There are ${listing(known)}.`;
-  return `there is no ${what} "${name}". ${guess === undefined ? there : `Did you mean ${guess}?`}`;
-}
+export { type SettingsFault, unknownName };
 
 /** Whether an entry under `scales:` names a file or folder, not a scale. */
 export const isScalePath = (entry: string): boolean => /[\\/]|\.ya?ml$/i.test(entry) || entry === ".";
@@ -93,15 +80,9 @@ export function settingsFaults(
         checkName(["autolysis", band, kind], kind, Object.keys(autolysis.kinds), "kind of test"),
       ),
     ]),
+    ...sampleFaults(value.samples),
   ];
 }
-
-const fault = (path: Path, message: string): SettingsFault[] => [
-  { path, message: `${formatPath(path)}: ${message}` },
-];
-
-const checkName = (path: Path, name: string, known: readonly string[], what: string): SettingsFault[] =>
-  known.includes(name) ? [] : fault(path, unknownName(name, known, what));
 
 const checkScale = (path: Path, id: string, known: readonly string[] | undefined): SettingsFault[] =>
   known === undefined ? [] : checkName(path, id, known, "scale");

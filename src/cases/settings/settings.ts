@@ -7,6 +7,7 @@ import {
   indicators as shippedIndicators,
 } from "../../knowledge/index.ts";
 import { type ResolvedProtocol, resolveProtocols } from "../model/protocol.ts";
+import { type SampleSettings, sampleSettings } from "./sample-settings.ts";
 import { allShipped } from "./settings-faults.ts";
 
 export interface Settings {
@@ -41,6 +42,8 @@ export interface Settings {
   readonly labelSheets: ReadonlyMap<string, LabelSheet>;
   /** Own limits of autolysis in hours, by temperature band and kind of test. */
   readonly autolysis: Readonly<Record<string, Readonly<Record<string, number>>>>;
+  /** Sets of samples by name, and what the practice says of its containers. */
+  readonly samples: SampleSettings;
 }
 
 export const defaultSettings: Settings = buildSettings({ format: 1 }, undefined);
@@ -88,5 +91,6 @@ export function buildSettings(value: SettingsFile, file: string | undefined, hou
     resultsWithin: value.results_within,
     labelSheets: new Map(Object.entries(value.label_sheets ?? {})),
     autolysis: value.autolysis ?? {},
+    samples: sampleSettings(value.samples),
   };
 }

@@ -51,7 +51,7 @@ function sideOf({ ct, value, cut_off: limit, positive_is: written }: ResultEntry
 
 /** `< 0.2` is below a limit of 0.4; whether `< 0.6` is, nobody knows. */
 function bounded(text: string | undefined, limit: number): number | undefined {
-  const [, sign = "", digits = ""] = /^([<>≤≥])\s*(.+)$/.exec(text ?? "") ?? [];
+  const [, sign = "", digits = ""] = /^([<>≤≥])\s*(\S.*)$/.exec(text ?? "") ?? [];
   if (digits === "") return undefined;
   const isBelow = sign === "<" || sign === "≤";
   const bound = Number(digits);

@@ -1,4 +1,4 @@
-import { sampleRules } from "../../../knowledge/index.ts";
+import { shippedSet } from "../../../knowledge/index.ts";
 import { count } from "../../../words/listing.ts";
 import { plainName } from "../../../words/plain-name.ts";
 import type { VisitRule } from "../../rule.ts";
@@ -19,7 +19,7 @@ export const abortionSetSmall: VisitRule = {
     "In many litters no agent is found at all, and in a single fetus of a litter it is easily missed.",
   lookAlike:
     "One sow of the herd aborted, and there is no second litter: say it by accepting the note; mummies and stillborn piglets of the litters are counted.",
-  source: sampleRules.sets.source,
+  source: shippedSet("abortion").source,
   bad: fetuses(nine.slice(0, 2)),
   good: fetuses(nine),
   check(visit, reportVisit) {
@@ -32,7 +32,7 @@ export const abortionSetSmall: VisitRule = {
       const litter = plainName(one.record.pig?.litter ?? "unnamed");
       litters.set(litter, (litters.get(litter) ?? 0) + 1);
     }
-    const { fetuses: least, litters: wanted } = sampleRules.sets;
+    const { ill: least = 0, litters: wanted = 0 } = visit.settings.samples.sets.get("abortion")?.pigs ?? {};
     const full = [...litters.values()].filter((number) => number >= least).length;
     if (full < wanted)
       reportVisit(

@@ -1,5 +1,5 @@
 import type { Case } from "../../../cases/index.ts";
-import { organById, sampleRules } from "../../../knowledge/index.ts";
+import { organById, shippedSet } from "../../../knowledge/index.ts";
 import { samplesOf } from "../../../record/index.ts";
 import type { VisitRule } from "../../rule.ts";
 import { abortedPig, fetuses } from "../../shared/aborted-litter.ts";
@@ -22,7 +22,7 @@ export const abortionWithoutPlacenta: VisitRule = {
     "The placenta keeps the lesion and the agent longest, and some agents leave neither in the fetus.",
   lookAlike:
     "The afterbirth was eaten or thrown away: write placental.placenta: {not_assessable: {because: absent, why: …}} in each fetus, and nothing is asked.",
-  source: sampleRules.sets.source,
+  source: shippedSet("abortion").source,
   bad: placed(`${liver}]`),
   good: placed(`${liver}, {id: ID-B, from: placental.placenta, into: chilled, for: [pcr]}]`),
   check(visit, _reportVisit, reportCase) {

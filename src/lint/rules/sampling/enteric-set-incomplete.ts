@@ -1,4 +1,3 @@
-import { sampleRules } from "../../../knowledge/index.ts";
 import { isAmong, materialTitle, namedOrgans, type Sample, samplesOf } from "../../../record/index.ts";
 import { timeWorth } from "../../../sampling/index.ts";
 import { listing } from "../../../words/listing.ts";
@@ -42,7 +41,9 @@ export const entericSetIncomplete: CaseRule = {
         .flatMap(({ sample }) => [sample.from, ...namedOrgans(sample.site ?? "").map(({ id }) => id)]),
     );
     if (fixed.has("intestine")) return;
-    const missing = sampleRules.sets.enteric_histology.filter((organ) => !fixed.has(organ));
+    const missing = (one.settings.samples.sets.get("post-weaning-scour")?.samples ?? [])
+      .filter(({ from, into, least }) => least && into === "formalin" && !fixed.has(from))
+      .map(({ from }) => from);
     // Of a pig that has been dead too long nothing can be read in gut that is fixed now.
     const isLost = missing.every((from) => timeWorth(one, pieceOf(from), "histology").worth === "doubtful");
     if (missing.length > 0 && !isLost)

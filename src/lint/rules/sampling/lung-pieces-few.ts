@@ -1,4 +1,3 @@
-import { sampleRules } from "../../../knowledge/index.ts";
 import { isFixed, samplesOf } from "../../../record/index.ts";
 import { count } from "../../../words/listing.ts";
 import { type CaseRule, fromMemory } from "../../rule.ts";
@@ -37,9 +36,13 @@ export const lungPiecesFew: CaseRule = {
     if (first === undefined) return;
     // How many pieces a site in words stands for, nobody can count.
     if (fixed.some(({ sample }) => sample.site !== undefined)) return;
-    if (fixed.length < sampleRules.sets.lung_pieces)
+    const { pieces: wanted = 0 } =
+      one.settings.samples.sets
+        .get("respiratory")
+        ?.samples.find(({ from, into }) => from === "respiratory.lungs" && into === "formalin") ?? {};
+    if (fixed.length < wanted)
       report(
-        `samples[${first.index}].site: ${count(fixed.length, "sample")} of lung ${fixed.length === 1 ? "was" : "were"} fixed from a pig with cough or dyspnoea, and no site says which pieces. Take ${sampleRules.sets.lung_pieces} or more, from the edge of the lesion, and name the lobes: site: left cranial, left middle, right middle, right caudal lobe. One pot will do.`,
+        `samples[${first.index}].site: ${count(fixed.length, "sample")} of lung ${fixed.length === 1 ? "was" : "were"} fixed from a pig with cough or dyspnoea, and no site says which pieces. Take ${wanted} or more, from the edge of the lesion, and name the lobes: site: left cranial, left middle, right middle, right caudal lobe. One pot will do.`,
         ["samples", first.index, "site"],
       );
   },

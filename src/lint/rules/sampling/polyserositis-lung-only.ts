@@ -1,5 +1,5 @@
 import type { Finding } from "../../../cases/index.ts";
-import { sampleRules } from "../../../knowledge/index.ts";
+import { shippedSet } from "../../../knowledge/index.ts";
 import { findingsOf, isAmong, isForAgents, samplesOf } from "../../../record/index.ts";
 import { type CaseRule, verified } from "../../rule.ts";
 
@@ -7,6 +7,11 @@ const isFibrinous = ({ process, exudate }: Finding): boolean =>
   process === "fibrin" || exudate === "fibrinous" || exudate === "fibrinosuppurative";
 /** Pleura and pleural space are one place. */
 const cavity: Readonly<Record<string, string>> = { "respiratory.pleura": "serosa.pleural_space" };
+
+/** Those that the set for septicaemia swabs. */
+const serosae: readonly string[] = shippedSet("septicaemia")
+  .samples.filter(({ into }) => into === "transport-medium")
+  .map(({ from }) => from);
 
 export const polyserositisLungOnly: CaseRule = {
   id: "polyserositis-lung-only",
@@ -28,20 +33,21 @@ export const polyserositisLungOnly: CaseRule = {
   },
   check(one, report) {
     if (one.record.samples === undefined) return;
-    const { serosae } = sampleRules.sets;
     const agents = samplesOf(one).filter(({ sample }) => isForAgents(sample));
     const lung = agents.find(({ sample }) => sample.from === "respiratory.lungs");
     if (lung === undefined) return;
     const inflamed = new Set(
       findingsOf(one)
-        .filter(({ organ, finding }) => serosae.includes(organ.id) && isFibrinous(finding))
-        .map(({ organ }) => cavity[organ.id] ?? organ.id),
+        .filter(({ finding }) => isFibrinous(finding))
+        .map(({ organ }) => cavity[organ.id] ?? organ.id)
+        .filter((organ) => serosae.includes(organ)),
     );
     if (inflamed.size < 2) return;
     if (
       agents.some(
         ({ sample }) =>
-          sample.from === "csf" || isAmong(sample.from, [...serosae, "serosa", "cardiovascular", "carcass"]),
+          sample.from === "csf" ||
+          isAmong(sample.from, [...serosae, "respiratory.pleura", "serosa", "cardiovascular", "carcass"]),
       )
     )
       return;
