@@ -2,7 +2,9 @@
 import type { Command } from "commander";
 import { call } from "./call.ts";
 import { addCommonOptions } from "./options.ts";
+import type { SampleFormOptions } from "./samples-form.ts";
 import type { SampleLabelsOptions } from "./samples-labels.ts";
+import type { SampleParcelOptions } from "./samples-parcel.ts";
 import type { SampleResultsOptions } from "./samples-results.ts";
 
 /** Adds the command with its subcommands; what computes is loaded only when asked. */
@@ -12,6 +14,8 @@ export function addSamples(program: Command): void {
     .summary("samples: what to take, what was taken, what came back")
     .description("Samples from the knife to the laboratory's answer.");
   addLabels(samples);
+  addParcel(samples);
+  addForm(samples);
   addResults(samples);
 }
 
@@ -41,6 +45,40 @@ Examples:
   carcase samples labels alder-farm/2026-03-14 -o labels.html
   carcase samples labels alder-farm/2026-03-14 --sheet a4-40 --start 7 -o labels.html
   carcase samples labels alder-farm/2026-03-14/01.yaml --sheet letter-30 --format svg -o labels.svg`;
+
+function addParcel(samples: Command): void {
+  addCommonOptions(samples.command("parcel"), "text, or markdown")
+    .option("--by <way>", "as if they went by road, by air or by hand")
+    .summary("packing lists, and are the parcels packed as they should be?")
+    .description(
+      "Says what is in each parcel, holds its three layers against what is asked by road and by air, and what stands on the outside. Without parcels in visit.yaml it proposes some.",
+    )
+    .addHelpText("after", parcelHelp)
+    .action(call<SampleParcelOptions>(async () => (await import("./samples-parcel.ts")).sampleParcel));
+}
+
+const parcelHelp = `
+Examples:
+  carcase samples parcel alder-farm/2026-03-14
+  carcase samples parcel --by air alder-farm/2026-03-14
+  carcase samples parcel --format markdown -o parcel.md alder-farm/2026-03-14`;
+
+function addForm(samples: Command): void {
+  addCommonOptions(samples.command("form"), "text, markdown, or html for one page to print")
+    .option("--paper <size>", "a4 or letter", "a4")
+    .summary("what the laboratory's form asks for, on one page")
+    .description(
+      "Gathers history, counts, treatment, vaccination, signs, what was found, and the samples with the tests that are wanted: to fill in a laboratory's own form by copying, and to go with the samples.",
+    )
+    .addHelpText("after", formHelp)
+    .action(call<SampleFormOptions>(async () => (await import("./samples-form.ts")).sampleForm));
+}
+
+const formHelp = `
+Examples:
+  carcase samples form alder-farm/2026-03-14
+  carcase samples form --format html -o form.html alder-farm/2026-03-14
+  carcase samples form --format html --paper letter -o form.html alder-farm/2026-03-14`;
 
 function addResults(samples: Command): void {
   addCommonOptions(samples.command("results"), "text for people; json or csv for scripts")

@@ -24,6 +24,8 @@ const largestSquare = (width: number): number => (width < narrow ? 0.5 : 0.9);
 const point = 25.4 / 72;
 /** Lines of a text, in points of the letters. */
 const lead = 1.16;
+/** Bold letters are wider. */
+const bold = 1.2;
 const idSizes = [12, 10, 8, 6.5] as const;
 /** The largest in which nothing is cut. */
 const textSizes = [9, 8, 7, 6, 5.5] as const;
@@ -46,8 +48,9 @@ export function drawLabel({ id, texts }: Label, { sheet, code: kind }: LabelWish
   const white = square * quiet;
   const from = margin + side + white + Math.max(gap, white);
   const wide = width - margin - from;
-  const size = idSizes.find((points) => brokenAt(id, points, wide).length === 1) ?? idSizes[3];
-  const numbers = brokenAt(id, size, wide);
+  const numbersAt = (points: number): string[] => brokenAt(id, points * bold, wide);
+  const size = idSizes.find((points) => numbersAt(points).length === 1) ?? idSizes[3];
+  const numbers = numbersAt(size);
   const numberLead = size * point * lead;
   const left = high - numbers.length * numberLead;
   if (left < 0) return `its number alone takes ${numbers.length} lines`;

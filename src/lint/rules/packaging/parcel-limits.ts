@@ -5,7 +5,7 @@ import { isShipped, type Parcel, parcelsOf } from "../../../record/index.ts";
 import { type VisitRule, verified } from "../../rule.ts";
 import { parcelExample } from "../../shared/parcel-example.ts";
 
-interface Row extends Omit<VisitRule, "scope" | "family" | "check"> {
+interface Row extends Omit<VisitRule, "scope" | "family" | "check" | "asks" | "concerns"> {
   readonly key: "largest_primary" | "total_volume" | "weight" | "outer_side" | "mark_side";
   readonly kind: "length" | "mass" | "volume";
   readonly limit: { readonly value: number; readonly unit: string };
@@ -118,6 +118,8 @@ export const parcelLimits: readonly VisitRule[] = rows.map(
     ...text,
     scope: "visit",
     family: "packaging",
+    asks: key,
+    concerns: (parcel) => [0, Number.POSITIVE_INFINITY].some((size) => isOutside(parcel, size, limit.value)),
     check(visit, reportVisit) {
       for (const { parcel, name, path } of parcelsOf(visit)) {
         const written = parcel[key];
