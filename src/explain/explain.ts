@@ -5,6 +5,7 @@ import { organTopics, protocolTopics, systemTopics } from "./body.ts";
 import { type Explanation, type Kind, kinds, lists, type Topic } from "./explanation.ts";
 import { alarmTopics, indicatorTopics } from "./indicators-and-alarms.ts";
 import { knifeTopics } from "./knife.ts";
+import { labelTopics, markTopics } from "./labels-and-parcels.ts";
 import { ageClassTopics, deathTopics, factTopics, familyTopics, selectionTopics } from "./record.ts";
 import { ruleTopics } from "./rules.ts";
 import { containerTopics, materialTopics, testTopics } from "./sampling.ts";
@@ -36,6 +37,8 @@ export const topics: readonly Topic[] = [
   ...testTopics,
   ...timeTopics,
   ...agentTopics,
+  ...labelTopics,
+  ...markTopics,
   ...settingsTopics,
 ].sort((a, b) => kinds.indexOf(a.kind) - kinds.indexOf(b.kind));
 

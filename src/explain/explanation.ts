@@ -38,6 +38,8 @@ export const kindGroups = {
     test: "tests",
     "time limit": "time-limits",
     agent: "agents",
+    "label sheet": "label-sheets",
+    "parcel mark": "parcel-marks",
   },
   Settings: { setting: "settings" },
 } as const;

@@ -49,16 +49,42 @@ export function checkedParcels(visit: Visit): CheckedVisit {
   return { parcels, besides: findings.filter((finding) => !told.has(finding)) };
 }
 
-const checksOf = (parcel: Parcel, findings: readonly Finding[]): ParcelCheck[] =>
-  packaging.flatMap((rule) => {
-    if (rule.scope !== "visit" || rule.asks === undefined || rule.concerns?.(parcel) !== true) return [];
-    const isBroken = findings.some((finding) => finding.rule === rule.id);
-    const isSaid = parcel[rule.asks] !== undefined;
+/** The layers from within: so a parcel is packed, and so it is checked. */
+const inside: readonly (keyof Parcel)[] = [
+  "primary_leakproof",
+  "largest_primary",
+  "total_volume",
+  "weight",
+  "absorbent",
+  "secondary_leakproof",
+  "coolant_place",
+  "form",
+  "vented",
+  "outer_rigid",
+  "outer_side",
+  "mark",
+  "mark_side",
+  "dry_ice",
+  "contact",
+];
+const asked = packaging
+  .flatMap((rule) => (rule.scope === "visit" && rule.asks !== undefined ? [{ rule, asks: rule.asks }] : []))
+  .sort((a, b) => inside.indexOf(a.asks) - inside.indexOf(b.asks));
+
+function checksOf(parcel: Parcel, findings: readonly Finding[]): ParcelCheck[] {
+  const broken = new Set(findings.map(({ rule }) => rule));
+  const said = asked.filter(({ rule }) => rule.concerns?.(parcel) === true);
+  // Of an entry that is wrong in one way it is not told that it is right in another.
+  const wrong = new Set(said.flatMap(({ rule, asks }) => (broken.has(rule.id) ? [asks] : [])));
+  return said.flatMap(({ rule, asks }) => {
+    const isBroken = broken.has(rule.id);
+    if (wrong.has(asks) && !isBroken) return [];
     return [
       {
         rule: rule.id,
         says: textsOf(rule).summary,
-        state: isBroken ? "broken" : isSaid ? "kept" : "unrecorded",
+        state: parcel[asks] === undefined ? "unrecorded" : isBroken ? "broken" : "kept",
       },
     ];
   });
+}

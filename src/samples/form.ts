@@ -18,6 +18,8 @@ import { shortId } from "../words/short-id.ts";
 export interface FormTable {
   readonly columns: readonly string[];
   readonly rows: readonly (readonly string[])[];
+  /** The same where there is no room for columns: what stands first, then the rest. */
+  readonly lines: readonly (readonly [string, string])[];
 }
 
 export interface FormSection {
@@ -46,7 +48,7 @@ export function formOf(visit: Visit): Form | undefined {
     sections: [
       section("Sender", [
         ["Veterinarian", record.veterinarian],
-        ["Telephone", listing([...new Set(contacts)])],
+        ["Contact", listing([...new Set(contacts)])],
         ["Farm", [farm?.record.name ?? farm?.id, farm?.record.system].filter(Boolean).join(", ")],
         ["Visit", `${visit.id}, ${record.date}`],
         ["Question", questionText(record).text],
@@ -61,9 +63,9 @@ export function formOf(visit: Visit): Form | undefined {
       ]),
       {
         ...section("Groups", []),
-        table: {
-          columns: ["group", "pigs", "ill", "dead", "first ill", "weaned since", "feed, water, other"],
-          rows: groupsOf(visit).map(([name, group]) => [
+        table: tableOf(
+          ["group", "pigs", "ill", "dead", "first ill", "weaned since", "feed, water, other"],
+          groupsOf(visit).map(([name, group]) => [
             name,
             ...[group.at_risk, group.affected, group.dead].map((number) => String(number ?? "")),
             group.onset ?? "",
@@ -78,7 +80,8 @@ export function formOf(visit: Visit): Form | undefined {
               .filter(Boolean)
               .join("; "),
           ]),
-        },
+          ["", "# pigs", "# ill", "# dead", "first ill #", "weaned since #", "#"],
+        ),
       },
       {
         ...section("Pigs", [
@@ -89,17 +92,11 @@ export function formOf(visit: Visit): Form | undefined {
               : undefined,
           ],
         ]),
-        table: {
-          columns: [
-            "pig",
-            "tag",
-            "group",
-            "age, sex, weight",
-            "signs, for how long, treated",
-            "died, opened",
-          ],
-          rows: pigs.map((one) => [short(one), ...pigCells(one)]),
-        },
+        table: tableOf(
+          ["pig", "tag", "group", "age, sex, weight", "signs, for how long, treated", "died, opened"],
+          pigs.map((one) => [short(one), ...pigCells(one)]),
+          ["pig #", "tag #", "#", "#", "#", "#"],
+        ),
       },
       section(
         "Found at necropsy",
@@ -107,9 +104,9 @@ export function formOf(visit: Visit): Form | undefined {
       ),
       {
         ...section("Samples", []),
-        table: {
-          columns: ["number", "pig", "what", "container", "wanted", "taken"],
-          rows: containers.map(({ id, one, what, container, tests, takenAt, note, pooledWith }) => [
+        table: tableOf(
+          ["number", "pig", "what", "container", "wanted", "taken"],
+          containers.map(({ id, one, what, container, tests, takenAt, note, pooledWith }) => [
             id,
             listing([short(one), ...pooledWith.map((other) => shortId(other, visit.id))]),
             what,
@@ -117,7 +114,8 @@ export function formOf(visit: Visit): Form | undefined {
             [testNames(tests), note].filter(Boolean).join("; "),
             clock(takenAt),
           ]),
-        },
+          ["", "pig #", "#", "#", "#", "#"],
+        ),
       },
     ].filter(({ facts, table }) => facts.length > 0 || (table?.rows.length ?? 0) > 0),
   };
@@ -128,6 +126,22 @@ const section = (title: string, facts: readonly (readonly [string, string | unde
   facts: facts.flatMap(([asked, answer]) =>
     answer === undefined || answer === "" ? [] : [[asked, answer] as const],
   ),
+});
+
+/** @param said a cell in a sentence, as `# ill` */
+const tableOf = (
+  columns: readonly string[],
+  rows: readonly (readonly string[])[],
+  said: readonly string[],
+): FormTable => ({
+  columns,
+  rows,
+  lines: rows.map(([first = "", ...cells]) => [
+    (said[0] || "#").replace("#", () => first),
+    cells
+      .flatMap((cell, index) => (cell === "" ? [] : [(said[index + 1] ?? "#").replace("#", () => cell)]))
+      .join("; "),
+  ]),
 });
 
 const clock = (at: string | undefined): string => (at ?? "").slice(0, 16).replace("T", " ");

@@ -1,7 +1,8 @@
 /** The page that goes with samples: as text, Markdown, and one page to print. */
 import { type Paper, paperSizes } from "../../knowledge/paper.ts";
 import type { Form, FormSection, FormTable } from "../../samples/form.ts";
-import { type Block, heading, table, text } from "../page/blocks.ts";
+import { capital } from "../../words/listing.ts";
+import { type Block, heading, text } from "../page/blocks.ts";
 import { Html, html } from "../sheet/html.ts";
 import { linesOf } from "../sheet/page.ts";
 
@@ -11,24 +12,19 @@ export const formBlocks = (forms: readonly Form[]): Block[] =>
     ...sections.flatMap(({ title, facts, table: rows }) => [
       heading(title, { level: 3, indent: 2 }),
       ...facts.map(([asked, answer]) => text(`${asked}: ${answer}`, { indent: 4, hang: 2 })),
-      ...(rows === undefined ? [] : tableOf(rows)),
+      ...(rows?.lines ?? []).map(([first, rest]) =>
+        text(`${capital(first)}: ${rest}`, { indent: 4, hang: 2 }),
+      ),
     ]),
   ]);
 
+type Columns = Pick<FormTable, "columns" | "rows">;
+
 /** Columns of which no cell says anything are left out. */
-function told({ columns, rows }: FormTable): FormTable {
+function told({ columns, rows }: FormTable): Columns {
   const kept = columns.map((_, index) => rows.some((row) => row[index] !== ""));
   const of = <One>(cells: readonly One[]): One[] => cells.filter((_, index) => kept[index]);
   return { columns: of(columns), rows: rows.map(of) };
-}
-
-function tableOf(all: FormTable): Block[] {
-  const { columns, rows } = told(all);
-  return table(
-    columns.map((head, index) => ({ head, detail: index > 0 && head.includes(",") })),
-    rows,
-    { indent: 4 },
-  );
 }
 
 const margin = 9;
@@ -72,6 +68,7 @@ table { border-collapse: collapse; width: 100%; }
 th, td { border: .15mm solid #777; padding: 0 .8mm; text-align: left; vertical-align: top; }
 th { font-weight: normal; color: #444; }
 tr { break-inside: avoid; }
+.short { white-space: nowrap; }
 `)}</style>
 </head>
 <body>
@@ -85,12 +82,21 @@ function sectionHtml({ title, facts, table: all }: FormSection): Html {
   const rows = all === undefined ? undefined : told(all);
   return html`<h2>${title}</h2>
 ${facts.length === 0 ? [] : html`<dl>${facts.map(([asked, answer]) => html`<dt>${asked}</dt><dd>${answer}</dd>`)}</dl>`}
-${
-  rows === undefined || rows.rows.length === 0
-    ? []
-    : html`<table><thead><tr>${rows.columns.map((head) => html`<th>${head}</th>`)}</tr></thead>
-<tbody>${rows.rows.map((row) => html`<tr>${row.map((cell) => html`<td>${cell}</td>`)}</tr>`)}</tbody></table>`
-}`;
+${rows === undefined || rows.rows.length === 0 ? [] : tableHtml(rows)}`;
+}
+
+/** Numbers, dates and tags are not broken. */
+const unbroken = 16;
+const isShort = ({ rows }: Columns, index: number): boolean =>
+  rows.every((row) => (row[index] ?? "").length <= unbroken);
+
+function tableHtml(all: Columns): Html {
+  const cell = (tag: Html, text: string, index: number): Html =>
+    html`<${tag}${new Html(isShort(all, index) ? ' class="short"' : "")}>${text}</${tag}>`;
+  const row = (tag: string, cells: readonly string[]): Html =>
+    html`<tr>${cells.map((text, index) => cell(new Html(tag), text, index))}</tr>`;
+  return html`<table><thead>${row("th", all.columns)}</thead>
+<tbody>${all.rows.map((cells) => row("td", cells))}</tbody></table>`;
 }
 
 /** Height in mm, reckoned; a table shares its width by what its columns hold. */
@@ -112,15 +118,23 @@ function heightOf(sections: readonly FormSection[], points: number, wide: number
   );
 }
 
-function tableHeight({ columns, rows }: FormTable, points: number, wide: number): number {
-  const weights = columns.map((head, index) =>
-    Math.max(...[head, ...rows.map((row) => row[index] ?? "")].map((cell) => Math.min(cell.length, 60) + 2)),
+function tableHeight(all: Columns, points: number, wide: number): number {
+  const { columns, rows } = all;
+  const widths = columns.map((head, index) =>
+    Math.max(...[head, ...rows.map((row) => row[index] ?? "")].map((cell) => cell.length)),
   );
-  const all = weights.reduce((sum, one) => sum + one, 0);
+  // Letters are about half as wide as they are high.
+  const needs = (index: number): number => (widths[index] ?? 0) * 0.6 * points * point + 2;
+  const fixed = columns.reduce((sum, _, index) => sum + (isShort(all, index) ? needs(index) : 0), 0);
+  const long = columns.reduce((sum, _, index) => sum + (isShort(all, index) ? 0 : (widths[index] ?? 0)), 0);
   const lines = [columns, ...rows].map((row) =>
     Math.max(
       1,
-      ...row.map((cell, index) => linesOf(cell, points, (wide * (weights[index] ?? 1)) / all - 1.8)),
+      ...row.map((cell, index) =>
+        isShort(all, index)
+          ? 1
+          : linesOf(cell, points, Math.max(8, ((wide - fixed) * (widths[index] ?? 0)) / long) - 1.8),
+      ),
     ),
   );
   return lines.reduce((sum, one) => sum + one * points * point * lead + 0.2, 0);

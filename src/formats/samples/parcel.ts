@@ -1,9 +1,9 @@
 /** A packing list a parcel, with the check of its layers, in blocks. */
-import { type Container, type Parcel, testNames } from "../../record/index.ts";
+import type { Container, Parcel } from "../../record/index.ts";
 import type { PackedVisit, ParcelSheet } from "../../samples/parcel.ts";
+import { grouped } from "../../words/grouped.ts";
 import { capital, count } from "../../words/listing.ts";
-import { shortId } from "../../words/short-id.ts";
-import { type Block, gap, heading, list, table, text } from "../page/blocks.ts";
+import { type Block, gap, heading, list, right, table, text } from "../page/blocks.ts";
 
 type Checks = ParcelSheet["checks"];
 
@@ -15,17 +15,26 @@ export const parcelBlocks = (visits: readonly PackedVisit[]): Block[] =>
       heading(
         `${visit.id}  ${proposed ? `no parcel recorded; the samples could go as ${all}` : summary(packed)}`,
       ),
-      ...parcels.flatMap((one) => blocksOf(one, packed)),
+      ...parcels.flatMap((one) => blocksOf(one, proposed)),
       ...(left.length === 0
         ? []
-        : [heading("In no parcel", { level: 3, indent: 2 }), ...containerTable(left, visit.id)]),
-      ...list(null, besides.filter(({ rule }) => rule !== "sample-in-no-parcel").map(sentence), {
+        : [
+            heading(`In no parcel${besides.some(isLeftOut) ? " [sample-in-no-parcel]" : ""}`, {
+              level: 3,
+              indent: 2,
+            }),
+            ...containerTable(left),
+          ]),
+      ...list(null, besides.filter((finding) => !isLeftOut(finding)).map(sentence), {
         indent: 2,
-        bullet: "-",
+        bullet: "- ",
       }),
       ...(proposed ? entryBlocks(parcels) : []),
     ];
   });
+
+/** Told by the table of what is in no parcel. */
+const isLeftOut = ({ rule }: { readonly rule: string }): boolean => rule === "sample-in-no-parcel";
 
 function summary({ parcels, left }: PackedVisit): string {
   const faults = parcels.reduce((sum, { findings }) => sum + findings.length, left.length);
@@ -52,41 +61,34 @@ function howOf({ by, category, coolant, sent, arrives }: Parcel): string {
     .join(", ");
 }
 
-function blocksOf(one: ParcelSheet, { visit, proposed }: PackedVisit): Block[] {
+function blocksOf(one: ParcelSheet, proposed: boolean): Block[] {
   const { placed, contains, checks, air, findings, outside } = one;
   const { parcel, name } = placed;
   const head = howOf(parcel);
   const isByAir = parcel.by === "air";
   return [
     heading(`${capital(name)}${head === "" ? "" : `  ${head}`}`, { level: 3, indent: 2 }),
-    ...containerTable(contains, visit.id),
+    ...containerTable(contains),
     gap,
     text(isByAir ? "Three layers, by air (PI650):" : "Three layers, by road (P650):"),
     ...checkTable(checks),
     ...(air.length === 0 ? [] : [text("By air (PI650) besides:"), ...checkTable(air)]),
     gap,
-    ...list("Write on the outside:", outside, { indent: 2, bullet: "-" }),
+    ...list("Write on the outside:", outside, { indent: 2, bullet: "- " }),
     ...(findings.length === 0 || proposed
       ? []
-      : [gap, ...list("To put right:", findings.map(sentence), { indent: 2, bullet: "-" })]),
+      : [gap, ...list("To put right:", findings.map(sentence), { indent: 2, bullet: "- " })]),
   ];
 }
 
-const containerTable = (contains: readonly Container[], visit: string): Block[] =>
+/** Containers of a kind together, as they are counted into the parcel. */
+const containerTable = (contains: readonly Container[]): Block[] =>
   table(
-    [
-      { head: "number" },
-      { head: "pig" },
-      { head: "what" },
-      { head: "container" },
-      { head: "for", detail: true },
-    ],
-    contains.map(({ id, pig, what, container, tests }) => [
-      id,
-      shortId(pig, visit),
-      what,
-      container ?? "not recorded",
-      testNames(tests),
+    [{ head: "container" }, right("count"), { head: "numbers" }],
+    [...grouped(contains, ({ container }) => container ?? "Not recorded")].map(([container, all]) => [
+      container,
+      String(all.length),
+      all.map(({ id }) => id).join(", "),
     ]),
   );
 
@@ -94,7 +96,7 @@ const states = { kept: "yes", broken: "NO", unrecorded: "?" } as const;
 
 const checkTable = (checks: Checks): Block[] =>
   table(
-    [{ head: "is it so" }, { head: "what is asked" }],
+    [{ head: "is it so" }, { head: "? is not recorded" }],
     checks.map(({ says, state }) => [states[state], says]),
   );
 

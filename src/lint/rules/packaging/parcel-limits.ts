@@ -1,7 +1,7 @@
 /** Limits of a parcel that a carrier takes: most liquid and tissue by air, least sides of box and mark. */
 import { quantity } from "../../../cases/index.ts";
 import { transportLimits } from "../../../knowledge/index.ts";
-import { isShipped, type Parcel, parcelsOf } from "../../../record/index.ts";
+import { isMarkDue, isShipped, type Parcel, parcelsOf } from "../../../record/index.ts";
 import { type VisitRule, verified } from "../../rule.ts";
 import { parcelExample } from "../../shared/parcel-example.ts";
 
@@ -52,7 +52,7 @@ const rows: readonly Row[] = [
     key: "mark_side",
     kind: "length",
     limit: transportLimits.mark_side,
-    isOutside: isTooSmall,
+    isOutside: (parcel, size, limit) => size < limit && isMarkDue(parcel),
     says: (written, limit) =>
       `the UN3373 mark has sides of only ${written}. Use one with sides of ${limit} or more, and letters of 6 mm.`,
   },
