@@ -11,7 +11,7 @@ export {
   type ReadOptions,
   readCases,
 } from "./files/read-cases.ts";
-export { isUnborn, isWeaned } from "./model/age-class.ts";
+export { classOfAge, isUnborn, isWeaned } from "./model/age-class.ts";
 export { standsIn } from "./model/defaults.ts";
 export { organsDue } from "./model/due.ts";
 export type { Archive, Case, Farm, HouseScale, Results, Visit, VisitContext } from "./model/model.ts";

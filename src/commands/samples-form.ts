@@ -3,7 +3,7 @@ import { markdownOf } from "../formats/page/markdown.ts";
 import { textOf } from "../formats/page/text.ts";
 import { formBlocks, formDocument } from "../formats/samples/form.ts";
 import { isPaper, papers } from "../formats/sheet/page.ts";
-import { type Form, formOf } from "../samples/form.ts";
+import { type Form, formOf } from "../sending/form.ts";
 import { listing } from "../words/listing.ts";
 import type { CommonOptions } from "./options.ts";
 import type { Run } from "./run.ts";

@@ -4,7 +4,7 @@ import { type Fault, placedFault } from "../cases/index.ts";
 import { drawLabel, type LabelWish, labelDocument, labelPage } from "../formats/samples/labels.ts";
 import { type CodeKind, labelCodes, labelSheets } from "../knowledge/label-sheets.ts";
 import { containersOfCase } from "../record/index.ts";
-import { labelOf, onSheets, sameNumbers } from "../samples/labels.ts";
+import { labelOf, onSheets, sameNumbers } from "../sending/labels.ts";
 import { count } from "../words/listing.ts";
 import type { CommonOptions } from "./options.ts";
 import { oneOf, whole } from "./parsers.ts";

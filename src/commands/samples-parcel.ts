@@ -2,7 +2,7 @@
 import { markdownOf } from "../formats/page/markdown.ts";
 import { textOf } from "../formats/page/text.ts";
 import { parcelBlocks } from "../formats/samples/parcel.ts";
-import { type PackedVisit, packedVisit } from "../samples/parcel.ts";
+import { type PackedVisit, packedVisit } from "../sending/parcel.ts";
 import type { CommonOptions } from "./options.ts";
 import { oneOf } from "./parsers.ts";
 import type { Run } from "./run.ts";

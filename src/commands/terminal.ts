@@ -32,8 +32,13 @@ export function pageWidth(inFile: boolean): number {
 
 /** The day of the run by the clock of this machine. */
 export function dayOfRun(): string {
+  return minuteOfRun().slice(0, 10);
+}
+
+/** The minute of the run by the clock of this machine, as it is written in a case. */
+export function minuteOfRun(): string {
   const now = timeOfRun();
-  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
+  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 16);
 }
 
 /** Now; or the time in SOURCE_DATE_EPOCH, for results that are to come out the same. */

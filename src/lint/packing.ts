@@ -42,7 +42,7 @@ export function checkedParcels(visit: Visit): CheckedVisit {
     { only: packaging.map(({ id }) => id) },
   );
   const parcels = parcelsOf(visit).map((placed, index) => {
-    const own = findings.filter(({ path }) => new RegExp(`^parcels\\[${index}\\]`).test(path));
+    const own = findings.filter(({ path }) => path.startsWith(`parcels[${index}]`));
     return { placed, findings: own, checks: checksOf(placed.parcel, own) };
   });
   const told = new Set(parcels.flatMap((parcel) => parcel.findings));

@@ -91,9 +91,10 @@ export const samplesOfCase = (one: Case, beside: readonly Case[] = []): SampleDu
 export function samplesDue(pig: PigAsked, beside: readonly PigAsked[] = []): SampleDue[] {
   const merged = new Map<string, SampleDue>();
   for (const set of setsOf(pig, beside)) {
-    const isOwn = pig.sets.includes(set.id) || isAsked(set, pig);
+    // A set that was asked for by its words alone has no sign to go by.
+    const isBySign = !pig.isHealthy && hasSign(pig.signs, set.when?.signs);
     for (const sample of set.samples) {
-      if (!isOfPig(sample, pig, isOwn)) continue;
+      if (!isOfPig(sample, pig, isBySign)) continue;
       const key = `${sample.from} ${sample.into}`;
       merged.set(key, joined(merged.get(key), sample, set.id));
     }
@@ -107,9 +108,9 @@ export function samplesDue(pig: PigAsked, beside: readonly PigAsked[] = []): Sam
 }
 
 /** An organ that this pig has; fluids and faeces of a pig that lived. A healthy pig has no lesion to look for. */
-function isOfPig({ from, classes, signs, where }: SetSample, pig: PigAsked, isOwn: boolean): boolean {
+function isOfPig({ from, classes, signs, where }: SetSample, pig: PigAsked, isBySign: boolean): boolean {
   if (classes?.includes(pig.ageClass ?? "weaner") === false) return false;
-  if (signs !== undefined && isOwn && !pig.isHealthy && !hasSign(pig.signs, signs)) return false;
+  if (signs !== undefined && isBySign && !hasSign(pig.signs, signs)) return false;
   if (pig.isHealthy && where !== undefined) return false;
   const organ = organById(from);
   return organ === undefined ? !isUnborn(pig.ageClass) : hasOrgan(organ.definition, pig.ageClass, pig.sex);

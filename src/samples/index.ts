@@ -1,2 +1,27 @@
 /** Samples from the knife to the parcel: what to take, what to bring for it, what was taken and how long it is good. */
+export {
+  ageClassNamed,
+  ageNames,
+  type Complaint,
+  ComplaintFault,
+  pigsOfComplaint,
+  signsNamed,
+} from "./ask.ts";
+export {
+  type ContainerLeft,
+  checkSamples,
+  type MissingSample,
+  type Reckoned,
+  type SampleCheck,
+  type TestLeft,
+} from "./check.ts";
 export { type PigAsked, pigOf, type SampleDue, samplesDue, samplesOfCase, setsNamed, setsOf } from "./due.ts";
+export {
+  type BringLine,
+  type PigGroup,
+  type PlannedPig,
+  pieceThickness,
+  plannedCases,
+  type SamplePlan,
+  samplePlan,
+} from "./plan.ts";

@@ -11,7 +11,7 @@ import { drawLabel, type LabelWish, labelDocument, labelPage } from "../../src/f
 import { type CodeKind, type LabelSheet, labelSheets } from "../../src/knowledge/label-sheets.ts";
 import { labelAt, labelSheetFault, paperSizes } from "../../src/knowledge/paper.ts";
 import { containersOfCase } from "../../src/record/index.ts";
-import { labelOf, onSheets } from "../../src/samples/labels.ts";
+import { labelOf, onSheets } from "../../src/sending/labels.ts";
 import { caseOf } from "../sheet/made.ts";
 import { browserAt, printed, printedPage } from "./browser.ts";
 

@@ -1,6 +1,6 @@
 /** The page that goes with samples: as text, Markdown, and one page to print. */
 import { type Paper, paperSizes } from "../../knowledge/paper.ts";
-import type { Form, FormSection, FormTable } from "../../samples/form.ts";
+import type { Form, FormSection, FormTable } from "../../sending/form.ts";
 import { capital } from "../../words/listing.ts";
 import { type Block, heading, text } from "../page/blocks.ts";
 import { Html, html } from "../sheet/html.ts";

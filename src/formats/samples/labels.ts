@@ -1,7 +1,7 @@
 /** Labels on their sheets, as SVG to print. */
 import { type CodeKind, type LabelSheet, labelCodes } from "../../knowledge/label-sheets.ts";
 import { labelAt, paperSizes } from "../../knowledge/paper.ts";
-import type { Label } from "../../samples/labels.ts";
+import type { Label } from "../../sending/labels.ts";
 import { Html, html } from "../sheet/html.ts";
 import { brokenAt, cut } from "../sheet/page.ts";
 import { codeOf } from "./label-code.ts";

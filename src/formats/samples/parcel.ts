@@ -1,6 +1,6 @@
 /** A packing list a parcel, with the check of its layers, in blocks. */
 import type { Container, Parcel } from "../../record/index.ts";
-import type { PackedVisit, ParcelSheet } from "../../samples/parcel.ts";
+import type { PackedVisit, ParcelSheet } from "../../sending/parcel.ts";
 import { grouped } from "../../words/grouped.ts";
 import { capital, count } from "../../words/listing.ts";
 import { type Block, gap, heading, list, right, table, text } from "../page/blocks.ts";
