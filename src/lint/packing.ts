@@ -19,7 +19,7 @@ export interface CheckedParcel {
   readonly findings: readonly Finding[];
 }
 
-export interface CheckedVisit {
+interface CheckedVisit {
   readonly parcels: readonly CheckedParcel[];
   /** About samples that are in no parcel. */
   readonly besides: readonly Finding[];
