@@ -8,6 +8,7 @@ import { knifeTopics } from "./knife.ts";
 import { labelTopics, markTopics } from "./labels-and-parcels.ts";
 import { ageClassTopics, deathTopics, factTopics, familyTopics, selectionTopics } from "./record.ts";
 import { ruleTopics } from "./rules.ts";
+import { keepsTopics, sampleSetTopics } from "./sample-sets.ts";
 import { containerTopics, materialTopics, testTopics } from "./sampling.ts";
 import { scaleTopics } from "./scales.ts";
 import { settingsTopics } from "./settings.ts";
@@ -36,6 +37,8 @@ export const topics: readonly Topic[] = [
   ...containerTopics,
   ...testTopics,
   ...timeTopics,
+  ...sampleSetTopics,
+  ...keepsTopics,
   ...agentTopics,
   ...labelTopics,
   ...markTopics,

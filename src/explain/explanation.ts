@@ -37,6 +37,8 @@ export const kindGroups = {
     container: "containers",
     test: "tests",
     "time limit": "time-limits",
+    "sample set": "sample-sets",
+    "sample limit": "sample-limits",
     agent: "agents",
     "label sheet": "label-sheets",
     "parcel mark": "parcel-marks",

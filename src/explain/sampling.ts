@@ -4,6 +4,7 @@ import { autolysis, sampleRules, sourceLine } from "../knowledge/index.ts";
 import { containerNames, containerTitles, testNames, testTitles } from "../record/index.ts";
 import { capital } from "../words/listing.ts";
 import { type Section, section, type Topic, yamlSection } from "./explanation.ts";
+import { careOf } from "./sample-sets.ts";
 
 const unfit = Object.values(sampleRules.unfit);
 const kept = Object.values(autolysis.kinds);
@@ -52,12 +53,15 @@ export const containerTopics: readonly Topic[] = Object.entries(containerTitles)
   explain: () => ({
     sections: told(
       definitions.container[id],
-      section(
-        "Not for",
-        unfit
-          .filter(({ into }) => into.map(String).includes(id))
-          .map(({ tests: of, why, instead }) => `${testNames(of)}: ${why}. ${instead}.`),
-      ),
+      [
+        ...section("On the way", careOf(id)),
+        ...section(
+          "Not for",
+          unfit
+            .filter(({ into }) => into.map(String).includes(id))
+            .map(({ tests: of, why, instead }) => `${testNames(of)}: ${why}. ${instead}.`),
+        ),
+      ],
       "No test is known here that it spoils.",
     ),
     source: sampleRules.source,

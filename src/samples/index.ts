@@ -2,7 +2,6 @@
 export {
   ageClassNamed,
   ageNames,
-  type Complaint,
   ComplaintFault,
   pigsOfComplaint,
   signsNamed,
@@ -15,11 +14,9 @@ export {
   type SampleCheck,
   type TestLeft,
 } from "./check.ts";
-export { type PigAsked, pigOf, type SampleDue, samplesDue, samplesOfCase, setsNamed, setsOf } from "./due.ts";
+export { type PigAsked, type SampleDue, samplesDue, samplesOfCase, setsOf } from "./due.ts";
 export {
-  type BringLine,
   type PigGroup,
-  type PlannedPig,
   pieceThickness,
   plannedCases,
   type SamplePlan,

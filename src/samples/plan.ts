@@ -26,7 +26,7 @@ export interface PigGroup {
   readonly samples: readonly SampleDue[];
 }
 
-export interface BringLine {
+interface BringLine {
   readonly into: string;
   readonly count: number;
   /** Those of them that are needed only where something is found. */
@@ -108,7 +108,7 @@ const tissueOf = (samples: readonly SampleDue[]): number =>
   samples.filter(isInFormalin).reduce((sum, sample) => sum + massOf(sample), 0);
 
 /** The pots of one pig: gut in its own, which is closed at once, what is large in one of its own, and the rest together. */
-export function potsOf(samples: readonly SampleDue[]): (readonly SampleDue[])[] {
+function potsOf(samples: readonly SampleDue[]): (readonly SampleDue[])[] {
   const fixed = samples.filter(isInFormalin);
   const own = fixed.filter(({ from }) => isAmong(from, sampleCare.formalin.own_pot));
   const rest = fixed.filter((sample) => !own.includes(sample));

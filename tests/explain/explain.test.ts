@@ -94,6 +94,7 @@ describe("a name", () => {
       "protocol respiratory",
       "system respiratory",
       "sign family respiratory",
+      "sample set respiratory",
     ]);
   });
 

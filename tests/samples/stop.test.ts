@@ -48,7 +48,7 @@ describe("while an alarm stands", () => {
     const file = join(visit(), "pig-01.yaml");
     const before = readFileSync(file, "utf8");
     const released =
-      "authority: [{at: 2026-11-08T11:00, stands: released, for: [vesicles], ground: official veterinarian looked at the pig and its pen}]\n";
+      "authority: [{at: 2026-11-08T11:00, reached: duty officer, stands: released, for: [vesicles], ground: official veterinarian looked at the pig and its pen}]\n";
     writeFileSync(file, before + released);
     const { code, out } = asked("plan", visit());
     writeFileSync(file, before);

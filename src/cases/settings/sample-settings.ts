@@ -26,7 +26,7 @@ export interface SampleSettings {
 }
 
 /** `blood into plain-tube`: by it a sample of a set is known. */
-export const sampleKey = ({ from, into }: { readonly from: string; readonly into: string }): string =>
+const sampleKey = ({ from, into }: { readonly from: string; readonly into: string }): string =>
   `${from} into ${into}`;
 
 export function sampleSettings(written: Written = {}): SampleSettings {

@@ -1,13 +1,14 @@
 /** What was due and not taken, and for what each container is still good. */
 import { containerNames, materialTitle, spell, testNames } from "../../record/index.ts";
 import type { ContainerLeft, MissingSample, Reckoned, SampleCheck, TestLeft } from "../../samples/index.ts";
-import { capital, listing } from "../../words/listing.ts";
+import { listing } from "../../words/listing.ts";
 import { type Block, heading, list, table, text } from "../page/blocks.ts";
 import { csv } from "../page/csv.ts";
 import { toJson } from "../page/json.ts";
 import { markdownOf } from "../page/markdown.ts";
 import type { Style } from "../page/style.ts";
 import { textOf } from "../page/text.ts";
+import { organName, shortName } from "./names.ts";
 
 export const checkText = (checks: readonly SampleCheck[], style: Style, width: number): string =>
   textOf(checks.flatMap(blocksOf), style, width);
@@ -52,9 +53,6 @@ function together(missing: readonly MissingSample[]) {
   }
   return [...lines.values()];
 }
-
-const shortName = (id: string): string => /-(\d+)$/.exec(id)?.[1] ?? id;
-const organName = (from: string): string => capital(materialTitle(from).replace(/(?:,| \().*$/, ""));
 
 /** Days from two on: nobody counts 166 hours. */
 const duration = (hours: number): string => (hours >= 48 ? `${Math.floor(hours / 24)} d` : spell(hours));

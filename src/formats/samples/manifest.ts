@@ -7,6 +7,7 @@ import { toJson } from "../page/json.ts";
 import { markdownOf } from "../page/markdown.ts";
 import type { Style } from "../page/style.ts";
 import { textOf } from "../page/text.ts";
+import { shortName } from "./names.ts";
 
 export interface Manifest {
   readonly visit: string;
@@ -46,8 +47,6 @@ function blocksOf({ visit, date, containers }: Manifest): Block[] {
     ),
   ];
 }
-
-const shortName = (id: string): string => /-(\d+)$/.exec(id)?.[1] ?? id;
 
 const linesOf = (all: readonly Manifest[]) =>
   all.flatMap(({ visit, containers }) =>

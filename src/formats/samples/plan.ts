@@ -10,6 +10,7 @@ import { toJson } from "../page/json.ts";
 import { markdownOf } from "../page/markdown.ts";
 import type { Style } from "../page/style.ts";
 import { textOf } from "../page/text.ts";
+import { organName, shortName } from "./names.ts";
 
 /** A plan with the visit that it is for. */
 export interface VisitPlan {
@@ -131,12 +132,6 @@ const isPartOf = (some: readonly SampleDue[], all: readonly SampleDue[]): boolea
   const always = all.filter(({ where }) => where.length === 0).map(key);
   return some.length === always.length && some.every((one) => always.includes(key(one)));
 };
-
-/** The name of an organ without what it is made of. */
-const organName = (from: string): string => capital(materialTitle(from).replace(/(?:,| \().*$/, ""));
-
-/** Cases are mostly called after their visit; the number tells them apart at the table. */
-const shortName = (id: string): string => /-(\d+)$/.exec(id)?.[1] ?? id;
 
 const stepTitle = (step: string): string => necropsySteps.find(({ id }) => id === step)?.title ?? step;
 
