@@ -1,8 +1,7 @@
 /** Labels: another library than wrote them reads their codes from what a browser prints, and nothing lies over anything else. */
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { prepareZXingModule, readBarcodes } from "zxing-wasm/reader";
@@ -12,6 +11,7 @@ import { type CodeKind, type LabelSheet, labelSheets } from "../../src/knowledge
 import { labelAt, labelSheetFault, paperSizes } from "../../src/knowledge/paper.ts";
 import { containersOfCase } from "../../src/record/index.ts";
 import { labelOf, onSheets } from "../../src/sending/labels.ts";
+import { temporaryFolder } from "../cases/temporary.ts";
 import { caseOf } from "../sheet/made.ts";
 import { browserAt, printed, printedPage } from "./browser.ts";
 
@@ -76,6 +76,7 @@ const has = (program: string): boolean => spawnSync("which", [program]).status =
 
 describe.skipIf(browserAt === undefined)("300 labels in a browser", () => {
   const page = printedPage(3);
+  const folder = temporaryFolder();
   const sizes = { a4: "595 x 842", letter: "612 x 792" };
 
   const kinds: readonly CodeKind[] = ["datamatrix", "qr"];
@@ -113,7 +114,6 @@ describe.skipIf(browserAt === undefined)("300 labels in a browser", () => {
     });
     await page().setContent(documentOf(name, kind));
     const read: string[] = [];
-    const folder = mkdtempSync(join(tmpdir(), "labels-"));
     for (const [index, sheet] of (await page().locator(".sheet").all()).entries()) {
       const picture = await sheet.screenshot();
       const codes = await readBarcodes(picture, {
