@@ -49,6 +49,7 @@ const knowledge = {
   sample_sets: readYamlFolder("sample-sets"),
   sample_care: readYaml("sample-care.yaml"),
   agents: readYaml("agents.yaml"),
+  label_sheets: readYaml("label-sheets.yaml"),
   morphometry: readYaml("morphometry.yaml"),
   snout_reading: readYaml("snout-reading.yaml"),
   alarm_signs: readYaml("alarm-signs.yaml"),

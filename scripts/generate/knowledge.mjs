@@ -66,6 +66,7 @@ export function writeKnowledge(knowledge) {
     sample_sets: "SampleSet[]",
     sample_care: "SampleCare",
     agents: "Agents",
+    label_sheets: "LabelSheets",
     morphometry: "Morphometry",
     snout_reading: "SnoutReadingRules",
     alarm_signs: "AlarmSigns",
@@ -148,8 +149,8 @@ export const scale_ranges: Readonly<Record<string, Pick<Scale, "id" | "organ" | 
 `,
   );
   const lines = [
-    // Scales, the order of the knife and the agents are loaded by those who ask for them.
-    ...Object.keys(types).filter((name) => !["scales", "knife", "agents"].includes(name)),
+    // Scales, the order of the knife, the agents and sheets of labels are loaded by those who ask for them.
+    ...Object.keys(types).filter((name) => !["scales", "knife", "agents", "label_sheets"].includes(name)),
     "vocabulary",
     "recorded_grades",
     "scale_ranges",

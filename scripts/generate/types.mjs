@@ -51,6 +51,7 @@ function knowledgeRoot() {
     "sample_set",
     "sample_care",
     "agents",
+    "label_sheets",
     "morphometry",
     "snout_reading",
     "alarm_signs",

@@ -7,6 +7,7 @@ import { papers } from "../formats/sheet/page.ts";
 import { clusterKinds, dimensions, groupDimensions } from "../herd/index.ts";
 import { agents, testWords } from "../knowledge/agents.ts";
 import { indicators, protocols, scaleIds, selectionBases } from "../knowledge/index.ts";
+import { labelCodes, labelSheets } from "../knowledge/label-sheets.ts";
 import { levels, rules } from "../lint/index.ts";
 import { schemaKinds } from "../schemas/index.ts";
 import { languages } from "../sheet/index.ts";
@@ -61,6 +62,9 @@ const choices: Readonly<Record<string, readonly string[]>> = {
   "samples/results --test": testWords,
   "--where": before("=", facetNames),
   "herd --by": [...dimensions, "none"],
+  "samples/labels --code": Object.keys(labelCodes),
+  "samples/labels --sheet": [...labelSheets.keys()],
+  "samples/parcel --by": ["road", "air", "hand"],
   "score --by": groupDimensions,
 };
 

@@ -11,21 +11,21 @@ export interface CommonOptions {
 }
 
 /** What every command on cases has. @param formats what the formats of this command are for */
-export function addCommonOptions(command: Command, formats: string): Command {
-  return addOutput(
+export const addCommonOptions = (command: Command, formats: string, format?: string): Command =>
+  addOutput(
     command.argument("[paths...]", "case files, folders or globs; - for standard input", ["."]),
     formats,
+    format,
   )
     .option("-q, --quiet", "only what needs attention")
     .option("--config <file>", "settings file to use instead of the nearest carcase.yaml")
     .option(...noColour)
     .option("--stdin-filename <file>", "name and place of the case that comes from standard input");
-}
 
-/** Where the result goes, and in which format. */
-export const addOutput = (command: Command, formats: string): Command =>
+/** Where the result goes, and in which format: the first unless asked. */
+export const addOutput = (command: Command, formats: string, format = "text"): Command =>
   command
-    .option("--format <format>", formats, "text")
+    .option("--format <format>", formats, format)
     .option("-o, --output <file>", "write the result to a file instead of the terminal");
 
 export const noColour = ["--no-color", "no colours (so does the variable NO_COLOR)"] as const;

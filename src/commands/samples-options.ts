@@ -3,6 +3,9 @@ import type { Command } from "commander";
 import { call } from "./call.ts";
 import { addCommonOptions, addOutput, noColour } from "./options.ts";
 import type { SamplesCheckOptions } from "./samples-check.ts";
+import type { SampleFormOptions } from "./samples-form.ts";
+import type { SampleLabelsOptions } from "./samples-labels.ts";
+import type { SampleParcelOptions } from "./samples-parcel.ts";
 import type { SamplesPlanOptions } from "./samples-plan.ts";
 import type { SampleResultsOptions } from "./samples-results.ts";
 
@@ -15,6 +18,9 @@ export function addSamples(program: Command): void {
   addPlan(samples);
   addCheck(samples);
   addManifest(samples);
+  addLabels(samples);
+  addParcel(samples);
+  addForm(samples);
   addResults(samples);
 }
 
@@ -73,6 +79,67 @@ const manifestHelp = `
 Examples:
   carcase samples manifest alder-farm/2026-03-14
   carcase samples manifest --format csv -o manifest.csv alder-farm/2026-03-14`;
+
+function addLabels(samples: Command): void {
+  addCommonOptions(samples.command("labels"), "html to print from a browser; svg, a file a sheet", "html")
+    .option(
+      "--sheet <name>",
+      "the sheet in the printer, such as a4-24, letter-30 or one of your settings",
+      "a4-24",
+    )
+    .option("--start <place>", "the first free label of a begun sheet, counted in lines from 1")
+    .option("--copies <n>", "so many of each")
+    .option("--code <kind>", "datamatrix or qr", "datamatrix")
+    .option("--edges", "draw the edges of the labels, to cut plain paper by")
+    .summary("labels for the containers, to print")
+    .description(
+      "Prints a label a container: a code of the sample's number, and beside it for people number, pig, what it is, container and tests, day and visit.",
+    )
+    .addHelpText("after", labelsHelp)
+    .action(call<SampleLabelsOptions>(async () => (await import("./samples-labels.ts")).sampleLabels));
+}
+
+const labelsHelp = `
+Sheets: a4-24 a4-21 a4-40 a4-65 letter-30 letter-20 letter-10; your own stand under label_sheets in carcase.yaml.
+
+Examples:
+  carcase samples labels alder-farm/2026-03-14 -o labels.html
+  carcase samples labels alder-farm/2026-03-14 --sheet a4-40 --start 7 -o labels.html
+  carcase samples labels alder-farm/2026-03-14/01.yaml --sheet letter-30 --format svg -o labels.svg`;
+
+function addParcel(samples: Command): void {
+  addCommonOptions(samples.command("parcel"), "text, or markdown")
+    .option("--by <way>", "as if they went by road, by air or by hand")
+    .summary("packing lists, and are the parcels packed as they should be?")
+    .description(
+      "Says what is in each parcel, holds its three layers against what is asked by road and by air, and what stands on the outside. Without parcels in visit.yaml it proposes some.",
+    )
+    .addHelpText("after", parcelHelp)
+    .action(call<SampleParcelOptions>(async () => (await import("./samples-parcel.ts")).sampleParcel));
+}
+
+const parcelHelp = `
+Examples:
+  carcase samples parcel alder-farm/2026-03-14
+  carcase samples parcel --by air alder-farm/2026-03-14
+  carcase samples parcel --format markdown -o parcel.md alder-farm/2026-03-14`;
+
+function addForm(samples: Command): void {
+  addCommonOptions(samples.command("form"), "text, markdown, or html for one page to print")
+    .option("--paper <size>", "a4 or letter", "a4")
+    .summary("what the laboratory's form asks for, on one page")
+    .description(
+      "Gathers history, counts, treatment, vaccination, signs, what was found, and the samples with the tests that are wanted: to fill in a laboratory's own form by copying, and to go with the samples.",
+    )
+    .addHelpText("after", formHelp)
+    .action(call<SampleFormOptions>(async () => (await import("./samples-form.ts")).sampleForm));
+}
+
+const formHelp = `
+Examples:
+  carcase samples form alder-farm/2026-03-14
+  carcase samples form --format html -o form.html alder-farm/2026-03-14
+  carcase samples form --format html --paper letter -o form.html alder-farm/2026-03-14`;
 
 function addResults(samples: Command): void {
   addCommonOptions(samples.command("results"), "text for people; json or csv for scripts")

@@ -5,6 +5,7 @@ import { organTopics, protocolTopics, systemTopics } from "./body.ts";
 import { type Explanation, type Kind, kinds, lists, type Topic } from "./explanation.ts";
 import { alarmTopics, indicatorTopics } from "./indicators-and-alarms.ts";
 import { knifeTopics } from "./knife.ts";
+import { labelTopics, markTopics } from "./labels-and-parcels.ts";
 import { ageClassTopics, deathTopics, factTopics, familyTopics, selectionTopics } from "./record.ts";
 import { ruleTopics } from "./rules.ts";
 import { keepsTopics, sampleSetTopics } from "./sample-sets.ts";
@@ -39,6 +40,8 @@ export const topics: readonly Topic[] = [
   ...sampleSetTopics,
   ...keepsTopics,
   ...agentTopics,
+  ...labelTopics,
+  ...markTopics,
   ...settingsTopics,
 ].sort((a, b) => kinds.indexOf(a.kind) - kinds.indexOf(b.kind));
 

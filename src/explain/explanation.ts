@@ -40,6 +40,8 @@ export const kindGroups = {
     "sample set": "sample-sets",
     "sample limit": "sample-limits",
     agent: "agents",
+    "label sheet": "label-sheets",
+    "parcel mark": "parcel-marks",
   },
   Settings: { setting: "settings" },
 } as const;

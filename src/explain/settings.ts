@@ -7,7 +7,7 @@ export const settingsTopics: readonly Topic[] = settingsKeys.map(({ name, descri
   name: `settings.${name}`,
   title: description.split(/[.:;] |, as /)[0] ?? name,
   // A word that lists a kind, or is one, names nothing else.
-  aliases: ([...lists].flat() as string[]).includes(name) ? [] : [name],
+  aliases: ([...lists].flat() as string[]).includes(name.replaceAll("_", "-")) ? [] : [name],
   explain: () => ({
     sections: [
       ...section(null, [`${description}.`]),

@@ -168,6 +168,7 @@ export function shippedSet(id: string): SampleSet {
 }
 export const alarmPatterns: readonly AlarmPattern[] = data.alarms;
 export const transportLimits = data.transport.limits;
+export const transportOutside = data.transport.outside;
 export const protection = data.protection;
 export const snoutReadingRules = data.snout_reading;
 export const alarmSignsSource: Source = data.alarm_signs.source;

@@ -20,6 +20,7 @@ export {
   lintResult,
 } from "./linter.ts";
 export { gradeCheckFor } from "./needs-scales.ts";
+export { type CheckedParcel, checkedParcels, type ParcelCheck } from "./packing.ts";
 export { type Example, type Level, levels, type Rule } from "./rule.ts";
 export { checkRulesOf, ruleNamed, UnknownRule } from "./rule-names.ts";
 export { type RuleTexts, textsOf } from "./rule-texts.ts";

@@ -1,6 +1,7 @@
 /** What a rule is: one thing a record must not lack or contradict, said once, with who says so. */
 import type { Case, Farm, Moment, Path, Results, Visit } from "../cases/index.ts";
 import type { Source } from "../knowledge/index.ts";
+import type { Parcel } from "../record/index.ts";
 
 export const levels = ["error", "warning", "note"] as const;
 export type Level = (typeof levels)[number];
@@ -116,6 +117,9 @@ export interface CaseRule extends RuleText {
 /** A rule that looks at the cases of one visit together; reports go to the visit or to one of its cases. */
 export interface VisitRule extends RuleText {
   readonly scope: "visit";
+  /** Of a rule about one entry of parcels: that entry, and whether such a parcel has to keep the rule. */
+  readonly asks?: keyof Parcel;
+  readonly concerns?: (parcel: Parcel) => boolean;
   check(
     visit: Visit,
     reportVisit: Report,

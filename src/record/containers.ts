@@ -41,7 +41,7 @@ export interface Container {
   readonly index: number;
 }
 
-const containersOfCase = fact((one: Case): readonly Container[] =>
+export const containersOfCase = fact((one: Case): readonly Container[] =>
   samplesOf(one).map(({ sample, index }) => {
     const { id, from, side, site, into, at, bag } = sample;
     const tag = one.record.pig?.tag;

@@ -4,6 +4,7 @@ export {
   type Container,
   containerNames,
   containersOf,
+  containersOfCase,
   containerTitles,
   testNames,
   testTitles,
@@ -89,12 +90,16 @@ export {
 } from "./organs.ts";
 export {
   answer,
+  isForLaboratory,
   isFresh,
+  isMarkDue,
   isShipped,
   type Parcel,
   type PlacedParcel,
+  packingDue,
   parcelsOf,
   samplesIn,
+  unpackedSamples,
 } from "./parcels.ts";
 export { besideCase, isAbsent, isElsewhere, isOfUnknown, photographs, tracings } from "./photographs.ts";
 export { formalinSamples, type ProtectiveItem, sawn, wentWithout } from "./protection.ts";

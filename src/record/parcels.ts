@@ -57,3 +57,36 @@ export function answer(value: "yes" | "no" | boolean | undefined): boolean | und
 
 /** A parcel that a person carries to the laboratory needs no marks of a carrier. */
 export const isShipped = ({ by }: Parcel): boolean => by !== "hand";
+
+/** Whether the mark UN3373 has to be on it. */
+export const isMarkDue = (parcel: Parcel): boolean =>
+  isShipped(parcel) && parcel.category !== "A" && parcel.category !== "exempt";
+
+/** What must be said of a parcel; outer packaging and mark matter only to a carrier. */
+export const packingDue = (parcel: Parcel): (keyof Parcel)[] => [
+  "sent",
+  "by",
+  "category",
+  "primary_leakproof",
+  "absorbent",
+  "secondary_leakproof",
+  "form",
+  ...(isShipped(parcel) ? (["outer_rigid"] as const) : []),
+  ...(isMarkDue(parcel) ? (["mark"] as const) : []),
+];
+
+/** What needs no laboratory: it is kept, or looked at under the microscope of the practice. */
+const atPractice: readonly string[] = ["archive", "cytology", "parasitology"];
+
+export const isForLaboratory = ({ for: tests }: Pick<Sample, "for">): boolean =>
+  tests?.some((test) => !atPractice.includes(test)) === true;
+
+/** Samples for a laboratory that no parcel names. */
+export const unpackedSamples = fact((visit: Visit) => {
+  const packed = new Set(parcelsOf(visit).flatMap(({ samples }) => samples.map(({ id }) => id)));
+  return visit.cases.flatMap((one) =>
+    (one.record.samples ?? []).flatMap((sample, index) =>
+      packed.has(sample.id) || !isForLaboratory(sample) ? [] : [{ one, sample, index }],
+    ),
+  );
+});

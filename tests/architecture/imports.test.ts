@@ -36,6 +36,7 @@ const floors: Record<string, number> = {
   begin: 6,
   reading: 6,
   results: 6,
+  sending: 6,
   sheet: 6,
   interview: 7,
   formats: 7,

@@ -16,6 +16,7 @@ import {
   scaleIds,
   systems,
 } from "../../knowledge/index.ts";
+import { labelSheetFault } from "../../knowledge/paper.ts";
 import { listing } from "../../words/listing.ts";
 import { nearest } from "../../words/nearest.ts";
 import type { Path } from "../model/path.ts";
@@ -95,6 +96,12 @@ export function settingsFaults(
       ]),
     ]),
     ...reportFaults(value.report),
+    ...Object.entries(value.label_sheets ?? {}).flatMap(([name, sheet]) => {
+      const [key, why] = labelSheetFault(sheet) ?? [];
+      return key === undefined
+        ? []
+        : fault(["label_sheets", name, key], `${why}. Measure the sheet again, in mm.`);
+    }),
     ...Object.entries(value.autolysis ?? {}).flatMap(([band, kinds]) => [
       ...checkName(["autolysis", band], band, Object.keys(autolysis.bands), "temperature band"),
       ...Object.keys(kinds).flatMap((kind) =>

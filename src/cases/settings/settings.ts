@@ -1,5 +1,5 @@
 /** The settings that hold for a file: the nearest carcase.yaml above it, or the defaults. */
-import type { SettingsFile } from "../../generated/settings.types.ts";
+import type { LabelSheet, SettingsFile } from "../../generated/settings.types.ts";
 import {
   type Indicator,
   type Scale,
@@ -44,6 +44,8 @@ export interface Settings {
   readonly resultsWithin: number | undefined;
   /** How reports of the practice look; files in it are paths from the folder of the settings. */
   readonly report: NonNullable<SettingsFile["report"]>;
+  /** The practice's own sheets of labels, by name. */
+  readonly labelSheets: ReadonlyMap<string, LabelSheet>;
   /** Own limits of autolysis in hours, by temperature band and kind of test. */
   readonly autolysis: Readonly<Record<string, Readonly<Record<string, number>>>>;
   /** Sets of samples by name, and what the practice says of its containers. */
@@ -96,6 +98,7 @@ export function buildSettings(value: SettingsFile, file: string | undefined, hou
     resultsColumns: value.import?.results_columns ?? {},
     resultsWithin: value.results_within,
     report: value.report ?? {},
+    labelSheets: new Map(Object.entries(value.label_sheets ?? {})),
     autolysis: value.autolysis ?? {},
     samples: sampleSettings(value.samples),
   };

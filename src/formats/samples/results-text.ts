@@ -2,6 +2,7 @@
 import { materialTitle } from "../../record/index.ts";
 import { type Arrived, soughtIn, type VisitResults } from "../../results/index.ts";
 import { count, listing } from "../../words/listing.ts";
+import { shortId } from "../../words/short-id.ts";
 import { type Block, heading, right, table, text } from "../page/blocks.ts";
 import type { Style } from "../page/style.ts";
 import { textOf } from "../page/text.ts";
@@ -43,17 +44,13 @@ const openBlocks = ({ open, visit }: VisitResults): Block[] =>
     ],
     open.map(({ sample, test, days, since, from, case: pig }) => [
       sample,
-      pigName(pig, visit),
+      shortId(pig, visit),
       test,
       days === null ? "" : String(days),
       since ?? "",
       materialTitle(from),
     ]),
   );
-
-/** Cases are mostly called after their visit. */
-const pigName = (pig: string, visit: string): string =>
-  pig.startsWith(`${visit}-`) ? pig.slice(visit.length + 1) : pig;
 
 /** By test and what was looked for, so that many pigs stay one line; pools apart, because none of them is one pig. */
 function countedArrived(arrived: readonly Arrived[]): Block[] {

@@ -1,6 +1,7 @@
 /** The sheets as one document to print. */
+import type { Paper } from "../../knowledge/paper.ts";
 import type { PigSheet, TallySheet, Words } from "../../sheet/index.ts";
-import { documentOf, type Paper } from "./page.ts";
+import { documentOf } from "./page.ts";
 import { pigPages } from "./pig.ts";
 import { tallyPages } from "./tally.ts";
 

@@ -1,12 +1,9 @@
 /** Pages of paper: blocks one below the other, so many on a page as there is room for. */
+import { type Paper, paperSizes as sizes } from "../../knowledge/paper.ts";
 import type { Words } from "../../sheet/index.ts";
 import { type Html, html } from "../page/html.ts";
 import { style } from "./style.ts";
 
-export type Paper = "a4" | "letter";
-
-/** Width and height in mm. */
-const sizes = { a4: [210, 297], letter: [215.9, 279.4] } as const satisfies Record<Paper, readonly number[]>;
 export const papers = Object.keys(sizes) as readonly Paper[];
 export const isPaper = (name: string): name is Paper => Object.hasOwn(sizes, name);
 
@@ -127,6 +124,29 @@ const span = (text: string, points: number): number =>
   [...text].reduce((sum, char) => sum + (/[MW@%…—]/.test(char) ? 1.75 : /\p{Lu}/u.test(char) ? 1.25 : 1), 0) *
   points *
   0.19;
+
+/** Words in lines of so many mm; a word that is longer than a line is broken. */
+export function brokenAt(text: string, points: number, wide: number): string[] {
+  const lines: string[] = [];
+  let line = "";
+  for (const word of text.split(/\s+/)) {
+    const longer = line === "" ? word : `${line} ${word}`;
+    if (span(longer, points) <= wide) {
+      line = longer;
+      continue;
+    }
+    if (line !== "") lines.push(line);
+    line = "";
+    for (const char of word) {
+      if (line !== "" && span(line + char, points) > wide) {
+        lines.push(line);
+        line = "";
+      }
+      line += char;
+    }
+  }
+  return line === "" ? lines : [...lines, line];
+}
 
 /** Lines that a text takes at so many points in so many mm. */
 export const linesOf = (text: string, points: number, wide: number): number =>

@@ -1,9 +1,10 @@
 /** The sheet of a pig as blocks: notice and cautions first, then signs, facts, organs, outlines, samples and notes. */
+import type { Paper } from "../../knowledge/paper.ts";
 import type { MessageKey, PigSheet, SheetFact, SheetStep, Words } from "../../sheet/index.ts";
 import { type Html, html } from "../page/html.ts";
 import { lungOutline, snoutOutline } from "./drawings.ts";
 import { noticeBlock } from "./notice.ts";
-import { type Block, cut, linesOf, type Paper, type Part, paged, type Sheet, widthOf } from "./page.ts";
+import { type Block, cut, linesOf, type Part, paged, type Sheet, widthOf } from "./page.ts";
 
 const box = html`<i class="box"></i>`;
 const blank = html`<i class="blank"></i>`;

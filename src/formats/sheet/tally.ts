@@ -1,9 +1,10 @@
 /** The tally: a row a pig, boxes for the loss of each concha, the share of each lobe, and pleurisy. */
+import type { Paper } from "../../knowledge/paper.ts";
 import type { MessageKey, TallySheet, Words } from "../../sheet/index.ts";
 import { type Html, html } from "../page/html.ts";
 import { lungOutline, snoutOutline } from "./drawings.ts";
 import { noticeHtml } from "./notice.ts";
-import { cut, type Paper, type Sheet, widthOf } from "./page.ts";
+import { cut, type Sheet, widthOf } from "./page.ts";
 
 const rowsOfPage = 30;
 /** A notice takes the room of some rows. */

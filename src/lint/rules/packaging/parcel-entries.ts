@@ -1,10 +1,10 @@
 /** What is wrong with a parcel by its own entries: its layers, its marks, what lies where. */
 import { isAfter, moment } from "../../../cases/index.ts";
-import { answer, isShipped, type Parcel, parcelsOf } from "../../../record/index.ts";
+import { answer, isMarkDue, isShipped, type Parcel, parcelsOf } from "../../../record/index.ts";
 import { fromMemory, practice, type VisitRule, verified } from "../../rule.ts";
 import { fixedAlone, onDryIce, parcelExample } from "../../shared/parcel-example.ts";
 
-interface Row extends Omit<VisitRule, "scope" | "family" | "check"> {
+interface Row extends Omit<VisitRule, "scope" | "family" | "check" | "asks" | "concerns"> {
   /** The entry that is wrong, or missing. */
   readonly key: keyof Parcel;
   readonly isWrong: (parcel: Parcel) => boolean;
@@ -89,11 +89,7 @@ const rows: readonly Row[] = [
     bad: { visit: parcelExample({ mark: "no" }) },
     good: { visit: parcelExample() },
     key: "mark",
-    isWrong: (parcel) =>
-      answer(parcel.mark) === false &&
-      parcel.category !== "A" &&
-      parcel.category !== "exempt" &&
-      isShipped(parcel),
+    isWrong: (parcel) => answer(parcel.mark) === false && isMarkDue(parcel),
     says: () =>
       "it does not carry the UN3373 mark. Put the UN3373 diamond on it, with BIOLOGICAL SUBSTANCE, CATEGORY B beside it.",
   },
@@ -212,10 +208,15 @@ const rows: readonly Row[] = [
   },
 ];
 
+/** What an entry may be at worst. */
+const worst = ["no", "missing", "inside-secondary", undefined];
+
 export const parcelEntries: readonly VisitRule[] = rows.map(({ key, isWrong, says, ...text }) => ({
   ...text,
   scope: "visit",
   family: "packaging",
+  asks: key,
+  concerns: (parcel) => worst.some((value) => isWrong({ ...parcel, [key]: value })),
   check(visit, reportVisit) {
     for (const { parcel, name, path } of parcelsOf(visit))
       if (isWrong(parcel))

@@ -1,11 +1,11 @@
 /** Limits of a parcel that a carrier takes: most liquid and tissue by air, least sides of box and mark. */
 import { quantity } from "../../../cases/index.ts";
 import { transportLimits } from "../../../knowledge/index.ts";
-import { isShipped, type Parcel, parcelsOf } from "../../../record/index.ts";
+import { isMarkDue, isShipped, type Parcel, parcelsOf } from "../../../record/index.ts";
 import { type VisitRule, verified } from "../../rule.ts";
 import { parcelExample } from "../../shared/parcel-example.ts";
 
-interface Row extends Omit<VisitRule, "scope" | "family" | "check"> {
+interface Row extends Omit<VisitRule, "scope" | "family" | "check" | "asks" | "concerns"> {
   readonly key: "largest_primary" | "total_volume" | "weight" | "outer_side" | "mark_side";
   readonly kind: "length" | "mass" | "volume";
   readonly limit: { readonly value: number; readonly unit: string };
@@ -52,7 +52,7 @@ const rows: readonly Row[] = [
     key: "mark_side",
     kind: "length",
     limit: transportLimits.mark_side,
-    isOutside: isTooSmall,
+    isOutside: (parcel, size, limit) => size < limit && isMarkDue(parcel),
     says: (written, limit) =>
       `the UN3373 mark has sides of only ${written}. Use one with sides of ${limit} or more, and letters of 6 mm.`,
   },
@@ -118,6 +118,8 @@ export const parcelLimits: readonly VisitRule[] = rows.map(
     ...text,
     scope: "visit",
     family: "packaging",
+    asks: key,
+    concerns: (parcel) => [0, Number.POSITIVE_INFINITY].some((size) => isOutside(parcel, size, limit.value)),
     check(visit, reportVisit) {
       for (const { parcel, name, path } of parcelsOf(visit)) {
         const written = parcel[key];

@@ -1,4 +1,4 @@
-import { isShipped, type Parcel, parcelsOf } from "../../../record/index.ts";
+import { packingDue, parcelsOf } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
 import { practice, type VisitRule } from "../../rule.ts";
 import { parcelExample } from "../../shared/parcel-example.ts";
@@ -18,7 +18,7 @@ export const parcelPackingUnrecorded: VisitRule = {
   good: { visit: parcelExample() },
   check(visit, reportVisit) {
     for (const { parcel, name, path } of parcelsOf(visit)) {
-      const missing = due(parcel).filter((key) => parcel[key] === undefined);
+      const missing = packingDue(parcel).filter((key) => parcel[key] === undefined);
       if (missing.length > 0)
         reportVisit(
           `${name}: ${listing(missing)} ${missing.length === 1 ? "is" : "are"} not recorded. Look at the parcel before it goes, and write down what you find.`,
@@ -27,19 +27,3 @@ export const parcelPackingUnrecorded: VisitRule = {
     }
   },
 };
-
-const always = [
-  "sent",
-  "by",
-  "category",
-  "primary_leakproof",
-  "absorbent",
-  "secondary_leakproof",
-  "form",
-] as const;
-
-/** What a parcel should say; outer packaging and mark matter only to a carrier. */
-function due(parcel: Parcel): (keyof Parcel)[] {
-  const marked = parcel.category === "A" || parcel.category === "exempt" ? [] : (["mark"] as const);
-  return isShipped(parcel) ? [...always, "outer_rigid", ...marked] : [...always];
-}

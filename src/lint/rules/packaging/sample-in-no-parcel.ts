@@ -1,10 +1,7 @@
-import { parcelsOf } from "../../../record/index.ts";
+import { parcelsOf, unpackedSamples } from "../../../record/index.ts";
 import { listing } from "../../../words/listing.ts";
 import { practice, type VisitRule } from "../../rule.ts";
 import { parcelExample } from "../../shared/parcel-example.ts";
-
-/** What needs no laboratory: it is kept, or looked at under the microscope of the practice. */
-const atPractice: readonly string[] = ["archive", "cytology", "parasitology"];
 
 export const sampleInNoParcel: VisitRule = {
   id: "sample-in-no-parcel",
@@ -35,13 +32,10 @@ export const sampleInNoParcel: VisitRule = {
       return;
     const parcels = parcelsOf(visit);
     if (parcels.every(({ samples }) => samples.length === 0)) return;
-    const packed = new Set(parcels.flatMap(({ samples }) => samples.map(({ id }) => id)));
-    for (const one of visit.cases)
-      for (const [index, { id, for: tests }] of (one.record.samples ?? []).entries())
-        if (!packed.has(id) && tests?.some((test) => !atPractice.includes(test)))
-          reportCase(one)(
-            `samples[${index}]: ${id} is for ${listing(tests)} and is in no parcel of the visit. Send it and name it under parcels, or write for: [archive].`,
-            ["samples", index, "id"],
-          );
+    for (const { one, sample, index } of unpackedSamples(visit))
+      reportCase(one)(
+        `samples[${index}]: ${sample.id} is for ${listing(sample.for ?? [])} and is in no parcel of the visit. Send it and name it under parcels, or write for: [archive].`,
+        ["samples", index, "id"],
+      );
   },
 };
