@@ -1,2 +1,3 @@
 /** The work-up: which diseases a record fits, and on what that rests. */
-export { type Met, statementsMet } from "./statements.ts";
+export { type Fit, fitOf, hasCore, isExcluded, type Met } from "./fit.ts";
+export { type Workup, workUp } from "./workup.ts";
