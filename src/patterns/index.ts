@@ -3,4 +3,4 @@ export { asksHerd, organsAsked } from "./asks.ts";
 export type { Evidence, Subject } from "./evidence.ts";
 export { looksOf } from "./looks.ts";
 export { matchCondition } from "./match-condition.ts";
-export { finding as recordedFinding } from "./match-finding.ts";
+export { finding as recordedFinding, findingEvidence } from "./match-finding.ts";

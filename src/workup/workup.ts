@@ -1,5 +1,5 @@
 /** The work-up of a visit or a case: which diseases it fits, in order, and what the first leaves unexplained. */
-import { diseases } from "../knowledge/diseases.ts";
+import { type Disease, diseases } from "../knowledge/diseases.ts";
 import type { Subject } from "../patterns/index.ts";
 import { type Fit, fitOf, hasCore, isExcluded } from "./fit.ts";
 import { byRank } from "./order.ts";
@@ -23,3 +23,16 @@ export function workUp(subject: Subject): Workup {
     excluded: fitting.filter(isExcluded).sort(byRank),
   };
 }
+
+/** How a disease is told apart from the others among the best, as the knowledge of either says. */
+export function toldApart(fit: Fit, fits: readonly Fit[]): { from: Disease; apart: string }[] {
+  const near = fits.slice(0, nearest).filter((one) => one !== fit);
+  return near.flatMap(({ disease }) => {
+    const said =
+      fit.disease.confused_with.find((one) => one.disease === disease.id) ??
+      disease.confused_with.find((one) => one.disease === fit.disease.id);
+    return said === undefined ? [] : [{ from: disease, apart: said.apart }];
+  });
+}
+
+const nearest = 6;
