@@ -1,7 +1,7 @@
 /** One disease against a record: what speaks for it and against it, and what nobody looked at. */
 
 import type { Disease, Statement } from "../knowledge/diseases.ts";
-import type { AgeClass } from "../knowledge/index.ts";
+import { type AgeClass, systems } from "../knowledge/index.ts";
 import type { Evidence, Subject } from "../patterns/index.ts";
 import { placeKey } from "./place-key.ts";
 import { answerOf, casesOf } from "./statements.ts";
@@ -82,3 +82,13 @@ export const isExcluded = ({ against }: Fit): boolean =>
 
 /** Whether the core of its picture is there: without that, nobody would think of it. */
 export const hasCore = ({ favour }: Fit): boolean => favour.some(({ strength }) => isCore(strength));
+
+/** Whether something that was found on an organ speaks for it, and not age and signs alone. */
+export const hasLesion = ({ favour }: Fit): boolean =>
+  favour.some(({ evidence }) => evidence.some(({ path: [top] }) => systemIds.has(String(top))));
+
+const systemIds: ReadonlySet<string> = new Set(systems.map(({ id }) => id));
+
+/** In how many pigs something was found that speaks for it. */
+export const casesSeen = ({ favour }: Fit): number =>
+  new Set(favour.flatMap(({ evidence }) => evidence.map(({ subject }) => subject))).size;

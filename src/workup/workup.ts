@@ -1,8 +1,8 @@
 /** The work-up of a visit or a case: which diseases it fits, in order, and what the first leaves unexplained. */
 import { type Disease, diseases } from "../knowledge/diseases.ts";
 import type { Subject } from "../patterns/index.ts";
-import { type Fit, fitOf, hasCore, isExcluded } from "./fit.ts";
-import { byRank } from "./order.ts";
+import { type Fit, fitOf, hasCore, hasLesion, isExcluded } from "./fit.ts";
+import { inOrder } from "./order.ts";
 
 export interface Workup {
   readonly subject: Subject;
@@ -14,13 +14,13 @@ export interface Workup {
 
 export function workUp(subject: Subject): Workup {
   const all = [...diseases.values()].map((disease) => fitOf(disease, subject));
-  const [core, rest] = [all.filter(hasCore), all.filter((fit) => !hasCore(fit) && fit.favour.length > 0)];
+  const seen = all.filter((fit) => hasCore(fit) || hasLesion(fit));
   // By age and signs alone a disease is listed only where nothing else fits.
-  const fitting = core.some((fit) => !isExcluded(fit)) ? core : [...core, ...rest];
+  const fitting = seen.some((fit) => !isExcluded(fit)) ? seen : all.filter(({ favour }) => favour.length > 0);
   return {
     subject,
-    fits: fitting.filter((fit) => !isExcluded(fit)).sort(byRank),
-    excluded: fitting.filter(isExcluded).sort(byRank),
+    fits: inOrder(fitting.filter((fit) => !isExcluded(fit))),
+    excluded: inOrder(fitting.filter(isExcluded)),
   };
 }
 
