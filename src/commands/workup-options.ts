@@ -6,6 +6,7 @@ import type { WorkupOptions } from "./workup.ts";
 
 export function addWorkup(program: Command): void {
   addCommonOptions(program.command("workup"), "text for people; markdown for a report; json for scripts")
+    .option("--first <number>", "so many diseases, a line each (default: 10)")
     .option("--all", "every disease that fits in full, and not only the first three")
     .summary("what do the findings fit, what speaks against it, and what would settle it?")
     .description(

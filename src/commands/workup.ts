@@ -6,14 +6,21 @@ import { workupJson } from "../formats/workup/json.ts";
 import type { Subject } from "../patterns/index.ts";
 import { type Workup, workUp } from "../workup/index.ts";
 import type { CommonOptions } from "./options.ts";
+import { whole } from "./parsers.ts";
 import type { Run } from "./run.ts";
 
 export interface WorkupOptions extends CommonOptions {
+  readonly first?: string;
   readonly all?: true;
 }
 
 export function workup(run: Run<WorkupOptions>): number {
-  const look = { all: run.options.all === true, quiet: run.options.quiet === true };
+  const { all, first, quiet } = run.options;
+  const look = {
+    all: all === true,
+    quiet: quiet === true,
+    ...(first !== undefined && { first: whole("--first", first, 1, 1000) }),
+  };
   const written = run.format<(workups: readonly Workup[]) => string>({
     text: (workups) => workupText(workups, run.style, { ...look, width: run.width }),
     markdown: (workups) => workupMarkdown(workups, look),

@@ -21,7 +21,7 @@ export interface Fit {
   readonly favour: readonly Met[];
   /** What excludes it, then what speaks against it. */
   readonly against: readonly Met[];
-  /** Whether its usual age is that of the pigs; undefined where neither, or no age is known. */
+  /** Whether its usual age is that of the pigs; undefined where neither, where no age is known or a statement counts it. */
   readonly age: "usual" | "unusual" | undefined;
   /** Hallmarks and typical findings of which nobody looked at the organs. */
   readonly unseen: readonly { readonly statement: Statement; readonly organs: readonly string[] }[];
@@ -52,10 +52,12 @@ export function fitOf(disease: Disease, subject: Subject): Fit {
     disease,
     favour,
     against: met.filter(({ strength }) => !isFavour(strength)),
-    age: ageOf(
-      disease,
-      casesOf(subject).flatMap(({ ageClass }) => ageClass ?? []),
-    ),
+    age: met.some(({ statement }) => isOfAge(statement))
+      ? undefined
+      : ageOf(
+          disease,
+          casesOf(subject).flatMap(({ ageClass }) => ageClass ?? []),
+        ),
     unseen: core.flatMap(({ statement, answer }) =>
       answer.is === "not-looked-at" ? [{ statement, organs: answer.organs }] : [],
     ),
@@ -71,6 +73,10 @@ export function fitOf(disease: Disease, subject: Subject): Fit {
 const isFavour = (strength: Strength): boolean => strength === "supports" || isCore(strength);
 
 export const isCore = (strength: Strength): boolean => strength === "hallmark" || strength === "typical";
+
+/** Whether a statement asks for the age alone, which counts once. */
+const isOfAge = ({ when }: Statement): boolean =>
+  when?.class !== undefined || when?.younger_than !== undefined;
 
 function ageOf({ ages }: Disease, classes: readonly AgeClass[]): Fit["age"] {
   if (classes.some((one) => ages.usual.includes(one))) return "usual";

@@ -1,5 +1,5 @@
 /** The statements of a disease, or the criteria of one, against a visit or a case: met, with what; not met; or nobody looked. */
-import type { Case } from "../cases/index.ts";
+import type { Case, Visit } from "../cases/index.ts";
 import { type Condition, organById } from "../knowledge/index.ts";
 import { asksHerd, type Evidence, matchCondition, organsAsked, type Subject } from "../patterns/index.ts";
 import { placeKey } from "./place-key.ts";
@@ -32,10 +32,18 @@ export function isLookedAt(one: Case, id: string): boolean {
 }
 
 function evidenceFor(condition: Condition, subject: Subject): readonly Evidence[] | undefined {
-  const ofVisit = "cases" in subject && asksHerd(condition) ? matchCondition(condition, subject) : undefined;
   const ofPigs = evidenceOfPigs(condition, casesOf(subject));
+  const visit = asksHerd(condition) ? visitOf(subject) : undefined;
+  // What the visit tells of the herd is shown for a case as well, and is met by it no further than the case itself says.
+  if (visit === undefined || (subject !== visit && ofPigs?.length !== 0)) return ofPigs;
+  const ofVisit = matchCondition(condition, visit);
   return ofVisit === undefined ? ofPigs : [...ofVisit, ...(ofPigs ?? [])];
 }
+
+const visitOf = (subject: Subject): Visit | undefined => {
+  if ("cases" in subject) return subject;
+  return subject.visit && { ...subject.visit, cases: [subject], complete: false, excluded: [] };
+};
 
 function evidenceOfPigs(condition: Condition, cases: readonly Case[]): readonly Evidence[] | undefined {
   const matches = cases.map((one) => matchCondition(condition, one));

@@ -30,6 +30,8 @@ export interface WorkupLook {
   readonly width?: number;
   /** Every disease that fits, in full. */
   readonly all?: boolean;
+  /** Lines on the first screen. */
+  readonly first?: number;
   /** Nothing but the lines. */
   readonly quiet?: boolean;
 }
@@ -47,9 +49,13 @@ export const workupMarkdown = (workups: readonly Workup[], look: WorkupLook = {}
 const documentOf = (workups: readonly Workup[], form: Form, look: WorkupLook): Block[] =>
   workups.flatMap((workup) => workupBlocks(workup, form, look));
 
-function workupBlocks(workup: Workup, form: Form, { width = 80, all = false, quiet = false }: WorkupLook) {
+function workupBlocks(
+  workup: Workup,
+  form: Form,
+  { width = 80, all = false, first = lines, quiet = false }: WorkupLook,
+) {
   const { subject, fits, excluded } = workup;
-  const shown = all ? fits : fits.slice(0, lines);
+  const shown = all ? fits : fits.slice(0, first);
   const more = fits.length - shown.length;
   return [
     heading(
@@ -58,13 +64,15 @@ function workupBlocks(workup: Workup, form: Form, { width = 80, all = false, qui
     ...(fits.length === 0
       ? [text("Nothing that is known here fits what is recorded.")]
       : lineBlocks(shown, form, width)),
-    ...(more > 0 ? [text(`${more} more fit less well; --all shows them.`, { quiet: true })] : []),
+    ...(more > 0 && !quiet ? [text(`${more} more fit less well; --all shows them.`, { quiet: true })] : []),
     ...(excluded.length === 0 ? [] : [text(`Excluded: ${listing(excluded.map(exclusion))}.`, { hang: 2 })]),
     ...(quiet
       ? []
       : [
-          ...(all ? fits : fits.slice(0, inFull)).flatMap((fit, index) => fitBlocks(fit, index, workup)),
-          ...unexplainedBlocks(workup),
+          ...(all ? fits : fits.slice(0, Math.min(first, inFull))).flatMap((fit, index) =>
+            fitBlocks(fit, index, workup),
+          ),
+          ...unexplainedBlocks(workup, all),
           ...(fits.length === 0 ? [] : [gap, text(end, { indent: 0, quiet: true })]),
         ]),
   ];
@@ -75,26 +83,30 @@ const end =
 
 function lineBlocks(fits: readonly Fit[], form: Form, width: number): Block[] {
   const said = fits.map(
-    (fit, index) => `${index + 1}. ${fit.disease.name}: ${countsText(countsOf(fit))} (${why(fit)})`,
+    (fit, index) => `${index + 1}. ${fit.disease.name}: ${countsText(countsOf(fit))}: ${why(fit)}`,
   );
   return form === "text" ? said.map((line) => verbatim(fitted(`  ${line}`, width))) : list(null, said);
 }
 
-/** `1 hallmark, 2 typical, 3 supporting; 1 against` */
+/** `1 hallmark, 2 typical, 3 more, 1 against` */
 function countsText({ hallmark, typical, supports, against }: Counts): string {
-  const favour = [
+  const core = hallmark + typical;
+  return [
     ...(hallmark > 0 ? [count(hallmark, "hallmark")] : []),
     ...(typical > 0 ? [`${typical} typical`] : []),
-    ...(supports > 0 ? [`${supports} supporting`] : []),
-  ];
-  return `${favour.join(", ")}${against > 0 ? `; ${against} against` : ""}`;
+    ...(supports > 0 ? [core > 0 ? `${supports} more` : `${supports} supporting`] : []),
+    ...(against > 0 ? [`${against} against`] : []),
+  ].join(", ");
 }
 
-/** The record's own words for what speaks most for it. */
+/** What speaks most for it, in few words: `turbinates atrophy, snout deviation`. */
 const why = ({ favour }: Fit): string =>
-  [...new Set(favour.flatMap(({ evidence }) => evidence.map(({ text: words }) => words)))]
+  [...new Set(favour.flatMap(({ evidence }) => evidence.map(({ text: words }) => inShort(words))))]
     .slice(0, 3)
-    .join("; ");
+    .join(", ");
+
+/** Without the system, and without how it looks. */
+const inShort = (words: string): string => (words.split(",")[0] ?? "").replace(/^[a-z_]+\./, "");
 
 const exclusion = ({ disease, against }: Fit): string =>
   `${disease.name} (${against[0]?.statement.says ?? ""})`;
@@ -152,19 +164,18 @@ function metLine({ statement, strength, evidence }: Met): string {
   return `${strength}: ${statement.says}${memory}${shown}`;
 }
 
-/** The same seen in many pigs is said once. */
-const evidenceText = (evidence: readonly Evidence[]): string =>
-  [...grouped(evidence, ({ text: words }) => words)]
-    .map(([words, some]) => `${words} (${placesText(some)})`)
-    .join("; ");
+/** The same process of an organ seen in many places is said once, in the words of the first. */
+function evidenceText(evidence: readonly Evidence[]): string {
+  const kinds = [...grouped(evidence, ({ text: words }) => words.split(",")[0]).values()];
+  const said = kinds.slice(0, mostNamed).map((same) => `${same[0].text} (${placesText(same)})`);
+  const more = kinds.slice(mostNamed).flat().length;
+  return [...said, ...(more > 0 ? [`${more} more`] : [])].join("; ");
+}
 
+const mostNamed = 4;
 const mostPlaces = 3;
 
-function placesText(evidence: readonly Evidence[]): string {
-  const places = evidence.map(placeText);
-  const more = places.length - mostPlaces;
-  return more > 1 ? `${places.slice(0, mostPlaces).join(", ")} and ${more} more` : places.join(", ");
-}
+const placesText = (evidence: readonly Evidence[]): string => some(evidence.map(placeText));
 
 /** `pig-01.yaml:14`: all files of a visit lie in its folder. */
 const placeText = ({ subject, path }: Evidence): string =>
@@ -211,18 +222,22 @@ function criterionLine({ criterion: { says, test }, answer }: CheckedCriterion):
   }
 }
 
-function unexplainedBlocks(workup: Workup): Block[] {
+const mostLeft = 8;
+
+function unexplainedBlocks(workup: Workup, all: boolean): Block[] {
   const [first] = workup.fits;
   if (first === undefined) return [];
   const left = unexplained(workup.subject, workup.fits);
+  const kinds = [...grouped(left, ({ lesion }) => lesion.text.split(",")[0]).values()];
+  // What another disease explains is told before what nothing does.
+  const told = kinds.toSorted((a, b) => Math.min(1, b[0].by.length) - Math.min(1, a[0].by.length));
+  const more = kinds.length - mostLeft;
   return list(
     `Not explained by ${first.disease.name}`,
     [
-      ...grouped(
-        left,
-        ({ lesion, by }) => `${lesion.text} ${by.map(({ disease }) => disease.id).join(" ")}`,
-      ).values(),
-    ].map(unexplainedLine),
+      ...told.slice(0, all ? kinds.length : mostLeft).map(unexplainedLine),
+      ...(all || more <= 0 ? [] : [`${more} more; --all shows them`]),
+    ],
     { bullet: "- " },
   );
 }
