@@ -10,7 +10,13 @@ export function writeKnowledge(knowledge) {
   const ajv = schemaCompiler();
   const faults = [];
   for (const [name, value] of Object.entries(knowledge)) {
-    const singular = { protocols: "protocol", scales: "scale", alarms: "alarm", messages: "message" }[name];
+    const singular = {
+      protocols: "protocol",
+      scales: "scale",
+      alarms: "alarm",
+      diseases: "disease",
+      messages: "message",
+    }[name];
     const values = singular === undefined ? [value] : value;
     const check = ajv.getSchema(`knowledge.schema.json#/$defs/${singular ?? name}`);
     for (const item of values) {
@@ -48,6 +54,7 @@ export function writeKnowledge(knowledge) {
     indicators: "Indicators",
     clinical_predictors: "ClinicalPredictors",
     alarms: "AlarmPattern[]",
+    diseases: "Disease[]",
     transport: "Transport",
     protection: "Protection",
     autolysis: "Autolysis",
@@ -119,8 +126,8 @@ export const scale_ranges: Readonly<Record<string, Pick<Scale, "id" | "organ" | 
 `,
   );
   const lines = [
-    // Scales and the order of the knife are loaded by those who ask for them.
-    ...Object.keys(types).filter((name) => name !== "scales" && name !== "knife"),
+    // Scales, diseases and the order of the knife are loaded by those who ask for them.
+    ...Object.keys(types).filter((name) => !["scales", "diseases", "knife"].includes(name)),
     "vocabulary",
     "recorded_grades",
     "scale_ranges",

@@ -44,6 +44,7 @@ function knowledgeRoot() {
     "indicators",
     "clinical_predictors",
     "alarm",
+    "disease",
     "transport",
     "protection",
     "autolysis",

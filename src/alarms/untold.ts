@@ -1,6 +1,6 @@
 /** Values that cannot be read where an alarm looks: whether there is one cannot be told until they are put right. */
 import type { Fault, Path } from "../cases/index.ts";
-import { type AlarmCondition, alarmPatterns, alarmSigns, systems } from "../knowledge/index.ts";
+import { alarmPatterns, alarmSigns, type Condition, systems } from "../knowledge/index.ts";
 
 /** What alarms read beside the organs, in cases and in visits. */
 const facts = [
@@ -48,15 +48,7 @@ const isOrgan = new Set([
   ...[...alarmSigns.values()].flatMap(({ normal }) => normal),
 ]);
 
-function organsOf({
-  all,
-  any,
-  none,
-  at_least: some,
-  pigs,
-  finding,
-  grade,
-}: AlarmCondition): readonly string[] {
+function organsOf({ all, any, none, at_least: some, pigs, finding, grade }: Condition): readonly string[] {
   return [
     ...[...(all ?? []), ...(any ?? []), ...(none ?? []), ...(some?.of ?? [])].flatMap(organsOf),
     ...(pigs === undefined ? [] : organsOf(pigs.with)),

@@ -19,17 +19,16 @@ import type {
 
 export type {
   AgeClass,
-  AlarmCondition,
   AlarmExample,
-  AlarmFinding,
   AlarmPattern,
   AlarmSign,
-  AlarmWords,
   AutolysisBand,
   AutolysisKind,
   ChoosingPigs,
   ChoosingRule,
   ClassLimit,
+  Condition,
+  Disease,
   Fact,
   HerdExample,
   HerdIndex,
@@ -50,6 +49,8 @@ export type {
   ScaleReference,
   Sex,
   Source,
+  WantedFinding,
+  WantedWords,
 } from "../generated/knowledge.types.ts";
 
 /** An organ with its place in the body: id is `system.organ`, as in a case file. */

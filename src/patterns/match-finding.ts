@@ -1,11 +1,11 @@
-/** Recorded findings and measured parts against an alarm pattern. */
+/** Recorded findings and measured parts against a pattern. */
 import { type Case, pathOf } from "../cases/index.ts";
-import { type AlarmCondition, type AlarmFinding, type AlarmWords, organById } from "../knowledge/index.ts";
+import { type Condition, organById, type WantedFinding, type WantedWords } from "../knowledge/index.ts";
 import { findingsOf, type PlacedFinding } from "../record/index.ts";
-import type { Evidence } from "./alarm.ts";
+import type { Evidence } from "./evidence.ts";
 
 /** The findings that a pattern looks for, called an artefact or not; undefined when there is none. */
-export function finding(wanted: AlarmFinding, one: Case): Evidence[] | undefined {
+export function finding(wanted: WantedFinding, one: Case): Evidence[] | undefined {
   const all = findingsOf(one);
   if (all.length === 0) return undefined;
   const found = all.filter(
@@ -29,7 +29,7 @@ export function finding(wanted: AlarmFinding, one: Case): Evidence[] | undefined
 const namesSite = (words: readonly string[], { finding: { site, note } }: PlacedFinding): boolean =>
   [site, note].some((text) => words.some((word) => text?.toLowerCase().includes(word)));
 
-function hasWord(words: AlarmWords, { finding: { ...described } }: PlacedFinding): boolean {
+function hasWord(words: WantedWords, { finding: { ...described } }: PlacedFinding): boolean {
   return Object.entries(words).some(([key, list]: [string, readonly string[]]) =>
     list.includes(String((described as Record<string, unknown>)[key])),
   );
@@ -46,7 +46,7 @@ function describe({
 }
 
 /** A part of an observation above a number, such as a lobe with any consolidation. */
-export function grade(wanted: NonNullable<AlarmCondition["grade"]>, one: Case): Evidence[] | undefined {
+export function grade(wanted: NonNullable<Condition["grade"]>, one: Case): Evidence[] | undefined {
   const organ = organById(wanted.organ);
   const value: unknown = organ === undefined ? undefined : one.organ(organ).entry?.[wanted.observation];
   const parts: unknown[] = typeof value === "object" && value !== null ? Object.values(value) : [value];
