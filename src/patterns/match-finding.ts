@@ -14,7 +14,9 @@ export function finding(wanted: WantedFinding, one: Case): Evidence[] | undefine
       wanted.process.includes(placed.finding.process) &&
       (wanted.site === undefined || namesSite(wanted.site, placed)) &&
       !(wanted.elsewhere !== undefined && namesSite(wanted.elsewhere, placed)) &&
-      (wanted.with === undefined || hasWord(wanted.with, placed)) &&
+      (wanted.with === undefined ||
+        hasWord(wanted.with, placed) ||
+        (wanted.unsaid === true && saysNothingOf(wanted.with, placed))) &&
       !(wanted.unless !== undefined && hasWord(wanted.unless, placed)),
   );
   if (found.length === 0) return undefined;
@@ -37,6 +39,10 @@ function hasWord(words: WantedWords, { finding: { ...described } }: PlacedFindin
     list.includes(String((described as Record<string, unknown>)[key])),
   );
 }
+
+/** Whether a finding is silent about all that is asked of its words. */
+const saysNothingOf = (words: WantedWords, { finding: { ...described } }: PlacedFinding): boolean =>
+  Object.keys(words).every((key) => (described as Record<string, unknown>)[key] === undefined);
 
 /** `lymphoid.spleen enlargement, black, friable` */
 function describe({

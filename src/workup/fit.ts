@@ -3,7 +3,8 @@
 import { findAlarms } from "../alarms/index.ts";
 import type { Disease, Statement } from "../knowledge/diseases.ts";
 import { type AgeClass, systems } from "../knowledge/index.ts";
-import type { Evidence, Subject } from "../patterns/index.ts";
+import { type Evidence, organsAsked, type Subject } from "../patterns/index.ts";
+import { nearly } from "./near.ts";
 import { placeKey } from "./place-key.ts";
 import { answerOf, casesOf } from "./statements.ts";
 
@@ -36,18 +37,33 @@ export interface Fit {
 
 const strengths = ["hallmark", "typical", "supports", "excludes", "against"] as const;
 
-/** An exclusion from memory lowers, and never removes. */
-const strengthOf = ({ strength, source }: Statement): Strength =>
-  strength === "excludes" && source.confidence !== "verified" ? "against" : strength;
+/**
+ * An exclusion from memory lowers, and never removes. What is typical of an organ and was told as a sign only, supports.
+ */
+function strengthOf({ strength, source, when }: Statement, evidence: readonly Evidence[]): Strength {
+  if (strength === "excludes" && source.confidence !== "verified") return "against";
+  const isToldOnly = when !== undefined && organsAsked(when).length > 0 && !evidence.some(isOfOrgan);
+  return isCore(strength) && isToldOnly ? "supports" : strength;
+}
+
+const isOfOrgan = ({ path: [top] }: Evidence): boolean => systemIds.has(String(top));
 
 export function fitOf(disease: Disease, subject: Subject): Fit {
   const answers = disease.statements.flatMap((statement) =>
     statement.when === undefined ? [] : [{ statement, answer: answerOf(statement.when, subject) }],
   );
+  const nearby = answers.flatMap(({ statement, answer }): Met[] => {
+    if (answer.is === "met" || statement.when === undefined || !isCore(statement.strength)) return [];
+    const looser = answerOf(nearly(statement.when), subject);
+    return looser.is === "met" ? [{ statement, strength: "supports", evidence: looser.evidence }] : [];
+  });
   const met = answers
     .flatMap(({ statement, answer }): Met[] =>
-      answer.is === "met" ? [{ statement, strength: strengthOf(statement), evidence: answer.evidence }] : [],
+      answer.is === "met"
+        ? [{ statement, strength: strengthOf(statement, answer.evidence), evidence: answer.evidence }]
+        : [],
     )
+    .concat(nearby)
     .sort((a, b) => strengths.indexOf(a.strength) - strengths.indexOf(b.strength));
   const favour = met.filter(({ strength }) => isFavour(strength));
   const core = answers.filter(({ statement: { strength } }) => isCore(strength));
@@ -111,7 +127,7 @@ export const organsSeen = ({ favour }: Fit): number =>
 
 /** Whether something that was found on an organ speaks for it, and not age and signs alone. */
 export const hasLesion = ({ favour }: Fit): boolean =>
-  favour.some(({ evidence }) => evidence.some(({ path: [top] }) => systemIds.has(String(top))));
+  favour.some(({ evidence }) => evidence.some(isOfOrgan));
 
 const systemIds: ReadonlySet<string> = new Set(systems.map(({ id }) => id));
 
