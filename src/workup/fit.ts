@@ -4,7 +4,7 @@ import { findAlarms } from "../alarms/index.ts";
 import type { Disease, Statement } from "../knowledge/diseases.ts";
 import { type AgeClass, systems } from "../knowledge/index.ts";
 import { type Evidence, organsAsked, type Subject } from "../patterns/index.ts";
-import { nearly } from "./near.ts";
+import { described, nearly } from "./near.ts";
 import { placeKey } from "./place-key.ts";
 import { answerOf, casesOf } from "./statements.ts";
 
@@ -50,7 +50,7 @@ const isOfOrgan = ({ path: [top] }: Evidence): boolean => systemIds.has(String(t
 
 export function fitOf(disease: Disease, subject: Subject): Fit {
   const answers = disease.statements.flatMap((statement) =>
-    statement.when === undefined ? [] : [{ statement, answer: answerOf(statement.when, subject) }],
+    statement.when === undefined ? [] : [{ statement, answer: answerOf(described(statement.when), subject) }],
   );
   const nearby = answers.flatMap(({ statement, answer }): Met[] => {
     if (answer.is === "met" || statement.when === undefined || !isCore(statement.strength)) return [];
