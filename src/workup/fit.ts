@@ -3,7 +3,7 @@
 import { findAlarms } from "../alarms/index.ts";
 import type { Disease, Statement } from "../knowledge/diseases.ts";
 import { type AgeClass, systems } from "../knowledge/index.ts";
-import { type Evidence, organsAsked, type Subject } from "../patterns/index.ts";
+import { type Evidence, type Subject, wantsLesion } from "../patterns/index.ts";
 import { described, nearly } from "./near.ts";
 import { placeKey } from "./place-key.ts";
 import { answerOf, casesOf } from "./statements.ts";
@@ -42,7 +42,7 @@ const strengths = ["hallmark", "typical", "supports", "excludes", "against"] as 
  */
 function strengthOf({ strength, source, when }: Statement, evidence: readonly Evidence[]): Strength {
   if (strength === "excludes" && source.confidence !== "verified") return "against";
-  const isToldOnly = when !== undefined && organsAsked(when).length > 0 && !evidence.some(isOfOrgan);
+  const isToldOnly = when !== undefined && wantsLesion(when) && !evidence.some(isOfOrgan);
   return isCore(strength) && isToldOnly ? "supports" : strength;
 }
 
@@ -115,11 +115,11 @@ const isUnalarmed = ({ notifiable, alarms }: Disease, subject: Subject): boolean
   alarms.length > 0 &&
   !findAlarms(subject).some(({ pattern }) => alarms.includes(pattern.id));
 
-/** The organs on which something was found that speaks for it. */
-export const organsSeen = ({ favour }: Fit): number =>
+/** On how many organs something was found that speaks for it, by statements of any strength or of some. */
+export const organsSeen = ({ favour }: Fit, counts = (_: Strength): boolean => true): number =>
   new Set(
-    favour.flatMap(({ evidence }) =>
-      evidence.flatMap(({ path: [system, organ] }) =>
+    favour.flatMap(({ strength, evidence }) =>
+      (counts(strength) ? evidence : []).flatMap(({ path: [system, organ] }) =>
         systemIds.has(String(system)) ? [`${system}.${organ}`] : [],
       ),
     ),

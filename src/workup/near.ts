@@ -48,14 +48,14 @@ const kin: readonly (readonly string[])[] = [
 ];
 
 /** A condition that a lesion meets by its name or by its description. */
-export const described = rewriting((finding) => {
+export const described = rewriting(true, (finding) => {
   const others =
     finding.with === undefined ? same.filter(({ process }) => finding.process.includes(process)) : [];
   return [finding, ...others.map((one) => ({ ...finding, process: one.as, with: one.with }))];
 });
 
 /** A condition in looser words: nearly the same process, and one that is silent about how it looks. */
-export const nearly = rewriting((finding) => [
+export const nearly = rewriting(false, (finding) => [
   { ...finding, process: widened(finding.process), ...(finding.with !== undefined && { unsaid: true }) },
 ]);
 
@@ -65,13 +65,14 @@ function widened(process: WantedFinding["process"]): WantedFinding["process"] {
   return [first, ...new Set([...others, ...more])];
 }
 
-/** Rewrites each finding that a condition asks for as one of several; what must not be there is left as it is. */
-function rewriting(ways: (finding: WantedFinding) => [WantedFinding, ...WantedFinding[]] | WantedFinding[]) {
+/** Rewrites each finding that a condition asks for as one of several. @param denied also what must not be there */
+function rewriting(denied: boolean, ways: (finding: WantedFinding) => readonly WantedFinding[]) {
   const known = new WeakMap<Condition, Condition>();
   const rewritten = (condition: Condition): Condition => {
-    const { all, any, at_least: some, finding, pigs } = condition;
+    const { all, any, none, at_least: some, finding, pigs } = condition;
     if (all !== undefined) return { all: list(all) };
     if (any !== undefined) return { any: list(any) };
+    if (none !== undefined) return denied ? { none: list(none) } : condition;
     if (some !== undefined) return { at_least: { count: some.count, of: list(some.of) } };
     if (pigs !== undefined) return { pigs: { ...pigs, with: kept(pigs.with) } };
     if (finding === undefined) return condition;
