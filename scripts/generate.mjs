@@ -7,6 +7,7 @@ import { writeKnowledge } from "./generate/knowledge.mjs";
 import {
   generatedFolder,
   readAlarms,
+  readDiseaseCriteria,
   readDiseases,
   readYaml,
   readYamlFolder,
@@ -49,6 +50,7 @@ const knowledge = {
   clinical_predictors: readYaml("clinical-predictors.yaml"),
   alarms: readAlarms(readYaml("anatomy.yaml")),
   diseases: readDiseases(readYaml("anatomy.yaml")),
+  disease_criteria: readDiseaseCriteria(readYaml("anatomy.yaml")),
   transport: readYaml("transport.yaml"),
   protection: readYaml("protection.yaml"),
   autolysis: readYaml("autolysis.yaml"),

@@ -15,6 +15,7 @@ export function writeKnowledge(knowledge) {
       scales: "scale",
       alarms: "alarm",
       diseases: "disease",
+      disease_criteria: "disease_criteria",
       messages: "message",
     }[name];
     const values = singular === undefined ? [value] : value;
@@ -55,6 +56,7 @@ export function writeKnowledge(knowledge) {
     clinical_predictors: "ClinicalPredictors",
     alarms: "AlarmPattern[]",
     diseases: "Disease[]",
+    disease_criteria: "DiseaseCriteria[]",
     transport: "Transport",
     protection: "Protection",
     autolysis: "Autolysis",
@@ -127,7 +129,9 @@ export const scale_ranges: Readonly<Record<string, Pick<Scale, "id" | "organ" | 
   );
   const lines = [
     // Scales, diseases and the order of the knife are loaded by those who ask for them.
-    ...Object.keys(types).filter((name) => !["scales", "diseases", "knife"].includes(name)),
+    ...Object.keys(types).filter(
+      (name) => !["scales", "diseases", "disease_criteria", "knife"].includes(name),
+    ),
     "vocabulary",
     "recorded_grades",
     "scale_ranges",

@@ -39,7 +39,7 @@ export function readSchema(name) {
  * A reader of conditions that makes each say all in full: `{term: name}` stands for a condition of alarm-terms.yaml, an organ
  * with a star (`lymphoid.*_nodes`) for every organ of the anatomy that fits, and a system for all its organs.
  */
-export function conditionsInFull(anatomy) {
+function conditionsInFull(anatomy) {
   const { terms } = readYaml("alarm-terms.yaml");
   const organs = Object.entries(anatomy.systems).flatMap(([system, { organs: own }]) =>
     Object.keys(own).map((organ) => `${system}.${organ}`),
@@ -61,7 +61,9 @@ export function conditionsInFull(anatomy) {
     return Object.fromEntries(
       Object.entries(value).map(([key, one]) => [
         key,
-        key === "organs" && Array.isArray(one) ? [...new Set(one.flatMap(fitting))] : whole(one),
+        ["organs", "sample"].includes(key) && Array.isArray(one)
+          ? [...new Set(one.flatMap(fitting))]
+          : whole(one),
       ]),
     );
   };
@@ -74,11 +76,15 @@ export function readAlarms(anatomy) {
   return readYamlFolder("alarms").map(({ pattern, ...rest }) => ({ ...rest, pattern: whole(pattern) }));
 }
 
-/** The diseases, their conditions in full. */
+/** The diseases, their conditions and samples in full. */
 export function readDiseases(anatomy) {
   const whole = conditionsInFull(anatomy);
-  return readYamlFolder("diseases").map(({ statements, sources: _, ...rest }) => ({
+  return readYamlFolder("diseases").map(({ statements, confirm, sources: _, ...rest }) => ({
     ...rest,
-    statements: statements?.map(({ when, ...said }) => ({ ...said, ...(when && { when: whole(when) }) })),
+    statements: whole(statements),
+    confirm: whole(confirm),
   }));
 }
+
+/** The criteria of diseases, likewise. */
+export const readDiseaseCriteria = (anatomy) => readYamlFolder("criteria").map(conditionsInFull(anatomy));

@@ -45,6 +45,7 @@ function knowledgeRoot() {
     "clinical_predictors",
     "alarm",
     "disease",
+    "disease_criteria",
     "transport",
     "protection",
     "autolysis",

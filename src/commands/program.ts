@@ -19,6 +19,7 @@ import { addScore } from "./score-options.ts";
 import { addSheet } from "./sheet-options.ts";
 import { speak } from "./streams.ts";
 import { version } from "./version.ts";
+import { addWorkup } from "./workup-options.ts";
 
 export function makeProgram(): Command {
   // Commands take over the settings that stand when they are added, so this comes first.
@@ -50,6 +51,7 @@ export function makeProgram(): Command {
     addImport,
     addPlan,
     addAgree,
+    addWorkup,
     addCompare,
     addExplain,
     addSchema,

@@ -1,6 +1,7 @@
 /** `explain`: everything that goes by a name, or the names nearest to it. */
 import { distance } from "fastest-levenshtein";
 import { organTopics, protocolTopics, systemTopics } from "./body.ts";
+import { diseaseTopics, orderTopics } from "./diseases.ts";
 import { type Explanation, type Kind, kinds, lists, type Topic } from "./explanation.ts";
 import { alarmTopics, indicatorTopics } from "./indicators-and-alarms.ts";
 import { knifeTopics } from "./knife.ts";
@@ -18,6 +19,8 @@ export const topics: readonly Topic[] = [
   ...ruleTopics,
   ...tableTopics,
   ...alarmTopics,
+  ...diseaseTopics,
+  ...orderTopics,
   ...protocolTopics,
   ...systemTopics,
   ...organTopics,

@@ -18,13 +18,16 @@ export function finding(wanted: WantedFinding, one: Case): Evidence[] | undefine
       !(wanted.unless !== undefined && hasWord(wanted.unless, placed)),
   );
   if (found.length === 0) return undefined;
-  return found.map((placed) => ({
-    subject: one,
-    path: placed.path,
-    text: describe(placed),
-    beforeKnife: placed.organ.system === "external",
-  }));
+  return found.map((placed) => findingEvidence(placed, one));
 }
+
+/** A finding as it is shown. */
+export const findingEvidence = (placed: PlacedFinding, one: Case): Evidence => ({
+  subject: one,
+  path: placed.path,
+  text: describe(placed),
+  beforeKnife: placed.organ.system === "external",
+});
 
 const namesSite = (words: readonly string[], { finding: { site, note } }: PlacedFinding): boolean =>
   [site, note].some((text) => words.some((word) => text?.toLowerCase().includes(word)));
