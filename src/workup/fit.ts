@@ -1,5 +1,6 @@
 /** One disease against a record: what speaks for it and against it, and what nobody looked at. */
 
+import { findAlarms } from "../alarms/index.ts";
 import type { Disease, Statement } from "../knowledge/diseases.ts";
 import { type AgeClass, systems } from "../knowledge/index.ts";
 import type { Evidence, Subject } from "../patterns/index.ts";
@@ -27,6 +28,8 @@ export interface Fit {
   readonly unseen: readonly { readonly statement: Statement; readonly organs: readonly string[] }[];
   /** Hallmarks and typical findings that were looked for and are not there. */
   readonly absent: readonly Statement[];
+  /** It is notifiable, and none of the alarms that look for it was raised. */
+  readonly isUnalarmed: boolean;
   /** The places of the record that speak for it, each with the strongest statement that it meets. */
   readonly places: ReadonlyMap<string, Strength>;
 }
@@ -62,6 +65,7 @@ export function fitOf(disease: Disease, subject: Subject): Fit {
       answer.is === "not-looked-at" ? [{ statement, organs: answer.organs }] : [],
     ),
     absent: core.flatMap(({ statement, answer }) => (answer.is === "not-met" ? [statement] : [])),
+    isUnalarmed: isUnalarmed(disease, subject),
     places: new Map(
       favour
         .toReversed()
@@ -88,6 +92,22 @@ export const isExcluded = ({ against }: Fit): boolean =>
 
 /** Whether the core of its picture is there: without that, nobody would think of it. */
 export const hasCore = ({ favour }: Fit): boolean => favour.some(({ strength }) => isCore(strength));
+
+/** Alarms that the authority lifted were raised all the same. */
+const isUnalarmed = ({ notifiable, alarms }: Disease, subject: Subject): boolean =>
+  notifiable === "listed" &&
+  alarms.length > 0 &&
+  !findAlarms(subject).some(({ pattern }) => alarms.includes(pattern.id));
+
+/** The organs on which something was found that speaks for it. */
+export const organsSeen = ({ favour }: Fit): number =>
+  new Set(
+    favour.flatMap(({ evidence }) =>
+      evidence.flatMap(({ path: [system, organ] }) =>
+        systemIds.has(String(system)) ? [`${system}.${organ}`] : [],
+      ),
+    ),
+  ).size;
 
 /** Whether something that was found on an organ speaks for it, and not age and signs alone. */
 export const hasLesion = ({ favour }: Fit): boolean =>

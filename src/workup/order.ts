@@ -1,5 +1,5 @@
 /** In which order diseases are shown: by counted evidence of named strength. */
-import { casesSeen, type Fit, hasCore } from "./fit.ts";
+import { casesSeen, type Fit, hasCore, organsSeen } from "./fit.ts";
 
 /** What is counted of a disease: statements that are met. */
 export interface Counts {
@@ -9,13 +9,13 @@ export interface Counts {
   readonly against: number;
 }
 
-export function countsOf({ favour, against, age }: Fit): Counts {
+export function countsOf({ favour, against, age, isUnalarmed }: Fit): Counts {
   const count = (strength: string): number => favour.filter((one) => one.strength === strength).length;
   return {
     hallmark: count("hallmark"),
     typical: count("typical"),
     supports: count("supports") + (age === "usual" ? 1 : 0),
-    against: against.length + (age === "unusual" ? 1 : 0),
+    against: against.length + (age === "unusual" ? 1 : 0) + (isUnalarmed ? 1 : 0),
   };
 }
 
@@ -25,7 +25,8 @@ const counts: Counts = { hallmark: 3, typical: 2, supports: 1, against: -2 };
 /** The rule in words, for whoever asks by what it goes. */
 export const orderRule: readonly string[] = [
   "Diseases of which a hallmark or a typical finding is met stand before those that only have support.",
-  `Then the count decides: each hallmark that is met counts ${counts.hallmark}, each typical finding ${counts.typical}, each thing that supports ${counts.supports}; each thing that speaks against takes ${-counts.against} away. A usual age supports, an unusual one speaks against.`,
+  `Then the count decides: each hallmark that is met counts ${counts.hallmark}, each typical finding ${counts.typical}, each thing that supports ${counts.supports}, and each organ with a finding that the disease explains 1; each thing that speaks against takes ${-counts.against} away.`,
+  "A usual age supports, an unusual one speaks against. Against a disease that is listed internationally it speaks that no alarm that looks for it was raised.",
   "Then the disease seen in more pigs stands first, and at last the alphabet decides.",
   "A disease is excluded only by a statement that was read in its source; one from memory speaks against, and no more.",
   "By age and signs alone a disease is listed only where nothing else fits.",
@@ -39,7 +40,8 @@ function rankOf(fit: Fit): readonly number[] {
     hallmark * counts.hallmark +
     typical * counts.typical +
     supports * counts.supports +
-    against * counts.against;
+    against * counts.against +
+    organsSeen(fit);
   return [hasCore(fit) ? 1 : 0, count, casesSeen(fit)];
 }
 

@@ -150,7 +150,8 @@ const forLines = ({ favour, age, disease }: Fit): string[] => [
     : []),
 ];
 
-const againstLines = ({ against, age, disease }: Fit): string[] => [
+const againstLines = ({ against, age, disease, isUnalarmed }: Fit): string[] => [
+  ...(isUnalarmed ? ["against: no alarm that looks for it was raised"] : []),
   ...against.map((met) => metLine(met)),
   ...(age === "unusual"
     ? [`against: not the age at which it is usual (${listing(disease.ages.usual, "or")})`]

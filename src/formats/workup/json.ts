@@ -39,6 +39,7 @@ function fitJson(fit: Fit, { subject, fits }: Workup) {
     notifiable: disease.notifiable,
     counts: countsOf(fit),
     age: age ?? null,
+    alarm_not_raised: fit.isUnalarmed,
     for: favour.map(metJson),
     against: against.map(metJson),
     not_looked_at: unseen.map(({ statement: { says, strength }, organs }) => ({ says, strength, organs })),
