@@ -38,15 +38,20 @@ type Shared = ReadonlyMap<string, number>;
 
 /** What decides, in this order. */
 function rankOf(fit: Fit, shared: Shared): readonly number[] {
+  return [hasCore(fit) ? 1 : 0, countOf(fit), telling(fit, shared), casesSeen(fit)];
+}
+
+/** The count by which diseases are compared; it is not shown, since it says nothing by itself. */
+export function countOf(fit: Fit): number {
   const { hallmark, typical, supports, against } = countsOf(fit);
-  const count =
+  return (
     hallmark * counts.hallmark +
     typical * counts.typical +
     supports * counts.supports +
     against * counts.against +
     organsSeen(fit) +
-    organsSeen(fit, isCore);
-  return [hasCore(fit) ? 1 : 0, count, telling(fit, shared), casesSeen(fit)];
+    organsSeen(fit, isCore)
+  );
 }
 
 /** Each place that is typical of the disease, the more the fewer others it is typical of. */
