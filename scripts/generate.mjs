@@ -55,13 +55,14 @@ const knowledge = {
   protection: readYaml("protection.yaml"),
   autolysis: readYaml("autolysis.yaml"),
   sample_rules: readYaml("sample-rules.yaml"),
+  agents: readYaml("agents.yaml"),
   morphometry: readYaml("morphometry.yaml"),
   snout_reading: readYaml("snout-reading.yaml"),
   alarm_signs: readYaml("alarm-signs.yaml"),
   knife: readYaml("knife.yaml"),
   messages: readYamlFolder("messages"),
 };
-writeVocabularySchema(knowledge.vocabulary);
+writeVocabularySchema(knowledge.vocabulary, knowledge.agents);
 writeOrgansSchema(knowledge.anatomy);
 writeEditorSchemas();
 writeKnowledge(knowledge);

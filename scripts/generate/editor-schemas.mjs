@@ -14,6 +14,7 @@ const kinds = {
   case: { title: "Case", blank: "Blank: not yet answered" },
   visit: { title: "Visit", blank: "Blank: not yet answered" },
   farm: { title: "Farm", blank: "Blank: not yet answered" },
+  results: { title: "Results", blank: "Blank: not yet answered" },
   settings: { title: "Settings", blank: undefined },
   scale: { title: "Scale", blank: undefined },
 };

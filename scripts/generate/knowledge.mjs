@@ -26,7 +26,7 @@ export function writeKnowledge(knowledge) {
         faults.push(`${name} ${item.id ?? ""} ${e.instancePath} ${e.message} ${JSON.stringify(e.params)}`);
     }
   }
-  faults.push(...vocabularyFaults(knowledge.vocabulary));
+  faults.push(...vocabularyFaults(knowledge.vocabulary), ...agentFaults(knowledge.agents));
   if (faults.length > 0) throw new Error(`knowledge files do not match their schema:\n${faults.join("\n")}`);
   const types = {
     anatomy: "Anatomy",
@@ -61,6 +61,7 @@ export function writeKnowledge(knowledge) {
     protection: "Protection",
     autolysis: "Autolysis",
     sample_rules: "SampleRules",
+    agents: "Agents",
     morphometry: "Morphometry",
     snout_reading: "SnoutReadingRules",
     alarm_signs: "AlarmSigns",
@@ -128,9 +129,9 @@ export const scale_ranges: Readonly<Record<string, Pick<Scale, "id" | "organ" | 
 `,
   );
   const lines = [
-    // Scales, diseases and the order of the knife are loaded by those who ask for them.
+    // Scales, diseases, the order of the knife and the agents are loaded by those who ask for them.
     ...Object.keys(types).filter(
-      (name) => !["scales", "diseases", "disease_criteria", "knife"].includes(name),
+      (name) => !["scales", "diseases", "disease_criteria", "knife", "agents"].includes(name),
     ),
     "vocabulary",
     "recorded_grades",
@@ -179,4 +180,19 @@ function vocabularyFaults({ signs, sign, differ, ...lists }) {
       .filter((word) => !defined.has(word))
       .map((word) => `vocabulary: ${word} is told apart and not defined`),
   ];
+}
+
+/** What no schema can say: a wider agent exists, and no name leads to two agents. */
+function agentFaults({ agents }) {
+  const names = new Map();
+  const faults = [];
+  for (const [id, { name, of, short = [] }] of Object.entries(agents)) {
+    if (of !== undefined && agents[of] === undefined)
+      faults.push(`agents: ${id} is of ${of}, which there is not`);
+    for (const text of new Set([id, name, ...short].map((one) => one.toLowerCase()))) {
+      if (names.has(text)) faults.push(`agents: ${text} leads to ${names.get(text)} and to ${id}`);
+      names.set(text, id);
+    }
+  }
+  return faults;
 }

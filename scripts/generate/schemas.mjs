@@ -29,7 +29,7 @@ const titles = {
 export const wordLists = Object.keys(titles);
 
 /** Word lists as enums, so that an editor offers them; it shows what each word means. */
-export function writeVocabularySchema(vocabulary) {
+export function writeVocabularySchema(vocabulary, { agents }) {
   const $defs = Object.fromEntries(
     Object.entries(titles).map(([name, description]) => [
       name,
@@ -43,9 +43,21 @@ export function writeVocabularySchema(vocabulary) {
   write("vocabulary.schema.json", {
     $schema: draft,
     $id: "vocabulary.schema.json",
-    $comment: "Made from src/knowledge/vocabulary.yaml by npm run generate",
+    $comment: "Made from src/knowledge/vocabulary.yaml and agents.yaml by npm run generate",
     title: "Words of the case format",
-    $defs,
+    $defs: {
+      ...$defs,
+      test: {
+        enum: Object.keys(vocabulary.test),
+        description: "A test of the laboratory",
+        enumDescriptions: Object.values(vocabulary.test).map(({ means }) => means),
+      },
+      agent: {
+        enum: Object.keys(agents),
+        description: "What the laboratory looked for",
+        enumDescriptions: Object.values(agents).map(({ name }) => name),
+      },
+    },
   });
 }
 

@@ -50,6 +50,7 @@ function knowledgeRoot() {
     "protection",
     "autolysis",
     "sample_rules",
+    "agents",
     "morphometry",
     "snout_reading",
     "alarm_signs",
@@ -69,7 +70,7 @@ function knowledgeRoot() {
 const withoutIds = ({ $id: _id, $schema: _schema, ...schema }) => schema;
 
 export async function writeTypes() {
-  for (const kind of ["case", "visit", "farm", "settings", "baseline"]) {
+  for (const kind of ["case", "visit", "farm", "results", "settings", "baseline"]) {
     const schema = withoutIds(readSchema(`${kind}.schema.json`));
     writeFileSync(join(generatedFolder, `${kind}.types.ts`), await compile(schema, schema.title, options));
   }

@@ -9,7 +9,7 @@ import { yesOrNo } from "./yes-or-no.mjs";
 
 const parts = ["common", "vocabulary", "organs", "knowledge"];
 /** Kinds of files that every run reads. */
-const kinds = ["case", "visit", "farm", "settings"];
+const kinds = ["case", "visit", "farm", "results", "settings"];
 /** Kinds that few runs read. */
 const rare = ["baseline", "scale"];
 

@@ -14,7 +14,7 @@ export {
 export { isUnborn, isWeaned } from "./model/age-class.ts";
 export { standsIn } from "./model/defaults.ts";
 export { organsDue } from "./model/due.ts";
-export type { Archive, Case, Farm, HouseScale, Visit } from "./model/model.ts";
+export type { Archive, Case, Farm, HouseScale, Results, Visit, VisitContext } from "./model/model.ts";
 export { isAfter, type Moment, moment, onOneClock } from "./model/moment.ts";
 export { type Finding, listed, type OrganState } from "./model/organ-state.ts";
 export { formatPath, type Path, pathOf, pathsMeet, valueAt } from "./model/path.ts";

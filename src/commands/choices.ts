@@ -5,8 +5,10 @@ import { topics } from "../explain/index.ts";
 import { lintFormats } from "../formats/lint/formats.ts";
 import { papers } from "../formats/sheet/page.ts";
 import { clusterKinds, dimensions, groupDimensions } from "../herd/index.ts";
+import { agents } from "../knowledge/agents.ts";
 import { indicators, protocols, scaleIds, selectionBases } from "../knowledge/index.ts";
 import { levels, rules } from "../lint/index.ts";
+import { testWords } from "../results/index.ts";
 import { schemaKinds } from "../schemas/index.ts";
 import { languages } from "../sheet/index.ts";
 import { BINOMIAL_METHODS, ROUNDINGS, SHARES_RULES } from "../statistics/index.ts";
@@ -56,6 +58,8 @@ const choices: Readonly<Record<string, readonly string[]>> = {
   "--rule": before("=", ruleIds),
   "--scale": scaleIds,
   "--test": SHARES_RULES,
+  "samples/results --agent": [...agents.keys()],
+  "samples/results --test": testWords,
   "--where": before("=", facetNames),
   "herd --by": [...dimensions, "none"],
   "score --by": groupDimensions,

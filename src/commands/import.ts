@@ -99,7 +99,7 @@ function readOrTell(table: string, folder: string, run: Run<ImportOptions>): Tal
   try {
     return readTally({
       file: table === "-" ? "standard input" : table,
-      bytes: bytesOf(table),
+      bytes: tableBytes(table),
       folder,
       config,
       visit,
@@ -116,7 +116,8 @@ function readOrTell(table: string, folder: string, run: Run<ImportOptions>): Tal
   }
 }
 
-function bytesOf(table: string): Buffer {
+/** The bytes of a table, or of standard input for `-`. @throws UsageError where it cannot be read */
+export function tableBytes(table: string): Buffer {
   if (table === "-") {
     const bytes = readStandardInput();
     if (bytes.length <= mostBytes) return bytes;

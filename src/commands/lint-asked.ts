@@ -14,6 +14,7 @@ import {
   resultFiles,
 } from "./result-file.ts";
 import type { Run } from "./run.ts";
+import { dayOfRun } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 
 export interface LintCommandOptions extends CommonOptions, BaselineOptions, FixOptions, ChangedOptions {
@@ -73,7 +74,11 @@ export function askedOf(run: Run<LintCommandOptions>): Asked {
     mostWarnings,
     also,
     results,
-    rules: { levels: changed, ...(named !== undefined && { only: [...named, ...alarmRules()] }) },
+    rules: {
+      today: dayOfRun(),
+      levels: changed,
+      ...(named !== undefined && { only: [...named, ...alarmRules()] }),
+    },
     named,
     threads: options.threads === undefined ? undefined : whole("--threads", options.threads, 1, 16),
     everyRule: named === undefined && !Object.values(changed).includes("off"),

@@ -14,6 +14,7 @@ import { addNew } from "./new-options.ts";
 import { addNote } from "./note-options.ts";
 import { addPlan } from "./plan-options.ts";
 import { addRecord } from "./record-options.ts";
+import { addSamples } from "./samples-options.ts";
 import { addSchema } from "./schema-options.ts";
 import { addScore } from "./score-options.ts";
 import { addSheet } from "./sheet-options.ts";
@@ -44,6 +45,7 @@ export function makeProgram(): Command {
     addSheet,
     addRecord,
     addNote,
+    addSamples,
     addLint,
     addScore,
     addHerd,

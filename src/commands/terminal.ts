@@ -30,6 +30,12 @@ export function pageWidth(inFile: boolean): number {
   return !inFile && isTTY && columns > 0 ? Math.max(narrowest, columns) : 80;
 }
 
+/** The day of the run by the clock of this machine. */
+export function dayOfRun(): string {
+  const now = timeOfRun();
+  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
+}
+
 /** Now; or the time in SOURCE_DATE_EPOCH, for results that are to come out the same. */
 export function timeOfRun(): Date {
   const { SOURCE_DATE_EPOCH: seconds } = process.env;

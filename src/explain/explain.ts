@@ -1,5 +1,6 @@
 /** `explain`: everything that goes by a name, or the names nearest to it. */
 import { distance } from "fastest-levenshtein";
+import { agentTopics } from "./agents.ts";
 import { organTopics, protocolTopics, systemTopics } from "./body.ts";
 import { diseaseTopics, orderTopics } from "./diseases.ts";
 import { type Explanation, type Kind, kinds, lists, type Topic } from "./explanation.ts";
@@ -37,6 +38,7 @@ export const topics: readonly Topic[] = [
   ...containerTopics,
   ...testTopics,
   ...timeTopics,
+  ...agentTopics,
   ...settingsTopics,
 ].sort((a, b) => kinds.indexOf(a.kind) - kinds.indexOf(b.kind));
 

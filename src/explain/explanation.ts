@@ -38,6 +38,7 @@ export const kindGroups = {
     container: "containers",
     test: "tests",
     "time limit": "time-limits",
+    agent: "agents",
   },
   Settings: { setting: "settings" },
 } as const;

@@ -5,6 +5,7 @@ import { type Section, section, type Topic, yamlSection } from "./explanation.ts
 const looksAt = {
   case: "one case",
   visit: "the cases of a visit together",
+  results: "results of the laboratory, with their visit",
   archive: "all cases that are read together",
   file: "any one file",
   format: "any file",

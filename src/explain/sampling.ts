@@ -39,6 +39,8 @@ const tests: Readonly<Record<NonNullable<Sample["for"]>[number], string>> = {
   chemistry: "blood chemistry",
   parasitology: "parasitology",
   cytology: "cytology",
+  sequencing: "sequencing",
+  antibiogram: "antibiogram",
   archive: "archive",
 };
 

@@ -1,5 +1,5 @@
 /** Findings that a file accepts under `accepted:`, each for one rule at one place, with the reason. */
-import { type Case, type Path, saysNothing, unknownName, type Visit } from "../cases/index.ts";
+import { type Case, type Path, type Results, saysNothing, unknownName, type Visit } from "../cases/index.ts";
 import type { Finding } from "./finding.ts";
 import type { Rule } from "./rule.ts";
 
@@ -9,7 +9,7 @@ export interface AcceptedFinding extends Finding {
 }
 
 /** A file that can accept findings about itself. */
-type Accepting = Case | Visit;
+type Accepting = Case | Visit | Results;
 
 /** What came of the entries. */
 export interface Acceptance {
@@ -123,9 +123,9 @@ function isWhole(rule: Rule, subject: Accepting, visits: readonly Visit[]): bool
     return false;
   // The other half of a pair may lie in a folder that was not asked about.
   if (rule.scope === "archive") return false;
-  if (rule.scope !== "visit") return true;
+  if (rule.scope !== "visit" && rule.scope !== "results") return true;
   return visits.some(
     (visit) =>
-      visit.complete && (visit.file === subject.file || visit.cases.some((one) => one.file === subject.file)),
+      visit.complete && [visit, ...visit.cases, ...visit.results].some(({ file }) => file === subject.file),
   );
 }

@@ -8,9 +8,11 @@ import {
   type Farm,
   type Fault,
   type HouseScale,
+  moment,
   notShown,
   type Path,
   pathsMeet,
+  type Results,
   type Settings,
   standsIn,
   type Visit,
@@ -28,7 +30,7 @@ import {
 } from "./completeness.ts";
 import { type Finding, placeFinding, shownPath } from "./finding.ts";
 import type { GradeCheck } from "./needs-scales.ts";
-import type { FileRule, Level, Points, Report, Rule, VisitRule } from "./rule.ts";
+import type { FileRule, Level, Points, Report, ResultsRule, Rule, VisitRule } from "./rule.ts";
 import { checkRulesOf, type NamedRules, ruleNamed } from "./rule-names.ts";
 import { textsOf } from "./rule-texts.ts";
 import { rules } from "./rules/index.ts";
@@ -40,6 +42,8 @@ export interface LintOptions {
   readonly only?: readonly string[];
   /** Levels that go before those of the settings. */
   readonly levels?: Readonly<Record<string, Level | "off">>;
+  /** The day of the run, for what is asked after some days; without it that is not asked. */
+  readonly today?: string;
 }
 
 interface LintSummary extends OrganCounts, FindingCounts {
@@ -88,7 +92,7 @@ export interface LintedParts extends Omit<LintResult, "summary"> {
 }
 
 /** What a rule can report about. */
-export type Subject = Case | Visit | Farm | HouseScale;
+export type Subject = Case | Visit | Farm | Results | HouseScale;
 
 /** The rule that asks the scales. */
 const gradeRule = "grade-contradicts-parts";
@@ -100,6 +104,7 @@ export class Linter {
   readonly #chosen: readonly Rule[];
   readonly #ofCases: readonly { readonly rule: Rule; check(one: Case, report: Report): void }[];
   readonly #ofVisits: readonly VisitRule[];
+  readonly #ofResults: readonly ResultsRule[];
   readonly #ofFiles: readonly FileRule[];
   readonly #grading: Rule | undefined;
   readonly #findings: Finding[] = [];
@@ -127,6 +132,7 @@ export class Linter {
       return rule.scope === "archive" ? [{ rule, check: rule.begin() }] : [];
     });
     this.#ofVisits = this.#chosen.filter((rule) => rule.scope === "visit");
+    this.#ofResults = this.#chosen.filter((rule) => rule.scope === "results");
     this.#ofFiles = this.#chosen.filter((rule) => rule.scope === "file");
     this.#grading = this.#chosen.find(({ id }) => id === gradeRule);
   }
@@ -197,7 +203,20 @@ export class Linter {
     const reporter = new Reporter(visit, this.#add);
     for (const rule of this.#ofVisits)
       if (!isSilent(rule, visit, this.#stopped))
-        rule.check(visit, reporter.of(rule), (one) => new Reporter(one, this.#add).of(rule));
+        rule.check(
+          visit,
+          reporter.of(rule),
+          (one) => new Reporter(one, this.#add).of(rule),
+          moment(this.#options.today),
+        );
+    for (const results of visit.results) this.#results(results, visit);
+  }
+
+  #results(results: Results, visit: Visit): void {
+    this.#faults(results, {});
+    const reporter = new Reporter(results, this.#add);
+    for (const rule of this.#ofResults)
+      if (!isSilent(rule, visit, this.#stopped)) rule.check(results, visit, reporter.of(rule));
   }
 
   #case(one: Case): void {
@@ -259,7 +278,7 @@ export class Linter {
     this.#found = [];
     const settled = accept({
       findings,
-      subjects: [...visits, ...cases],
+      subjects: [...visits, ...visits.flatMap(({ results }) => results), ...cases],
       visits,
       rules,
       asked: (rule, subject) =>

@@ -1,5 +1,5 @@
 /** What a rule is: one thing a record must not lack or contradict, said once, with who says so. */
-import type { Case, Farm, Path, Visit } from "../cases/index.ts";
+import type { Case, Farm, Moment, Path, Results, Visit } from "../cases/index.ts";
 import type { Source } from "../knowledge/index.ts";
 
 export const levels = ["error", "warning", "note"] as const;
@@ -18,6 +18,7 @@ export const families = [
   "safety",
   "alarm",
   "diagnosis",
+  "results",
   "visit",
   "photographs",
   "format",
@@ -55,6 +56,10 @@ export interface Example {
   readonly case?: string;
   readonly visit?: string;
   readonly others?: readonly string[];
+  /** Results beside the visit, laid over a file that has no entries. */
+  readonly results?: string;
+  /** The day of the run. */
+  readonly today?: string;
   /** Laid over plain settings. */
   readonly settings?: string;
   /** A scale file of the practice, named in the settings. */
@@ -111,7 +116,18 @@ export interface CaseRule extends RuleText {
 /** A rule that looks at the cases of one visit together; reports go to the visit or to one of its cases. */
 export interface VisitRule extends RuleText {
   readonly scope: "visit";
-  check(visit: Visit, reportVisit: Report, reportCase: (one: Case) => Report): void;
+  check(
+    visit: Visit,
+    reportVisit: Report,
+    reportCase: (one: Case) => Report,
+    today: Moment | undefined,
+  ): void;
+}
+
+/** A rule that looks at the results of a laboratory with the visit that they are of. */
+export interface ResultsRule extends RuleText {
+  readonly scope: "results";
+  check(results: Results, visit: Visit, report: Report): void;
 }
 
 /** A rule that looks at any one file: a case, a visit or a farm. */
@@ -135,4 +151,4 @@ export interface FormatRule extends RuleText {
   readonly scope: "format";
 }
 
-export type Rule = CaseRule | VisitRule | FileRule | ArchiveRule | FormatRule;
+export type Rule = CaseRule | VisitRule | ResultsRule | FileRule | ArchiveRule | FormatRule;

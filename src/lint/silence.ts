@@ -1,6 +1,6 @@
 /** Where a rule says nothing: while an alarm is open one voice is heard, and after the call the samples are the authority's. */
 import { openAlarms } from "../alarms/index.ts";
-import type { Case, Farm, Visit } from "../cases/index.ts";
+import type { Case, Farm, Results, Visit } from "../cases/index.ts";
 import { asking, type Rule } from "./rule.ts";
 
 /** When a rule says nothing, where it does not say so itself: whoever asks for more is silent while an alarm is open. */
@@ -37,7 +37,11 @@ export function stopped({
 }
 
 /** Whether the rule says nothing about this file. A rule across the archive must see every case, and speaks. */
-export function isSilent(rule: Rule, subject: Case | Visit | Farm, stop: ReadonlyMap<object, Stop>): boolean {
+export function isSilent(
+  rule: Rule,
+  subject: Case | Visit | Farm | Results,
+  stop: ReadonlyMap<object, Stop>,
+): boolean {
   const silent = silenceOf(rule);
   if (silent === "never" || rule.scope === "archive") return false;
   if ("closed" in subject.record && subject.record.closed !== undefined && isLater(rule)) return true;
@@ -54,9 +58,9 @@ const isLater = ({ family, silent }: Rule): boolean =>
   ["completeness", "scoring", "diagnosis", "photographs"].includes(family) ||
   (silent !== undefined && silent !== "never");
 
-const wasCalled = (subject: Case | Visit | Farm): boolean =>
+const wasCalled = (subject: Case | Visit | Farm | Results): boolean =>
   isCalled(subject) ||
   ("cases" in subject ? subject.cases.some(isCalled) : "visit" in subject && isCalled(subject.visit));
 
-const isCalled = (subject: Case | Farm | Case["visit"]): boolean =>
+const isCalled = (subject: Case | Farm | Results | Case["visit"]): boolean =>
   subject !== undefined && "authority" in subject.record && subject.record.authority !== undefined;

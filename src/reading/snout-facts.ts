@@ -3,7 +3,7 @@ import type { Case, Visit } from "../cases/index.ts";
 import { organById, snoutReadingRules } from "../knowledge/index.ts";
 import { type Conchae, conchae } from "../record/index.ts";
 import { scaleNamed, scoreCase } from "../score/index.ts";
-import { type ToxinTest, toxinTests } from "./toxin-tests.ts";
+import { type ToxinTest, toxinResults, toxinTests } from "./toxin-tests.ts";
 
 /** One pig whose snout was examined. */
 export interface Snout {
@@ -32,7 +32,8 @@ export interface SnoutFacts {
 }
 
 /** The facts of a visit; cases whose snout was not examined, or was sawn too far in front, are not among them. */
-export function snoutFacts({ record }: Pick<Visit, "record">, cases: readonly Case[]): SnoutFacts {
+export function snoutFacts(visit: Visit, cases: readonly Case[]): SnoutFacts {
+  const { record } = visit;
   const highest = (key: "ammonia" | "dust"): number | undefined => {
     const readings = (record.environment ?? []).flatMap((one) => leadingNumber(one[key]) ?? []);
     return readings.length === 0 ? undefined : Math.max(...readings);
@@ -41,7 +42,7 @@ export function snoutFacts({ record }: Pick<Visit, "record">, cases: readonly Ca
     snouts: cases.flatMap((one) => snoutOf(one) ?? []),
     ammonia: highest("ammonia"),
     dust: highest("dust"),
-    tests: toxinTests(record.tests ?? [], record.date),
+    tests: [...toxinTests(record.tests ?? [], record.date), ...toxinResults(visit)],
   };
 }
 

@@ -1,4 +1,7 @@
 /** Tests for the toxin gene that count for the snouts of a visit, and why others do not. */
+import type { Visit } from "../cases/index.ts";
+import { sampleRules } from "../knowledge/index.ts";
+import { materialTitle, resultsOf, takenSamples } from "../record/index.ts";
 import { isToxinMaterial } from "../sampling/index.ts";
 import { listing } from "../words/listing.ts";
 
@@ -29,6 +32,25 @@ export const toxinTests = (written: readonly WrittenTest[], visited: string | un
       result: one.result,
       unused: one.result === "pending" ? undefined : whyUnused(one, visited),
     }));
+
+/** The same of results that stand beside the visit: each is of samples of its pigs. */
+export function toxinResults(visit: Visit): ToxinTest[] {
+  const taken = takenSamples(visit);
+  return resultsOf(visit).flatMap(({ entry, samples, date }): ToxinTest[] => {
+    const { agent, interpretation: result } = entry;
+    if (agent !== toxigenic || (result !== "positive" && result !== "negative")) return [];
+    const from = samples.flatMap((id) => taken.get(id)?.sample.from ?? []);
+    const other = from.find((one) => !sampleRules.toxin_gene.from.includes(one));
+    const reasons = [
+      ...wrongDay(date, visit.record.date),
+      ...(from.length === samples.length && from.length > 0 ? [] : ["no case of the visit has its sample"]),
+      ...(other === undefined ? [] : wrongMaterial(materialTitle(other))),
+    ];
+    return [{ result, unused: reasons.length === 0 ? undefined : listing(reasons) }];
+  });
+}
+
+const toxigenic = "toxigenic-pasteurella-multocida";
 
 function whyUnused({ from, at }: WrittenTest, visited: string | undefined): string | undefined {
   const reasons = [...wrongDay(at, visited), ...wrongMaterial(from)];

@@ -5,6 +5,39 @@ import { wordIn } from "../notes/index.ts";
 import { fact } from "./fact.ts";
 import { namedOrgans } from "./named-organs.ts";
 
+type Diagnosed = NonNullable<NonNullable<Case["record"]["diagnosis"]>["aetiologic"]>[number];
+export type Reasoned = Exclude<Diagnosed, string>;
+
+/** The words of a diagnosis, whether or not it says what it rests on. */
+export const textOf = (entry: Diagnosed): string => (typeof entry === "string" ? entry : entry.text);
+
+const kindsOfDiagnosis = ["morphologic", "aetiologic", "disease"] as const;
+
+/** A diagnosis of any kind with what it says of itself. */
+export interface StatedDiagnosis extends Omit<Reasoned, "text"> {
+  readonly kind: (typeof kindsOfDiagnosis)[number];
+  readonly text: string;
+  /** The text without what it denies. */
+  readonly said: string;
+  readonly path: Path;
+  /** Whether it was written with keys of its own, and not as a mere text. */
+  readonly isReasoned: boolean;
+}
+
+/** Every diagnosis that names something; pending and what only denies are none. */
+export const statedDiagnoses = fact((one: Case): readonly StatedDiagnosis[] =>
+  kindsOfDiagnosis.flatMap((kind) =>
+    (one.record.diagnosis?.[kind] ?? []).flatMap((entry, index) => {
+      const text = textOf(entry);
+      const said = undenied(text);
+      if (said === undefined || isAwaited(text)) return [];
+      const own = typeof entry === "string" ? {} : entry;
+      const path = ["diagnosis", kind, index];
+      return { ...own, kind, text, said, path, isReasoned: typeof entry !== "string" };
+    }),
+  ),
+);
+
 export interface MorphologicDiagnosis {
   readonly text: string;
   readonly path: Path;
@@ -19,7 +52,8 @@ export interface MorphologicDiagnosis {
 
 /** One that says what is not there, and nothing else, is none: `no pneumonia`. */
 export const morphologicDiagnoses = fact((one: Case): readonly MorphologicDiagnosis[] =>
-  (one.record.diagnosis?.morphologic ?? []).flatMap((text, index) => {
+  (one.record.diagnosis?.morphologic ?? []).flatMap((said, index) => {
+    const text = textOf(said);
     const colon = text.indexOf(":");
     const place = colon < 0 ? undefined : text.slice(0, colon).trim();
     const rest = undenied(text.slice(colon + 1));
@@ -57,15 +91,25 @@ export interface NamedCause {
   /** The text without what it denies. */
   readonly said: string;
   readonly path: Path;
+  /** What it rests on: by itself, or as the whole diagnosis. */
+  readonly basis: Reasoned["basis"];
 }
 
 /** Causes that are named: everything under aetiologic but pending, unknown and the like. */
 export function namedCauses(one: Case): NamedCause[] {
-  return (one.record.diagnosis?.aetiologic ?? []).flatMap((text, index) => {
+  return (one.record.diagnosis?.aetiologic ?? []).flatMap((entry, index) => {
+    const text = textOf(entry);
     const said = undenied(text);
     return said === undefined || /^\s*(?:pending|open|unknown|undetermined|none|not|no)\b/i.test(text)
       ? []
-      : [{ text, said, path: ["diagnosis", "aetiologic", index] }];
+      : [
+          {
+            text,
+            said,
+            path: ["diagnosis", "aetiologic", index],
+            basis: (typeof entry === "string" ? undefined : entry.basis) ?? one.record.diagnosis?.basis,
+          },
+        ];
   });
 }
 
@@ -76,7 +120,10 @@ export const agentsIn = ({ said }: NamedCause) =>
 /** Whether the diagnosis waits for the laboratory. */
 export const isPending = (one: Case): boolean =>
   one.record.diagnosis?.basis === "pending" ||
-  (one.record.diagnosis?.aetiologic ?? []).some((text) => /^\s*pending\b/i.test(text));
+  (one.record.diagnosis?.aetiologic ?? []).some((entry) => isAwaited(textOf(entry)));
+
+/** Whether a text says that the answer is awaited. */
+export const isAwaited = (text: string): boolean => /^\s*pending\b/i.test(text);
 
 /** Progressive atrophic rhinitis, called by that name: an aetiologic word, for it means the toxin. */
 export const isCalledProgressive = (text: string): boolean =>

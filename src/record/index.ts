@@ -2,12 +2,17 @@
 export { type BlankSystem, blankSystems, isExcused, isLeftOut, isToldWith } from "./blank-organs.ts";
 export {
   agentsIn,
+  isAwaited,
   isCalledProgressive,
   isPending,
   type MorphologicDiagnosis,
   morphologicDiagnoses,
   type NamedCause,
   namedCauses,
+  type Reasoned,
+  type StatedDiagnosis,
+  statedDiagnoses,
+  textOf,
 } from "./diagnoses.ts";
 export {
   areAllAfter,
@@ -86,6 +91,24 @@ export {
 export { besideCase, isAbsent, isElsewhere, isOfUnknown, photographs, tracings } from "./photographs.ts";
 export { formalinSamples, type ProtectiveItem, sawn, wentWithout } from "./protection.ts";
 export { type RequiredFact, requiredFacts } from "./required-facts.ts";
+export {
+  type AskedTest,
+  askedOf,
+  daysBetween,
+  daysOpen,
+  isOpen,
+  type PlacedResult,
+  pigsOf,
+  placed,
+  type Request,
+  type ResultEntry,
+  requestsOf,
+  resultsOf,
+  resultsOfCase,
+  speaksOf,
+  type TakenSample,
+  takenSamples,
+} from "./results.ts";
 export {
   type IndexedSample,
   isFixed,

@@ -1,6 +1,7 @@
 /** What a case or a visit says in words. */
 import { type Case, formatPath, type Path, questionText, type Visit } from "../cases/index.ts";
 import { organById } from "../knowledge/index.ts";
+import { textOf } from "./diagnoses.ts";
 import { fact } from "./fact.ts";
 import { placedStates } from "./organs.ts";
 
@@ -49,7 +50,7 @@ export const freeTextsOf = fact((one: Case): readonly FreeText[] => {
     [record.death?.note, ["death", "note"]],
     [record.opened?.note, ["opened", "note"]],
     [record.safety?.note, ["safety", "note"]],
-    ...listed(record.diagnosis?.morphologic, ["diagnosis", "morphologic"]),
+    ...listed(record.diagnosis?.morphologic?.map(textOf), ["diagnosis", "morphologic"]),
     [record.diagnosis?.comment, ["diagnosis", "comment"]],
     ...ofOrgans(one),
     ...ofSamples(one),

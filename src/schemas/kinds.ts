@@ -7,6 +7,7 @@ export const schemaKinds = {
   case: { files: "one pig", place: "farm/visit/pig-01.yaml" },
   visit: { files: "one visit", place: "farm/visit/visit.yaml" },
   farm: { files: "one farm", place: "farm/farm.yaml" },
+  results: { files: "a visit's results", place: "farm/visit/results.yaml" },
   settings: { files: "your settings", place: "carcase.yaml" },
   scale: { files: "a scale of your own", place: "scales/our-scale.yaml" },
 } as const;

@@ -2,7 +2,7 @@
 
 import type { Settings } from "../cases/index.ts";
 import { formatPath } from "../cases/index.ts";
-import { type CaseColumn, caseColumn, skipped } from "../cases/settings/case-columns.ts";
+import { type CaseColumn, skipped } from "../cases/settings/case-columns.ts";
 import type { HeadColumn } from "./head.ts";
 import { type Table, TableFault } from "./table.ts";
 
@@ -29,10 +29,16 @@ function withUnit(head: string): { readonly name: string; readonly unit: string 
 
 const bareHead = (head: string): string => head.toLowerCase().replaceAll(/\s+/g, " ").trim();
 
+/** What the settings say of columns, and which column of the format has a name. */
+export interface Known {
+  readonly own: Settings["columns"];
+  find(name: string): CaseColumn | undefined;
+}
+
 /** @throws TableFault when two columns hold the same */
-export function columnsOf(heads: readonly HeadColumn[], table: Table, settings: Settings): Columns {
-  const own = new Map(Object.entries(settings.columns).map(([head, to]) => [bareHead(head), to]));
-  const columns = heads.map((head) => ({ ...head, ...meaning(head.head, own) }));
+export function columnsOf(heads: readonly HeadColumn[], table: Table, known: Known): Columns {
+  const own = new Map(Object.entries(known.own).map(([head, to]) => [bareHead(head), to]));
+  const columns = heads.map((head) => ({ ...head, ...meaning(head.head, own, known.find) }));
   const read = columns.filter((one): one is ReadColumn => one.to !== undefined && one.to !== skipped);
   const byPath = new Map<string, ReadColumn>();
   const twice = read.flatMap((one) => {
@@ -59,14 +65,18 @@ type Meaning = Pick<ReadColumn, "unit" | "dates" | "words"> & {
   readonly to: CaseColumn | "skip" | undefined;
 };
 
-function meaning(head: string, own: ReadonlyMap<string, Settings["columns"][string]>): Meaning {
+function meaning(
+  head: string,
+  own: ReadonlyMap<string, Settings["columns"][string]>,
+  find: Known["find"],
+): Meaning {
   const said = own.get(bareHead(head));
   const { name, unit } = withUnit(head);
   const plain = { unit, dates: undefined, words: new Map<string, string | number>() };
-  if (said === undefined) return { ...plain, to: caseColumn(head) ?? caseColumn(name) };
-  if (typeof said === "string") return { ...plain, to: said === skipped ? skipped : caseColumn(said) };
+  if (said === undefined) return { ...plain, to: find(head) ?? find(name) };
+  if (typeof said === "string") return { ...plain, to: said === skipped ? skipped : find(said) };
   return {
-    to: said.to === skipped ? skipped : caseColumn(said.to),
+    to: said.to === skipped ? skipped : find(said.to),
     unit: said.unit ?? unit,
     dates: said.dates,
     words: new Map(Object.entries(said.words ?? {}).map(([word, is]) => [bareHead(word), is])),

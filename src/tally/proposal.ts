@@ -18,10 +18,13 @@ export interface Proposed {
 }
 
 /** @param heads columns of which nobody said what they are */
-export function proposal(heads: readonly HeadColumn[]): Proposed[] {
+export function proposal(
+  heads: readonly HeadColumn[],
+  likelyOf: (head: string) => CaseColumn | undefined = likely,
+): Proposed[] {
   const taken = new Set<string>();
   return heads.map(({ head, below }) => {
-    const near = likely(head);
+    const near = likelyOf(head);
     const to = near === undefined || taken.has(near.id) ? undefined : near.id;
     if (to !== undefined) taken.add(to);
     const such = [...new Set(below.map(({ text }) => text))].slice(0, 3);

@@ -2,6 +2,7 @@
 import { resolve } from "node:path";
 import { ArchiveContext } from "../cases/files/archive-context.ts";
 import type { Case, Fault } from "../cases/index.ts";
+import { caseColumn } from "../cases/settings/case-columns.ts";
 import { count } from "../words/listing.ts";
 import { columnsOf } from "./columns.ts";
 import { type Head, type HeadColumn, headOf } from "./head.ts";
@@ -40,7 +41,10 @@ export function readTally(wish: TallyWish): Tally | Unmapped {
   const table = new Table(wish.file, wish.bytes);
   const head = headOf(table);
   const context = new ArchiveContext(".", wish.config, [wish.folder]);
-  const columns = columnsOf(head.columns, table, context.settings(resolve(wish.folder)));
+  const columns = columnsOf(head.columns, table, {
+    own: context.settings(resolve(wish.folder)).columns,
+    find: caseColumn,
+  });
   if (context.unreadable.length > 0) throw new TableFault(context.unreadable);
   const [first] = head.rows;
   if (first === undefined)
@@ -65,17 +69,7 @@ export function readTally(wish: TallyWish): Tally | Unmapped {
   const visit = new VisitOf(wish, context, rows.pigs);
   const made = rows.pigs.map((pig, index) => makeCase(pig, index, { wish, table, visit, context }));
   const faults = [...rows.faults, ...made.flatMap((one) => one.faults), ...twice(made, table)];
-  if (faults.length > 0)
-    throw new TableFault(
-      faults
-        .sort((a, b) => a.line - b.line || a.column - b.column)
-        .slice(0, mostFaults)
-        .map((fault, index) =>
-          index === mostFaults - 1 && faults.length > mostFaults
-            ? { ...fault, message: `${fault.message} (and ${faults.length - mostFaults} more like these)` }
-            : fault,
-        ),
-    );
+  if (faults.length > 0) throw new TableFault(firstOf(faults));
   return {
     said: [
       ...said,
@@ -90,7 +84,18 @@ export function readTally(wish: TallyWish): Tally | Unmapped {
   };
 }
 
-const saidOfHead = ({ titles, isDouble, line }: Head): string[] => [
+/** In the order of the table; of many the first, with the number of the others. */
+export const firstOf = (faults: readonly Fault[]): Fault[] =>
+  [...faults]
+    .sort((a, b) => a.line - b.line || a.column - b.column)
+    .slice(0, mostFaults)
+    .map((fault, index) =>
+      index === mostFaults - 1 && faults.length > mostFaults
+        ? { ...fault, message: `${fault.message} (and ${faults.length - mostFaults} more like these)` }
+        : fault,
+    );
+
+export const saidOfHead = ({ titles, isDouble, line }: Head): string[] => [
   ...(titles === 0 ? [] : [`${count(titles, "line")} of titles`]),
   ...(isDouble
     ? [`head in the lines ${line} and ${line + 1}`]

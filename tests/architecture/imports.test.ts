@@ -34,6 +34,7 @@ const floors: Record<string, number> = {
   explain: 7,
   begin: 7,
   reading: 7,
+  results: 7,
   sheet: 7,
   interview: 8,
   formats: 8,

@@ -6,6 +6,7 @@ import { fileURLToPath } from "node:url";
 import { globSync } from "tinyglobby";
 import { describe, expect, it } from "vitest";
 import { validate } from "../../src/cases/faults/validate.ts";
+import { isResultsName } from "../../src/cases/files/find.ts";
 import { parseYaml } from "../../src/cases/yaml/parse-yaml.ts";
 import { temporaryFolder } from "../cases/temporary.ts";
 import { every } from "../every.ts";
@@ -25,7 +26,8 @@ const kinds: Readonly<Record<string, string>> = {
   "farm.yaml": "farm.schema.json",
   "visit.yaml": "visit.schema.json",
 };
-const kindOf = (file: string): string => kinds[basename(file)] ?? "case.schema.json";
+const kindOf = (file: string): string =>
+  isResultsName(basename(file)) ? "results.schema.json" : (kinds[basename(file)] ?? "case.schema.json");
 const examples = filesIn("cases-example", ".yaml");
 
 describe("the line for the editor", () => {

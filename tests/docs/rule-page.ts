@@ -7,6 +7,7 @@ import { lintExample } from "../lint/lay-example.ts";
 const looksAt = {
   case: "one case",
   visit: "the cases of a visit together",
+  results: "results of the laboratory, with their visit",
   archive: "all cases that are read together",
   file: "any one file",
   format: "any file",
@@ -54,6 +55,9 @@ function exampleBlocks(example: Example): string {
   const line = example.schema === undefined ? "" : `# yaml-language-server: $schema=${example.schema}\n`;
   if (example.case !== undefined) blocks.push(block(line + example.case));
   if (example.visit !== undefined) blocks.push(`In the visit file:\n\n${block(example.visit)}`);
+  if (example.results !== undefined)
+    blocks.push(`In the results beside the visit:\n\n${block(example.results)}`);
+  if (example.today !== undefined) blocks.push(`Asked on ${example.today}.`);
   if (example.settings !== undefined) blocks.push(`In \`carcase.yaml\`:\n\n${block(example.settings)}`);
   if (example.scale !== undefined) blocks.push(`In a scale file of the practice:\n\n${block(example.scale)}`);
   for (const other of example.others ?? []) blocks.push(`In a second case of the visit:\n\n${block(other)}`);

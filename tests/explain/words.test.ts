@@ -6,10 +6,12 @@ import { parseYaml } from "../../src/cases/yaml/parse-yaml.ts";
 import { explain } from "../../src/explain/index.ts";
 import { explainText } from "../../src/formats/explain/text.ts";
 import { makeStyle } from "../../src/formats/page/style.ts";
+import { agentName } from "../../src/knowledge/agents.ts";
 import { definitions } from "../../src/knowledge/definitions.ts";
 import { organs, vocabulary } from "../../src/knowledge/index.ts";
 import caseSchema from "../../src/schemas/case.schema.json" with { type: "json" };
 import organsSchema from "../../src/schemas/organs.schema.json" with { type: "json" };
+import resultsSchema from "../../src/schemas/results.schema.json" with { type: "json" };
 import visitSchema from "../../src/schemas/visit.schema.json" with { type: "json" };
 import vocabularySchema from "../../src/schemas/vocabulary.schema.json" with { type: "json" };
 import { root } from "../end-to-end/run.ts";
@@ -24,7 +26,9 @@ function wordsIn(schema: unknown): string[] {
   );
 }
 const answers = ["yes", "no"];
-const words = [...new Set([caseSchema, visitSchema, organsSchema, vocabularySchema].flatMap(wordsIn))];
+const words = [
+  ...new Set([caseSchema, visitSchema, resultsSchema, organsSchema, vocabularySchema].flatMap(wordsIn)),
+];
 const { format: _format, source: _source, sources: _sources, signs: _signs, differ, ...lists } = definitions;
 const defined = Object.entries(lists).flatMap(([list, of]) =>
   Object.entries(of).map(([word, definition]) => ({ list, word, ...definition })),
@@ -63,7 +67,9 @@ it("defines the words of the closed lists, in their order", () => {
 });
 
 it("gives editors the meaning of each word, in its place", () => {
-  for (const [name, { enum: of, enumDescriptions }] of Object.entries(vocabularySchema.$defs))
+  const { agent, ...closed } = vocabularySchema.$defs;
+  expect(agent.enumDescriptions).toEqual(agent.enum.map(agentName));
+  for (const [name, { enum: of, enumDescriptions }] of Object.entries(closed))
     expect(enumDescriptions).toEqual(of.map((word) => lists[name as keyof typeof lists][word]?.means));
 });
 
@@ -126,12 +132,13 @@ describe("what is to be written", () => {
   );
   const places = new Map(organs.map(({ system, key }) => [key, system]));
 
-  /** A case or visit that holds such a line where it belongs. */
-  function around(line: string): ["case" | "visit", string] {
+  /** A case, visit or results file that holds such a line where it belongs. */
+  function around(line: string): ["case" | "visit" | "results", string] {
     const [key = ""] = line.split(":");
     const system = places.get(key);
     if (["parcels", "tests", "treatments", "groups", "question", "trial"].includes(key))
       return ["visit", `format: 1\nvisit: a\ndate: 2026-03-14\n${line}`];
+    if (key === "entries") return ["results", `format: 1\nresults: a\n${line}`];
     const place =
       key === "not_assessable" ? "liver_pancreas:\n  liver:\n    " : key === "signs" ? "selection:\n  " : "";
     return ["case", `format: 1\ncase: a\n${system === undefined ? place : `${system}:\n  `}${line}`];

@@ -35,6 +35,16 @@ describe("golden output", () => {
     ["explain-scale.txt", ["explain", "maff-1978"]],
     ["explain-organ.json", ["explain", "--format", "json", "pancreas"]],
     ["lint-quiet.txt", ["lint", "--quiet", "cases-example/incomplete"]],
+    ["samples-results.txt", ["samples", "results", "--today", "2026-03-22", "cases-example/alder-farm"]],
+    ["samples-results-all.txt", ["samples", "results", "--all", "cases-example/alder-farm"]],
+    [
+      "samples-results.csv",
+      ["samples", "results", "--format", "csv", "--today", "2026-03-22", "cases-example/alder-farm"],
+    ],
+    [
+      "samples-results.json",
+      ["samples", "results", "--format", "json", "--today", "2026-03-22", "cases-example/alder-farm/2026-09-19"],
+    ],
     ["score.txt", ["score", "cases-example/alder-farm"]],
     ["score-all.txt", ["score", "--all", "cases-example/alder-farm"]],
     ["score.json", ["score", "--format", "json", "cases-example/alder-farm/2026-03-14/pig-01.yaml"]],

@@ -51,6 +51,14 @@ function furtherPig(number: number): Record<string, unknown> {
   return further;
 }
 
+/** The base visit has no results; those of an example are laid over these. */
+const noResults = {
+  format: 1,
+  results: "birch-2026-04-20",
+  laboratory: { name: "Willow Lane Veterinary Laboratory", reported: "2026-04-27" },
+  entries: [],
+};
+
 const schemaOf = ({ schema }: Example): string =>
   schema === undefined ? "" : `# yaml-language-server: $schema=${schema}\n`;
 
@@ -69,9 +77,13 @@ export function lintExample(example: Example, options: LintOptions = {}): LintRe
     "2026-04-20/visit.yaml": over(visit, example.visit),
     "2026-04-20/pig-01.yaml": schemaOf(example) + over(pig, example.case),
   };
+  if (example.results !== undefined) files["2026-04-20/results.yaml"] = over(noResults, example.results);
   if (example.scale !== undefined) files["scales/house.yaml"] = example.scale;
   for (const name of example.files ?? []) files[posix.join("2026-04-20", name)] = "";
   for (const [index, other] of (example.others ?? []).entries())
     files[`2026-04-20/pig-0${index + 2}.yaml`] = over(furtherPig(index + 2), other);
-  return lintCases(checkHouseScales(readCases([inTurns(files)])), options);
+  return lintCases(checkHouseScales(readCases([inTurns(files)])), {
+    ...(example.today !== undefined && { today: example.today }),
+    ...options,
+  });
 }

@@ -2,7 +2,7 @@
 import { createRequire } from "node:module";
 import type { ErrorObject } from "ajv";
 
-export type ValidatedKind = "case" | "visit" | "farm" | "settings" | "baseline" | "scale";
+export type ValidatedKind = "case" | "visit" | "farm" | "results" | "settings" | "baseline" | "scale";
 
 /** Whether a value fits; if not, `errors` says every reason. */
 interface Validator {

@@ -1,6 +1,6 @@
 /** Checks a document against its schema and keeps the part of it that is valid. */
 import type { ErrorObject } from "ajv";
-import { caseFits, farmFits, settingsFits, visitFits } from "../../generated/fits.js";
+import { caseFits, farmFits, resultsFits, settingsFits, visitFits } from "../../generated/fits.js";
 import { withoutBlanks } from "../model/blanks.ts";
 import { type Path, put, remove, valueAt } from "../model/path.ts";
 import { errorsOf } from "./full-validator.ts";
@@ -10,7 +10,13 @@ import { type SchemaFault, schemaFaults } from "./schema-faults.ts";
  * Nearly all files fit, with keys left blank or without, so this is asked first; what is wrong with the others is told by
  * what is loaded then. A blank under a free name, such as that of a scale, is left to it as well.
  */
-const fits = { case: caseFits, visit: visitFits, farm: farmFits, settings: settingsFits } as const;
+const fits = {
+  case: caseFits,
+  visit: visitFits,
+  farm: farmFits,
+  results: resultsFits,
+  settings: settingsFits,
+} as const;
 
 export type FileKind = keyof typeof fits | "scale";
 
@@ -52,7 +58,9 @@ export function validate(kind: FileKind, value: Record<string, unknown>): Valida
 
 /** A sample numbered 1 is "1" on its label, as an ear tag is. */
 const isSampleId = (path: Path): boolean =>
-  /^(samples\.\d+\.id|parcels\.\d+\.samples\.\d+)$/.test(path.join("."));
+  /^(samples\.\d+\.id|parcels\.\d+\.samples\.\d+|entries\.\d+\.(sample|pool\.\d+|pair\.(first|second)))$/.test(
+    path.join("."),
+  );
 
 /** The document without its values at fault, and the keys that entries of its lists then lack. */
 function validPart(

@@ -1,10 +1,12 @@
 /** What a case stands in: the settings, farm and visit files of its folder and the folders above, each read once. */
+import { readdirSync } from "node:fs";
 import { dirname, join, resolve, sep } from "node:path";
 import type { FarmFile } from "../../generated/farm.types.ts";
+import type { ResultsFile } from "../../generated/results.types.ts";
 import type { SettingsFile } from "../../generated/settings.types.ts";
 import type { VisitFile } from "../../generated/visit.types.ts";
 import { type Fault, placedFault } from "../faults/fault.ts";
-import type { Farm, HouseScale, VisitContext } from "../model/model.ts";
+import type { Farm, HouseScale, Results, VisitContext } from "../model/model.ts";
 import type { Path } from "../model/path.ts";
 import { questionFaults } from "../model/question.ts";
 import { readHouseScales, type ScaleFile } from "../settings/house-scales.ts";
@@ -12,10 +14,12 @@ import { legibleSettings } from "../settings/legible-settings.ts";
 import { buildSettings, defaultSettings, type Settings } from "../settings/settings.ts";
 import { settingsFaults } from "../settings/settings-faults.ts";
 import { kindOf } from "./file-kind.ts";
-import { type Level, levelOf } from "./ignore-rules.ts";
+import { isResultsName } from "./find.ts";
+import { isIgnored, type Level, levelOf } from "./ignore-rules.ts";
 import { checkDocument, type KeyedDocument, readDocument } from "./read-file.ts";
 import { Repository } from "./repository.ts";
 import { ShownPaths } from "./shown-paths.ts";
+import { isResults } from "./whose.ts";
 
 const settingsName = "carcase.yaml";
 
@@ -171,7 +175,37 @@ export class ArchiveContext {
       id: visit.visit ?? read.file,
       folder,
       farm: this.farm(folder),
+      results: this.#readResults(folder),
     };
+  }
+
+  /** The files of a folder that by name and keys hold results. */
+  #readResults(folder: string): Results[] {
+    const excludes = this.excluding(folder);
+    return namesIn(folder)
+      .filter(isResultsName)
+      .map((name) => join(folder, name))
+      .filter((location) => excludes === undefined || !isIgnored(location, false, [excludes]))
+      .flatMap((location) => {
+        const read = this.#read(location);
+        if (read === undefined || !isResults(read.document)) return [];
+        const { placed, record } = checkDocument("results", read.file, read.document);
+        return {
+          file: read.file,
+          document: read.document.document,
+          record: { ...record, entries: record.entries ?? [] } as unknown as ResultsFile,
+          faults: placed,
+          settings: this.settings(folder),
+        };
+      });
+  }
+}
+
+function namesIn(folder: string): string[] {
+  try {
+    return readdirSync(folder).sort();
+  } catch {
+    return [];
   }
 }
 

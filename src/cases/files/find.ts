@@ -52,12 +52,15 @@ function matching(pattern: string, from: string, excluding: Excluding): Pick<Fou
   };
 }
 
+/** `results.yaml`, `results-pcr.yaml`, `results_2.yml` */
+export const isResultsName = (name: string): boolean => /^results(?:[-_. ].*)?\.ya?ml$/i.test(name);
+
 /** Files with a fixed role, by name. */
 export function roleOf(file: string): "visit" | "farm" | "settings" | "results" | "other" {
   const name = basename(file).replace(/\.yml$/i, ".yaml");
   if (name === "visit.yaml") return "visit";
   if (name === "farm.yaml") return "farm";
   if (name === "carcase.yaml") return "settings";
-  if (name === "results.yaml") return "results";
+  if (isResultsName(name)) return "results";
   return "other";
 }

@@ -14,7 +14,7 @@ import type { FoundFile } from "./found.ts";
 import { readInput } from "./input.ts";
 import { checkDocument, type KeyedDocument, keyedDocument, readDocument } from "./read-file.ts";
 import { decode, maxBytes } from "./read-text.ts";
-import { isProbablyOurs, roughText, whoseDocument } from "./whose.ts";
+import { hasCaseKey, isProbablyOurs, isResults, roughText, whoseDocument } from "./whose.ts";
 
 export interface ReadOptions {
   /** Folder that relative paths start from. Default: the current folder. */
@@ -159,11 +159,16 @@ export class ArchiveReader {
       const farm = role === "farm" ? this.#context.farm(folder) : undefined;
       if (farm !== undefined) farms.add(farm);
       if (role === "settings" && how === "named") this.#context.settings(folder);
-      if (role !== "other") {
-        if (how === "named" && role !== "results" && kindOf(location) !== "nothing") this.#meet(asked);
+      if (role === "results" && this.#isOfVisit(asked, folder)) {
+        if (how === "named") this.#meet(asked);
+        if (visitIs !== "walked") visitIs = how;
         continue;
       }
-      const result = this.#readCase(asked, folder);
+      if (role !== "other" && role !== "results") {
+        if (how === "named" && kindOf(location) !== "nothing") this.#meet(asked);
+        continue;
+      }
+      const result = this.#readCase(asked, folder, role === "results");
       if (result === "no case") continue;
       this.#meet(asked);
       if (result === "unreadable") isBroken = true;
@@ -198,6 +203,11 @@ export class ArchiveReader {
     };
   }
 
+  /** Whether a file was read as results with the visit beside it. */
+  #isOfVisit({ file }: AskedFile, folder: string): boolean {
+    return this.#context.visit(folder)?.results.some((one) => one.file === file) === true;
+  }
+
   #passOver(file: string): "no case" {
     this.#passedOver.push(file);
     return "no case";
@@ -210,6 +220,7 @@ export class ArchiveReader {
   #readCase(
     { location, file, how, bytes }: AskedFile,
     folder: string,
+    isNamedResults: boolean,
   ): Case | "no case" | "unreadable" | "left out" {
     if (bytes === undefined && (hiddenCharacter.test(file) || /[\n\t]/.test(file))) {
       this.#faults.push(fileFault(file, "its path holds characters that cannot be seen; rename it"));
@@ -219,15 +230,23 @@ export class ArchiveReader {
       bytes === undefined
         ? readDocument(file, location, this.#context.repository)
         : keyedDocument(file, decode(bytes));
-    const isAsked = how === "named" || this.#context.hasVisit(folder);
+    const hasVisit = this.#context.hasVisit(folder);
+    const isAsked = !isNamedResults && (how === "named" || hasVisit);
     if (!read.ok) {
       if (!isAsked && isAnotherTools(location)) return this.#passOver(file);
       this.#faults.push(...read.faults);
       return "unreadable";
     }
-    const whose = isAsked ? "a case" : whoseDocument(read.result);
+    if (isNamedResults && !isResults(read.result) && !hasCaseKey(read.result)) return "no case";
+    const looksLike = isNamedResults && isResults(read.result) ? "results" : whoseDocument(read.result);
+    const whose = isAsked && looksLike !== "results" ? "a case" : looksLike;
     if (whose === "another tool's") return this.#passOver(file);
     if (whose === "ours beside cases") return "no case";
+    if (whose === "results") {
+      if (isNamedResults && hasVisit) return "no case";
+      this.#faults.push(fileFault(file, isNamedResults ? withoutVisit : namedOtherwise));
+      return "left out";
+    }
     if (whose !== "a case") {
       const name = whose === "a visit" ? "visit.yaml" : "farm.yaml";
       this.#faults.push(
@@ -268,6 +287,11 @@ function toCase(file: string, folder: string, read: KeyedDocument, context: Arch
     farm: visit?.farm ?? context.farm(folder),
   });
 }
+
+const withoutVisit =
+  "it holds results of a laboratory, and no visit.yaml lies beside it; put it into the folder of the visit that its samples are of";
+const namedOtherwise =
+  "by its keys it holds results of a laboratory, which are read only from a file whose name begins with results, such as results.yaml or results-pcr.yaml; rename it";
 
 /** Whether a file that cannot be read is none of ours. Of one that is empty, or no plain file, nobody can tell. */
 function isAnotherTools(location: string): boolean {

@@ -19,7 +19,15 @@ const besideCases: ReadonlySet<string> = new Set([
   ...["organ", "parts", "boundary"],
 ]);
 
-export type Whose = "a case" | "a visit" | "a farm" | "ours beside cases" | "another tool's";
+export type Whose = "a case" | "a visit" | "a farm" | "results" | "ours beside cases" | "another tool's";
+
+/** Whether a file that is called results holds some, and not those of another program. */
+export const isResults = ({ value }: KeyedDocument): boolean =>
+  Object.keys(value).some((key) => ["results", "entries", "laboratory"].includes(key.trim().toLowerCase()));
+
+/** Whether a key of it is one that only cases have. */
+export const hasCaseKey = ({ value }: KeyedDocument): boolean =>
+  Object.keys(value).some((key) => caseKeys.has(key.trim().toLowerCase()));
 
 /** Capitals do not matter: a mistyped key is better told than passed over. */
 export function whoseDocument({ value }: KeyedDocument): Whose {
@@ -27,6 +35,8 @@ export function whoseDocument({ value }: KeyedDocument): Whose {
   if (keys.some((key) => caseKeys.has(key))) return "a case";
   if (keys.includes("visit")) return "a visit";
   if (keys.includes("farm")) return "a farm";
+  if (keys.includes("results") && keys.some((key) => key === "entries" || key === "laboratory"))
+    return "results";
   if (!keys.includes("format") || !isVersion.test(String(value.format))) return "another tool's";
   return keys.some((key) => besideCases.has(key)) ? "ours beside cases" : "a case";
 }

@@ -1,6 +1,7 @@
 /** The case archive as the rest of the program sees it: typed records that know where they stand in their file. */
 import type { CaseFile } from "../../generated/case.types.ts";
 import type { FarmFile } from "../../generated/farm.types.ts";
+import type { ResultsFile } from "../../generated/results.types.ts";
 import type { VisitFile } from "../../generated/visit.types.ts";
 import type { AgeClass, PlacedOrgan, Scale } from "../../knowledge/index.ts";
 import type { Fault } from "../faults/fault.ts";
@@ -51,7 +52,12 @@ export interface VisitContext extends Filed<VisitFile> {
   readonly id: string;
   readonly folder: string;
   readonly farm: Farm | undefined;
+  /** What laboratories answered, a file each, in the order of their names. */
+  readonly results: readonly Results[];
 }
+
+/** What a laboratory answered about the samples of a visit. */
+export type Results = Filed<ResultsFile>;
 
 /** A visit with the cases that were read of it. */
 export interface Visit extends VisitContext {

@@ -19,6 +19,7 @@ import { formatPath } from "../model/path.ts";
 import { caseColumn, columnNames, skipped } from "./case-columns.ts";
 import { excludeFaults } from "./exclude-faults.ts";
 import { lockedRules } from "./locked-rules.ts";
+import { resultColumn, resultColumns } from "./result-columns.ts";
 
 export interface SettingsFault {
   readonly path: Path;
@@ -78,7 +79,14 @@ export function settingsFaults(
       checkIndicator(["indicators", id], indicator, scales),
     ),
     ...Object.entries(value.import?.columns ?? {}).flatMap(([head, column]) =>
-      checkColumn(["import", "columns", head], column),
+      checkColumn(["import", "columns", head], column, [caseColumn, columnNames, "value of a case"]),
+    ),
+    ...Object.entries(value.import?.results_columns ?? {}).flatMap(([head, column]) =>
+      checkColumn(["import", "results_columns", head], column, [
+        resultColumn,
+        resultColumns.map(({ id }) => id),
+        "value of a result",
+      ]),
     ),
     ...Object.entries(value.autolysis ?? {}).flatMap(([band, kinds]) => [
       ...checkName(["autolysis", band], band, Object.keys(autolysis.bands), "temperature band"),
@@ -121,10 +129,14 @@ function checkProtocol(id: string, value: SettingsFile, known: readonly string[]
   ];
 }
 
-function checkColumn(path: Path, column: string | { readonly to: string }): SettingsFault[] {
+function checkColumn(
+  path: Path,
+  column: string | { readonly to: string },
+  [find, names, what]: readonly [(name: string) => unknown, readonly string[], string],
+): SettingsFault[] {
   const [to, at] = typeof column === "string" ? [column, path] : [column.to, [...path, "to"]];
-  if (to === skipped || caseColumn(to) !== undefined) return [];
-  return fault(at, unknownName(to, [skipped, ...columnNames], "value of a case"));
+  if (to === skipped || find(to) !== undefined) return [];
+  return fault(at, unknownName(to, [skipped, ...names], what));
 }
 
 /** Each circle of protocols that extend each other, once. */

@@ -35,6 +35,10 @@ export interface Settings {
   readonly exclude: readonly string[];
   /** What the columns of the practice's tables mean, by their head. */
   readonly columns: NonNullable<NonNullable<SettingsFile["import"]>["columns"]>;
+  /** What the columns of laboratories' tables mean, by their head. */
+  readonly resultsColumns: Settings["columns"];
+  /** Days within which a result is waited for, where they are set. */
+  readonly resultsWithin: number | undefined;
   /** Own limits of autolysis in hours, by temperature band and kind of test. */
   readonly autolysis: Readonly<Record<string, Readonly<Record<string, number>>>>;
 }
@@ -81,6 +85,8 @@ export function buildSettings(value: SettingsFile, file: string | undefined, hou
     notifiable: value.notifiable ?? [],
     exclude: value.exclude ?? [],
     columns: value.import?.columns ?? {},
+    resultsColumns: value.import?.results_columns ?? {},
+    resultsWithin: value.results_within,
     autolysis: value.autolysis ?? {},
   };
 }

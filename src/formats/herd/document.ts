@@ -13,7 +13,7 @@ import { memoryLegend } from "../page/memory-mark.ts";
 import type { Style } from "../page/style.ts";
 import { textOf } from "../page/text.ts";
 import { answerBlocks } from "./answers.ts";
-import { moreWithAll } from "./more.ts";
+import { moreWithAll, toldFirst } from "./more.ts";
 import { combinedTable, estimateTable, intervalRemarks, refusals } from "./prevalence.ts";
 import { gradeRemarks, indexLines, meanRemarks, scoreTable, shareRemarks } from "./scores.ts";
 import { herdNotes, herdSources } from "./sources.ts";
@@ -45,7 +45,7 @@ function herdDocument(
   const combined = combinedBlocks(report.combined ?? []);
   if (quiet) return [...answers, ...combined];
   if (!all) {
-    const [first, ...others] = snouts.map((reading) => firstStatement(reading, form));
+    const [first, ...others] = snouts.map((reading) => firstStatements(reading, form));
     return [
       ...answers,
       ...combined,
@@ -99,9 +99,8 @@ function seedBlocks({ scores }: HerdNumbers): Block[] {
   return [gap, text(`Bootstrap: seed ${made.seed}, ${made.resamples} resamples.`, { indent: 0 })];
 }
 
-/** The sentence that the others qualify. */
-const firstStatement = ({ visit, statements }: SnoutReading, form: Form): string[] =>
-  statements.slice(0, 1).map((one) => `${visit}: ${statementText(one, form)}`);
+const firstStatements = (reading: SnoutReading, form: Form): string[] =>
+  toldFirst(reading).map((one) => `${reading.visit}: ${statementText(one, form)}`);
 
 const statementText = ({ text: said, source }: SnoutReading["statements"][number], form: Form): string =>
   `${said} ${form === "text" ? `[${source}]` : `(${source})`}`;

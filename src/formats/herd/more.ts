@@ -6,6 +6,10 @@ import { memoryLegend } from "../page/memory-mark.ts";
 import { markOf } from "./prevalence.ts";
 import type { HerdNumbers } from "./strata.ts";
 
+/** The sentence that the others qualify, and what the laboratory did not find, so that nobody asks for it again. */
+export const toldFirst = ({ statements }: SnoutReading): SnoutReading["statements"] =>
+  statements.filter(({ id }, index) => index === 0 || id === "toxin-not-found");
+
 export function moreWithAll(
   { answers = [], estimates, scores, told_first: first }: HerdNumbers,
   snouts: readonly SnoutReading[],
@@ -17,11 +21,14 @@ export function moreWithAll(
   const scales = idsOf(scores.filter(({ n }) => n > 0).map(({ scale }) => scale));
   const blank = idsOf(scores.map(({ scale }) => scale)).filter((id) => !scales.includes(id));
   const told = idsOf(answers.map(({ indicator }) => indicator));
-  const statements = snouts.reduce((sum, reading) => sum + reading.statements.length, 0);
+  const statements = snouts.reduce(
+    (sum, reading) => sum + reading.statements.length - toldFirst(reading).length,
+    0,
+  );
   const more = [
     ...counted(indicators.filter((id) => !told.includes(id)).length, "indicator"),
     ...counted(scales.filter((id) => first !== undefined && !first.scales.includes(id)).length, "scale"),
-    ...counted(statements - snouts.length, "statement of the snouts", "statements of the snouts"),
+    ...counted(statements, "statement of the snouts", "statements of the snouts"),
   ];
   const memory =
     answers.some((one) => markOf(one) === "from-memory") ||

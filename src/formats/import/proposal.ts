@@ -4,7 +4,12 @@ import { visible } from "../../words/visible.ts";
 
 const widest = 80;
 
-export function proposalText(columns: readonly Proposed[], table: string): string {
+/** @param under the key of the settings, and what a column can be there */
+export function proposalText(
+  columns: readonly Proposed[],
+  table: string,
+  [under, what]: readonly [string, string] = ["columns", "a value of a case"],
+): string {
   const lines = columns.map(({ head, to, such }) => {
     const line = `    ${JSON.stringify(head)}:${to === undefined ? "" : ` ${to}`}`;
     const example = such.length === 0 ? "" : `  # such as ${such.join(", ")}`;
@@ -14,9 +19,9 @@ export function proposalText(columns: readonly Proposed[], table: string): strin
   });
   return [
     `# For carcase.yaml, from ${table}: look through each line.`,
-    "# Blank: nobody knows yet; write a value of a case, or skip.",
+    `# Blank: nobody knows yet; write ${what}, or skip.`,
     "import:",
-    "  columns:",
+    `  ${under}:`,
     ...lines,
   ]
     .map((line) => `${visible(line)}\n`)

@@ -1,4 +1,4 @@
-import { agentsIn, isPending, namedCauses } from "../../../record/index.ts";
+import { agentsIn, isPending, type NamedCause, namedCauses } from "../../../record/index.ts";
 import { type CaseRule, practice } from "../../rule.ts";
 
 export const causeWithoutDifferentials: CaseRule = {
@@ -18,11 +18,12 @@ export const causeWithoutDifferentials: CaseRule = {
   check(one, report) {
     const { diagnosis } = one.record;
     if (diagnosis?.aetiologic === undefined) return;
-    const { basis, differentials = [] } = diagnosis;
-    if (basis === "laboratory" || differentials.length > 0) return;
+    const { differentials = [] } = diagnosis;
+    if (differentials.length > 0) return;
     // On gross grounds alone the cause itself is what is wrong, and another rule says so.
-    if (basis !== "histology" && !isPending(one)) return;
-    const cause = namedCauses(one).find((named) => agentsIn(named).length > 0);
+    const isOpen = ({ basis }: NamedCause): boolean =>
+      basis !== "laboratory" && (basis === "histology" || isPending(one));
+    const cause = namedCauses(one).find((named) => isOpen(named) && agentsIn(named).length > 0);
     if (cause !== undefined)
       report(
         `"${cause.text}" stands alone, and the laboratory has not confirmed it. List under differentials what else could look like this.`,

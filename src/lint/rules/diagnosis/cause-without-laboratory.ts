@@ -22,10 +22,10 @@ export const causeWithoutLaboratory: CaseRule = {
   },
   check(one, report) {
     if (one.record.diagnosis?.aetiologic === undefined) return;
-    const { basis } = one.record.diagnosis;
-    if (basis === "laboratory" || basis === "histology" || isPending(one)) return;
+    if (isPending(one)) return;
     for (const cause of namedCauses(one)) {
-      const { text, path } = cause;
+      const { text, path, basis } = cause;
+      if (basis === "laboratory" || basis === "histology" || basis === "pending") continue;
       const [agent] = agentsIn(cause);
       if (agent !== undefined)
         report(

@@ -1,3 +1,4 @@
+import { isAwaited, textOf } from "../../../record/index.ts";
 import { type CaseRule, practice } from "../../rule.ts";
 
 export const pendingAgainstBasis: CaseRule = {
@@ -17,7 +18,7 @@ export const pendingAgainstBasis: CaseRule = {
   check(one, report) {
     const { aetiologic = [], basis } = one.record.diagnosis ?? {};
     if (basis !== "laboratory" || aetiologic.length === 0) return;
-    if (aetiologic.every((text) => /^\s*pending\b/i.test(text)))
+    if (aetiologic.every((entry) => isAwaited(textOf(entry))))
       report(
         "diagnosis.aetiologic is pending, yet basis is laboratory. Write the cause that the laboratory has shown, or basis: pending.",
         ["diagnosis", "basis"],

@@ -1,6 +1,6 @@
-import type { Case } from "../../../cases/index.ts";
 import { type ImpossibleSample, impossibleSamples } from "../../../knowledge/index.ts";
-import { isAmong, isTissue, materialTitle, type Sample, samplesOf } from "../../../record/index.ts";
+import { materialTitle, type Sample, samplesOf } from "../../../record/index.ts";
+import { impossibleUse } from "../../../sampling/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const testImpossible: CaseRule = {
@@ -19,7 +19,7 @@ export const testImpossible: CaseRule = {
   check(one, report) {
     if (one.record.samples === undefined) return;
     for (const { sample, index } of samplesOf(one)) {
-      const row = rows.find((entry) => isMet(entry, sample, one));
+      const row = impossibleUse(one, sample);
       if (row === undefined) continue;
       const key = keyOf(row);
       report(
@@ -30,22 +30,9 @@ export const testImpossible: CaseRule = {
   },
 };
 
-const rows = Object.values(impossibleSamples.rows);
-
 /** Which entry of the sample cannot be. */
 const keyOf = ({ has, says_yes: yes, tests }: ImpossibleSample): keyof Sample =>
   has?.[0] ?? yes?.[0] ?? (tests === undefined ? "into" : "for");
-
-function isMet(row: ImpossibleSample, sample: Sample, { ageClass }: Case): boolean {
-  const { from, into = "", for: tests = [] } = sample;
-  if (row.from !== undefined && !isAmong(from, row.from)) return false;
-  if (row.except !== undefined && (!isTissue(from) || isAmong(from, row.except))) return false;
-  if (row.tests !== undefined && !tests.some((test) => row.tests?.includes(test))) return false;
-  if (row.into !== undefined && !row.into.includes(into)) return false;
-  if (row.has?.some((key) => sample[key] === undefined) === true) return false;
-  if (row.says_yes?.some((key) => sample[key] !== "yes" && sample[key] !== true) === true) return false;
-  return row.classes === undefined || (ageClass !== undefined && row.classes.includes(ageClass));
-}
 
 /** `for serology, in an EDTA tube`: as far as the row asks. */
 function askedFor({ tests, into, has, says_yes: yes }: ImpossibleSample, sample: Sample): string {
