@@ -6,11 +6,16 @@ import {
   diseaseCriteria,
 } from "../knowledge/diseases.ts";
 import type { Subject } from "../patterns/index.ts";
+import type { PlacedResult } from "../record/index.ts";
+import { answered } from "./results.ts";
 import { type Answer, answerOf, casesOf } from "./statements.ts";
 
 export interface CheckedCriterion {
   readonly criterion: Criterion;
-  readonly answer: Answer;
+  /** `to-read`: what came of the laboratory is text. */
+  readonly answer: Answer | { readonly is: "to-read" };
+  /** The results that answer it. */
+  readonly results: readonly PlacedResult[];
 }
 
 export interface CheckedCriteria {
@@ -32,10 +37,20 @@ export function criteriaOf({ id }: Disease, subject: Subject): CheckedCriteria |
 }
 
 function check(criteria: DiseaseCriteria, subject: Subject): CheckedCriteria {
-  const checked = criteria.criteria.map((criterion) => ({ criterion, answer: answerTo(criterion, subject) }));
+  const checked = criteria.criteria.map((criterion) => checkOne(criterion, subject));
   return { criteria, subject, checked, met: checked.filter(({ answer }) => answer.is === "met").length };
 }
 
-/** What only a laboratory can answer is not looked at until it has. */
-const answerTo = ({ when, sample }: Criterion, subject: Subject): Answer =>
-  when === undefined ? { is: "not-looked-at", organs: sample ?? [] } : answerOf(when, subject);
+function checkOne(criterion: Criterion, subject: Subject): CheckedCriterion {
+  if (criterion.when !== undefined)
+    return { criterion, answer: answerOf(criterion.when, subject), results: [] };
+  // What only a laboratory can answer is not looked at until it has.
+  const found = answered(criterion, subject);
+  if (found === undefined)
+    return { criterion, answer: { is: "not-looked-at", organs: criterion.sample ?? [] }, results: [] };
+  return {
+    criterion,
+    answer: found.is === "met" ? { is: "met", evidence: [] } : { is: found.is },
+    results: found.results,
+  };
+}

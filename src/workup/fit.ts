@@ -1,11 +1,13 @@
 /** One disease against a record: what speaks for it and against it, and what nobody looked at. */
 
 import { findAlarms } from "../alarms/index.ts";
-import type { Disease, Statement } from "../knowledge/diseases.ts";
+import type { Criterion, Disease, Statement } from "../knowledge/diseases.ts";
 import { type AgeClass, systems } from "../knowledge/index.ts";
 import { type Evidence, type Subject, wantsLesion } from "../patterns/index.ts";
+import { criteriaOf } from "./criteria.ts";
 import { described, nearly } from "./near.ts";
 import { placeKey } from "./place-key.ts";
+import { type ResultsInHand, resultsInHand } from "./results.ts";
 import { answerOf, casesOf } from "./statements.ts";
 
 type Strength = Statement["strength"];
@@ -31,6 +33,9 @@ export interface Fit {
   readonly absent: readonly Statement[];
   /** It is notifiable, and none of the alarms that look for it was raised. */
   readonly isUnalarmed: boolean;
+  readonly results: ResultsInHand;
+  /** Criteria of the literature for which the laboratory looked in vain. */
+  readonly unmet: readonly Criterion[];
   /** The places of the record that speak for it, each with the strongest statement that it meets. */
   readonly places: ReadonlyMap<string, Strength>;
 }
@@ -82,6 +87,8 @@ export function fitOf(disease: Disease, subject: Subject): Fit {
     ),
     absent: core.flatMap(({ statement, answer }) => (answer.is === "not-met" ? [statement] : [])),
     isUnalarmed: isUnalarmed(disease, subject),
+    results: resultsInHand(disease, subject),
+    unmet: unmetCriteria(disease, subject),
     places: new Map(
       favour
         .toReversed()
@@ -108,6 +115,11 @@ export const isExcluded = ({ against }: Fit): boolean =>
 
 /** Whether the core of its picture is there: without that, nobody would think of it. */
 export const hasCore = ({ favour }: Fit): boolean => favour.some(({ strength }) => isCore(strength));
+
+const unmetCriteria = (disease: Disease, subject: Subject): readonly Criterion[] =>
+  (criteriaOf(disease, subject)?.checked ?? []).flatMap(({ criterion, answer, results }) =>
+    answer.is === "not-met" && results.length > 0 ? [criterion] : [],
+  );
 
 /** Alarms that the authority lifted were raised all the same. */
 const isUnalarmed = ({ notifiable, alarms }: Disease, subject: Subject): boolean =>

@@ -9,15 +9,17 @@ export interface Counts {
   readonly against: number;
 }
 
-export function countsOf({ favour, against, age, isUnalarmed }: Fit): Counts {
+export function countsOf({ favour, against, age, isUnalarmed, results, unmet }: Fit): Counts {
   const count = (strength: string): number => favour.filter((one) => one.strength === strength).length;
   return {
     hallmark: count("hallmark"),
     typical: count("typical"),
-    supports: count("supports") + (age === "usual" ? 1 : 0),
-    against: against.length + (age === "unusual" ? 1 : 0) + (isUnalarmed ? 1 : 0),
+    supports: count("supports") + each(age === "usual", results.positive.length > 0),
+    against: against.length + unmet.length + each(age === "unusual", isUnalarmed, results.isNegative),
   };
 }
+
+const each = (...said: readonly boolean[]): number => said.filter(Boolean).length;
 
 /** What each strength counts; that order hardly depends on it was tried on published outbreaks. */
 const counts: Counts = { hallmark: 3, typical: 2, supports: 1, against: -2 };
@@ -26,7 +28,7 @@ const counts: Counts = { hallmark: 3, typical: 2, supports: 1, against: -2 };
 export const orderRule: readonly string[] = [
   "Diseases of which a hallmark or a typical finding is met stand before those that only have support.",
   `Then the count decides: each hallmark that is met counts ${counts.hallmark}, each typical finding ${counts.typical}, each thing that supports ${counts.supports}, each organ with a finding that the disease explains 1, and 2 where the finding is typical of it; each thing that speaks against takes ${-counts.against} away.`,
-  "A usual age supports, an unusual one speaks against. Against a disease that is listed internationally it speaks that no alarm that looks for it was raised.",
+  "A usual age supports, and so does a result that is positive for an agent of the disease; an unusual age speaks against, and so does it that all agents of the disease were looked for and none was found, or not the one that its criteria need. Against a disease that is listed internationally it speaks that no alarm that looks for it was raised.",
   "Of diseases that count the same, the one stands first whose typical findings are typical of fewer others; then the one seen in more pigs; at last the alphabet decides.",
   "A disease is excluded only by a statement that was read in its source; one from memory speaks against, and no more.",
   "By age and signs alone a disease is listed only where nothing else fits.",

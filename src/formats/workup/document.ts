@@ -1,8 +1,9 @@
 /** A work-up for people: a line a disease, the first three in full, and what the first leaves unexplained. */
 import { basename } from "node:path";
+import { agentName } from "../../knowledge/agents.ts";
 import { sourceLine } from "../../knowledge/index.ts";
 import type { Evidence } from "../../patterns/index.ts";
-import { materialTitle } from "../../record/index.ts";
+import { materialTitle, type PlacedResult } from "../../record/index.ts";
 import { grouped } from "../../words/grouped.ts";
 import { count, listing } from "../../words/listing.ts";
 import {
@@ -12,6 +13,7 @@ import {
   criteriaOf,
   type Fit,
   type Met,
+  type SampleInHand,
   type Settling,
   settling,
   toldApart,
@@ -118,6 +120,7 @@ function fitBlocks(fit: Fit, index: number, workup: Workup): Block[] {
     heading(`${index + 1}. ${disease.name} (carcase explain ${disease.id})`),
     ...list("for", forLines(fit), inner),
     ...list("against", againstLines(fit), inner),
+    ...list("results in hand", resultLines(fit), inner),
     ...list("not looked at, and it matters", fit.unseen.map(unseenLine), inner),
     ...list(
       "looked for, and not there",
@@ -150,8 +153,10 @@ const forLines = ({ favour, age, disease }: Fit): string[] => [
     : []),
 ];
 
-const againstLines = ({ against, age, disease, isUnalarmed }: Fit): string[] => [
+const againstLines = ({ against, age, disease, isUnalarmed, results, unmet }: Fit): string[] => [
   ...(isUnalarmed ? ["against: no alarm that looks for it was raised"] : []),
+  ...(results.isNegative ? ["against: the laboratory looked for all its agents and found none"] : []),
+  ...unmet.map(({ says }) => `against: the laboratory did not find what its criteria need: ${says}`),
   ...against.map((met) => metLine(met)),
   ...(age === "unusual"
     ? [`against: not the age at which it is usual (${listing(disease.ages.usual, "or")})`]
@@ -182,6 +187,18 @@ const placesText = (evidence: readonly Evidence[]): string => some(evidence.map(
 const placeText = ({ subject, path }: Evidence): string =>
   `${basename(subject.file)}:${subject.document.where(path).line}`;
 
+/** `negative for Toxigenic Pasteurella multocida: pcr of 01-A (results-pcr.yaml:7) and 7 more` */
+const resultLines = ({ results: { positive, negative } }: Fit): string[] =>
+  [...grouped([...positive, ...negative], resultHead)].map(
+    ([head, same]) => `${head} ${some(same.map(resultPlace))}`,
+  );
+
+const resultHead = ({ entry }: PlacedResult): string =>
+  `${entry.interpretation ?? ""} for ${agentName(entry.agent ?? "")}: ${entry.test} of`;
+
+const resultPlace = ({ samples, file, path }: PlacedResult): string =>
+  `${listing(samples)} (${basename(file.file)}:${file.document.where(path).line})`;
+
 const unseenLine = ({ statement, organs }: Fit["unseen"][number]): string =>
   `${statement.says} (${some(organs)})`;
 
@@ -190,12 +207,17 @@ function some(names: readonly string[]): string {
   return more > 1 ? `${names.slice(0, mostPlaces).join(", ")} and ${more} more` : names.join(", ");
 }
 
-const handLines = ({ confirmation, inHand }: Settling): string[] =>
-  inHand.length === 0
-    ? []
-    : [
-        `${confirmation.test} of ${some(inHand.map(({ one, sample, index }) => sample.id ?? `${materialTitle(sample.from)} (${basename(one.file)}:${one.document.where(["samples", index]).line})`))}, ${inHand.some(({ asked }) => asked) ? "asked for" : "not asked for yet"}: ${confirmation.says}`,
-      ];
+/** Samples in hand of which no result has come, for each test. */
+function handLines({ confirmation, inHand }: Settling): string[] {
+  const waiting = inHand.filter(({ answered }) => !answered);
+  if (waiting.length === 0) return [];
+  const asked = waiting.some((one) => one.asked) ? "asked for" : "not asked for yet";
+  return [`${confirmation.test} of ${some(waiting.map(sampleName))}, ${asked}: ${confirmation.says}`];
+}
+
+const sampleName = ({ one, sample, index }: SampleInHand): string =>
+  sample.id ??
+  `${materialTitle(sample.from)} (${basename(one.file)}:${one.document.where(["samples", index]).line})`;
 
 const nextLine = ({ confirmation: { test, sample, into, says } }: Settling): string =>
   `${some(sample.map(materialTitle))}${into === undefined ? "" : `, ${into}`}, for ${test}: ${says}`;
@@ -206,16 +228,21 @@ function criteriaBlocks({ disease }: Fit, { subject }: Workup): Block[] {
   const { criteria, met } = checked;
   const of = checked.subject === subject ? "" : `, ${checked.subject.id}`;
   return list(
-    `criteria: ${criteria.title}${of}: ${met} met of ${criteria.criteria.length}, ${criteria.needs} needed; ${sourceLine(criteria.source)}`,
-    checked.checked.map((one) => criterionLine(one)),
+    `criteria: ${met} met of ${criteria.criteria.length}, ${criteria.needs} needed${of}`,
+    [...checked.checked.map(criterionLine), `${criteria.title}: ${sourceLine(criteria.source)}`],
     inner,
   );
 }
 
-function criterionLine({ criterion: { says, test }, answer }: CheckedCriterion): string {
+function criterionLine({ criterion: { says, test }, answer, results }: CheckedCriterion): string {
+  if (results.length > 0) {
+    const words = answer.is === "to-read" ? "to be read" : answer.is === "met" ? "met" : "not met";
+    return `${words}: ${says}: ${test} of ${some(results.map(resultPlace))}`;
+  }
   switch (answer.is) {
     case "met":
       return `met: ${says}${answer.evidence.length === 0 ? "" : `: ${evidenceText(answer.evidence)}`}`;
+    case "to-read":
     case "not-met":
       return `not met: ${says}`;
     case "not-looked-at":

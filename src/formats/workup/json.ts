@@ -1,5 +1,6 @@
 /** A work-up for scripts. Field names are stable; docs/json.md describes them. */
 import type { Evidence } from "../../patterns/index.ts";
+import type { PlacedResult } from "../../record/index.ts";
 import {
   countsOf,
   criteriaOf,
@@ -42,6 +43,10 @@ function fitJson(fit: Fit, { subject, fits }: Workup) {
     alarm_not_raised: fit.isUnalarmed,
     for: favour.map(metJson),
     against: against.map(metJson),
+    results: {
+      positive: fit.results.positive.map(resultJson),
+      negative: fit.results.negative.map(resultJson),
+    },
     not_looked_at: unseen.map(({ statement: { says, strength }, organs }) => ({ says, strength, organs })),
     not_there: absent.map(({ says, strength }) => ({ says, strength })),
     settled_by: settling(disease, subject).map(
@@ -51,12 +56,13 @@ function fitJson(fit: Fit, { subject, fits }: Workup) {
         into: into ?? null,
         agent: agent ?? null,
         says,
-        in_hand: inHand.map(({ one, sample: taken, index, asked }) => ({
+        in_hand: inHand.map(({ one, sample: taken, index, asked, answered }) => ({
           file: one.file,
           line: one.document.where(["samples", index]).line,
           sample: taken.id ?? null,
           from: taken.from,
           asked,
+          answered,
         })),
       }),
     ),
@@ -70,14 +76,21 @@ function fitJson(fit: Fit, { subject, fits }: Workup) {
             met: criteria.met,
             needed: criteria.criteria.needs,
             source: criteria.criteria.source,
-            criteria: criteria.checked.map(({ criterion: { says, test }, answer }) => ({
+            criteria: criteria.checked.map(({ criterion: { says, test }, answer, results }) => ({
               says,
               answer: answer.is,
               test: test ?? null,
               evidence: answer.is === "met" ? answer.evidence.map(evidenceJson) : [],
+              results: results.map(resultJson),
             })),
           },
   };
+}
+
+function resultJson({ file, path, samples, entry }: PlacedResult) {
+  const { line, column } = file.document.where(path);
+  const { test, agent } = entry;
+  return { file: file.file, line, column, samples, test, agent: agent ?? null };
 }
 
 const metJson = ({ statement: { says, source }, strength, evidence }: Met) => ({
