@@ -15,7 +15,7 @@ export function finding(wanted: WantedFinding, one: Case): Evidence[] | undefine
       (wanted.site === undefined || namesSite(wanted.site, placed)) &&
       !(wanted.elsewhere !== undefined && namesSite(wanted.elsewhere, placed)) &&
       (wanted.with === undefined ||
-        hasWord(wanted.with, placed) ||
+        (hasWord(wanted.with, placed) && !(wanted.agrees === true && saysOtherwise(wanted.with, placed))) ||
         (wanted.unsaid === true && saysNothingOf(wanted.with, placed))) &&
       !(wanted.unless !== undefined && hasWord(wanted.unless, placed)),
   );
@@ -39,6 +39,13 @@ function hasWord(words: WantedWords, { finding: { ...described } }: PlacedFindin
     list.includes(String((described as Record<string, unknown>)[key])),
   );
 }
+
+/** Whether a finding has another word than those that are asked for. */
+const saysOtherwise = (words: WantedWords, { finding: { ...described } }: PlacedFinding): boolean =>
+  Object.entries(words).some(([key, list]: [string, readonly string[]]) => {
+    const word = (described as Record<string, unknown>)[key];
+    return word !== undefined && !list.includes(String(word));
+  });
 
 /** Whether a finding is silent about all that is asked of its words. */
 const saysNothingOf = (words: WantedWords, { finding: { ...described } }: PlacedFinding): boolean =>

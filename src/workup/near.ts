@@ -51,7 +51,8 @@ const kin: readonly (readonly string[])[] = [
 export const described = rewriting(true, (finding) => {
   const others =
     finding.with === undefined ? same.filter(({ process }) => finding.process.includes(process)) : [];
-  return [finding, ...others.map((one) => ({ ...finding, process: one.as, with: one.with }))];
+  const own = finding.with === undefined ? finding : { ...finding, agrees: true as const };
+  return [own, ...others.map((one) => ({ ...finding, process: one.as, with: one.with }))];
 });
 
 /** A condition in looser words: nearly the same process, and one that is silent about how it looks. */
