@@ -15,6 +15,7 @@ import {
 } from "./generate/read.mjs";
 import { writeRuleIndex } from "./generate/rule-index.mjs";
 import { writeOrgansSchema, writeVocabularySchema } from "./generate/schemas.mjs";
+import { writeSearchLibrary } from "./generate/search-library.mjs";
 import { writeSettingsKeys } from "./generate/settings-keys.mjs";
 import { writeTypes } from "./generate/types.mjs";
 import { writeChecks, writeValidators } from "./generate/validators.mjs";
@@ -67,6 +68,7 @@ writeOrgansSchema(knowledge.anatomy);
 writeEditorSchemas();
 writeKnowledge(knowledge);
 writeRuleIndex();
+writeSearchLibrary();
 writeSettingsKeys();
 writeValidators();
 writeChecks();

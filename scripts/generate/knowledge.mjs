@@ -1,6 +1,7 @@
 // Checks every knowledge file against its schema and writes each as a TypeScript module.
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { messageGaps } from "./message-gaps.mjs";
 import { generatedFolder } from "./read.mjs";
 import { wordLists } from "./schemas.mjs";
 import { schemaCompiler } from "./validators.mjs";
@@ -114,6 +115,12 @@ import type { Messages } from "../knowledge.types.ts";
 export type Language = ${union(Object.keys(messages))};
 export type MessageKey = ${union(Object.keys(messages.en.say))};
 export const messages: Readonly<Record<Language, Messages & { readonly say: Readonly<Record<MessageKey, string>> }>> = JSON.parse(${JSON.stringify(JSON.stringify(messages))});
+/** What each message of a report needs: \`Date\` is a day as records write it. */
+export interface ReportValues {
+${Object.entries(messages.en.report)
+  .map(([key, text]) => `  ${key}: ${gapsType(text)};`)
+  .join("\n")}
+}
 `,
   );
   const ranges = knowledge.scales.map(({ id, organ, range, whole, parts }) => [
@@ -138,6 +145,12 @@ export const scale_ranges: Readonly<Record<string, Pick<Scale, "id" | "organ" | 
     "scale_ranges",
   ].map((name) => `export { ${name} } from "./knowledge/${name}.ts";`);
   writeFileSync(join(generatedFolder, "knowledge.ts"), `${note}\n${lines.join("\n")}\n`);
+}
+
+/** The gaps of a message in ICU syntax, as a type. */
+function gapsType(text) {
+  const gaps = Object.entries(messageGaps(text)).map(([name, kind]) => `readonly ${name}: ${kind}`);
+  return gaps.length === 0 ? "Record<never, never>" : `{ ${gaps.join("; ")} }`;
 }
 
 const isComputed = (id, parts) => Object.values(parts).every(({ read }) => read !== `grades.${id}`);

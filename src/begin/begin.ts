@@ -26,8 +26,10 @@ export interface VisitWish {
   readonly method?: string | undefined;
   readonly veterinarian?: string | undefined;
   readonly complaint?: string | undefined;
-  /** Numbers of pigs that lie in the folder already. */
+  /** Numbers of pigs that the visit has already. */
   readonly taken: readonly number[];
+  /** Where cases of these numbers are written; in the folder of the visit where it is left out. */
+  folderFor?(numbers: readonly number[]): string;
 }
 
 interface NewFile {
@@ -36,6 +38,9 @@ interface NewFile {
 }
 
 export interface Begun {
+  /** In which the cases are written. */
+  readonly folder: string;
+  /** What is wider stands first: the farm, the visit, the pigs. */
   readonly files: readonly NewFile[];
   /** Cases that the visit must name itself, because its file is there already. */
   readonly unnamed: { readonly file: string; readonly cases: readonly string[] } | undefined;
@@ -94,9 +99,10 @@ export function begin(wish: VisitWish): Begun {
   if (any === undefined) throw new RangeError("a visit without pigs");
   const { visit, farm } = any.one;
   const given: Given = visit === undefined ? newDefaults(wish, drafts) : asGiven(visit.record.defaults ?? {});
+  const folder = wish.folderFor?.(drafts.map(({ number }) => Number(number))) ?? wish.folder;
   const cases = drafts.map(({ pig, id, number, one, beside }) => ({
     id,
-    file: `${wish.folder}/pig-${number}.yaml`,
+    file: `${folder}/pig-${number}.yaml`,
     form: blankCase({
       id,
       pig,
@@ -115,6 +121,7 @@ export function begin(wish: VisitWish): Begun {
     return { file: path, text: `${schema === undefined ? "" : `${schemaLine(schema)}\n`}${formText(form)}` };
   };
   return {
+    folder,
     files: [
       ...(farm === undefined
         ? [file("farm", `${wish.farm.folder}/farm.yaml`, blankFarm(wish, any.one))]

@@ -1,7 +1,8 @@
-/** The file of one pig: what is known of it, and blank what is due, in the order of the schema. */
+/** The file of one pig: what is known of it, and blank what is due, organs in the order of the knife. */
 import { type Case, isUnborn } from "../cases/index.ts";
 import type { Form, FormValue } from "../cases/yaml/form.ts";
-import { type Observation, type PlacedOrgan, signFamilies, systems } from "../knowledge/index.ts";
+import { type Observation, type PlacedOrgan, signFamilies } from "../knowledge/index.ts";
+import { organsByKnife } from "../knowledge/knife.ts";
 import { askedOfNormal, requiredFacts } from "../record/index.ts";
 import { grouped } from "../words/grouped.ts";
 import type { PigWish } from "./pig-wish.ts";
@@ -117,23 +118,24 @@ interface OrgansWish {
 function organs({ one, beside, isHealthy, given }: OrgansWish): Form {
   const must = new Set(isHealthy ? [...one.must, ...beside.must] : one.must);
   const isAlone = (organ: PlacedOrgan): boolean => askedOfNormal(one, organ).length > 0;
-  const shown = [...must].filter((organ) => !isHealthy || isAlone(organ));
-  const listed = systems
-    .map(({ id }) => id)
-    .filter((id) => [...one.must].some(({ system }) => system === id));
+  const shown = organsByKnife.filter((organ) => must.has(organ) && (!isHealthy || isAlone(organ)));
+  const listed = systemsOf(organsByKnife.filter((organ) => one.must.has(organ)));
   const families = signFamilies(one.signs);
-  const blocks = systems.flatMap(({ id }): Form => {
-    const inIt = shown.filter(({ system }) => system === id).sort((a, b) => a.index - b.index);
-    if (inIt.length === 0) return [];
-    const keys = inIt.map(
-      (organ) => [organ.key, isHealthy ? undefined : entry(one, organ, families, given)] as const,
-    );
+  const blocks = systemsOf(shown).map((id): Form[number] => {
+    const keys = shown
+      .filter(({ system }) => system === id)
+      .map((organ) => [organ.key, isHealthy ? undefined : entry(one, organ, families, given)] as const);
     const all: Form = [...keys, ["rest", undefined]];
-    return [[id, isHealthy ? { flow: all } : { block: all }]];
+    return [id, isHealthy ? { flow: all } : { block: all }];
   });
   if (listed.length === 0) return blocks;
   return [...normalComment(listed), ["normal", undefined], ...blocks];
 }
+
+/** Systems as the knife first comes to them. */
+const systemsOf = (organs: readonly PlacedOrgan[]): readonly string[] => [
+  ...new Set(organs.map(({ system }) => system)),
+];
 
 /** Which systems there are to think of; a list that could be taken over whole would be a word for the pig. */
 function normalComment(listed: readonly string[]): Form {

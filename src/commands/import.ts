@@ -1,6 +1,6 @@
 /** `carcase import`: a tally of many pigs as cases, and the empty table to fill in. */
-import { lstatSync, readdirSync } from "node:fs";
-import { basename, dirname, join, resolve } from "node:path";
+import { lstatSync, statSync } from "node:fs";
+import { basename, dirname, join } from "node:path";
 import { openAlarmsOf } from "../alarms/index.ts";
 import { readInput } from "../cases/files/input.ts";
 import { readCases } from "../cases/index.ts";
@@ -14,10 +14,12 @@ import { emptyTable, proposal, readTally, TableFault, type Tally, type Unmapped 
 import { count } from "../words/listing.ts";
 import type { CommonOptions } from "./options.ts";
 import { asUsage, ids, whole } from "./parsers.ts";
+import { pigFiles } from "./pig-files.ts";
 import type { Run } from "./run.ts";
 import { readStandardInput } from "./standard-input.ts";
 import { speak } from "./streams.ts";
 import { UsageError } from "./usage-error.ts";
+import { folderForNew } from "./write-file.ts";
 
 export interface ImportOptions extends CommonOptions {
   readonly write?: true;
@@ -51,8 +53,6 @@ export function importTable(run: Run<ImportOptions>): number {
         .join(""),
     json: importJson,
   });
-  if (options.write) run.clear([folder]);
-  else run.tellUnfinished([folder]);
   const read = readOrTell(table, folder, run);
   if (read === undefined) return run.end();
   if ("unknown" in read) {
@@ -64,11 +64,7 @@ export function importTable(run: Run<ImportOptions>): number {
   if (options.write) {
     for (const one of run.output) run.checkResult(one, samples[options.format]?.sample ?? write(read));
     const { cases, visit } = read;
-    const files = [...(visit === undefined ? [] : [visit]), ...cases];
-    run.writeNew(
-      folder,
-      files.map(({ file, text }) => ({ name: basename(file), text })),
-    );
+    run.writeNew([...(visit === undefined ? [] : [visit]), ...cases], read.folder);
   }
   const isSilent = options.quiet && options.format === "text" && run.output.length === 0;
   if (!isSilent) run.write(write(read), samples[options.format] ?? {});
@@ -105,7 +101,8 @@ function readOrTell(table: string, folder: string, run: Run<ImportOptions>): Tal
       visit,
       date,
       protocol,
-      isThere: (file) => lstatSync(file, { throwIfNoEntry: false }) !== undefined,
+      there: pigFiles(folder),
+      folderFor: (numbers) => folderForNew(folder, numbers),
     });
   } catch (error) {
     if (error instanceof RangeError) throw new UsageError(error.message);
@@ -156,12 +153,7 @@ function writeEmpty(pigs: string, run: Run<ImportOptions>): number {
 
 /** The highest number of a pig in the folder. */
 function lastPig(folder: string): number {
-  try {
-    const numbers = readdirSync(resolve(folder)).flatMap(
-      (name) => /^pig-(\d{1,4})\.yaml$/.exec(name)?.[1] ?? [],
-    );
-    return Math.max(0, ...numbers.map(Number));
-  } catch {
+  if (statSync(folder, { throwIfNoEntry: false })?.isDirectory() !== true)
     throw new UsageError(`${folder}: there is no such folder; name that of the visit, or none`);
-  }
+  return Math.max(0, ...pigFiles(folder).keys());
 }

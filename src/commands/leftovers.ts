@@ -1,5 +1,5 @@
-/** Files that a run wrote beside their place and could not rename, because it was cut off in between. */
-import { lstatSync, readdirSync, readlinkSync, unlinkSync } from "node:fs";
+/** Files and folders that a run wrote beside their place and could not rename, because it was cut off in between. */
+import { lstatSync, readdirSync, readlinkSync, rmSync } from "node:fs";
 import { hostname } from "node:os";
 import { join } from "node:path";
 import { sha256 } from "../measure/sha256.ts";
@@ -10,11 +10,8 @@ const kept = 40;
 /** `.pig-01.yaml.carcase-3f90ab-4711-x7k2p0.tmp`: the machine, the process, and what tells two of its files apart. */
 export function temporaryName(name: string): string {
   const random = Math.random().toString(36).slice(2, 10);
-  return `.${Array.from(name).slice(0, kept).join("")}.carcase-${runName()}-${random}.tmp`;
+  return `.${Array.from(name).slice(0, kept).join("")}.carcase-${machine()}-${process.pid}-${random}.tmp`;
 }
-
-/** Whether a name is one of these. */
-export const isTemporary = (name: string): boolean => pattern.test(name);
 
 const pattern = /^\..*\.carcase-([0-9a-f]{6})-(\d+)-[a-z0-9]*\.tmp$/s;
 
@@ -36,7 +33,7 @@ export function leftoversIn(folder: string): string[] {
 export const clearLeftovers = (folder: string): string[] =>
   leftoversIn(folder).filter((file) => {
     try {
-      unlinkSync(file);
+      rmSync(file, { recursive: true });
       return true;
     } catch {
       // Another run was quicker, or nobody may.
@@ -48,17 +45,8 @@ function isLeft(folder: string, name: string): boolean {
   const [, where, by] = pattern.exec(name) ?? [];
   if (where === undefined) return false;
   const status = lstatSync(join(folder, name), { throwIfNoEntry: false });
-  if (status?.isFile() !== true) return false;
-  return !mayRun(`${where}-${by}`, status.mtimeMs);
-}
-
-/** `3f90ab-4711`: a run, for as long as it lasts. */
-export const runName = (): string => `${machine()}-${process.pid}`;
-
-/** Whether the run of that name may still be at work. @param since when it began, in milliseconds */
-export function mayRun(name: string, since: number): boolean {
-  const [where, by] = name.split("-");
-  return Date.now() - since <= longest && (where !== machine() || isRunning(Number(by)));
+  if (status === undefined || !(status.isFile() || status.isDirectory())) return false;
+  return Date.now() - status.mtimeMs > longest || (where === machine() && !isRunning(Number(by)));
 }
 
 function isRunning(pid: number): boolean {

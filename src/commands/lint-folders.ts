@@ -1,6 +1,6 @@
 /** Lints an archive folder by folder, each let go before the next is read; a large one on several threads. */
 import { createRequire } from "node:module";
-import { resolve } from "node:path";
+import { dirname, resolve } from "node:path";
 import type * as V8 from "node:v8";
 import type * as Threads from "node:worker_threads";
 import { type OpenAlarm, openAlarmsOf } from "../alarms/index.ts";
@@ -172,7 +172,7 @@ function joined(
     unreadable: allFaults(done),
     passedOver: done.flatMap((one) => one.passedOver).sort(),
     pathsWithoutCases: first.filter((path) => isTold(path) && others.every((paths) => paths.includes(path))),
-    folders: folders.map(({ location }) => location),
+    folders: [...new Set(folders.flatMap(({ files }) => files.map(({ location }) => dirname(location))))],
     refused: done.find(({ refused }) => refused !== undefined)?.refused,
   };
 }

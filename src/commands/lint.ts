@@ -5,6 +5,7 @@ import { alarmNotice } from "../formats/alarm-notice.ts";
 import { type LintFormat, lintFormats, lintReport } from "../formats/lint/formats.ts";
 import type { LintReport } from "../formats/lint/report.ts";
 import { shownByCodeScanning } from "../formats/lint/sarif.ts";
+import { pageMark } from "../formats/page/html-page.ts";
 import { makeStyle } from "../formats/page/style.ts";
 import { checkRulesOf, type LintResult, lintResult } from "../lint/index.ts";
 import { count } from "../words/listing.ts";
@@ -38,7 +39,7 @@ async function lintOnce(run: Run<LintCommandOptions>, part?: Part): Promise<numb
   const counted = !dryRun && (inResult || format === "github" || format === "json");
   if (fix) {
     // What can be wrong with the options is found out before any file is changed.
-    const archive = run.archive({ noticed, counted, results, finishing: dryRun !== true });
+    const archive = run.archive({ noticed, counted, results });
     asUsage("", () => {
       for (const { settings } of archive.cases) checkRulesOf(settings);
     });
@@ -99,6 +100,7 @@ const samples: Record<LintFormat, string> = {
   junit: "<testsuites>",
   github: "no case was read",
   gitlab: '[{"description"',
+  html: pageMark("lint"),
 };
 
 function checkResults(format: LintFormat, { also }: Asked, run: Run): void {

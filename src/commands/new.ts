@@ -1,11 +1,12 @@
 /** `carcase new`: the files of a visit, to be filled in. */
-import { readdirSync } from "node:fs";
+import { existsSync } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
 import {
   type Begun,
   begin as beginVisit,
   DrawError,
   type DrawnList,
+  expectedPigs,
   type PigWish,
   readDraw,
   type VisitWish,
@@ -17,10 +18,11 @@ import { count, listing } from "../words/listing.ts";
 import { type Ask, askInTerminal, canAsk, type Question } from "./ask.ts";
 import type { CommonOptions } from "./options.ts";
 import { whole } from "./parsers.ts";
+import { pigFiles } from "./pig-files.ts";
 import type { Run } from "./run.ts";
 import { writeStandardOutput } from "./streams.ts";
 import { UsageError } from "./usage-error.ts";
-import { writeAllNew } from "./write-file.ts";
+import { folderForNew } from "./write-file.ts";
 
 export interface NewOptions extends CommonOptions, Asked {}
 
@@ -56,7 +58,7 @@ export async function begin(run: Run<NewOptions>, ask: Ask = askInTerminal): Pro
   const asked: Asked = isWhole ? given : { ...given, ...(await ask(questions(given))) };
   const wish = wishOf(asked);
   const begun = placed(wish, beginVisit);
-  writeAllNew(begun.files, ({ file, text }, keeps) => run.replace(file, text, keeps));
+  run.writeNew(begun.files, begun.folder);
   writeStandardOutput(said(begun, wish));
   return run.end();
 }
@@ -68,11 +70,11 @@ const questions = (given: Asked): readonly Question[] =>
       { key: "folder", text: "Folder of the visit (alder-farm/2026-03-14)", check: needed },
       { key: "group", text: "Group the pigs come from (nursery-2)" },
       { key: "head", text: "How many pigs it has usually (420)", check: number },
-      { key: "age", text: "Their age (58 d)" },
-      { key: "signs", text: "What the ill ones show (sneezing, cough)" },
+      { key: "age", text: "Their age (58 d)", check: fitting("age") },
+      { key: "signs", text: "What the ill ones show (sneezing, cough)", check: fitting("signs") },
       { key: "pigs", text: "How many of those will be opened", check: number },
       { key: "healthy", text: "How many healthy ones beside them", check: number },
-      { key: "protocol", text: "Protocol (full)" },
+      { key: "protocol", text: "Protocol (full)", check: fitting("protocol") },
       { key: "veterinarian", text: "Your name" },
       { key: "complaint", text: "What the farm reported" },
     ] as const
@@ -80,6 +82,23 @@ const questions = (given: Asked): readonly Question[] =>
 
 const needed = (answer: string): string | undefined =>
   answer === "" ? "It is needed: the files are written there." : undefined;
+/** What a pig of that answer is refused for; it is told at once and not after the last question. */
+const fitting =
+  (key: keyof Asked) =>
+  (answer: string): string | undefined => {
+    try {
+      const asked = {
+        folder: join("farm", "2026-01-01"),
+        pigs: "1",
+        ...(answer !== "" && { [key]: answer }),
+      };
+      placed(wishOf(asked), expectedPigs);
+      return undefined;
+    } catch (error) {
+      if (error instanceof UsageError) return error.message.replace(/^--[a-z]+: /, "");
+      throw error;
+    }
+  };
 const number = (answer: string): string | undefined =>
   /^\d{0,6}$/.test(answer) ? undefined : "Write a number, or nothing.";
 
@@ -104,6 +123,7 @@ export function wishOf(asked: Asked, isSaved = true): VisitWish {
     veterinarian: asked.veterinarian,
     complaint: asked.complaint,
     taken: isSaved || asked.folder !== undefined ? takenIn(folder) : [],
+    folderFor: (numbers) => folderForNew(folder, numbers),
   };
 }
 
@@ -174,17 +194,9 @@ function dateOf({ date }: Asked, folder: string): string {
 
 /** Numbers of pigs that lie in a folder, by the names of files and of cases. */
 function takenIn(folder: string): number[] {
-  let names: string[] = [];
-  try {
-    names = readdirSync(folder);
-  } catch {
-    return [];
-  }
-  const ids = readCases([folder]).cases.map(({ id }) => id);
-  return [...names, ...ids].flatMap((name) => {
-    const found = /^pig-(\d{1,4})\.ya?ml$/i.exec(name) ?? /-(\d{2,3})$/.exec(name);
-    return found === null ? [] : [Number(found[1])];
-  });
+  const cases = existsSync(folder) ? readCases([folder]).cases : [];
+  const ofNames = cases.flatMap(({ id }) => /-(\d{2,3})$/.exec(id)?.[1] ?? []);
+  return [...pigFiles(folder).keys(), ...ofNames.map(Number)];
 }
 
 /** Where a value of a case comes from on the command line. */

@@ -7,8 +7,9 @@ import { noColour } from "./options.ts";
 export function addNote(program: Command): void {
   program
     .command("note")
-    .argument("<case>", "the case file")
-    .argument("<note...>", "what you see, in quotes: organ, finding, and how it looks; parts separated by ;")
+    .argument("[case]", "the case file")
+    .argument("[note...]", "what you see, in quotes: organ, finding, and how it looks; parts separated by ;")
+    .usage("[options] <case> <note...>")
     .option("--write", "write it into the case")
     .option("--partly", "take what was understood, where not all was")
     .option("-q, --quiet", "only what needs attention")

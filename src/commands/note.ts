@@ -1,5 +1,5 @@
 /** `carcase note`: one line of trade words becomes a checked entry of a case. */
-import { readFileSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import { openAlarmsOf } from "../alarms/index.ts";
 import { type Archive, type Case, readCases, valueAt } from "../cases/index.ts";
 import { withValue } from "../fix/with-value.ts";
@@ -7,6 +7,7 @@ import { misreadText } from "../formats/note/misread.ts";
 import type { PlacedOrgan } from "../knowledge/index.ts";
 import { joined, type Misread, readNote, type Told } from "../phrases/index.ts";
 import { grouped } from "../words/grouped.ts";
+import { nameOneCase } from "./one-case.ts";
 import type { CommonOptions } from "./options.ts";
 import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
@@ -16,16 +17,24 @@ export interface NoteOptions extends CommonOptions {
   readonly partly?: true;
 }
 
+const example = "bronchial nodes enlarged 20 mm firm tan";
+
 /** The byte order mark of a file stays. */
 const mark = "\ufeff";
 
 export function note(run: Run<NoteOptions>): number {
-  const [file = "", ...words] = run.paths;
+  const [file, ...words] = run.paths;
+  // A note has blanks; a path with blanks is there.
+  const isNote = file !== undefined && words.length === 0 && file.includes(" ") && !existsSync(file);
+  if (file === undefined || isNote)
+    throw nameOneCase((name) => `carcase note ${name} "${isNote ? file : example}"`);
+  if (words.length === 0)
+    throw new UsageError(`write what you see, such as carcase note ${file} "${example}"`);
   if (file === "-")
     throw new UsageError("name the file of the case; a note is not written into standard input");
   const { write, partly, quiet } = run.options;
   const text = words.join(" ");
-  const one = caseIn(run, file);
+  const one = caseIn(run, file, text);
   const read = readNote(text);
   const { fresh, after, misread } = added(one, read.told);
   const wrong = [...read.misread, ...misread].sort((a, b) => a.start - b.start);
@@ -48,10 +57,11 @@ function save(run: Run<NoteOptions>, { file, document }: Case, after: string): v
 }
 
 /** @throws UsageError where the file is no case, or has a fault that a note could hide */
-function caseIn(run: Run, file: string): Case {
+function caseIn(run: Run, file: string, note: string): Case {
   const { cases } = run.archive({ paths: [file], noticed: true });
   const [one, ...others] = cases;
-  if (one === undefined || others.length > 0) throw new UsageError(`${file}: name the file of one pig`);
+  if (others.length > 0) throw nameOneCase((name) => `carcase note ${name} "${note}"`, cases);
+  if (one === undefined) throw new UsageError(`${file}: name the file of one pig`);
   return one;
 }
 

@@ -14,10 +14,12 @@ import { addNew } from "./new-options.ts";
 import { addNote } from "./note-options.ts";
 import { addPlan } from "./plan-options.ts";
 import { addRecord } from "./record-options.ts";
+import { addReport } from "./report-options.ts";
 import { addSamples } from "./samples-options.ts";
 import { addSchema } from "./schema-options.ts";
 import { addScore } from "./score-options.ts";
 import { addSheet } from "./sheet-options.ts";
+import { addShow } from "./show-options.ts";
 import { speak } from "./streams.ts";
 import { version } from "./version.ts";
 import { addWorkup } from "./workup-options.ts";
@@ -47,6 +49,7 @@ export function makeProgram(): Command {
     addNote,
     addSamples,
     addLint,
+    addShow,
     addScore,
     addHerd,
     addMeasure,
@@ -55,6 +58,7 @@ export function makeProgram(): Command {
     addAgree,
     addWorkup,
     addCompare,
+    addReport,
     addExplain,
     addSchema,
     addCompletion,

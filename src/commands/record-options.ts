@@ -7,7 +7,8 @@ import type { RecordOptions } from "./record.ts";
 export function addRecord(program: Command): void {
   program
     .command("record")
-    .argument("<case>", "the file of one pig, as carcase new has made it")
+    .argument("[case]", "the file of one pig, as carcase new has made it")
+    .usage("[options] <case>")
     .option("--wanted", "ask of organs that are only wanted as well, where nothing else is due in their step")
     .option("--config <file>", "settings file to use instead of the nearest carcase.yaml")
     .option(...noColour)

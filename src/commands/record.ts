@@ -10,6 +10,7 @@ import { count } from "../words/listing.ts";
 import { visible } from "../words/visible.ts";
 import { canAsk } from "./ask.ts";
 import { lineAsker } from "./line-asker.ts";
+import { nameOneCase } from "./one-case.ts";
 import type { CommonOptions } from "./options.ts";
 import type { Run } from "./run.ts";
 import { speak } from "./streams.ts";
@@ -20,12 +21,13 @@ export interface RecordOptions extends CommonOptions {
 }
 
 export async function record(run: Run<RecordOptions>): Promise<number> {
-  const [file = ""] = run.paths;
+  const [file] = run.paths;
+  if (file === undefined) throw nameOneCase((name) => `carcase record ${name}`);
   if (!canAsk())
     throw new UsageError(
       "record asks in a terminal, and this is none; fill in the file with an editor, and carcase lint says what is missing",
     );
-  const text = caseToFill(run, file);
+  const { text, folder } = caseToFill(run, file);
   run.clear([dirname(file)]);
   const ask =
     process.env.TERM === "dumb"
@@ -48,27 +50,23 @@ export async function record(run: Run<RecordOptions>): Promise<number> {
   const ended = await interview(desk, text, {
     skipped: new Set(),
     wanted: run.options.wanted === true,
-    isStopped: isStopped(run, file),
+    isStopped: isStopped(run, file, folder),
   });
   speak(farewell(ended, visible(file)));
   return run.end();
 }
 
-/** The text of the case, when it is one that can be filled in. @throws UsageError when it is not */
-function caseToFill(run: Run<RecordOptions>, file: string): string {
+/** The text of the case and the folder of its visit, when it is one that can be filled in. @throws UsageError when it is not */
+function caseToFill(run: Run<RecordOptions>, file: string) {
   const { cases } = run.archive({ paths: [file] });
   const [one] = cases;
-  if (run.failed || one === undefined || cases.length > 1)
-    throw new UsageError(
-      cases.length > 1
-        ? `${file} holds ${count(cases.length, "case")}; name the file of one pig`
-        : "name the file of one pig; carcase new makes it",
-    );
+  if (cases.length > 1) throw nameOneCase((name) => `carcase record ${name}`, cases);
+  if (run.failed || one === undefined) throw new UsageError("name the file of one pig; carcase new makes it");
   if (one.faults.length > 0) {
     run.faults(one.faults);
     throw new UsageError("put this right first; carcase lint --fix does what is certain");
   }
-  return one.document.text;
+  return { text: one.document.text, folder: one.visit?.folder ?? dirname(file) };
 }
 
 const readAs = (run: Run<RecordOptions>, file: string, text: string) => {
@@ -80,8 +78,8 @@ const readAs = (run: Run<RecordOptions>, file: string, text: string) => {
 };
 
 /** Whether an alarm of the visit, or in another pig of it, forbids to cut this one. */
-function isStopped(run: Run<RecordOptions>, file: string): boolean {
-  const { visits } = readCases([dirname(file)], run.reading().read);
+function isStopped(run: Run<RecordOptions>, file: string, folder: string): boolean {
+  const { visits } = readCases([folder], run.reading().read);
   const isOther = (one: Case): boolean => resolve(one.file) !== resolve(file);
   return (
     stopped({ visits: visits.map((one) => ({ ...one, cases: one.cases.filter(isOther) })), cases: [] }).size >
@@ -105,7 +103,7 @@ function remarksOn(one: Case): readonly string[] {
     pathsWithoutCases: [],
   });
   const remarks = findings
-    .filter(({ rule, level }) => level !== "note" && isContradiction(rule))
+    .filter(({ rule, level }) => (level !== "note" && isContradiction(rule)) || isOfDiagnosis(rule))
     .map(({ message }) => message);
   lintedRemarks.set(one, remarks);
   return remarks;
@@ -114,6 +112,9 @@ function remarksOn(one: Case): readonly string[] {
 const isContradiction = (rule: string): boolean =>
   ruleNamed(rule)?.family === "consistency" ||
   ["process-impossible", "size-implausible", "volume-implausible"].includes(rule);
+
+/** What a diagnosis lacks is said while it is in mind. */
+const isOfDiagnosis = (rule: string): boolean => ruleNamed(rule)?.family === "diagnosis";
 
 function farewell({ how, answers }: Ended, file: string): string {
   const next = {

@@ -30,12 +30,11 @@ import { pageWidth, showsBars, styleFor } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 import {
   checkWritable,
-  finishWriting,
   folderOf,
-  isUnfinished,
   type Keeps,
-  makeFolder,
-  writeTogether,
+  type NewFile,
+  newFolder,
+  writeNew,
   writeWhole,
 } from "./write-file.ts";
 
@@ -148,30 +147,21 @@ export class Run<Options extends CommonOptions = CommonOptions> {
    * @param how.noticed the result shows the notice of open alarms itself, so that it is not said twice; it is held for
    *   the case that there will be no result
    * @param how.counted the result counts the files that were passed over
-   * @param how.finishing files are to be written: what a run that was cut off has begun is finished before
    * @throws UsageError when a record names a file for `results`
    */
   archive({
     paths = this.paths,
     noticed = false,
     counted = false,
-    finishing = false,
     results = this.output,
   }: {
     paths?: readonly string[];
     noticed?: boolean;
     counted?: boolean;
-    finishing?: boolean;
     results?: readonly ResultFile[];
   } = {}): Archive {
     const reading = this.#reading(paths);
-    let archive = readCases(reading.paths, reading.read, progressOf("folders"));
-    const folders = [...new Set([...archive.cases, ...archive.visits].map(({ file }) => dirname(file)))];
-    if (finishing && folders.some(isUnfinished)) {
-      this.clear(folders);
-      archive = readCases(reading.paths, reading.read, progressOf("folders"));
-    }
-    this.tellUnfinished(folders);
+    const archive = readCases(reading.paths, reading.read, progressOf("folders"));
     const why = whyNamed(archive, results);
     if (why !== undefined) throw new UsageError(why);
     this.wasRead({ ...archive, alarms: openAlarmsOf(archive) }, { noticed, counted });
@@ -271,7 +261,7 @@ export class Run<Options extends CommonOptions = CommonOptions> {
   }
 
   /** Writes a file, and clears away what earlier runs left in its folder. @throws UsageError as `writeWhole` does */
-  replace(file: string, text: string, keeps: Keeps): void {
+  replace(file: string, text: string | Uint8Array, keeps: Keeps): void {
     const folder = folderOf(file);
     if (folder !== undefined) this.clear([folder]);
     writeWhole(file, text, keeps);
@@ -296,24 +286,17 @@ export class Run<Options extends CommonOptions = CommonOptions> {
   }
 
   /**
-   * Writes files of one folder that are not there yet, all of them or none.
-   * @throws FileKept when one of them is there; @throws UsageError when one cannot be written
+   * Writes files that are not there yet, all of them or none, into a folder that `folderForNew` named, and clears away
+   * what earlier runs left there.
+   * @throws UsageError as `writeNew` does
    */
-  writeNew(folder: string, files: readonly { name: string; text: string }[]): void {
-    makeFolder(folder);
-    this.clear([folder]);
-    writeTogether(folder, files);
+  writeNew(files: readonly NewFile[], folder: string): void {
+    this.clear([dirname(newFolder(folder)), folder]);
+    writeNew(files, folder);
   }
 
-  /** Clears away what runs that were cut off have left, or finishes it where it was all written, and says so. */
+  /** Clears away what runs that were cut off have left, and says so. */
   clear(folders: readonly string[]): void {
-    for (const folder of folders) {
-      const finished = finishWriting(folder);
-      if (finished.length > 0)
-        this.say(
-          `finished a run that was cut off: ${leftovers(finished)} got ${finished.length === 1 ? "its name" : "their names"}`,
-        );
-    }
     const gone = folders
       .filter((folder) => !this.#cleared.has(folder))
       .flatMap((folder) => {
@@ -324,21 +307,9 @@ export class Run<Options extends CommonOptions = CommonOptions> {
       this.say(`cleared away ${leftovers(gone)}, left over from a run that was cut off`);
   }
 
-  /** Says which folders hold files of a run that was cut off, so that some are missing; no result is whole then. */
-  tellUnfinished(folders: Iterable<string>): void {
-    for (const folder of folders) {
-      if (!isUnfinished(folder)) continue;
-      this.#failed = true;
-      this.say(
-        `${relative(".", folder) || "."}: a run that wrote new cases was cut off, and some are missing. carcase lint --fix ${relative(".", folder) || "."} finishes it.`,
-      );
-    }
-  }
-
   /** Says what runs that were cut off have left. */
   tellLeftovers(folders: readonly string[]): void {
-    this.tellUnfinished(folders);
-    const left = folders.filter((folder) => !isUnfinished(folder)).flatMap(leftoversIn);
+    const left = folders.flatMap(leftoversIn);
     if (left.length > 0)
       this.say(
         `${leftovers(left)}, left over from a run that was cut off; the records are whole. Delete what is left over, or carcase lint --fix does.`,

@@ -67,7 +67,7 @@ function importTable(table: string, run: Run<SampleResultsOptions>): number {
   }
   const { name, text, entries, samples, said } = read;
   const what = `${count(entries, "result")} of ${count(samples, "sample")}`;
-  if (options.write) run.writeNew(folder, [{ name, text }]);
+  if (options.write) run.writeNew([{ file: join(folder, name), text }], folder);
   if (!options.quiet) {
     run.say(`${table}: ${said.join("; ")}`);
     run.say(

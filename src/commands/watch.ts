@@ -151,4 +151,4 @@ function watching(folder: string, told: (name: string) => void): FSWatcher | und
   }
 }
 
-const standAbove = ["carcase.yaml", "farm.yaml"];
+const standAbove = ["carcase.yaml", "farm.yaml", "visit.yaml"];

@@ -7,9 +7,11 @@ import {
   fchmodSync,
   fstatSync,
   fsyncSync,
+  linkSync,
   lstatSync,
   mkdirSync,
   openSync,
+  readdirSync,
   readFileSync,
   renameSync,
   rmdirSync,
@@ -18,9 +20,10 @@ import {
   statSync,
   writeFileSync,
 } from "node:fs";
-import { basename, dirname, join, resolve } from "node:path";
+import { basename, dirname, join, relative, resolve } from "node:path";
+import { isInside } from "../cases/files/shown-paths.ts";
 import { realTarget } from "./file-identity.ts";
-import { isTemporary, mayRun, runName, temporaryName } from "./leftovers.ts";
+import { temporaryName } from "./leftovers.ts";
 import { cannotWrite } from "./streams.ts";
 import { UsageError } from "./usage-error.ts";
 
@@ -40,7 +43,7 @@ export class FileKept extends UsageError {}
  * @param keeps is asked at the last moment
  * @throws FileKept when what is there must stay; @throws UsageError when the file cannot be written
  */
-export function writeWhole(file: string, text: string, keeps: Keeps): void {
+export function writeWhole(file: string, text: string | Uint8Array, keeps: Keeps): void {
   try {
     const status = statOf(file);
     if (isStream(file, status)) writeFileSync(file, text, { flag: "a" });
@@ -50,12 +53,12 @@ export function writeWhole(file: string, text: string, keeps: Keeps): void {
   }
 }
 
-function replace(target: string, text: string, mode: number | undefined, keeps: Keeps): void {
+function replace(target: string, text: string | Uint8Array, mode: number | undefined, keeps: Keeps): void {
   const temporary = join(dirname(target), temporaryName(basename(target)));
   try {
     // A rename would replace a file that its owner has protected.
     if (mode !== undefined) accessSync(target, constants.W_OK);
-    writeNew(temporary, text, mode);
+    writeNewFile(temporary, text, mode);
     ask(keeps, target);
     renameSync(temporary, target);
   } catch (error) {
@@ -66,7 +69,7 @@ function replace(target: string, text: string, mode: number | undefined, keeps: 
 }
 
 /** Writes a file that must be new, through to the disk. */
-function writeNew(file: string, text: string, mode = 0o666): void {
+function writeNewFile(file: string, text: string | Uint8Array, mode = 0o666): void {
   const open = openSync(file, "wx", mode);
   try {
     writeFileSync(open, text);
@@ -167,131 +170,156 @@ export function makeFolder(folder: string): string[] {
   return [...above, folder];
 }
 
+export interface NewFile {
+  readonly file: string;
+  readonly text: string;
+}
+
 /**
- * Writes files that are not there yet, all of them or none.
- * @param write writes one of them
+ * Where new cases of a visit are written, so that all of them can get there in one step: the folder of the visit where
+ * that is new, else one in it. A single file needs none.
+ */
+export function folderForNew(folder: string, numbers: readonly number[]): string {
+  if (isFree(folder) || (numbers.length === 1 && isThere(join(folder, "visit.yaml")))) return folder;
+  const ends = [Math.min(...numbers), Math.max(...numbers)].map((one) => String(one).padStart(2, "0"));
+  return join(folder, `pigs-${[...new Set(ends)].join("-")}`);
+}
+
+/** Whether a folder can still be put there as a whole. The one that somebody stands in cannot. */
+const isFree = (folder: string): boolean =>
+  !isThere(folder) ||
+  (resolve(folder) !== process.cwd() && lstatSync(folder).isDirectory() && readdirSync(folder).length === 0);
+
+/** What gets its name for files to be there: the uppermost folder that is not there yet. */
+export function newFolder(folder: string): string {
+  const at = resolve(folder);
+  return existsSync(dirname(at)) ? at : newFolder(dirname(at));
+}
+
+/**
+ * Writes files that are not there yet, in one step of the file system: they lie in a folder that gets its name when all of
+ * them are on the disk. Whatever moment a run is cut off at, all of them are there or none.
+ * @param files the first of them may belong above the folder, where a visit or a farm is not recorded yet: they come in it,
+ *   where they say the same of its cases, and are then put into their place
+ * @param folder as `folderForNew` says
  * @throws FileKept when one of them is there; @throws UsageError when one cannot be written
  */
-export function writeAllNew<File extends { readonly file: string }>(
-  files: readonly File[],
-  write: (file: File, keeps: Keeps) => void,
-): void {
-  const there = files.find(({ file }) => isThere(file));
-  if (there !== undefined) throw new FileKept(kept(there.file));
-  const made: string[] = [];
-  const written: string[] = [];
+export function writeNew(files: readonly NewFile[], folder: string): void {
+  const [first] = files;
+  if (first !== undefined && files.length === 1 && !isFree(folder)) {
+    writeWhole(first.file, first.text, (now) => (now === undefined ? undefined : kept(first.file)));
+    return;
+  }
+  const unit = newFolder(folder);
+  const places = files.map(({ file, text }) => {
+    const inside = relative(unit, resolve(file));
+    return { file, text, inside: isInside(inside) ? inside : basename(file) };
+  });
+  const raised = places.filter(({ file, inside }) => resolve(file) !== join(unit, inside));
+  const temporary = join(dirname(unit), temporaryName(basename(unit)));
   try {
-    for (const one of files) made.push(...makeFolder(resolve(dirname(one.file))));
-    for (const one of files) {
-      write(one, (now) => (now === undefined ? undefined : kept(one.file)));
-      written.push(one.file);
+    for (const { file } of files) keepThere(file);
+    mkdirSync(temporary);
+    for (const { inside, text } of places) {
+      mkdirSync(dirname(join(temporary, inside)), { recursive: true });
+      writeNewFile(join(temporary, inside), text);
+    }
+    for (const one of new Set(places.map(({ inside }) => dirname(join(temporary, inside))))) syncFolder(one);
+    syncFolder(temporary);
+    // Not every system puts a folder in the place of an empty one.
+    if (isThere(unit)) rmdirSync(unit);
+    renameSync(temporary, unit);
+    syncFolder(dirname(unit));
+  } catch (error) {
+    rmSync(temporary, { recursive: true, force: true });
+    throw refused(error, unit);
+  }
+  raise(raised, unit);
+}
+
+/** Puts files that came in a folder into their place above it. */
+function raise(files: readonly { readonly file: string; readonly inside: string }[], folder: string): void {
+  const done: string[] = [];
+  try {
+    for (const { file, inside } of files) {
+      keepThere(file);
+      renameSync(join(folder, inside), file);
+      done.push(file);
+      syncFolder(dirname(file));
     }
   } catch (error) {
-    for (const file of written) rmSync(file, { force: true });
-    for (const folder of made.reverse()) unlessUsed(() => rmdirSync(folder));
-    throw error;
+    for (const one of [folder, ...done]) rmSync(one, { recursive: true, force: true });
+    throw refused(error, folder);
   }
 }
+
+/** A file of a folder that is written as a whole. */
+export interface PageFile {
+  readonly name: string;
+  readonly text: string;
+}
+
+/**
+ * Writes a folder as a whole: beside its place first, then swapped in. A file whose text is as it was is linked and not
+ * written again.
+ * @param isOurs whether a folder that is there is an earlier one, by the names of its files and the text of its first page
+ * @returns how many files were written anew
+ * @throws FileKept when a folder is there that is none of ours; @throws UsageError when it cannot be written
+ */
+export function writeFolder(
+  folder: string,
+  files: Iterable<PageFile>,
+  isOurs: (names: readonly string[], index: string) => boolean,
+): number {
+  const target = resolve(folder);
+  const next = join(dirname(target), temporaryName(basename(target)));
+  const last = join(dirname(target), temporaryName(`${basename(target)}-before`));
+  const earlier = isThere(target);
+  if (earlier && !isFree(folder) && !isEarlier(target, isOurs))
+    throw new FileKept(
+      `${folder} is there already and holds no pages of carcase; nothing was written. Name another folder`,
+    );
+  let written = 0;
+  try {
+    mkdirSync(next, { recursive: true });
+    for (const { name, text } of files) {
+      if (bytesOf(join(target, name))?.equals(Buffer.from(text)) === true)
+        linkSync(join(target, name), join(next, name));
+      else {
+        writeNewFile(join(next, name), text);
+        written++;
+      }
+    }
+    syncFolder(next);
+    if (earlier) renameSync(target, last);
+    renameSync(next, target);
+    syncFolder(dirname(target));
+  } catch (error) {
+    if (!isThere(target) && isThere(last)) renameSync(last, target);
+    rmSync(next, { recursive: true, force: true });
+    throw error instanceof FileKept ? error : cannotWrite(`into ${dirname(target)}`, error);
+  }
+  rmSync(last, { recursive: true, force: true });
+  return written;
+}
+
+const isEarlier = (folder: string, isOurs: (names: readonly string[], index: string) => boolean): boolean =>
+  lstatSync(folder).isDirectory() &&
+  isOurs(readdirSync(folder), bytesOf(join(folder, "index.html"))?.toString() ?? "");
+
+const refused = (error: unknown, folder: string): UsageError => {
+  const { code = "" } = error as NodeJS.ErrnoException;
+  if (error instanceof FileKept) return error;
+  return ["ENOTEMPTY", "EEXIST"].includes(code)
+    ? new FileKept(kept(folder))
+    : cannotWrite(`into ${dirname(folder)}`, error);
+};
 
 const isThere = (file: string): boolean => lstatSync(file, { throwIfNoEntry: false }) !== undefined;
-
-const kept = (file: string): string =>
-  `${file} is there already, and nothing is overwritten; nothing was written`;
-
-/** A folder that somebody else uses by now stays. */
-function unlessUsed(call: () => void): void {
-  try {
-    call();
-  } catch {
-    // It is not empty, or gone.
-  }
-}
-
-/** Which files of a folder are to get their names together; it is there from the first rename to the last. */
-const listName = ".carcase-unfinished.json";
-
-interface Renaming {
-  /** The run that began it. */
-  readonly by: string;
-  readonly files: readonly { readonly from: string; readonly to: string }[];
-}
-
-/**
- * Writes files of one folder that are not there yet, all of them or none: each beside its place, through to the disk; then a
- * list of them, and only then each gets its name. A run that is cut off before the list is there has written nothing; one
- * that is cut off after it is finished by `finishWriting`.
- * @throws FileKept when one of them is there; @throws UsageError when one cannot be written
- */
-export function writeTogether(folder: string, files: readonly { name: string; text: string }[]): void {
-  const made: string[] = [];
-  const list = join(folder, listName);
-  try {
-    const renaming: Renaming = {
-      by: runName(),
-      files: files.map(({ name }) => ({ from: temporaryName(name), to: name })),
-    };
-    for (const { to } of renaming.files) keepThere(join(folder, to));
-    for (const [index, { from }] of renaming.files.entries()) {
-      made.push(join(folder, from));
-      writeNew(join(folder, from), files[index]?.text ?? "");
-    }
-    const begun = join(folder, temporaryName("list"));
-    made.push(begun);
-    writeNew(begun, JSON.stringify(renaming));
-    keepThere(list);
-    renameSync(begun, list);
-    made.push(list);
-    syncFolder(folder);
-    for (const { from, to } of renaming.files) {
-      keepThere(join(folder, to));
-      renameSync(join(folder, from), join(folder, to));
-      made.push(join(folder, to));
-    }
-  } catch (error) {
-    for (const file of made.reverse()) rmSync(file, { force: true });
-    throw error instanceof FileKept ? error : cannotWrite(`into ${folder}`, error);
-  }
-  syncFolder(folder);
-  rmSync(list);
-}
 
 function keepThere(file: string): void {
   if (isThere(file)) throw new FileKept(kept(file));
 }
 
-/** Whether a run was cut off while its files got their names. */
-export const isUnfinished = (folder: string): boolean =>
-  unfinished(folder)?.files.some(({ from }) => isTemporary(from) && existsSync(join(folder, from))) ?? false;
-
-/** Gives the files of a run that was cut off their names. @returns those that got one now */
-export function finishWriting(folder: string): string[] {
-  const renaming = unfinished(folder);
-  if (renaming === undefined) return [];
-  const left = renaming.files.filter(
-    ({ from, to }) =>
-      isTemporary(from) &&
-      basename(from) === from &&
-      /^[A-Za-z0-9._-]+\.yaml$/.test(to) &&
-      existsSync(join(folder, from)) &&
-      !isThere(join(folder, to)),
-  );
-  for (const { from, to } of left) renameSync(join(folder, from), join(folder, to));
-  syncFolder(folder);
-  rmSync(join(folder, listName), { force: true });
-  return left.map(({ to }) => join(folder, to));
-}
-
-function unfinished(folder: string): Renaming | undefined {
-  try {
-    const list = join(folder, listName);
-    const status = lstatSync(list, { throwIfNoEntry: false });
-    if (status?.isFile() !== true) return undefined;
-    const { by, files }: Partial<Renaming> = JSON.parse(readFileSync(list, "utf8"));
-    return typeof by !== "string" || mayRun(by, status.mtimeMs) || !Array.isArray(files)
-      ? undefined
-      : { by, files: files.filter(({ from, to }) => typeof from === "string" && typeof to === "string") };
-  } catch {
-    // It is none of ours, or gone by now.
-    return undefined;
-  }
-}
+const kept = (file: string): string =>
+  `${file} is there already, and nothing is overwritten; nothing was written`;

@@ -87,7 +87,7 @@ function placeOf(
   ];
 }
 
-const visitOf = (one: Case): string => JSON.stringify([one.visit?.folder, dirname(one.file)]);
+const visitOf = (one: Case): string => one.visit?.folder ?? dirname(one.file);
 
 /** Where the first case stands that shares a key with this one. */
 function orderOf(cases: readonly Case[], keyOf: (one: Case) => string | null): (one: Case) => number {

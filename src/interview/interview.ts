@@ -1,23 +1,24 @@
 /** The interview: asks what is due, writes after every answer, goes back and goes on. */
 import { type Case, formatPath, type Path } from "../cases/index.ts";
 import { sampleLine } from "../explain/knife.ts";
+import { wordsAt } from "../fix/probe.ts";
 import { withValue } from "../fix/with-value.ts";
 import type { PlacedOrgan } from "../knowledge/index.ts";
 import type { NecropsyStep } from "../knowledge/knife.ts";
 import { askedOfNormal } from "../record/index.ts";
+import { samplesWanted } from "../sheet/index.ts";
 import { capital } from "../words/listing.ts";
 import { type Asker, type Choice, keysFor, type Reply } from "./asker.ts";
+import type { OrgansQuestion, Question, SampleQuestion, Session, ValueQuestion } from "./kinds.ts";
+import { areTaken } from "./laboratory.ts";
 import {
   findingPath,
+  firstGrade,
   isStopped,
   mustStop,
   namesOf,
   nextQuestion,
-  type OrgansQuestion,
   processesOf,
-  type Question,
-  type Session,
-  type ValueQuestion,
 } from "./question.ts";
 import { typedValue } from "./typed.ts";
 import { completions } from "./words.ts";
@@ -67,7 +68,7 @@ export async function interview(desk: Desk, text: string, start: Session): Promi
     const { one } = desk.read(state.text);
     const question = nextQuestion(one, state.session);
     if (question === undefined) return ended(isStopped(one, state.session) ? "alarm" : "done");
-    if (question.step !== undefined && question.step !== shown) ask.say(stepLines(question.step));
+    if (question.step !== undefined && question.step !== shown) ask.say(stepLines(question.step, one));
     shown = question.step ?? shown;
     if (question.kind === "organs") {
       const fresh = [...question.must, ...question.wanted].filter(({ id }) => !seen.has(id));
@@ -135,20 +136,25 @@ function applied(text: string, { edits = [] }: Move): string | Path {
 const idsOf = (question: Question): readonly string[] =>
   question.kind === "organs" ? [...question.must, ...question.wanted].map(({ id }) => id) : [question.id];
 
-function stepLines({ title, caution, landmark, samples }: NecropsyStep): Parameters<Asker["say"]>[0] {
+function stepLines(step: NecropsyStep, one: Case): Parameters<Asker["say"]>[0] {
+  const { title, caution, landmark, samples } = step;
+  const wanted = samplesWanted(one).filter((sample) => sample.step === step);
   const said = (line: string | { readonly say: string }): string =>
     typeof line === "string" ? line : line.say;
   return [
     { is: "step", text: title },
     ...(caution ?? []).map((line) => ({ is: "caution", text: `Caution: ${line.say}` }) as const),
     ...landmark.map((line) => ({ is: "plain", text: `Landmark: ${said(line)}` }) as const),
-    ...samples.map((sample) => ({ is: "plain", text: `Take now: ${sampleLine(sample)}` }) as const),
+    ...samples
+      .filter(({ from, into }) => wanted.some((due) => due.from === from && into.includes(due.into)))
+      .map((sample) => ({ is: "plain", text: `Take now: ${sampleLine(sample)}` }) as const),
   ];
 }
 
 async function answered(desk: Desk, one: Case, question: Question): Promise<Answered> {
   if (question.kind === "organs") return organsAnswered(desk, one, question);
   if (question.kind === "value") return valueAnswered(desk.ask, one, question);
+  if (question.kind === "sample") return sampleAnswered(desk.ask, question);
   const { organ } = question;
   const more = await desk.ask.key(`Another finding of ${namesOf([organ])}?`, [
     { key: "n", name: "no", value: "no" },
@@ -159,18 +165,31 @@ async function answered(desk: Desk, one: Case, question: Question): Promise<Answ
   return findingAnswered(desk.ask, one, organ);
 }
 
+async function sampleAnswered(ask: Asker, { id, text, edit }: SampleQuestion): Promise<Answered> {
+  const reply = await ask.key(text, [
+    { key: "y", name: "yes", value: "yes" },
+    { key: "n", name: "no", value: "no" },
+  ]);
+  if (typeof reply === "string") return reply;
+  if (reply.answer === "no") return { skip: [id] };
+  return edit === undefined ? { skip: [id, areTaken] } : { edits: [edit] };
+}
+
 async function valueAnswered(ask: Asker, one: Case, question: ValueQuestion): Promise<Answered> {
-  const { text, words, example, isList = false, isOpen = false, paths } = question;
-  const choices = isList || isOpen ? undefined : keysFor(words);
-  const hint = example === undefined || isList ? "" : ` (such as ${example})`;
+  const { text, words, example, between, isOpen = false, paths } = question;
+  const choices = between !== undefined || isOpen ? undefined : keysFor(words);
+  const hint = example === undefined ? "" : ` (such as ${example})`;
   const reply =
     choices === undefined
-      ? await ask.line(`${text}${hint}`, (typed) => listCompletions(typed, words, isList))
+      ? await ask.line(`${text}${hint}`, (typed) => listCompletions(typed, words, between))
       : await ask.key(text, choices);
   if (typeof reply === "string") return reply;
   const value = (path: Path): unknown =>
-    isList
-      ? reply.answer.split(",").map((word) => wordOf(word, words))
+    between !== undefined
+      ? reply.answer
+          .split(between)
+          .filter((part) => part.trim() !== "")
+          .map((part) => wordOf(part, words))
       : typedValue(one, path, wordOf(reply.answer, words));
   return { edits: paths.map((path) => [path, value(path)] as const) };
 }
@@ -182,8 +201,12 @@ function wordOf(typed: string, words: readonly string[]): string {
 }
 
 /** Of a list the last word is completed. */
-function listCompletions(typed: string, words: readonly string[], isList: boolean): readonly string[] {
-  const comma = isList ? typed.lastIndexOf(",") + 1 : 0;
+function listCompletions(
+  typed: string,
+  words: readonly string[],
+  between: string | undefined,
+): readonly string[] {
+  const comma = between === undefined ? 0 : typed.lastIndexOf(between) + 1;
   const last = typed.slice(comma).trimStart();
   const before = typed.slice(0, typed.length - last.length);
   return completions(last, words).map((word) => `${before}${word}`);
@@ -193,6 +216,7 @@ async function organsAnswered({ ask }: Desk, one: Case, question: OrgansQuestion
   const { must, wanted, title } = question;
   const all = [...must, ...wanted];
   const isOne = all.length === 1;
+  const graded = isOne && all[0] !== undefined ? firstGrade(one, all[0]) : undefined;
   const text = [
     must.length === 0 ? "" : `${capital(namesOf(must))}`,
     wanted.length === 0 ? "" : `${must.length === 0 ? "Wanted" : "wanted besides"}: ${namesOf(wanted)}`,
@@ -205,19 +229,38 @@ async function organsAnswered({ ask }: Desk, one: Case, question: OrgansQuestion
       : [{ key: "n", name: wanted.length === 0 ? "normal" : "due ones normal", value: "normal" }]),
     ...(wanted.length === 0 ? [] : [{ key: "a", name: "all normal", value: "all" }]),
     { key: "f", name: "finding", value: "finding" },
-    { key: "x", name: "not examined", value: "closed" },
+    ...(graded === undefined ? [] : [{ key: "g", name: "grades", value: "grades" }]),
+    { key: "x", name: "not examined", value: "not_examined" },
+    { key: "u", name: "not assessable", value: "not_assessable" },
   ]);
   if (typeof reply === "string") return reply;
   if (reply.answer === "normal") return normal(one, must, wanted);
   if (reply.answer === "all") return normal(one, all, []);
-  const which = isOne ? { answer: all[0]?.id ?? "" } : await picked(ask, all, reply.answer === "closed");
+  if (reply.answer === "grades" && graded !== undefined) return valueAnswered(ask, one, graded);
+  const isFinding = reply.answer === "finding";
+  const which = isOne ? { answer: all[0]?.id ?? "" } : await picked(ask, all, !isFinding);
   // Whoever does not say which is asked again what there is.
   if (typeof which === "string") return which === "stop" ? "stop" : {};
   const organs = which.answer === "all" ? all : all.filter(({ id }) => id === which.answer);
-  if (reply.answer === "closed")
-    return { edits: organs.map((organ) => [[...organ.path], { not_examined: null }] as const) };
+  if (!isFinding) return unseen(ask, reply.answer, organs);
   const [organ] = organs;
   return organ === undefined ? {} : findingAnswered(ask, one, organ);
+}
+
+/** Organs of which nothing can be said; why is asked next. */
+async function unseen(ask: Asker, how: string, organs: readonly PlacedOrgan[]): Promise<Answered> {
+  const written = (value: unknown): Move => ({
+    edits: organs.map((organ) => [[...organ.path], { [how]: value }] as const),
+  });
+  if (how === "not_examined") return written(null);
+  const [{ path } = { path: [] }] = organs;
+  const { words } = wordsAt("case", [...path, how, "because"]);
+  const because = await ask.key(`${capital(namesOf(organs))}: what prevents it`, keysFor(words) ?? []);
+  return typeof because === "string"
+    ? because === "stop"
+      ? "stop"
+      : {}
+    : written({ because: because.answer });
 }
 
 /**

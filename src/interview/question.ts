@@ -10,6 +10,7 @@ import {
   findingsOf,
   isLeftOut,
   isUnasked,
+  type MissingObservation,
   measuresOf,
   missingObservations,
   missingTitle,
@@ -18,55 +19,10 @@ import {
   requiredFacts,
   saysHowMuch,
 } from "../record/index.ts";
+import { grouped } from "../words/grouped.ts";
 import { capital } from "../words/listing.ts";
-
-interface Asked {
-  /** What it is passed over by. */
-  readonly id: string;
-  /** The step of the necropsy it belongs to. */
-  readonly step?: NecropsyStep | undefined;
-}
-
-/** One value, written at each of the paths. */
-export interface ValueQuestion extends Asked {
-  readonly kind: "value";
-  readonly text: string;
-  readonly paths: readonly Path[];
-  /** The words of which one must be said, or may be where other texts are right as well. */
-  readonly words: readonly string[];
-  readonly isOpen?: boolean;
-  readonly example?: string | undefined;
-  /** Several words, separated by commas. */
-  readonly isList?: true;
-}
-
-/** Organs of one system that are seen in the same step. */
-export interface OrgansQuestion extends Asked {
-  readonly kind: "organs";
-  readonly title: string;
-  readonly must: readonly PlacedOrgan[];
-  readonly wanted: readonly PlacedOrgan[];
-}
-
-/** Whether there is another finding of an organ. */
-interface MoreQuestion extends Asked {
-  readonly kind: "more";
-  readonly organ: PlacedOrgan;
-}
-
-export type Question = ValueQuestion | OrgansQuestion | MoreQuestion;
-
-/** What was said besides what the file holds. */
-export interface Session {
-  /** Ids of questions, and of organs, that were passed over. */
-  readonly skipped: ReadonlySet<string>;
-  /** The organ whose findings are being told. */
-  readonly telling?: PlacedOrgan | undefined;
-  /** Whether steps are asked in which nothing must be seen. */
-  readonly wanted: boolean;
-  /** Whether an alarm in another pig of the visit forbids to cut. */
-  readonly isStopped: boolean;
-}
+import type { OrgansQuestion, Question, Session, ValueQuestion } from "./kinds.ts";
+import { diagnosisOf, lesionSamplesOf, sampleDetailsOf, samplesOf } from "./laboratory.ts";
 
 export function nextQuestion(one: Case, session: Session): Question | undefined {
   for (const question of questions(one, session)) {
@@ -106,7 +62,7 @@ function* questions(one: Case, session: Session): Generator<Question> {
   if (one.record.selection?.signs === undefined)
     yield {
       ...selectionQuestion("signs", "Signs in life, with commas between them; none of a healthy pig"),
-      isList: true,
+      between: ",",
     };
   for (const { id, path, fact } of facts.filter(({ fact }) => fact.later !== true))
     yield factQuestion(id, path, fact);
@@ -118,10 +74,13 @@ function* questions(one: Case, session: Session): Generator<Question> {
     for (const { id, path, fact } of atKnife)
       if (isFirstFor(fact, step, one)) yield factQuestion(id, path, fact, step);
     yield* organsOf(one, step);
+    yield* samplesOf(one, step, session);
   }
   // What no step holds must not be lost.
   for (const { id, path, fact } of [...facts.filter(({ fact: { later } }) => later === true), ...atKnife])
     yield factQuestion(id, path, fact);
+  yield* lesionSamplesOf(one, session);
+  yield* diagnosisOf(one);
 }
 
 /** The pig is weighed and measured before it is cut; what is said of the opening is known when it is open. */
@@ -192,44 +151,71 @@ function* detailsOf(one: Case, session: Session): Generator<Question> {
     if (findings.length > 0)
       yield { kind: "more", id: `more ${telling.id} ${findings.length}`, organ: telling };
   }
+  yield* sampleDetailsOf(one);
   for (const missing of missingObservations(one)) {
-    const { organ, definition, path, part } = missing;
+    const { organ, path } = missing;
     // What the word for a whole system does not answer is asked of the organ.
     if (path.includes("rest") || path[0] === "normal") continue;
     // The visit tells it as soon as anything else is observed.
     if (valueAt(one.visit?.record.defaults, path) !== undefined) continue;
-    const parts = part === undefined ? Object.keys(definition.parts ?? {}) : [];
-    const title = part === undefined ? definition.title : capital(missingTitle(missing));
-    const look = part === undefined ? definition.look : `${definition.title}. ${definition.look}`;
-    for (const at of parts.length === 0 ? [path] : parts.map((key) => [...path, key])) {
-      const name = definition.parts?.[String(at.at(-1))];
-      yield {
-        kind: "value",
-        id: formatPath(at),
-        text: `${organ.definition.title}: ${name ?? title} (${look})`,
-        paths: [at],
-        words: definition.kind === "choice" || definition.kind === "choices" ? (definition.values ?? []) : [],
-        ...(definition.kind === "choices" && { isList: true as const }),
-      };
-    }
+    yield* observationQuestions(missing, organ);
   }
 }
 
-/** One reason for all organs that were left alone without one. */
+/** One for each part of an observation. */
+function* observationQuestions(missing: MissingObservation, organ: PlacedOrgan): Generator<ValueQuestion> {
+  const { definition, path, part } = missing;
+  const parts = part === undefined ? Object.keys(definition.parts ?? {}) : [];
+  const title = part === undefined ? definition.title : capital(missingTitle(missing));
+  const look = part === undefined ? definition.look : `${definition.title}. ${definition.look}`;
+  for (const at of parts.length === 0 ? [path] : parts.map((key) => [...path, key])) {
+    const name = definition.parts?.[String(at.at(-1))];
+    yield {
+      kind: "value",
+      id: formatPath(at),
+      text: `${organ.definition.title}: ${name ?? title} (${look})`,
+      paths: [at],
+      words: definition.kind === "choice" || definition.kind === "choices" ? (definition.values ?? []) : [],
+      ...(definition.kind === "choices" && { between: "," as const }),
+    };
+  }
+}
+
+/** The first grade of an organ that is graded even where nothing else is wrong with it, such as the conchae. */
+export function firstGrade(one: Case, organ: PlacedOrgan): ValueQuestion | undefined {
+  if (one.protocol.observations === "optional") return undefined;
+  const [graded] = Object.entries(organ.definition.observations ?? {}).filter(
+    ([, { kind, required }]) => kind === "grade" && required !== undefined,
+  );
+  if (graded === undefined) return undefined;
+  const [observation, definition] = graded;
+  const path = [...organ.path, observation];
+  const [first] = observationQuestions({ organ, observation, definition, path, part: undefined }, organ);
+  return first;
+}
+
+/** One reason for all organs that were left alone without one, and for all that the same prevented from being judged. */
 function* reasonsOf(one: Case): Generator<ValueQuestion> {
   const silent = one.due.filter((organ) => {
     const { status, reason, path } = one.organ(organ);
-    return status === "not_examined" && reason === undefined && path.join(".") === organ.id;
+    return /^not_/.test(status) && reason === undefined && path.join(".") === organ.id;
   });
-  if (silent.length === 0) return;
-  yield {
-    kind: "value",
-    id: `reason ${silent.map(({ id }) => id).join()}`,
-    text: `Why not examined: ${namesOf(silent)}`,
-    paths: silent.map(({ id }) => [...pathOf(id), "not_examined"]),
-    words: [],
-    example: "skull left closed",
-  };
+  for (const [because, organs] of grouped(silent, (organ) => one.organ(organ).because ?? "")) {
+    const isSeen = one.organ(organs[0]).status === "not_assessable";
+    yield {
+      kind: "value",
+      id: `reason ${silent.map(({ id }) => id).join()}`,
+      text: isSeen
+        ? `${capital(because || "Not assessable")}: ${namesOf(organs)}. What had happened`
+        : `Why not examined: ${namesOf(organs)}`,
+      paths: organs.map(({ id }) => [
+        ...pathOf(id),
+        ...(isSeen ? ["not_assessable", "why"] : ["not_examined"]),
+      ]),
+      words: [],
+      example: isSeen ? "dead for a day in the sun" : "skull left closed",
+    };
+  }
 }
 
 /** What the words of a finding leave open; site, side and note are asked once, while it is told. */

@@ -135,6 +135,7 @@ export {
   openedAt,
   sampleAt,
   spell,
+  stepAt,
 } from "./times.ts";
 export { type Conchae, conchae, stainedByDust } from "./turbinates.ts";
 export {

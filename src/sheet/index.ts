@@ -7,5 +7,6 @@ export {
   type SheetStep,
   type TablePig,
 } from "./pig-sheet.ts";
+export { samplesWanted } from "./samples.ts";
 export { type TallySheet, tallyRows, tallySheet } from "./tally-sheet.ts";
 export { isLanguage, languages, type MessageKey, type Words, wordsIn } from "./words.ts";

@@ -1,7 +1,11 @@
-/** What the sheet says, in one language. English names stand in the knowledge itself, those of other languages in their messages. */
+/**
+ * What the sheet says, in one language. English names stand in the knowledge itself, and so do those of organs in any
+ * language; other names stand in the messages of their language.
+ */
 import { type Language, type MessageKey, messages } from "../generated/knowledge/messages.ts";
 import { alarmSigns, organById, sampleRules } from "../knowledge/index.ts";
 import { necropsySteps } from "../knowledge/knife.ts";
+import { capital } from "../words/listing.ts";
 
 export type { MessageKey };
 
@@ -20,6 +24,12 @@ const english = {
   diseases: (id: string) => id,
 } as const;
 
+/** The first of an organ's names in a language. */
+function organName(id: string, language: Language): string | undefined {
+  const [name] = (language === "en" ? undefined : organById(id)?.definition.names?.[language]) ?? [];
+  return name === undefined ? undefined : capital(name);
+}
+
 type Term = keyof typeof english;
 
 export interface Words {
@@ -36,7 +46,8 @@ export function wordsIn(language: Language): Words {
   return {
     language,
     say: (key, values = {}) => say[key].replaceAll(/\{(\w+)\}/g, (_, name: string) => String(values[name])),
-    name: (kind, id) => terms[kind]?.[id] ?? english[kind](id),
+    name: (kind, id) =>
+      (kind === "organs" ? organName(id, language) : terms[kind]?.[id]) ?? english[kind](id),
     cautions: (step) =>
       cautions?.[step] ??
       necropsySteps.find(({ id }) => id === step)?.caution?.map((caution) => caution.say) ??

@@ -20,6 +20,8 @@ interface Around {
   readonly table: Table;
   readonly visit: VisitOf;
   readonly context: ArchiveContext;
+  /** In which it is written. */
+  readonly folder: string;
 }
 
 export interface Made extends NewCase {
@@ -28,21 +30,25 @@ export interface Made extends NewCase {
   readonly pig: Pig;
 }
 
-export function makeCase(pig: Pig, index: number, { wish, table, visit, context }: Around): Made {
+const isNumbered = ({ serial }: Pig): boolean =>
+  serial === undefined || /^\d{1,4}$/.test(String(serial.value));
+
+/** The number of a pig in its visit. What is no number may be too long for the name of a file, too. */
+export const numberOf = (pig: Pig, index: number): number =>
+  pig.serial !== undefined && isNumbered(pig) ? Number(pig.serial.value) : index + 1;
+
+export function makeCase(pig: Pig, index: number, { wish, table, visit, context, folder }: Around): Made {
   const { entries, serial, first } = pig;
   const faults: Fault[] = [];
   const at = serial?.cell ?? first;
-  const numbered = String(serial?.value ?? index + 1);
-  const isNumber = /^\d{1,4}$/.test(numbered);
-  if (!isNumber)
+  if (!isNumbered(pig))
     faults.push(
       table.fault(
         at,
-        `${serial?.column.head}: "${numbered}" is not the number of a pig in its visit, 1, 2, 3; what stands on the ear goes under tag`,
+        `${serial?.column.head}: "${String(serial?.value)}" is not the number of a pig in its visit, 1, 2, 3; what stands on the ear goes under tag`,
       ),
     );
-  // What is no number may be too long for the name of a file, too.
-  const number = (isNumber ? numbered : String(index + 1)).padStart(2, "0");
+  const number = String(numberOf(pig, index)).padStart(2, "0");
   const own = entries.find(({ column }) => column.to.id === "case");
   const id = String(own?.value ?? `${visit.id}-${number}`);
   const record: Keyed = { format: 1, case: id };
@@ -61,14 +67,15 @@ export function makeCase(pig: Pig, index: number, { wish, table, visit, context 
         ),
       );
   }
-  const file = `${wish.folder}/pig-${number}.yaml`;
-  if (wish.isThere(file))
+  const there = wish.there.get(numberOf(pig, index));
+  if (there !== undefined)
     faults.push(
       table.fault(
         at,
-        `${file} is there already, and no case is overwritten; number the pigs on from the last, in a column "pig"`,
+        `${there} is there already, and no case is overwritten; number the pigs on from the last, in a column "pig"`,
       ),
     );
+  const file = `${folder}/pig-${number}.yaml`;
   const read = drafted(file, record, { wish, visit, context });
   if (faults.length === 0)
     for (const fault of read.faults) {
@@ -104,7 +111,7 @@ const unitHint = ({ column, value }: Entry): string =>
     : "";
 
 /** The case as it will be read. */
-function drafted(file: string, record: Keyed, { wish, visit, context }: Omit<Around, "table">) {
+function drafted(file: string, record: Keyed, { wish, visit, context }: Omit<Around, "table" | "folder">) {
   const read = keyedDocument(file, { ok: true, text: recordText(record) });
   if (!read.ok) return { faults: read.faults, record: {} as CaseFile, draft: undefined };
   const { placed, record: valid, raw } = checkDocument("case", file, read.result);

@@ -6,7 +6,7 @@ import { caseColumn } from "../cases/settings/case-columns.ts";
 import { count } from "../words/listing.ts";
 import { columnsOf } from "./columns.ts";
 import { type Head, type HeadColumn, headOf } from "./head.ts";
-import { type Made, makeCase } from "./make-case.ts";
+import { type Made, makeCase, numberOf } from "./make-case.ts";
 import { Rows } from "./rows.ts";
 import { type Cell, noCell, Table, TableFault } from "./table.ts";
 import { mannerOf } from "./values.ts";
@@ -16,6 +16,8 @@ import type { NewCase, NewFile, TallyWish } from "./wish.ts";
 export interface Tally {
   /** How the table was read, in words. */
   readonly said: readonly string[];
+  /** In which the cases are written. */
+  readonly folder: string;
   readonly cases: readonly NewCase[];
   /** The visit file, where there is none yet. */
   readonly visit: NewFile | undefined;
@@ -67,7 +69,8 @@ export function readTally(wish: TallyWish): Tally | Unmapped {
     throw new TableFault(manner.unread.map(({ cell, message }) => table.fault(cell, message)));
   const rows = new Rows(table, columns.read, manner, head);
   const visit = new VisitOf(wish, context, rows.pigs);
-  const made = rows.pigs.map((pig, index) => makeCase(pig, index, { wish, table, visit, context }));
+  const folder = wish.folderFor(rows.pigs.map(numberOf));
+  const made = rows.pigs.map((pig, index) => makeCase(pig, index, { wish, table, visit, context, folder }));
   const faults = [...rows.faults, ...made.flatMap((one) => one.faults), ...twice(made, table)];
   if (faults.length > 0) throw new TableFault(firstOf(faults));
   return {
@@ -77,6 +80,7 @@ export function readTally(wish: TallyWish): Tally | Unmapped {
       ...(columns.skipped.length === 0 ? [] : [`${count(columns.skipped.length, "column")} skipped`]),
       ...rows.said,
     ],
+    folder,
     cases: made.map(({ file, text, id, tag, line }) => ({ file, text, id, tag, line })),
     visit: visit.file(made.map(({ id }) => id)),
     unnamed: visit.namesItsCases ? visit.known?.file : undefined,

@@ -11,8 +11,10 @@ export interface TallyWish {
   readonly visit?: string | undefined;
   readonly date?: string | undefined;
   readonly protocol?: string | undefined;
-  /** Whether a file is there. */
-  isThere(file: string): boolean;
+  /** Files of pigs that the visit has already, by their numbers. */
+  readonly there: ReadonlyMap<number, string>;
+  /** Where cases of these numbers are written. */
+  folderFor(numbers: readonly number[]): string;
 }
 
 export interface NewFile {

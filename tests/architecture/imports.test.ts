@@ -19,6 +19,8 @@ const floors: Record<string, number> = {
   record: 3,
   score: 4,
   drawings: 1,
+  figures: 2,
+  report: 6.5,
   measure: 4,
   patterns: 4,
   alarms: 5,

@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { begin, type PigWish, type VisitWish, WishFault } from "../../src/begin/index.ts";
 import { readCases } from "../../src/cases/index.ts";
 import { protocols, signFamilies, vocabulary } from "../../src/knowledge/index.ts";
+import { necropsySteps } from "../../src/knowledge/knife.ts";
 import { lintCases } from "../../src/lint/index.ts";
 import { requiredFacts } from "../../src/record/index.ts";
 import { put, temporaryFolder } from "../cases/temporary.ts";
@@ -81,24 +82,28 @@ describe("the files of a new visit", () => {
     ]);
   });
 
-  it("stand in the order of the schema, and a healthy pig is ten lines without its comments", () => {
+  it("stand in the order of the knife, and a healthy pig is ten lines without its comments", () => {
     const { texts } = begun({ pigs: [ill(["sneezing"]), healthy], group: "g-1", age: "58 d" });
-    const tops = [...(texts.get("alder-farm/2026-04-20/pig-01.yaml") ?? "").matchAll(/^(\w+):/gm)].map(
-      ([, key]) => key,
-    );
+    const text = texts.get("alder-farm/2026-04-20/pig-01.yaml") ?? "";
+    const tops = [...text.matchAll(/^(\w+):/gm)].map(([, key]) => key);
     expect(tops).toEqual([
       ...["format", "case", "pig", "selection", "death", "opened", "alarm_check", "normal", "external"],
-      ...[
-        "lymphoid",
-        "respiratory",
-        "cardiovascular",
-        "stomach",
-        "intestine",
-        "liver_pancreas",
-        "serosa",
-        "urinary",
-      ],
+      ...["respiratory", "lymphoid", "serosa", "intestine", "cardiovascular", "liver_pancreas"],
+      ...["urinary", "stomach"],
     ]);
+    const blocks = text.split(/^(?=\w+:)/m).filter((block) => block.includes("\n  rest:"));
+    const steps = blocks.map((block) => {
+      const system = block.slice(0, block.indexOf(":"));
+      const keys = [...block.matchAll(/^ {2}(\w+):/gm)].map(([, key]) => `${system}.${key}`);
+      expect(keys.pop()).toBe(`${system}.rest`);
+      return keys.map((id) =>
+        necropsySteps.findIndex(({ organs }) => organs.some((organ) => organ.id === id)),
+      );
+    });
+    expect(steps.map((one) => one.toSorted((x, y) => x - y))).toEqual(steps);
+    const firsts = steps.map(([first = -1]) => first);
+    expect(firsts.toSorted((x, y) => x - y)).toEqual(firsts);
+    expect(steps.flat()).not.toContain(-1);
     const healthyPig = texts.get("alder-farm/2026-04-20/pig-02.yaml") ?? "";
     expect(healthyPig.split("\n").filter((line) => line !== "" && !line.startsWith("#"))).toHaveLength(10);
     expect(healthyPig).toMatch(/normal:\nrespiratory: \{turbinates: , rest: \}\n$/);

@@ -161,8 +161,38 @@ describe("visits and farms", () => {
     ]);
   });
 
+  it("have the cases of the folders below them, but for those of another visit or farm", () => {
+    const archive = archiveOf({
+      "f/v/visit.yaml": `${visit}defaults: {examiner: R. Sallow}\n`,
+      "f/v/a.yaml": smallCase("a"),
+      "f/v/pigs-02-03/b.yaml": smallCase("b"),
+      "f/v/pigs-02-03/deeper/c.yaml": smallCase("c"),
+      "f/v/pigs-02-03/other.yaml": "version: 3\nservices: {}\n",
+      "f/v/w/visit.yaml": "format: 1\nvisit: w-1\ndate: 2026-03-15\n",
+      "f/v/w/d.yaml": smallCase("d"),
+      "f/v/g/farm.yaml": "format: 1\nfarm: g-1\n",
+      "f/v/g/e.yaml": smallCase("e"),
+      "f/e.yaml": smallCase("f"),
+    });
+    const told = archive.visits.map((one) => [one.id, one.complete, one.cases.map(({ id }) => id)]);
+    expect(told).toEqual([
+      ["v-1", true, ["a", "b", "c"]],
+      ["w-1", true, ["d"]],
+    ]);
+    const seen = archive.cases.map((one) => [one.id, one.visit?.id, one.farm?.id, one.record.examiner]);
+    expect(seen.sort()).toEqual([
+      ...["a", "b", "c"].map((id) => [id, "v-1", "f-1", "R. Sallow"]),
+      ["d", "w-1", "f-1", undefined],
+      ["e", undefined, "g-1", undefined],
+      ["f", undefined, "f-1", undefined],
+    ]);
+    expect(archive.passedOver).toEqual(["f/v/pigs-02-03/other.yaml"]);
+    expect(archive.unreadable).toEqual([]);
+  });
+
   it.each([
     ["only one case of it was asked for", { "f/v/a.yaml": smallCase("a") }, ["f/v/a.yaml"]],
+    ["only a folder in its own was asked for", { "f/v/pigs-1-2/a.yaml": smallCase("a") }, ["f/v/pigs-1-2"]],
     ["only some files matched a pattern", { "f/v/a.yaml": smallCase("a") }, ["f/v/*.yaml"]],
     ["the visit itself was asked for", {}, ["f/v/visit.yaml"]],
     ["a case could not be read", { "f/v/a.yaml": smallCase("a"), "f/v/b.yaml": "\t[" }, ["."]],

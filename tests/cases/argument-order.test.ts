@@ -19,6 +19,7 @@ put(root, {
   "farm/v/visit.yaml": visit("v"),
   "farm/v/pig-2.yaml": smallCase("v-2", "pig: {tag: 2}\nrespiratory: {lungs: normal}\n"),
   "farm/v/pig-10.yaml": smallCase("v-10", "pig: {sex: F}\n"),
+  "farm/v/pigs-11-12/pig-11.yaml": smallCase("v-11", "pig: {tag: 11}\n"),
   "farm/v-2/visit.yaml": visit("w"),
   "farm/v-2/a.yaml": smallCase("copy"),
   "other/b.yaml": smallCase("copy"),
@@ -32,6 +33,7 @@ const input = { bytes: Buffer.from(smallCase("s", "pig: {tag: 9}\n")), name: "fa
 
 const paths = [
   ...[".", "farm", "farm/v", "a-link", "a-link/pig-2.yaml", "farm/v/visit.yaml", "farm/*/*.yaml", "other"],
+  ...["farm/v/pigs-11-12", "farm/*/*/*.yaml"],
   ...["other/broken.yaml", "other/c.yaml", "outside", "outside/c.yaml", "farm/v/pig-10.yaml", "-"],
   ...[join(root, "farm"), join(root, "other/b.yaml"), "nothing/here"],
 ];
@@ -71,6 +73,7 @@ describe("the order of the paths that are named", () => {
     expect(files(["other", "farm/v"])).toEqual([
       "farm/v/pig-10.yaml",
       "farm/v/pig-2.yaml",
+      "farm/v/pigs-11-12/pig-11.yaml",
       "other/b.yaml",
       "other/c.yaml",
     ]);
@@ -89,6 +92,7 @@ describe("the order of the paths that are named", () => {
       expect(readCases(asked, { from: root, input }).cases.map(({ file, id }) => [file, id])).toEqual([
         ["farm/v/pig-10.yaml", "s"],
         ["farm/v/pig-2.yaml", "v-2"],
+        ["farm/v/pigs-11-12/pig-11.yaml", "v-11"],
       ]);
   });
 });

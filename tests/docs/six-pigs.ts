@@ -52,7 +52,7 @@ const sneezer = (pig: Pig, { onset, left, right, septum, nares }: Snout): readon
   ["right: {dorsal: ", `${right[0]}`],
   [`right: {dorsal: ${right[0]}, ventral: `, `${right[1]}`],
   ["septum:", ` ${septum}`],
-  ["pleurisy: {left: , right: }\n  rest:", " normal"],
+  [`septum: ${septum}\n  rest:`, " normal"],
 ];
 
 const healthy = (pig: Pig): readonly Typed[] => [

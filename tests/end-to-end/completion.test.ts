@@ -4,6 +4,7 @@ import { existsSync, mkdirSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { temporaryFolder } from "../cases/temporary.ts";
+import { Terminal } from "../interview/terminal.ts";
 import { carcase, root } from "./run.ts";
 
 const isThere = (program: string): boolean => spawnSync("sh", ["-c", `command -v ${program}`]).status === 0;
@@ -35,7 +36,8 @@ describe("carcase completion", () => {
     expect(carcase(["completion", shell]).code).toBe(0);
   });
 
-  it.each(["bash", "zsh", "fish"].filter(isThere))("%s finds no fault in it", (shell) => {
+  it.for(["bash", "zsh", "fish"])("%s finds no fault in it", (shell, { skip }) => {
+    skip(!isThere(shell), `${shell} is not on this machine`);
     expect(spawnSync(shell, ["-n", script(shell)], { encoding: "utf8" })).toMatchObject({
       status: 0,
       stderr: "",
@@ -84,6 +86,33 @@ describe("carcase completion", () => {
       offered(`carcase $(touch ${trap}) herd --scale $(touch ${trap}),m`);
       expect(existsSync(trap)).toBe(false);
     });
+  });
+
+  it("completes at a press of the Tab key in zsh", { timeout: 60_000 }, async ({ skip }) => {
+    skip(!isThere("zsh"), "zsh is not on this machine");
+    const trap = join(folder, "ran-zsh");
+    const shell = new Terminal(["-f", "-i"], inExample.cwd, { ...env, PS1: "> ", TERM: "dumb" }, "zsh");
+    // By itself zsh runs what it expands at that key; asked to complete only, it must not.
+    shell.press(
+      `bindkey '^I' complete-word; autoload -Uz compinit; compinit -D -u; . ${script("zsh")}; echo rea''dy\r`,
+    );
+    await shell.see("ready");
+    for (const [typed, becomes] of [
+      ["carcase sco\t--matr\t", "score --matrix"],
+      ["carcase plan ch\t--res\t", "choose --reserve"],
+      ["carcase lint --format=js\t", "--format=json"],
+      ["carcase herd --scale maff-1978,dott\t", "maff-1978,dottori-2007"],
+      ["carcase explain skipped-or\t", "skipped-organ"],
+      ["carcase lint sorrel-2026-05-12\t", "sorrel-2026-05-12-03"],
+      [`carcase lint $(touch ${trap})\t`, "$(touch"],
+    ] as const) {
+      shell.press(typed);
+      await shell.show(becomes);
+      shell.press("\u0003");
+      await shell.see(">");
+    }
+    shell.kill();
+    expect(existsSync(trap)).toBe(false);
   });
 
   // util-linux has the program `script`, which gives a program a terminal.

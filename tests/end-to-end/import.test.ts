@@ -1,14 +1,12 @@
 /** `carcase import` as it is called: dry by default, all or nothing, and never over a case that is there. */
-import { spawn } from "node:child_process";
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, watch, writeFileSync } from "node:fs";
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { temporaryName } from "../../src/commands/leftovers.ts";
 import { put, temporaryFolder } from "../cases/temporary.ts";
 import { every } from "../every.ts";
 import { runs } from "../random.ts";
-import { carcase, root, wide } from "./run.ts";
+import { isEqual, killed, measured, moments, tree } from "./kill.ts";
+import { carcase, wide } from "./run.ts";
 
 const table = `pig,tag,group,age (d),lungs consolidation left cranial,vesicles\n${Array.from(
   { length: 30 },
@@ -196,118 +194,61 @@ const top = farm();
 /** 20 in npm test, 200 in a long search. */
 const kills = Math.max(20, runs(20));
 
-/** Starts an import and kills it after some time, or when something in the folder has moved so often. */
-function killed(cwd: string, after: { milliseconds: number } | { moves: number }) {
-  return new Promise<void>((done) => {
-    const child = spawn(
-      process.execPath,
-      [join(root, "bin/carcase.js"), "import", "t.csv", folder, "--write"],
-      {
-        cwd,
-        stdio: "ignore",
-      },
-    );
-    const kill = (): boolean => child.kill("SIGKILL");
-    let moves = 0;
-    const watched = watch(join(cwd, folder), () => {
-      if ("moves" in after && ++moves >= after.moves) kill();
-    });
-    const timer = "milliseconds" in after ? setTimeout(kill, after.milliseconds) : undefined;
-    child.once("exit", () => {
-      clearTimeout(timer);
-      watched.close();
-      done();
-    });
-  });
-}
-
 describe(`an import that is killed, ${kills} times`, () => {
-  const whole = farm();
-  carcase(["import", "t.csv", folder, "--write"], { cwd: whole });
-  const all = filesIn(whole);
-
-  /** None of the files, or all of them as they were to be; else the next run says so, and finishes it. */
-  function check(cwd: string): "none" | "all" | "cut off" {
-    const there = records(cwd);
-    const isWhole = there.length === Object.keys(all).length;
-    if (there.length > 0 && !isWhole) {
-      for (const args of [["lint"], ["score"], ["herd"]]) {
-        const told = carcase([...args, folder], { cwd });
-        expect([told.code, told.err]).toEqual([
-          2,
-          expect.stringContaining("was cut off, and some are missing"),
-        ]);
-      }
-      expect(carcase(["lint", "--fix", folder], { cwd }).err).toContain("finished a run that was cut off");
-    } else if (!isWhole || existsSync(join(cwd, folder, ".carcase-unfinished.json")))
-      carcase(["lint", "--fix", folder], { cwd });
-    const after = filesIn(cwd);
-    if (there.length === 0 && records(cwd).length === 0) return "none";
-    expect(after).toEqual(all);
-    return isWhole ? "all" : "cut off";
-  }
+  const args = ["import", "t.csv", folder, "--write"];
+  const known = { [`${folder}/pig-77.yaml`]: "format: 1\ncase: alder-2026-03-14-77\n" };
+  const visit = { [`${folder}/visit.yaml`]: "format: 1\nvisit: alder-2026-03-14\ndate: 2026-03-14\n" };
+  /** By what lies in the folder of the visit before. */
+  const starts: Readonly<Record<string, () => string>> = {
+    "a new visit": () => {
+      const cwd = farm();
+      rmSync(join(cwd, folder), { recursive: true });
+      return cwd;
+    },
+    "a visit with pigs": () => farm({ ...visit, ...known }),
+    "a folder that holds something else": () => farm({ [`${folder}/notes.txt`]: "cold barn\n" }),
+  };
 
   it("leaves the table imported wholly or not at all", { timeout: 3_600_000 }, async () => {
-    const counts = { none: 0, all: 0, "cut off": 0 };
-    const start = performance.now();
-    const timed = farm();
-    await killed(timed, { milliseconds: 60_000 });
-    const took = performance.now() - start;
-    const tries = fc.sample(
-      fc.record({
-        share: fc.double({ min: 0, max: 1.1, noNaN: true }),
-        moves: fc.option(fc.integer({ min: 1, max: 130 }), { freq: 3 }),
-      }),
-      kills,
-    );
-    const cwd = farm();
-    for (const { share, moves } of tries) {
-      await killed(cwd, moves === null ? { milliseconds: share * took } : { moves });
-      counts[check(cwd)]++;
-      rmSync(join(cwd, folder), { recursive: true });
-      mkdirSync(join(cwd, folder));
+    const counts: Record<string, Record<string, number>> = {};
+    const shares = Object.entries(starts);
+    for (const [index, [name, start]] of shares.entries()) {
+      const whole = start();
+      const run = await measured(args, whole);
+      const all = tree(whole);
+      const count = { none: 0, all: 0, between: 0, ended: 0 };
+      const share = Math.floor(kills / shares.length) + (index < kills % shares.length ? 1 : 0);
+      for (const moment of moments(share, run)) {
+        const cwd = start();
+        const none = tree(cwd);
+        const isKilled = await killed(args, cwd, moment);
+        const now = tree(cwd);
+        const state = isEqual(now, none) ? "none" : isEqual(now, all) ? "all" : "between";
+        // The visit came with its pigs, and is not put above them yet: every command reads the same.
+        if (state === "between") {
+          expect(Object.keys(now).filter((file) => file.endsWith("visit.yaml"))).toEqual([
+            `${folder}/pigs-01-30/visit.yaml`,
+          ]);
+          const read = ({ out }: { out: string }) => {
+            const { summary, completeness } = JSON.parse(out);
+            return [summary.cases, completeness.map(({ case: id }: { case: string }) => id)];
+          };
+          const linted = (from: string) => read(carcase(["lint", folder, "--format", "json"], { cwd: from }));
+          expect(linted(cwd)).toEqual(linted(whole));
+        }
+        count[isKilled ? state : "ended"]++;
+        // What is left over is cleared away by the next import, which does all of it.
+        if (state === "none") expect(carcase(args, { cwd }).code).toBe(0);
+        if (state !== "between") expect([moment, tree(cwd)]).toEqual([moment, all]);
+        expect(leftovers(cwd)).toEqual(state === "none" ? [] : expect.any(Array));
+        rmSync(cwd, { recursive: true });
+      }
+      counts[name] = count;
+      expect(count.none).toBeGreaterThan(0);
     }
     console.info(`${kills} kills: ${JSON.stringify(counts)}`);
-    expect(counts.none).toBeGreaterThan(0);
-  });
-
-  it("is finished by the next run, wherever among its files it stopped", () => {
-    const names = Object.keys(all);
-    for (const done of [0, 1, 15, names.length - 1, names.length]) {
-      const cwd = farm();
-      // A run of this machine that is over.
-      const pairs = names.map((to) => ({
-        from: temporaryName(to).replace(`-${process.pid}-`, "-999999999-"),
-        to,
-      }));
-      for (const [at, { from, to }] of pairs.entries())
-        put(join(cwd, folder), { [at < done ? to : from]: all[to] ?? "" });
-      const by = /carcase-(.*)-[a-z0-9]*\.tmp$/.exec(pairs[0]?.from ?? "")?.[1];
-      put(join(cwd, folder), { ".carcase-unfinished.json": JSON.stringify({ by, files: pairs }) });
-      // Importing again finishes it, and then finds the cases there.
-      if (done === 0)
-        expect(carcase(["import", "t.csv", folder, "--write"], { cwd }).err).toContain("finished a run");
-      else check(cwd);
-      expect([done, filesIn(cwd)]).toEqual([done, all]);
-    }
-  });
-
-  it("moves nothing but its own files for a list that somebody else wrote", () => {
-    const cwd = farm({ [`${folder}/a.yaml`]: "format: 1\ncase: a\n", "alder/x.tmp": "format: 1\n" });
-    const from = temporaryName("b").replace(`-${process.pid}-`, "-999999999-");
-    const by = /carcase-(.*)-[a-z0-9]*\.tmp$/.exec(from)?.[1];
-    const files = [
-      { from: "../x.tmp", to: "b.yaml" },
-      { from: "a.yaml", to: "c.yaml" },
-      { from, to: "../../d.yaml" },
-      { from, to: "e.txt" },
-    ];
-    put(join(cwd, folder), {
-      [from]: "format: 1\n",
-      ".carcase-unfinished.json": JSON.stringify({ by, files }),
-    });
-    carcase(["lint", "--fix", folder], { cwd });
-    expect(filesIn(cwd)).toEqual({ "a.yaml": "format: 1\ncase: a\n" });
-    expect(readFileSync(join(cwd, "alder/x.tmp"), "utf8")).toBe("format: 1\n");
   });
 });
+
+const leftovers = (cwd: string): string[] =>
+  (readdirSync(cwd, { recursive: true }) as string[]).filter((name) => name.endsWith(".tmp"));

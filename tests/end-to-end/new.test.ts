@@ -1,9 +1,10 @@
 /** `carcase new` writes all of its files or none, and never over one that is there. */
-import { existsSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, symlinkSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { writeAllNew } from "../../src/commands/write-file.ts";
 import { put, temporaryFolder } from "../cases/temporary.ts";
+import { runs } from "../random.ts";
+import { isEqual, killed, measured, moments, tree } from "./kill.ts";
 import { carcase } from "./run.ts";
 
 const visit = "alder-farm/2026-04-20";
@@ -32,7 +33,14 @@ describe("carcase new", () => {
     expect(code).toBe(0);
     expect(out).toContain("alder-farm-2026-04-20-05, alder-farm-2026-04-20-06");
     expect(readFileSync(join(cwd, visit, "visit.yaml"), "utf8")).toBe(before);
-    expect(readdirSync(join(cwd, visit)).filter((name) => name.startsWith("pig-"))).toHaveLength(6);
+    expect(readdirSync(join(cwd, visit, "pigs-05-06"))).toEqual(["pig-05.yaml", "pig-06.yaml"]);
+    expect(begun(cwd, ["new", visit, "--pigs", "1"]).code).toBe(0);
+    expect(readdirSync(join(cwd, visit)).sort()).toEqual([
+      ...["pig-01.yaml", "pig-02.yaml", "pig-03.yaml", "pig-04.yaml", "pig-07.yaml"],
+      ...["pigs-05-06", "visit.yaml"],
+    ]);
+    const { completeness } = JSON.parse(carcase(["lint", visit, "--format", "json"], { cwd }).out);
+    expect(completeness).toHaveLength(7);
   });
 
   it("writes none of its files where one cannot be written", () => {
@@ -46,19 +54,6 @@ describe("carcase new", () => {
     expect(existsSync(join(cwd, visit))).toBe(false);
     expect(existsSync(join(cwd, "nowhere"))).toBe(false);
     expect(readdirSync(join(cwd, "alder-farm")).sort()).toEqual(["farm.yaml", "other.txt"]);
-  });
-
-  it("takes back what it wrote when a later file fails", () => {
-    const cwd = temporaryFolder();
-    put(cwd, { "a/note.txt": "kept" });
-    const files = ["a/1", "a/b/c/2", "a/b/3"].map((name) => ({ file: join(cwd, name) }));
-    const fails = (): void =>
-      writeAllNew(files, ({ file }) => {
-        if (file.endsWith("3")) throw new Error("the disk is full");
-        writeFileSync(file, "new");
-      });
-    expect(fails).toThrow("the disk is full");
-    expect(readdirSync(join(cwd, "a"))).toEqual(["note.txt"]);
   });
 
   it.each([
@@ -125,5 +120,49 @@ describe("carcase new", () => {
     }
     const text = readFileSync(join(cwd, visit, "visit.yaml"), "utf8");
     expect(text).toMatch(/drawn: "3 by lot from the list draw.csv; reserve, in order: /);
+  });
+});
+
+/** 12 in npm test, 50 in a long search. */
+const kills = runs(50) > 50 ? 50 : 12;
+
+describe(`new that is killed, ${kills} times`, () => {
+  const farm = { "alder-farm/farm.yaml": "format: 1\nfarm: alder-farm\n" };
+  const visited = { [`${visit}/visit.yaml`]: "format: 1\nvisit: alder-farm-2026-04-20\ndate: 2026-04-20\n" };
+  const starts: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+    nothing: {},
+    "a farm": farm,
+    "a folder without a farm": { "alder-farm/notes.txt": "cold barn\n" },
+    "a visit": { ...farm, ...visited },
+  };
+
+  it("leaves all of its files or none", { timeout: 600_000 }, async () => {
+    const counts: Record<string, Record<string, number>> = {};
+    for (const [index, [name, there]] of Object.entries(starts).entries()) {
+      const start = (): string => {
+        const cwd = temporaryFolder();
+        put(cwd, there);
+        return cwd;
+      };
+      const whole = start();
+      const run = await measured(four, whole);
+      const [none, all] = [there, tree(whole)];
+      const count = { none: 0, all: 0, between: 0, ended: 0 };
+      for (const moment of moments(Math.floor(kills / 4) + (index < kills % 4 ? 1 : 0), run)) {
+        const cwd = start();
+        const isKilled = await killed(four, cwd, moment);
+        const now = tree(cwd);
+        const state = isEqual(now, none) ? "none" : isEqual(now, all) ? "all" : "between";
+        // The farm came with its visit, and is not put above it yet.
+        if (state === "between") {
+          const { [`${visit}/farm.yaml`]: moved = "", ...rest } = now;
+          expect(isEqual({ "alder-farm/farm.yaml": moved, ...rest }, all)).toBe(true);
+        }
+        count[isKilled ? state : "ended"]++;
+        if (state === "none") expect([carcase(four, { cwd }).code, tree(cwd)]).toEqual([0, all]);
+      }
+      counts[name] = count;
+    }
+    console.info(`${kills} kills: ${JSON.stringify(counts)}`);
   });
 });

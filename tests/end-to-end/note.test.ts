@@ -3,7 +3,8 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { put, temporaryFolder } from "../cases/temporary.ts";
-import { carcase } from "./run.ts";
+import { every } from "../every.ts";
+import { carcase, root, wide } from "./run.ts";
 
 const text = `format: 1
 case: alder-2026-03-14-03   # unique
@@ -101,8 +102,8 @@ describe("carcase note", () => {
   it.each([
     [["note", "pig-04.yaml", "spleen enlarged"], "pig-04.yaml"],
     [["note", "-", "spleen enlarged"], "name the file of the case"],
-    [["note", "pig-03.yaml"], "missing required argument"],
-    [["note", ".", "spleen enlarged"], "name the file of one pig"],
+    [["note", "pig-03.yaml"], "write what you see, such as carcase note pig-03.yaml"],
+    [["note", ".", "spleen enlarged"], "name the case, such as carcase note pig-03.yaml"],
   ])("says what is wrong with %j", (args, said) => {
     const cwd = temporaryFolder();
     put(cwd, { "pig-03.yaml": text, "pig-05.yaml": text.replace("-03 ", "-05 ") });
@@ -110,4 +111,50 @@ describe("carcase note", () => {
     expect([code, out]).toEqual([2, ""]);
     expect(err).toContain(said);
   });
+});
+
+describe("record and note without a case", () => {
+  const complete = readFileSync(join(root, "cases-example/alder-farm/2026-03-14/pig-01.yaml"), "utf8");
+  every(
+    "say what to write, with the one case that is not complete",
+    [
+      [
+        ["record"],
+        [],
+        "name the case, such as carcase record alder-farm/2026-03-14/pig-03.yaml; carcase new makes it",
+      ],
+      [["record"], ["pig-03"], "name the case; one is not complete yet: carcase record v/pig-03.yaml"],
+      [
+        ["record"],
+        ["pig-04", "pig-03"],
+        "such as carcase record v/pig-03.yaml (2 cases are not complete yet)",
+      ],
+      [["note"], ["pig-03"], 'one is not complete yet: carcase note v/pig-03.yaml "bronchial nodes enlarged'],
+      [
+        ["note", "spleen enlarged"],
+        ["pig-03"],
+        'not complete yet: carcase note v/pig-03.yaml "spleen enlarged"',
+      ],
+      [
+        ["note", "v", "spleen enlarged"],
+        ["pig-03", "pig-04"],
+        'such as carcase note v/pig-03.yaml "spleen enlarged" (2 cases',
+      ],
+      [
+        ["note", "v/pig-03.yaml"],
+        ["pig-03"],
+        'write what you see, such as carcase note v/pig-03.yaml "bronchial',
+      ],
+    ] as const,
+    ([args, open, says]) => {
+      const cwd = temporaryFolder();
+      for (const name of open) put(cwd, { [`v/${name}.yaml`]: text.replace("03   #", `${name}   #`) });
+      if (open.length > 0)
+        put(cwd, { "v/visit.yaml": "format: 1\nvisit: v\ndate: 2026-03-14\n", "v/done.yaml": complete });
+      const { code, out, err } = carcase(args, { cwd, env: wide });
+      expect([code, out, err.trimEnd().split("\n").length]).toEqual([2, "", 1]);
+      expect(err).toContain(says);
+    },
+    ([args, open]) => `${args.join(" ")} with ${open.length} to fill in`,
+  );
 });

@@ -1,14 +1,6 @@
 /** How files are written: not over what somebody saved meanwhile, through to the disk, and with what is left over told. */
 import { spawnSync } from "node:child_process";
-import {
-  existsSync,
-  mkdirSync,
-  readdirSync,
-  readFileSync,
-  symlinkSync,
-  utimesSync,
-  writeFileSync,
-} from "node:fs";
+import { existsSync, readdirSync, readFileSync, symlinkSync, utimesSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { clearLeftovers, leftoversIn, temporaryName } from "../../src/commands/leftovers.ts";
@@ -147,13 +139,13 @@ describe("what a run that was cut off leaves over", () => {
   it("is known by its process, and by its age where that cannot be asked", () => {
     const cwd = temporaryFolder();
     leaveAll(cwd);
-    mkdirSync(join(cwd, ofRun(over).replace(".a.yaml", ".folder")));
+    put(cwd, { [`${ofRun(over).replace(".a.yaml", ".pigs-01-02")}/pig-01.yaml`]: "half a table" });
     symlinkSync("a.yaml", join(cwd, ofRun(over).replace(".a.yaml", ".link")));
     put(cwd, { ".a.yaml.carcase-3f90ab-x-1.tmp": "", "b.yaml.4711-lx1.tmp": "", ".carcase.tmp": "" });
     const before = readdirSync(cwd);
     const left = [ofRun(over), old].map((name) => name.replace(/-[a-z0-9]+\.tmp$/, "-"));
     const found = leftoversIn(cwd);
-    expect(found).toHaveLength(2);
+    expect(found).toHaveLength(3);
     for (const start of left) expect(found.some((file) => file.startsWith(join(cwd, start)))).toBe(true);
     expect(clearLeftovers(cwd)).toEqual(found);
     expect(clearLeftovers(cwd)).toEqual([]);

@@ -43,7 +43,15 @@ describe("golden output", () => {
     ],
     [
       "samples-results.json",
-      ["samples", "results", "--format", "json", "--today", "2026-03-22", "cases-example/alder-farm/2026-09-19"],
+      [
+        "samples",
+        "results",
+        "--format",
+        "json",
+        "--today",
+        "2026-03-22",
+        "cases-example/alder-farm/2026-09-19",
+      ],
     ],
     ["score.txt", ["score", "cases-example/alder-farm"]],
     ["score-all.txt", ["score", "--all", "cases-example/alder-farm"]],

@@ -61,6 +61,12 @@ async function tell(text: string, reply: (asked: Asked, index: number) => Reply)
   return { ...ended, asked, saved, said };
 }
 
+const recordOf = (text: string): Record<string, unknown> => {
+  const [one] = readCases(["-"], { input: { bytes: Buffer.from(text), name: file } }).cases;
+  expect(one?.faults).toEqual([]);
+  return { ...one?.record };
+};
+
 const key =
   (name: string) =>
   ({ choices = [] }: Asked): Reply => ({
@@ -122,6 +128,118 @@ describe("the interview", () => {
     expect(text).toContain("extent: 15 %");
     expect(text).toContain("distribution: cranioventral");
     expect(said.join("\n")).toMatch(/left_cranial.*400/);
+  });
+
+  /** Answers by the beginning of the question, each once; all else is normal. */
+  const telling = async (text: string, replies: Readonly<Record<string, Reply>>) => {
+    const once = new Map(Object.entries(replies));
+    const told = await tell(text, (one) => {
+      const found = [...once].find(([start]) => one.text.startsWith(start));
+      if (found === undefined) return normal(one);
+      once.delete(found[0]);
+      return found[1];
+    });
+    expect([...once.keys()], told.asked.join("\n")).toEqual([]);
+    return { ...told, record: recordOf(told.text) };
+  };
+  const enteric =
+    "format: 1\ncase: v-03\nprotocol: enteric\nselection: {basis: clinical, signs: [diarrhoea], treated: no}\n";
+
+  it("asks for each sample in the step in which it is due, and for the time of gut", async () => {
+    const { record, asked } = await telling(enteric, {
+      "Are samples taken from this pig (8 due)": { answer: "yes" },
+      "Taken: Blood, plain tube, for serology": { answer: "no" },
+      "Taken: Jejunum, formalin, for histology": { answer: "yes" },
+      "03-A, Jejunum: when it went into formalin": { answer: "0942" },
+      "Taken: Ileum, formalin": { answer: "yes" },
+      "03-B, Ileum: when": "skip",
+      "Taken: Ileum, chilled, for PCR and culture": { answer: "yes" },
+    });
+    expect(record.samples).toEqual([
+      { id: "03-A", from: "intestine.jejunum", into: "formalin", for: ["histology"], at: "2026-03-14T09:42" },
+      { id: "03-B", from: "intestine.ileum", into: "formalin", for: ["histology"] },
+      { id: "03-C", from: "intestine.ileum", into: "chilled", for: ["pcr", "culture"] },
+    ]);
+    const at = (start: string): number => asked.findIndex((text) => text.startsWith(start));
+    expect(at("Taken: Jejunum")).toBeLessThan(at("Liver and pancreas"));
+    expect(at("Taken: Spiral colon")).toBeGreaterThan(0);
+  });
+
+  it("asks once whether samples are taken, of none where the protocol goes by no signs, nor beside ill pigs", async () => {
+    const gate = (texts: readonly string[]) => texts.filter((text) => /samples|^Taken/.test(text));
+    expect(gate((await tell(enteric, normal)).asked)).toEqual(["Are samples taken from this pig (8 due)?"]);
+    for (const [word, other] of [
+      ["enteric", "slaughter-check"],
+      ["clinical", "comparison"],
+    ] as const)
+      expect(gate((await tell(enteric.replace(word, other), normal)).asked)).toEqual([]);
+  });
+
+  it("asks for the edge of a marked lesion, for tests, and for what it all adds up to", async () => {
+    const found =
+      "format: 1\ncase: v-04\nprotocol: respiratory\nselection: {basis: comparison, signs: [none], treated: no}\nrespiratory:\n  trachea: [{process: haemorrhage, distribution: focal, size: 4 mm, severity: marked}]\n";
+    const { record, text, asked } = await telling(found, {
+      "Are samples taken from this pig (its marked lesion has none)": { answer: "yes" },
+      "Taken: Trachea, edge of lesion, formalin, for histology": { answer: "yes" },
+      "Taken: Trachea, edge of lesion, chilled": { answer: "yes" },
+      "04-B, Trachea: for which tests": { answer: "pcr, cult" },
+      "Morphologic diagnosis": {
+        answer: "Trachea: haemorrhage, focal, acute, marked; Lungs: no pneumonia",
+      },
+      "What the cause rests on so far": { answer: "pending" },
+    });
+    expect(record.samples).toEqual([
+      {
+        id: "04-A",
+        from: "respiratory.trachea",
+        into: "formalin",
+        for: ["histology"],
+        site: "edge of lesion",
+      },
+      {
+        id: "04-B",
+        from: "respiratory.trachea",
+        into: "chilled",
+        site: "edge of lesion",
+        for: ["pcr", "culture"],
+      },
+    ]);
+    expect(record.diagnosis).toEqual({
+      morphologic: ["Trachea: haemorrhage, focal, acute, marked", "Lungs: no pneumonia"],
+      basis: "pending",
+    });
+    expect(asked.slice(-2).map((one) => one.slice(0, 10))).toEqual(["Morphologi", "What the c"]);
+    // Without a lesion there is nothing to name.
+    expect((await tell(blank, normal)).asked.join("\n")).not.toContain("Morphologic");
+    expect(text).toContain("process: haemorrhage");
+  });
+
+  it("takes the grades of conchae without a finding", async () => {
+    const { record } = await telling(blank.replace("cough", "sneezing"), {
+      "Respiratory system. Turbinates": { answer: "grades" },
+      "Turbinates (conchae) and nasal septum: left dorsal concha": { answer: "1" },
+      "Turbinates (conchae) and nasal septum: left ventral concha": { answer: "2" },
+      "Turbinates (conchae) and nasal septum: right dorsal concha": { answer: "0" },
+      "Turbinates (conchae) and nasal septum: right ventral concha": { answer: "1" },
+    });
+    expect(record.respiratory).toMatchObject({
+      turbinates: { left: { dorsal: 1, ventral: 2 }, right: { dorsal: 0, ventral: 1 }, septum: "straight" },
+    });
+  });
+
+  it("asks what prevents a look, and what had happened", async () => {
+    const { record } = await telling(blank, {
+      "Body cavities. ": { answer: "not_assessable" },
+      "Which one": { answer: "all" },
+      "Peritoneum and abdominal cavity, pleural space: what prevents it": { answer: "autolysed" },
+      Autolysed: { answer: "dead for a day in the sun" },
+      "Intestine. Mesentery": { answer: "not_assessable" },
+      "Mesentery and its root: what prevents it": { answer: "damaged" },
+      Damaged: "skip",
+    });
+    const because = { not_assessable: { because: "autolysed", why: "dead for a day in the sun" } };
+    expect(record.serosa).toEqual({ peritoneum: because, pleural_space: because });
+    expect(record.intestine).toMatchObject({ mesentery: { not_assessable: { because: "damaged" } } });
   });
 
   it("goes back to what stood there before", async () => {

@@ -68,7 +68,10 @@ describe("carcase record", () => {
     second.press("much\r");
     await second.see('"much"');
     second.press("17,5\r");
-    await second.play({ "When the pig was opened": "0940\r", "state of the carcass": "f" }, "Jelly or");
+    await second.play(
+      { "When the pig was opened": "0940\r", "state of the carcass": "f", "Are samples": "n" },
+      "Jelly or",
+    );
     second.press("\u0003");
     expect(await second.exit).toBe(0);
     expect(text()).toContain("death: {manner: euthanised, at: 2026-03-14T09:10}");
@@ -90,6 +93,7 @@ describe("carcase record", () => {
       "(or was found)",
       "External examination. Skin",
       "body weight",
+      "Are samples taken from this pig (9 due)?",
       "was opened",
       "air temperature",
       "Jelly or",

@@ -19,9 +19,17 @@ export class Terminal {
   /** Where in `said` the last key was pressed. */
   #from = 0;
 
-  constructor(args: readonly string[], cwd: string, env: Readonly<Record<string, string>> = {}) {
+  /** @param program what runs in it in place of the built program */
+  constructor(
+    args: readonly string[],
+    cwd: string,
+    env: Readonly<Record<string, string>> = {},
+    program?: string,
+  ) {
     const { FORCE_COLOR: _colour, CI: _ci, COLUMNS: _width, ...plain } = process.env;
-    this.#process = pty.spawn(process.execPath, [join(root, "bin/carcase.js"), ...args], {
+    const [run, ...behind] =
+      program === undefined ? [process.execPath, join(root, "bin/carcase.js"), ...args] : [program, ...args];
+    this.#process = pty.spawn(run, behind, {
       name: env.TERM ?? "xterm",
       cols: 80,
       rows: 24,
@@ -54,11 +62,19 @@ export class Terminal {
   }
 
   /** Waits until one of the texts is said after the last key. @returns which one */
-  async see(...texts: readonly string[]): Promise<string> {
+  see(...texts: readonly string[]): Promise<string> {
+    return this.#until(texts, () => this.said.slice(this.#from).replaceAll(/\s+/g, " "));
+  }
+
+  /** Waits until a text stands on the screen, however it was written there. */
+  show(text: string): Promise<string> {
+    return this.#until([text], () => this.screen);
+  }
+
+  async #until(texts: readonly string[], fresh: () => string): Promise<string> {
     const deadline = Date.now() + patience;
     for (;;) {
-      const fresh = this.said.slice(this.#from).replaceAll(/\s+/g, " ");
-      const found = texts.find((text) => fresh.includes(text));
+      const found = texts.find((text) => fresh().includes(text));
       if (found !== undefined) return found;
       const left = deadline - Date.now();
       if (left <= 0)

@@ -9,6 +9,7 @@ import { alarmPatterns, alarmSigns, organs, sampleRules } from "../../src/knowle
 import { necropsySteps } from "../../src/knowledge/knife.ts";
 import { languages, wordsIn } from "../../src/sheet/index.ts";
 import { stepsWithCautions } from "../../src/sheet/pig-sheet.ts";
+import { capital } from "../../src/words/listing.ts";
 
 const english = messages.en;
 const others = languages.filter((language) => language !== "en");
@@ -16,7 +17,6 @@ const gaps = (text: string): string[] => [...text.matchAll(/\{(\w+)\}/g)].map(([
 
 /** What must have a name, by kind. */
 const named: Readonly<Record<string, readonly string[]>> = {
-  organs: organs.map(({ id }) => id),
   materials: Object.keys(sampleRules.materials),
   steps: necropsySteps.map(({ id }) => id),
   containers: Object.keys(definitions.container),
@@ -44,8 +44,13 @@ describe.each(others)("%s", (language) => {
   });
 
   it("calls no two organs of a pig the same", () => {
-    const names = Object.values(terms.organs ?? {});
+    const names = organs.map(({ id }) => wordsIn(language).name("organs", id));
     expect(new Set(names).size).toBe(names.length);
+    // The name is one by which a note knows the organ.
+    for (const { id, definition } of organs)
+      expect(definition.names?.[language as "de" | "es"]?.map(capital), id).toContain(
+        wordsIn(language).name("organs", id),
+      );
   });
 
   it("gives each caution of the knife", () => {

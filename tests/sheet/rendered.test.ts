@@ -135,6 +135,18 @@ describe.skipIf(browserAt === undefined)("in a browser", () => {
     },
   );
 
+  it.each([1, 3, 12, 30])("keeps the rows of %i pigs low enough to be filled in", async (many) => {
+    const words = wordsIn("en");
+    const { faults } = await seen(tallyHtml(tallySheet(line.slice(0, many), words), "a4", words));
+    expect(faults).toEqual([]);
+    const rows =
+      "[...document.querySelectorAll('tbody tr')].map((row) => row.getBoundingClientRect().height * 25.4 / 96)";
+    const heights = (await page?.evaluate<number[]>(rows)) ?? [];
+    expect(heights).toHaveLength(many);
+    expect(Math.max(...heights)).toBeLessThanOrEqual(10.5);
+    expect(Math.min(...heights)).toBeGreaterThan(5);
+  });
+
   it("would see what is clipped, laid over or empty", async () => {
     const words = wordsIn("en");
     const html = pigSheets(

@@ -20,7 +20,7 @@ writeFileSync(join(top, "alder/farm.yaml"), "format: 1\nfarm: alder\n");
 
 interface More {
   readonly folder?: string;
-  readonly there?: readonly string[];
+  readonly there?: readonly number[];
   readonly date?: string;
 }
 
@@ -29,7 +29,8 @@ function read(table: string | Buffer, { folder = visit, there = [], ...more }: M
     file: "t.csv",
     bytes: Buffer.from(table),
     folder,
-    isThere: (file) => there.some((name) => file.endsWith(name)),
+    there: new Map(there.map((number) => [number, `${folder}/pig-0${number}.yaml`])),
+    folderFor: () => folder,
     ...more,
   });
 }
@@ -217,7 +218,7 @@ const wrong: readonly (readonly [table: string | Buffer, said: readonly string[]
     [
       `3:1 cell A3: ${visit}/pig-02.yaml is there already, and no case is overwritten; number the pigs on from the last, in a column "pig"`,
     ],
-    { there: ["pig-02.yaml"] },
+    { there: [2] },
   ],
   [
     "tag,sex,septum\n12,female,slight\nMean,,1\n",
@@ -334,6 +335,35 @@ describe("the columns of another table", () => {
       undefined,
     ]);
   });
+
+  every(
+    "are proposed by their German and Spanish names, those that notes and sheets know",
+    [
+      ["Ohrmarke", "pig.tag"],
+      ["Ohrmarken-Nr.", "pig.tag"],
+      ["Geschlecht", "pig.sex"],
+      ["Gewicht (kg)", "pig.weight"],
+      ["Alter", "pig.age"],
+      ["Lunge links Spitze", "respiratory.lungs.consolidation.left_cranial"],
+      ["Lunge re. Zwerchfelllappen %", "respiratory.lungs.consolidation.right_caudal"],
+      ["Anhangslappen", "respiratory.lungs.consolidation.accessory"],
+      ["Nasenmuschel links dorsal", "respiratory.turbinates.left.dorsal"],
+      ["Scheidewand", "respiratory.turbinates.septum"],
+      ["Brustfell links", "respiratory.pleura.pleurisy.left"],
+      ["Peso", "pig.weight"],
+      ["Sexo", "pig.sex"],
+      ["Pulmón izq. craneal", "respiratory.lungs.consolidation.left_cranial"],
+      ["Cornete dcho. ventral", "respiratory.turbinates.right.ventral"],
+      ["Pleura derecha", "respiratory.pleura.pleurisy.right"],
+      ["Bemerkung", undefined],
+    ] as const,
+    ([head, to]) => {
+      const result = read(`${head},Zz\n1,2\n`);
+      if (!("unknown" in result)) throw new Error("the column is known");
+      expect(proposal(result.unknown)[0]?.to).toBe(to);
+    },
+    ([head]) => head,
+  );
 
   it("are read as the settings say", () => {
     const folder = join(top, "mapped");

@@ -36,6 +36,7 @@ export class ArchiveContext {
   readonly #scaleFiles = new Map<string, ScaleFile>();
   readonly #farms = new Map<string, Farm | undefined>();
   readonly #visits = new Map<string, VisitContext | undefined>();
+  readonly #visitFolders = new Map<string, string | undefined>();
 
   /**
    * @param from the folder that shown paths start from; @param config a settings file that holds for everything
@@ -91,9 +92,26 @@ export class ArchiveContext {
     });
   }
 
+  /**
+   * Where the visit of what lies in a folder is recorded: there, or in the nearest folder above that has a visit, on this
+   * side of the farm, the settings and the top. Without any, the folder itself.
+   */
+  visitFolder(folder: string): string {
+    return this.#visitAbove(folder) ?? folder;
+  }
+
+  #visitAbove(folder: string): string | undefined {
+    return cached(this.#visitFolders, folder, () => {
+      const has = (name: string): boolean => exists(join(folder, name));
+      if (has("visit.yaml")) return folder;
+      const stop = has("farm.yaml") || has(settingsName) || isTop(folder);
+      return stop ? undefined : this.#visitAbove(dirname(folder));
+    });
+  }
+
   /** Forgets the files of all folders but those that the next one lies in. */
   letGo(next: string | undefined): void {
-    for (const store of [this.#settings, this.#farms, this.#visits])
+    for (const store of [this.#settings, this.#farms, this.#visits, this.#visitFolders])
       for (const folder of store.keys())
         if (next === undefined || (next !== folder && !next.startsWith(join(folder, sep))))
           store.delete(folder);

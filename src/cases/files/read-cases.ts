@@ -56,7 +56,7 @@ export function readCases(paths: readonly string[], options: ReadOptions = {}, t
 export const byFile = (a: { readonly file: string }, b: { readonly file: string }): number =>
   a.file < b.file ? -1 : a.file > b.file ? 1 : 0;
 
-/** The files of one folder that were asked for: a visit, if it is one, stands in one folder with its cases. */
+/** The files of one folder that were asked for; those below it as well that belong to its visit. */
 export interface AskedFolder {
   readonly location: string;
   readonly files: readonly AskedFile[];
@@ -138,11 +138,13 @@ export class ArchiveReader {
       for (const { file, how } of found.files) add(index, file, how);
       for (const file of found.excluded) {
         const location = resolve(from, file);
-        const others = this.#excluded.get(dirname(location)) ?? [];
-        this.#excluded.set(dirname(location), [...others, this.#context.show(location)]);
+        const folder = this.#context.visitFolder(dirname(location));
+        this.#excluded.set(folder, [...(this.#excluded.get(folder) ?? []), this.#context.show(location)]);
       }
     }
-    const folders = grouped([...asked.values()].sort(byFile), ({ location }) => dirname(location));
+    const folders = grouped([...asked.values()].sort(byFile), ({ location }) =>
+      this.#context.visitFolder(dirname(location)),
+    );
     this.folders = [...folders].map(([location, files]) => ({ location, files }));
   }
 
@@ -231,7 +233,7 @@ export class ArchiveReader {
         ? readDocument(file, location, this.#context.repository)
         : keyedDocument(file, decode(bytes));
     const hasVisit = this.#context.hasVisit(folder);
-    const isAsked = !isNamedResults && (how === "named" || hasVisit);
+    const isAsked = !isNamedResults && (how === "named" || this.#context.hasVisit(dirname(location)));
     if (!read.ok) {
       if (!isAsked && isAnotherTools(location)) return this.#passOver(file);
       this.#faults.push(...read.faults);

@@ -30,7 +30,12 @@ function blocks({ cases, visit, unnamed, said }: Tally, { folder, written }: Imp
       : [text(`${unnamed} lists its cases. Add there: ${cases.map(({ id }) => id).join(", ")}`)]),
     ...table(
       [right("line"), { head: "file" }, { head: "case" }, { head: "tag" }],
-      cases.map(({ line, file, id, tag }) => [String(line), file.slice(folder.length + 1), id, tag]),
+      cases.map(({ line, file, id, tag }) => [
+        String(line),
+        file.startsWith(`${folder}/`) ? file.slice(folder.length + 1) : file,
+        id,
+        tag,
+      ]),
     ),
     ...(written ? [] : [...shown(visit), ...shown(first)]),
   ];

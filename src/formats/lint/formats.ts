@@ -2,13 +2,14 @@
 import type { Style } from "../page/style.ts";
 import { lintGithub } from "./github.ts";
 import { lintGitlab } from "./gitlab.ts";
+import { lintHtml } from "./html.ts";
 import { lintJson } from "./json.ts";
 import { lintJunit } from "./junit.ts";
 import type { LintReport } from "./report.ts";
 import { lintSarif } from "./sarif.ts";
 import { lintText } from "./text.ts";
 
-export const lintFormats = ["text", "json", "sarif", "junit", "github", "gitlab"] as const;
+export const lintFormats = ["text", "json", "sarif", "junit", "github", "gitlab", "html"] as const;
 export type LintFormat = (typeof lintFormats)[number];
 
 const writers: Record<LintFormat, (report: LintReport, style: Style, width: number) => string> = {
@@ -18,6 +19,7 @@ const writers: Record<LintFormat, (report: LintReport, style: Style, width: numb
   sarif: lintSarif,
   junit: lintJunit,
   github: lintGithub,
+  html: lintHtml,
   gitlab: ({ result, unreadable }) => lintGitlab(result, unreadable),
 };
 

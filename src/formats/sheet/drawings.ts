@@ -4,7 +4,7 @@ import { section } from "../../drawings/snout-section.ts";
 import { normal } from "../../drawings/snout-states.ts";
 import { text } from "../../drawings/svg.ts";
 import type { Words } from "../../sheet/index.ts";
-import { Html } from "./html.ts";
+import { Html } from "../page/html.ts";
 
 const svg = (name: string, box: string, body: string): Html =>
   new Html(

@@ -1,6 +1,6 @@
 /** The notice of open alarms, above everything else. */
 import type { Notice } from "../../sheet/index.ts";
-import { type Html, html } from "./html.ts";
+import { type Html, html } from "../page/html.ts";
 import { type Block, linesOf } from "./page.ts";
 
 /** More lines than this are counted, not shown. */

@@ -1,6 +1,6 @@
 /** Pages of paper: blocks one below the other, so many on a page as there is room for. */
 import type { Words } from "../../sheet/index.ts";
-import { type Html, html } from "./html.ts";
+import { type Html, html } from "../page/html.ts";
 import { style } from "./style.ts";
 
 export type Paper = "a4" | "letter";
@@ -12,7 +12,7 @@ export const isPaper = (name: string): name is Paper => Object.hasOwn(sizes, nam
 
 const margin = 7;
 /** Head and foot of each page, with the head of a list. */
-const around = 20;
+const around = 22.5;
 /** Between two blocks. */
 const gap = 1.6;
 

@@ -1,7 +1,7 @@
 /** The sheet of a pig as blocks: notice and cautions first, then signs, facts, organs, outlines, samples and notes. */
 import type { MessageKey, PigSheet, SheetFact, SheetStep, Words } from "../../sheet/index.ts";
+import { type Html, html } from "../page/html.ts";
 import { lungOutline, snoutOutline } from "./drawings.ts";
-import { type Html, html } from "./html.ts";
 import { noticeBlock } from "./notice.ts";
 import { type Block, cut, linesOf, type Paper, type Part, paged, type Sheet, widthOf } from "./page.ts";
 

@@ -1,5 +1,5 @@
 /** How the sheet looks: black and grey on white, measures of paper. */
-import { Html } from "./html.ts";
+import { Html } from "../page/html.ts";
 
 export const style = (wide: number, high: number, margin: number): Html =>
   new Html(`

@@ -1,13 +1,17 @@
 /** The tally: a row a pig, boxes for the loss of each concha, the share of each lobe, and pleurisy. */
 import type { MessageKey, TallySheet, Words } from "../../sheet/index.ts";
+import { type Html, html } from "../page/html.ts";
 import { lungOutline, snoutOutline } from "./drawings.ts";
-import { type Html, html } from "./html.ts";
 import { noticeHtml } from "./notice.ts";
 import { cut, type Paper, type Sheet, widthOf } from "./page.ts";
 
 const rowsOfPage = 30;
 /** A notice takes the room of some rows. */
 const rowsBelowNotice = 24;
+
+/** Of a few pigs the rows do not fill the page, in millimetres. */
+const highestRow = 10;
+const headHeight = 11;
 
 /** Columns of numbers, each with the head of its group. */
 const groups: readonly {
@@ -69,7 +73,7 @@ ${(["snout_grades", "septum_key", "accessory", "pleurisy_key", "tally_key"] as c
 
 function table(rows: TallySheet["rows"], words: Words): Html {
   const cell = (isFirst: boolean): Html => (isFirst ? html` class="thick"` : html``);
-  return html`<table><colgroup><col style="width: 9mm"><col style="width: 24mm">${columns.map(() => html`<col>`)}</colgroup>
+  return html`<table style="max-height: ${headHeight + rows.length * highestRow}mm"><colgroup><col style="width: 9mm"><col style="width: 24mm">${columns.map(() => html`<col>`)}</colgroup>
 <thead><tr><th rowspan="2">${words.say("number")}</th><th rowspan="2">${words.say("tag")}</th>${groups.map(
     ({ head, columns: own }) => html`<th class="thick" colspan="${own.length}">${words.say(head)}</th>`,
   )}</tr>

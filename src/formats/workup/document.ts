@@ -87,7 +87,9 @@ function lineBlocks(fits: readonly Fit[], form: Form, width: number): Block[] {
   const said = fits.map(
     (fit, index) => `${index + 1}. ${fit.disease.name}: ${countsText(countsOf(fit))}: ${why(fit)}`,
   );
-  return form === "text" ? said.map((line) => verbatim(fitted(`  ${line}`, width))) : list(null, said);
+  return form === "text"
+    ? said.map((line) => verbatim(fitted(`  ${line}`, width).trimEnd()))
+    : list(null, said);
 }
 
 /** `1 hallmark, 2 typical, 3 more, 1 against` */

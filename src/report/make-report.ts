@@ -1,0 +1,154 @@
+/** The report of a pig, a visit or a farm, gathered from what every other command tells. */
+import type { Archive, Case, VisitContext } from "../cases/index.ts";
+import { type Compared, type CompareReport, compareCases } from "../compare/index.ts";
+import { type Estimate, type HerdReport, herdEstimates } from "../herd/index.ts";
+import type { Scale } from "../knowledge/index.ts";
+import { scaleNamed } from "../score/index.ts";
+import { grouped } from "../words/grouped.ts";
+import { answerOf } from "./answer.ts";
+import { pigOf } from "./pig.ts";
+import type { ReportResult, ReportScale, ReportShare, Said } from "./result.ts";
+import { visitOf } from "./visit.ts";
+
+interface Asked {
+  /** Of the program, `1.2.3`. */
+  readonly version: string;
+  /** The files that were read, with their digests. */
+  readonly files: ReportResult["files"];
+  /** What it is of. Default: a pig, where there is one; a farm, where there are several visits. */
+  readonly of?: ReportResult["of"];
+}
+
+/** A report is of one pig, of one visit or of one farm, as many cases as were asked for. */
+export function makeReport(archive: Archive, { version, files, of: asked }: Asked): ReportResult {
+  const cases = inOrder(archive.cases);
+  const visits = visitsOf(cases);
+  const herd = herdEstimates(cases, { by: ["visit"] });
+  const scales = scalesTold(cases, herd);
+  const pigs = cases.map((one) => pigOf(one, scales));
+  const told = visits.map((visit) =>
+    visitOf(
+      visit,
+      cases.filter((one) => one.visit === visit),
+    ),
+  );
+  const last = told.at(-1);
+  const compared = visits.length > 1 ? lastCompared(compareCases(archive, { between: "visits" })) : undefined;
+  const [first] = cases;
+  const of = asked ?? (cases.length === 1 ? "case" : visits.length > 1 ? "farm" : "visit");
+  const farm = first?.farm?.record.name ?? first?.farm?.id ?? null;
+  return {
+    report: 1,
+    made_by: version,
+    of,
+    title: titleOf(of, farm, last?.date ?? null, first),
+    farm,
+    by: visits.at(-1)?.record.veterinarian ?? first?.record.examiner ?? null,
+    day: last?.date ?? null,
+    answer: answerOf({
+      visit: last,
+      pigs: pigs.filter(({ visit }) => visit === (last?.id ?? null)),
+      estimates: toldFirst(herd).filter(({ stratum }) => stratum.visit === (last?.id ?? null)),
+      scales: scales.map((scale) => scaleOf(scale, cases)),
+      compared,
+    }),
+    visits: told,
+    pigs,
+    shares: toldFirst(herd).map(shareOf),
+    scales: scales.map((scale) => scaleOf(scale, cases)),
+    compared:
+      compared === undefined
+        ? null
+        : [
+            compared.answer,
+            ...compared.comparisons.filter(({ comparable }) => comparable).map(({ sentence }) => sentence),
+          ],
+    files,
+  };
+}
+
+function titleOf(
+  of: ReportResult["of"],
+  farm: string | null,
+  day: string | null,
+  first: Case | undefined,
+): Said {
+  if (of === "case") return { say: "title_case", values: { pig: first?.id ?? "" } };
+  if (of === "farm" || day === null) return { say: "title_farm", values: { farm: farm ?? "" } };
+  return { say: "title_visit", values: { farm: farm ?? "", day } };
+}
+
+/** By the day of the visit, then as they were read. */
+const inOrder = (cases: readonly Case[]): readonly Case[] =>
+  cases.toSorted((a, b) => (a.visit?.record.date ?? "").localeCompare(b.visit?.record.date ?? ""));
+
+const visitsOf = (cases: readonly Case[]): readonly VisitContext[] => [
+  ...new Set(cases.flatMap(({ visit }) => visit ?? [])),
+];
+
+/** In the order in which the herd table tells them. */
+function toldFirst({ told_first: { indicators }, estimates }: HerdReport): Estimate[] {
+  const byIndicator = grouped(estimates, ({ indicator }) => indicator);
+  return indicators.flatMap((id) => byIndicator.get(id) ?? []);
+}
+
+const scalesTold = (cases: readonly Case[], { told_first: { scales } }: HerdReport): Scale[] =>
+  scales.flatMap((id) => cases.map((one) => scaleNamed(one, id)).find((scale) => scale !== undefined) ?? []);
+
+function scaleOf(scale: Scale, _: readonly Case[]): ReportScale {
+  const [least = 0, most = 0] = scale.range;
+  return {
+    scale: scale.id,
+    title: scale.title,
+    organ: scale.organ,
+    least,
+    most,
+    grades:
+      scale.whole === true && most - least <= 10
+        ? Array.from({ length: most - least + 1 }, (_, index) => least + index)
+        : [],
+    source: scale.source.cite,
+    from_memory: scale.source.confidence === "from-memory",
+  };
+}
+
+const shareOf = ({
+  stratum,
+  indicator,
+  title,
+  basis,
+  affected,
+  examined,
+  proportion,
+  lower,
+  upper,
+  level,
+  reach,
+  wording,
+  source,
+  confidence,
+  scale,
+}: Estimate): ReportShare => ({
+  visit: stratum.visit ?? null,
+  indicator,
+  title,
+  basis,
+  affected,
+  examined,
+  proportion: proportion ?? (examined > 0 ? affected / examined : null),
+  limits: lower === null || upper === null ? null : [lower, upper],
+  level,
+  stands: reach === "prevalence",
+  wording,
+  source,
+  from_memory: confidence === "from-memory" || scale?.confidence === "from-memory",
+});
+
+/** The last two visits of pigs that stand for their groups, else of any. */
+function lastCompared({ blocks }: CompareReport): Compared | undefined {
+  return (
+    blocks.find(({ prevalence, comparable }) => prevalence && comparable) ??
+    blocks.find(({ comparable }) => comparable) ??
+    blocks[0]
+  );
+}

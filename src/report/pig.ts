@@ -1,0 +1,169 @@
+/** What a report says of one pig. */
+import type { Case, OrganState } from "../cases/index.ts";
+import { basisOf } from "../herd/index.ts";
+import type { Scale } from "../knowledge/index.ts";
+import { organs, type PlacedOrgan, systems } from "../knowledge/index.ts";
+import {
+  conchae,
+  diedAt,
+  entriesOf,
+  findingsOf,
+  hoursAfterDeath,
+  hoursBetween,
+  isLesion,
+  lobes,
+  openedAt,
+  placedStates,
+  samplesOf,
+  stepAt,
+  textOf,
+} from "../record/index.ts";
+import { lateSamples } from "../sampling/index.ts";
+import { scoreCase } from "../score/index.ts";
+import type { Looked, ReportPig } from "./result.ts";
+
+/** @param scales those of which scores are told */
+export function pigOf(one: Case, scales: readonly Scale[]): ReportPig {
+  const { pig, diagnosis } = one.record;
+  const nose = conchae(one);
+  const graded = lobes(one);
+  const late = new Set(
+    ["gut-histology", "culture", "histology"]
+      .flatMap((kind) => lateSamples(one, kind, ["reduced", "doubtful"]))
+      .map(({ index }) => index),
+  );
+  return {
+    id: one.id,
+    visit: one.visit?.id ?? null,
+    group: pig?.group ?? null,
+    basis: basisOf(one),
+    age_days: one.ageDays ?? null,
+    systems: Object.fromEntries(systems.map(({ id }) => [id, lookedAt(one, id)])),
+    findings: findingsOf(one)
+      .filter(({ finding }) => isLesion(finding))
+      .map(({ organ, finding }) => ({ organ: organ.id, process: finding.process, words: wordsOf(finding) })),
+    lobes: graded === undefined ? null : Object.fromEntries(graded.values),
+    pleurisy: pleurisyOf(one),
+    conchae:
+      nose === undefined || nose.losses.length === 0
+        ? null
+        : {
+            left: { dorsal: nose.left.dorsal ?? null, ventral: nose.left.ventral ?? null },
+            right: { dorsal: nose.right.dorsal ?? null, ventral: nose.right.ventral ?? null },
+            septum: typeof nose.septum === "string" ? nose.septum : null,
+          },
+    scores: scales.flatMap((scale) => {
+      const { value, confidence } = scoreCase(one, scale);
+      return value === null ? [] : [{ scale: scale.id, value, from_memory: confidence === "from-memory" }];
+    }),
+    steps: stepsOf(one, late),
+    samples: samplesOf(one).map(({ sample: { id, from, into, for: tests, at } }) => ({
+      id: id ?? "",
+      from,
+      into: into ?? null,
+      tests: tests ?? [],
+      at: at ?? null,
+    })),
+    diagnosis: {
+      morphologic: (diagnosis?.morphologic ?? []).map(textOf),
+      aetiologic: (diagnosis?.aetiologic ?? []).map(textOf),
+      differentials: diagnosis?.differentials ?? [],
+      basis: diagnosis?.basis ?? null,
+    },
+  };
+}
+
+/** The whole of a system: a lesion anywhere is one; normal only where something was looked at; else why it was left. */
+function lookedAt(one: Case, system: string): { looked: Looked; reason: string | null } {
+  const states = organs.filter((organ) => organ.system === system).map((organ) => one.organ(organ));
+  const lesion =
+    findingsOf(one).some(({ organ, finding }) => organ.system === system && isLesion(finding)) ||
+    entriesOf(one).some(({ organ, entry }) => organ.system === system && showsLesion(organ, entry));
+  if (lesion) return { looked: "lesion", reason: null };
+  if (states.some(({ status }) => status === "normal" || status === "recorded"))
+    return { looked: "normal", reason: null };
+  const left = states.find(isLeft);
+  return left === undefined
+    ? { looked: "blank", reason: null }
+    : { looked: "left", reason: left.reason ?? null };
+}
+
+/** Whether something was observed that no healthy organ shows: a lobe consolidated, a concha wasted, pleura grown together. */
+function showsLesion({ definition }: PlacedOrgan, entry: Readonly<Record<string, unknown>>): boolean {
+  return Object.entries(definition.observations ?? {}).some(([name, { kind, normal }]) => {
+    const values = valuesIn(entry[name]);
+    if (kind === "percent" || kind === "grade")
+      return values.some((value) => typeof value === "number" && value > 0);
+    return normal !== undefined && values.some((value) => value !== normal);
+  });
+}
+
+/** The values of an observation, of all its parts. */
+const valuesIn = (value: unknown): unknown[] =>
+  value === undefined || value === null
+    ? []
+    : typeof value === "object"
+      ? Object.values(value).flatMap(valuesIn)
+      : [value];
+
+const isLeft = ({ status }: OrganState): boolean => status === "not_examined" || status === "not_assessable";
+
+function pleurisyOf(one: Case): ReportPig["pleurisy"] {
+  const state = placedStates(one).find(({ organ }) => organ.id === "respiratory.pleura");
+  const sides = state?.state.entry?.pleurisy as Record<string, unknown> | undefined;
+  if (sides === undefined) return null;
+  const places = (side: unknown): string[] =>
+    [side].flat().filter((place): place is string => typeof place === "string" && place !== "none");
+  return { left: places(sides.left), right: places(sides.right) };
+}
+
+/** `consolidation, cranioventral, dark-red, firm; 13 %`: the words of the record, in its order. */
+function wordsOf(finding: ReturnType<typeof findingsOf>[number]["finding"]): string {
+  const {
+    process,
+    side,
+    site,
+    distribution,
+    extent,
+    number,
+    size,
+    colour,
+    consistency,
+    exudate,
+    severity,
+    duration,
+  } = { ...finding } as Readonly<Record<string, unknown>>;
+  return [
+    process,
+    severity,
+    duration,
+    distribution,
+    exudate,
+    colour,
+    consistency,
+    side,
+    site,
+    number,
+    size,
+    extent,
+  ]
+    .filter((word) => word !== undefined && word !== null)
+    .map((word) => (Array.isArray(word) ? word.join(", ") : String(word)))
+    .join(", ")
+    .replaceAll(/(?<=\p{L})-(?=\p{L})/gu, " ");
+}
+
+function stepsOf(one: Case, late: ReadonlySet<number>): ReportPig["steps"] {
+  const died = diedAt(one);
+  const at = (hours: number | undefined, what: string, isLate = false) =>
+    hours === undefined ? [] : [{ hours: Math.max(0, hours), what, late: isLate }];
+  return [
+    ...at(hoursBetween(died, openedAt(one)), "opened"),
+    ...at(hoursBetween(died, stepAt(one, "gut_fixed")), "gut_fixed"),
+    ...samplesOf(one).flatMap(({ sample, index }) =>
+      sample.at === undefined
+        ? []
+        : at(hoursAfterDeath(one, sample), sample.id ?? `${index + 1}`, late.has(index)),
+    ),
+  ].sort((a, b) => a.hours - b.hours);
+}
