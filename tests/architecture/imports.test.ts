@@ -20,7 +20,7 @@ const floors: Record<string, number> = {
   score: 4,
   drawings: 1,
   figures: 2,
-  report: 6.5,
+  report: 7.5,
   measure: 4,
   patterns: 4,
   alarms: 5,
