@@ -26,7 +26,7 @@ export const casesOf = (subject: Subject): readonly Case[] =>
   "cases" in subject ? subject.cases : [subject];
 
 /** Whether somebody wrote down how the organ was. */
-export function isLookedAt(one: Case, id: string): boolean {
+function isLookedAt(one: Case, id: string): boolean {
   const organ = organById(id);
   return organ !== undefined && ["normal", "recorded"].includes(one.organ(organ).status);
 }
