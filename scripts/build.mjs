@@ -36,7 +36,11 @@ const settings = {
     "node:child_process": join(root, "scripts/build/no-child-process.mjs"),
     // Of its two builds this one reads events two and a half times faster (docs/performance.md).
     "js-yaml": join(root, "node_modules/js-yaml/dist/js-yaml.cjs.js"),
+    // The build for browsers knows no files, so that no template can ask for one.
+    liquidjs: join(root, "node_modules/liquidjs/dist/liquid.browser.mjs"),
   },
+  // Brings code for one machine; photographs are linked where it is not installed.
+  external: ["sharp"],
   plugins: [withoutRuleTexts, lightNode, notesPackages],
   logLevel: "warning",
 };

@@ -129,6 +129,9 @@ function forEditors({ $defs, ...whole }, { title, blank }) {
       anyOf: [...forms, { $ref: to("blank") }],
     };
   };
+  const label = $defs["common-label"];
+  // The reader takes a sample numbered 1 for the sample "1".
+  if (label !== undefined) Object.assign(label, { type: ["string", "integer"], minimum: 0 });
   return { ...visit(whole), title, $defs: { ...changed($defs, visit), blank: nothing } };
 }
 

@@ -112,7 +112,8 @@ export const recorded_grades: Readonly<Record<string, readonly string[]>> = ${JS
     join(folder, "messages.ts"),
     `${note}
 import type { Messages } from "../knowledge.types.ts";
-export type Language = ${union(Object.keys(messages))};
+import type { Language } from "./languages.ts";
+export type { Language };
 export type MessageKey = ${union(Object.keys(messages.en.say))};
 export const messages: Readonly<Record<Language, Messages & { readonly say: Readonly<Record<MessageKey, string>> }>> = JSON.parse(${JSON.stringify(JSON.stringify(messages))});
 /** What each message of a report needs: \`Date\` is a day as records write it. */
@@ -121,6 +122,14 @@ ${Object.entries(messages.en.report)
   .map(([key, text]) => `  ${key}: ${gapsType(text)};`)
   .join("\n")}
 }
+`,
+  );
+  writeFileSync(
+    join(folder, "languages.ts"),
+    `${note}
+/** The languages of sheets and reports: those that have a file of messages. */
+export const languages = ${JSON.stringify(Object.keys(messages))} as const;
+export type Language = (typeof languages)[number];
 `,
   );
   const ranges = knowledge.scales.map(({ id, organ, range, whole, parts }) => [

@@ -2,6 +2,7 @@
 export const goneAlarms: Readonly<Record<string, string | undefined>> = {
   "fever-and-skin-in-the-herd": "fever-and-losses-in-the-herd",
   "fever-cluster-with-oedema-or-bleeding": undefined,
+  "fever-cough-and-nervous-signs": "nervous-piglets-and-abortions",
   "fever-despite-treatment": undefined,
   "haemorrhages-in-many-organs": "fever-and-bleeding",
   "skin-haemorrhages": "fever-and-bleeding",

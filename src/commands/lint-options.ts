@@ -7,7 +7,7 @@ import { addCommonOptions, collect } from "./options.ts";
 export function addLint(program: Command): void {
   addCommonOptions(
     program.command("lint"),
-    "text for people; json, sarif, junit, github or gitlab for scripts and continuous integration",
+    "text for people, html as a page; json, sarif, junit, github or gitlab for scripts and continuous integration",
   )
     .option("--also <format=file>", "write a second format to a file; may be given again", collect)
     .option("--fail-on <level>", "lowest level that makes the exit code 1: error, warning or note", "error")

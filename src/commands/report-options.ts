@@ -1,5 +1,7 @@
 /** The options of `carcase report`. */
 import type { Command } from "commander";
+import { languages } from "../generated/knowledge/languages.ts";
+import { listing } from "../words/listing.ts";
 import { call } from "./call.ts";
 import { noColour } from "./options.ts";
 import type { ReportOptions } from "./report.ts";
@@ -11,8 +13,9 @@ export function addReport(program: Command): void {
     .option("-o, --output <file>", "write the report to a file, such as report.html")
     .option("-f, --format <format>", "html, markdown, pdf or json", "html")
     .option("--for <reader>", "farm, colleague or laboratory: how deep, never what", "farm")
+    .option("--photos <where>", "embed (small, without place and device) or link", "embed")
     .option("--pages <folder>", "the whole archive as pages that open from the disk, with a search")
-    .option("--language <language>", "en, de or es", "en")
+    .option("--language <language>", listing(languages, "or"), "en")
     .option("-q, --quiet", "only what needs attention")
     .option("--config <file>", "settings file to use instead of the nearest carcase.yaml")
     .option(...noColour)

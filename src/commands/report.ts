@@ -6,6 +6,7 @@ import type { Archive, Case } from "../cases/index.ts";
 import { pageMark } from "../formats/page/html-page.ts";
 import { toJson } from "../formats/page/json.ts";
 import { portablePath } from "../formats/page/portable-path.ts";
+import { type Dress, plain } from "../formats/report/dress.ts";
 import { reportHtml } from "../formats/report/html.ts";
 import { reportMarkdown } from "../formats/report/markdown.ts";
 import { archivePages } from "../formats/report/pages.ts";
@@ -22,7 +23,15 @@ import { count, listing } from "../words/listing.ts";
 import type { CommonOptions } from "./options.ts";
 import { oneOf } from "./parsers.ts";
 import { printPdf } from "./print-pdf.ts";
+import {
+  linkedPhotographs,
+  type ReadPhotographs,
+  readPhotographs,
+  shownPhotographs,
+} from "./report-photographs.ts";
+import { practiceOf } from "./report-practice.ts";
 import type { Run } from "./run.ts";
+import { Unusable } from "./unusable.ts";
 import { UsageError } from "./usage-error.ts";
 import { version } from "./version.ts";
 import { writeFolder } from "./write-file.ts";
@@ -31,15 +40,20 @@ export interface ReportOptions extends CommonOptions {
   readonly for: string;
   readonly language: string;
   readonly pages?: string;
+  readonly photos: string;
 }
 
-type Write = (report: ReportResult, audience: Audience, words: ReportWords) => void;
+/** In the page itself, or where a link leads. */
+const placesOfPhotos = ["embed", "link"] as const;
+
+type Write = (report: ReportResult, audience: Audience, words: ReportWords, dress: Dress) => void;
 
 export async function report(run: Run<ReportOptions>): Promise<number> {
   const { language, pages } = run.options;
   const audience: Audience = oneOf("--for", run.options.for, audiences, "reader");
   if (!isLanguage(language))
     throw new UsageError(`--language: there is no "${language}"; write ${listing(languages, "or")}`);
+  const photos = oneOf("--photos", run.options.photos, placesOfPhotos, "place");
   const write = writerOf(run);
   const archive = await run.countable();
   if (openAlarmsOf(archive).length > 0) {
@@ -47,9 +61,27 @@ export async function report(run: Run<ReportOptions>): Promise<number> {
     return 1;
   }
   const words = reportWords(language);
-  if (archive.cases.length > 0) {
-    if (pages !== undefined) writePages(archive, pages, words, run);
-    else write(makeReport(archive, { version, files: filesOf(archive, archive.cases) }), audience, words);
+  const [first] = archive.cases;
+  if (first === undefined) return run.end();
+  try {
+    const photographs = readPhotographs(archive, run.paths);
+    const { digests } = photographs;
+    if (pages !== undefined) writePages(archive, pages, words, photographs, run);
+    else {
+      const made = makeReport(archive, { version, files: filesOf(archive, archive.cases), digests });
+      const asked = [made, words, audience] as const;
+      const dress =
+        run.options.format === "json"
+          ? plain
+          : {
+              ...(await practiceOf(first.settings, asked)),
+              photographs: await shownPhotographs(run, asked, photographs, photos === "embed"),
+            };
+      write(made, audience, words, dress);
+    }
+  } catch (error) {
+    if (!(error instanceof Unusable)) throw error;
+    run.faults(error.faults);
   }
   return run.end();
 }
@@ -66,11 +98,11 @@ function writerOf(run: Run<ReportOptions>): Write {
   )
     throw new UsageError(`a report is a page: write -o report.${format}, and open that file`);
   return run.format<Write>({
-    html: (made, audience, words) =>
-      run.write(reportHtml(made, audience, words), { sample: pageMark("report") }),
-    markdown: (made, audience, words) => writeMarkdown(made, audience, words, run),
+    html: (made, audience, words, dress) =>
+      run.write(reportHtml(made, audience, words, [], dress), { sample: pageMark("report") }),
+    markdown: (made, audience, words, dress) => writeMarkdown(made, audience, words, dress, run),
     json: (made) => run.write(toJson(made), { sample: '{"report": 1}' }),
-    pdf: (made, audience, words) => writePdf(reportHtml(made, audience, words), run),
+    pdf: (made, audience, words, dress) => writePdf(reportHtml(made, audience, words, [], dress), run),
   });
 }
 
@@ -79,11 +111,12 @@ function writeMarkdown(
   made: ReportResult,
   audience: Audience,
   words: ReportWords,
+  dress: Dress,
   run: Run<ReportOptions>,
 ): void {
   const { output } = run.options;
   const folder = output === undefined ? "figures" : `${basename(output).replace(/\.[^.]*$/, "")}-figures`;
-  const { text, figures } = reportMarkdown(made, audience, words, folder);
+  const { text, figures } = reportMarkdown(made, audience, words, folder, dress);
   if (output !== undefined)
     writeFolder(
       join(dirname(output), folder),
@@ -103,13 +136,21 @@ function writePdf(html: string, run: Run<ReportOptions>): void {
     );
 }
 
-function writePages(archive: Archive, folder: string, words: ReportWords, run: Run<ReportOptions>): void {
+function writePages(
+  archive: Archive,
+  folder: string,
+  words: ReportWords,
+  photographs: ReadPhotographs,
+  run: Run<ReportOptions>,
+): void {
   let pages = 0;
   const counted = function* () {
     for (const page of archivePages(archive, {
       version,
       words,
       filesOf: (cases) => filesOf(archive, cases),
+      digests: photographs.digests,
+      dress: { ...plain, photographs: linkedPhotographs(photographs, folder) },
     })) {
       pages++;
       yield page;

@@ -1,5 +1,7 @@
 /** The options of `carcase sheet`. */
 import type { Command } from "commander";
+import { languages } from "../generated/knowledge/languages.ts";
+import { listing } from "../words/listing.ts";
 import { call } from "./call.ts";
 import { wishOptions } from "./new-options.ts";
 import { noColour } from "./options.ts";
@@ -13,7 +15,7 @@ export function addSheet(program: Command): void {
     .option("--tally", "one page for thirty snouts and lungs instead of a sheet a pig")
     .option("--csv", "with --tally: the same as an empty table for carcase import")
     .option("--paper <size>", "a4 or letter", "a4")
-    .option("--language <language>", "en, de or es", "en");
+    .option("--language <language>", listing(languages, "or"), "en");
   for (const option of wishOptions) if (!option[0].startsWith("--head")) command.option(...option);
   command
     .option("-q, --quiet", "only what needs attention")

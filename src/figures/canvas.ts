@@ -48,7 +48,7 @@ ${body}
 }
 
 /** A word of a record, safe in markup. */
-export const said = (words: string): string => escapedMarkup(visible(words));
+const said = (words: string): string => escapedMarkup(visible(words));
 
 interface LabelOptions {
   readonly class?: string;

@@ -2,6 +2,8 @@
  * The domain knowledge that ships with the program, read from the YAML files beside this one.
  * Nothing here decides anything: it only makes the data easy to look up.
  */
+
+import type { Language } from "../generated/knowledge/languages.ts";
 import * as data from "../generated/knowledge.ts";
 import type {
   AgeClass,
@@ -16,6 +18,7 @@ import type {
   Sex,
   Source,
 } from "../generated/knowledge.types.ts";
+import { capital } from "../words/listing.ts";
 
 export type {
   AgeClass,
@@ -52,6 +55,7 @@ export type {
   WantedFinding,
   WantedWords,
 } from "../generated/knowledge.types.ts";
+export * from "./report-sections.ts";
 
 /** An organ with its place in the body: id is `system.organ`, as in a case file. */
 export interface PlacedOrgan {
@@ -77,6 +81,14 @@ const organsById = new Map(organs.map((organ) => [organ.id, organ]));
 
 /** The organ with this id (`respiratory.lungs`), if there is one. */
 export const organById = (id: string): PlacedOrgan | undefined => organsById.get(id);
+
+/** What an organ is called on paper: its title, in a language that notes know the first of its names there. */
+export function organTitle(id: string, language: Language): string {
+  const { title, names } = organById(id)?.definition ?? {};
+  const known: Readonly<Partial<Record<string, readonly string[]>>> = { ...names, en: undefined };
+  const [name] = known[language] ?? [];
+  return name === undefined ? (title ?? id) : capital(name);
+}
 
 /** Title of a system, or its id when it has none. */
 export const systemTitle = (id: string): string => data.anatomy.systems[id]?.title ?? id;

@@ -14,6 +14,8 @@ export interface Photograph {
   /** What it shows, as written. */
   readonly shows: string | undefined;
   readonly showsPath: Path;
+  /** What else is said of it. */
+  readonly note: string | undefined;
   /** Whether the picture carries a scale; undefined when nothing is said. */
   readonly scale: boolean | undefined;
   /** The organs that it shows, by what is written, its place in the case, or its file name. */
@@ -24,12 +26,13 @@ export const photographs = fact((one: Case): readonly Photograph[] => {
   const ofCase = (one.record.photos ?? []).map((photo, index): Photograph => {
     const path = ["photos", index];
     if (typeof photo === "string") return named(photo, path);
-    const { file, shows, scale } = photo;
+    const { file, shows, scale, note } = photo;
     const shown = organById(shows ?? "");
     return {
       ...named(file, [...path, "file"]),
       shows,
       showsPath: [...path, "shows"],
+      note,
       scale: scale === undefined ? undefined : scale === true || scale === "yes",
       ...(shows === undefined
         ? {}
@@ -50,7 +53,15 @@ export const photographs = fact((one: Case): readonly Photograph[] => {
 
 function named(file: string, path: Path): Photograph {
   const name = basename(file, extname(file));
-  return { file, path, shows: undefined, showsPath: path, scale: undefined, organs: namedOrgans(name) };
+  return {
+    file,
+    path,
+    shows: undefined,
+    showsPath: path,
+    note: undefined,
+    scale: undefined,
+    organs: namedOrgans(name),
+  };
 }
 
 /** Whether nothing says what a picture shows: neither the case nor its name. */

@@ -72,7 +72,7 @@ function shareSaid({
   };
 }
 
-function middleSaid({ scale, most, from_memory }: ReportScale, pigs: readonly ReportPig[]): Said[] {
+function middleSaid({ scale, title, most, from_memory }: ReportScale, pigs: readonly ReportPig[]): Said[] {
   const values = pigs
     .flatMap(({ scores }) => scores.find((one) => one.scale === scale)?.value ?? [])
     .sort((a, b) => a - b);
@@ -82,7 +82,7 @@ function middleSaid({ scale, most, from_memory }: ReportScale, pigs: readonly Re
     {
       say: "scale_middle",
       values: {
-        title: { term: "scales", id: scale, ...memory(from_memory) },
+        title: { term: "scales", id: scale, title, ...memory(from_memory) },
         median,
         most,
         n: values.length,

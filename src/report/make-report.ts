@@ -6,7 +6,7 @@ import type { Scale } from "../knowledge/index.ts";
 import { scaleNamed } from "../score/index.ts";
 import { grouped } from "../words/grouped.ts";
 import { answerOf } from "./answer.ts";
-import { pigOf } from "./pig.ts";
+import { type Digests, pigOf } from "./pig.ts";
 import type { ReportResult, ReportScale, ReportShare, Said } from "./result.ts";
 import { visitOf } from "./visit.ts";
 
@@ -15,17 +15,22 @@ interface Asked {
   readonly version: string;
   /** The files that were read, with their digests. */
   readonly files: ReportResult["files"];
+  /** Of the photographs that were read. */
+  readonly digests?: Digests;
   /** What it is of. Default: a pig, where there is one; a farm, where there are several visits. */
   readonly of?: ReportResult["of"];
 }
 
 /** A report is of one pig, of one visit or of one farm, as many cases as were asked for. */
-export function makeReport(archive: Archive, { version, files, of: asked }: Asked): ReportResult {
+export function makeReport(
+  archive: Archive,
+  { version, files, digests = new Map(), of: asked }: Asked,
+): ReportResult {
   const cases = inOrder(archive.cases);
   const visits = visitsOf(cases);
   const herd = herdEstimates(cases, { by: ["visit"] });
   const scales = scalesTold(cases, herd);
-  const pigs = cases.map((one) => pigOf(one, scales));
+  const pigs = cases.map((one) => pigOf(one, scales, digests));
   const told = visits.map((visit) =>
     visitOf(
       visit,
@@ -37,11 +42,13 @@ export function makeReport(archive: Archive, { version, files, of: asked }: Aske
   const [first] = cases;
   const of = asked ?? (cases.length === 1 ? "case" : visits.length > 1 ? "farm" : "visit");
   const farm = first?.farm?.record.name ?? first?.farm?.id ?? null;
+  const named = farm ?? last?.id ?? first?.id ?? "";
+  const scaled = scales.map(scaleOf);
   return {
     report: 1,
     made_by: version,
     of,
-    title: titleOf(of, farm, last?.date ?? null, first),
+    title: titleOf(of, of === "case" ? (first?.id ?? "") : named, last?.date ?? null),
     farm,
     by: visits.at(-1)?.record.veterinarian ?? first?.record.examiner ?? null,
     day: last?.date ?? null,
@@ -49,13 +56,13 @@ export function makeReport(archive: Archive, { version, files, of: asked }: Aske
       visit: last,
       pigs: pigs.filter(({ visit }) => visit === (last?.id ?? null)),
       estimates: toldFirst(herd).filter(({ stratum }) => stratum.visit === (last?.id ?? null)),
-      scales: scales.map((scale) => scaleOf(scale, cases)),
+      scales: scaled,
       compared,
     }),
     visits: told,
     pigs,
     shares: toldFirst(herd).map(shareOf),
-    scales: scales.map((scale) => scaleOf(scale, cases)),
+    scales: scaled,
     compared:
       compared === undefined
         ? null
@@ -67,15 +74,11 @@ export function makeReport(archive: Archive, { version, files, of: asked }: Aske
   };
 }
 
-function titleOf(
-  of: ReportResult["of"],
-  farm: string | null,
-  day: string | null,
-  first: Case | undefined,
-): Said {
-  if (of === "case") return { say: "title_case", values: { pig: first?.id ?? "" } };
-  if (of === "farm" || day === null) return { say: "title_farm", values: { farm: farm ?? "" } };
-  return { say: "title_visit", values: { farm: farm ?? "", day } };
+/** @param name of the farm; where none is recorded, of the visit or the pig */
+function titleOf(of: ReportResult["of"], name: string, day: string | null): Said {
+  if (of === "case") return { say: "title_case", values: { pig: name } };
+  if (of === "farm" || day === null) return { say: "title_farm", values: { farm: name } };
+  return { say: "title_visit", values: { farm: name, day } };
 }
 
 /** By the day of the visit, then as they were read. */
@@ -95,7 +98,7 @@ function toldFirst({ told_first: { indicators }, estimates }: HerdReport): Estim
 const scalesTold = (cases: readonly Case[], { told_first: { scales } }: HerdReport): Scale[] =>
   scales.flatMap((id) => cases.map((one) => scaleNamed(one, id)).find((scale) => scale !== undefined) ?? []);
 
-function scaleOf(scale: Scale, _: readonly Case[]): ReportScale {
+function scaleOf(scale: Scale): ReportScale {
   const [least = 0, most = 0] = scale.range;
   return {
     scale: scale.id,

@@ -1,9 +1,11 @@
 /** What a report says of one pig. */
+import { dirname, join, sep } from "node:path";
 import type { Case, OrganState } from "../cases/index.ts";
 import { basisOf } from "../herd/index.ts";
 import type { Scale } from "../knowledge/index.ts";
 import { organs, type PlacedOrgan, systems } from "../knowledge/index.ts";
 import {
+  besideCase,
   conchae,
   diedAt,
   entriesOf,
@@ -13,6 +15,7 @@ import {
   isLesion,
   lobes,
   openedAt,
+  photographs,
   placedStates,
   samplesOf,
   stepAt,
@@ -20,10 +23,13 @@ import {
 } from "../record/index.ts";
 import { lateSamples } from "../sampling/index.ts";
 import { scoreCase } from "../score/index.ts";
-import type { Looked, ReportPig } from "./result.ts";
+import type { Looked, ReportPhotograph, ReportPig } from "./result.ts";
+
+/** Digests of photographs, by where they lie. */
+export type Digests = ReadonlyMap<string, string>;
 
 /** @param scales those of which scores are told */
-export function pigOf(one: Case, scales: readonly Scale[]): ReportPig {
+export function pigOf(one: Case, scales: readonly Scale[], digests: Digests): ReportPig {
   const { pig, diagnosis } = one.record;
   const nose = conchae(one);
   const graded = lobes(one);
@@ -70,7 +76,25 @@ export function pigOf(one: Case, scales: readonly Scale[]): ReportPig {
       differentials: diagnosis?.differentials ?? [],
       basis: diagnosis?.basis ?? null,
     },
+    photographs: photographsOf(one, digests),
   };
+}
+
+/** Each file once, as it was named first. */
+function photographsOf(one: Case, digests: Digests): ReportPhotograph[] {
+  const told = new Map<string, ReportPhotograph>();
+  for (const { file, shows, note, organs: shown } of photographs(one)) {
+    const location = besideCase(one, file);
+    if (told.has(location)) continue;
+    const [first, second] = shown;
+    told.set(location, {
+      file: join(dirname(one.file), file).split(sep).join("/"),
+      shows: shows ?? (second === undefined ? (first?.id ?? null) : null),
+      note: note ?? null,
+      sha256: digests.get(location) ?? null,
+    });
+  }
+  return [...told.values()];
 }
 
 /** The whole of a system: a lesion anywhere is one; normal only where something was looked at; else why it was left. */

@@ -20,7 +20,16 @@ type Nested<Values> = {
 
 /** The name of a thing, in the language of the reader. */
 export interface Term {
-  readonly term: "indicators" | "scales" | "systems" | "organs" | "bases" | "processes";
+  readonly term:
+    | "indicators"
+    | "scales"
+    | "systems"
+    | "bases"
+    | "lobes"
+    | "organs"
+    | "materials"
+    | "containers"
+    | "tests";
   readonly id: string;
   /** Its English title, for what is the practice's own. */
   readonly title?: string;
@@ -77,6 +86,17 @@ export interface ReportPig {
     readonly differentials: readonly string[];
     readonly basis: string | null;
   };
+  readonly photographs: readonly ReportPhotograph[];
+}
+
+/** A photograph without its pixels: they are looked up by their digest. */
+export interface ReportPhotograph {
+  readonly file: string;
+  /** A system, an organ or the carcass, as the case or the name of the file says. */
+  readonly shows: string | null;
+  readonly note: string | null;
+  /** Of the file as it lay beside the case; null where nobody read it. */
+  readonly sha256: string | null;
 }
 
 /** A share of pigs chosen in one way. */

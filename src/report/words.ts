@@ -1,18 +1,21 @@
 /** A report in the language of its reader: sentences by ICU messages, names of things, numbers and days as written there. */
 import { IntlMessageFormat } from "intl-messageformat";
 import { type Language, messages, type ReportValues } from "../generated/knowledge/messages.ts";
-import { indicators, organById, selectionBases, systemTitle } from "../knowledge/index.ts";
+import { indicators, selectionBases, systemTitle } from "../knowledge/index.ts";
 import { scales } from "../knowledge/scales.ts";
+import { wordsIn } from "../sheet/index.ts";
 import type { Listing, Said, Term } from "./result.ts";
 
-const english: Readonly<Record<Term["term"], (id: string) => string>> = {
-  indicators: (id) => indicators.get(id)?.title ?? id,
-  scales: (id) => scales.get(id)?.title ?? id,
+/** The English names of what only reports name; the sheet knows the others. */
+const english = {
+  indicators: (id: string, own: string) => indicators.get(id)?.title ?? own,
+  scales: (id: string, own: string) => scales.get(id)?.title ?? own,
   systems: systemTitle,
-  organs: (id) => organById(id)?.definition.title ?? id,
-  bases: (id) => selectionBases[id]?.title ?? (id === "" ? "basis not recorded" : id),
-  processes: (id) => id.replaceAll("-", " "),
-};
+  bases: (id: string) => selectionBases[id]?.title ?? (id === "" ? "basis not recorded" : id),
+  lobes: (id: string) => id.replace("_", " "),
+} satisfies Partial<Record<Term["term"], unknown>>;
+
+const isOnlyOfReports = (term: Term["term"]): term is keyof typeof english => Object.hasOwn(english, term);
 
 export interface ReportWords {
   readonly language: Language;
@@ -22,8 +25,8 @@ export interface ReportWords {
     key: Key,
     ...values: Record<never, never> extends ReportValues[Key] ? [] : [ReportValues[Key]]
   ): string;
-  /** @param title what it is called where it is of the practice */
-  name(term: Term["term"], id: string, title?: string): string;
+  /** @param own its title, which stands where a practice made it and no language knows it */
+  name(term: Term["term"], id: string, own?: string): string;
   list(parts: readonly string[]): string;
   number(value: number, digits?: number): string;
   percent(share: number): string;
@@ -48,10 +51,9 @@ export function reportWords(language: Language): ReportWords {
     formats.set(key, known);
     return known;
   };
-  const name = (term: Term["term"], id: string, title?: string): string => {
-    const known = terms[term]?.[id] ?? english[term](id);
-    return known === id ? (title ?? id) : known;
-  };
+  const sheet = wordsIn(language);
+  const name = (term: Term["term"], id: string, own = id): string =>
+    isOnlyOfReports(term) ? (terms[term]?.[id] ?? english[term](id, own)) : sheet.name(term, id);
   const joined = new Intl.ListFormat(locale, { type: "conjunction" });
   const value = (one: string | number | Term | Said | Listing): string | number => {
     if (typeof one === "number") return one;

@@ -1,21 +1,18 @@
 /**
- * What the sheet says, in one language. English names stand in the knowledge itself, and so do those of organs in any
- * language; other names stand in the messages of their language.
+ * What the sheet says, in one language. English names stand in the knowledge itself, and so do those of organs in a
+ * language that a note knows; other names stand in the messages of their language.
  */
 import { type Language, type MessageKey, messages } from "../generated/knowledge/messages.ts";
-import { alarmSigns, organById, sampleRules } from "../knowledge/index.ts";
+import { alarmSigns, organTitle, sampleRules } from "../knowledge/index.ts";
 import { necropsySteps } from "../knowledge/knife.ts";
-import { capital } from "../words/listing.ts";
 
+export { languages } from "../generated/knowledge/languages.ts";
 export type { MessageKey };
-
-export const languages = Object.keys(messages) as readonly Language[];
 
 export const isLanguage = (name: string): name is Language => Object.hasOwn(messages, name);
 
 /** The English names by kind; a name that is a word of the format is said with spaces. */
 const english = {
-  organs: (id: string) => organById(id)?.definition.title ?? id,
   materials: (id: string) => sampleRules.materials[id]?.title ?? id,
   steps: (id: string) => necropsySteps.find((step) => step.id === id)?.title ?? id,
   containers: (id: string) => id.replaceAll("-", " "),
@@ -24,13 +21,7 @@ const english = {
   diseases: (id: string) => id,
 } as const;
 
-/** The first of an organ's names in a language. */
-function organName(id: string, language: Language): string | undefined {
-  const [name] = (language === "en" ? undefined : organById(id)?.definition.names?.[language]) ?? [];
-  return name === undefined ? undefined : capital(name);
-}
-
-type Term = keyof typeof english;
+type Term = "organs" | keyof typeof english;
 
 export interface Words {
   readonly language: Language;
@@ -47,7 +38,7 @@ export function wordsIn(language: Language): Words {
     language,
     say: (key, values = {}) => say[key].replaceAll(/\{(\w+)\}/g, (_, name: string) => String(values[name])),
     name: (kind, id) =>
-      (kind === "organs" ? organName(id, language) : terms[kind]?.[id]) ?? english[kind](id),
+      terms[kind]?.[id] ?? (kind === "organs" ? organTitle(id, language) : english[kind](id)),
     cautions: (step) =>
       cautions?.[step] ??
       necropsySteps.find(({ id }) => id === step)?.caution?.map((caution) => caution.say) ??

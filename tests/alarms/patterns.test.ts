@@ -67,7 +67,7 @@ const criteria = readFileSync(new URL("../fixtures/outbreaks/CRITERIA.md", impor
 describe("the criteria", () => {
   it("are the rows that the patterns name, and no others", () => {
     expect(criteria.length).toBeGreaterThan(20);
-    const named = new Set(alarmPatterns.flatMap((pattern) => pattern.criteria ?? []));
+    const named = new Set(alarmPatterns.flatMap((pattern) => pattern.criteria));
     expect([...named].sort()).toEqual(criteria.map(({ row }) => row).sort());
   });
 
@@ -76,7 +76,7 @@ describe("the criteria", () => {
     criteria,
     ({ row, silent }) => {
       const own = alarmPatterns
-        .filter((pattern) => pattern.criteria?.includes(row))
+        .filter((pattern) => pattern.criteria.includes(row))
         .flatMap((pattern) => pattern.examples.filter(({ criterion }) => criterion === row));
       expect(own.map((one) => one.expect)).toContain("fires");
       if (silent) expect(own.map((one) => one.expect)).toContain("silent");

@@ -4,7 +4,7 @@ import { Ajv2020 } from "ajv/dist/2020.js";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import { errorsOf } from "../../src/cases/faults/full-validator.ts";
-import { isBlankUnknown } from "../../src/cases/faults/validate.ts";
+import { isBlankUnknown, validate } from "../../src/cases/faults/validate.ts";
 import { withoutBlanks } from "../../src/cases/model/blanks.ts";
 import { caseFits, farmFits, settingsFits, visitFits } from "../../src/generated/fits.js";
 
@@ -84,5 +84,26 @@ describe("the short check of a file", () => {
     }
     expect(right).toBeGreaterThan(0);
     expect(wrong).toBeGreaterThan(right / 2);
+  });
+
+  it("lets an editor pass the numbers of samples that the reader takes, and no others", () => {
+    const editors = (["case", "visit"] as const).map((kind) =>
+      new Ajv2020({ strict: false }).compile(
+        JSON.parse(readFileSync(`${root}/schemas/${kind}.schema.json`, "utf8")),
+      ),
+    );
+    const documents = (id: unknown) => [
+      { format: 1, case: "x-1", samples: [{ id, from: "blood" }] },
+      { format: 1, visit: "x", date: "2026-04-20", parcels: [{ samples: [id] }] },
+    ];
+    for (const id of [1, 0, "1", "03-A", 1.5, -1, true, "a b", [1]]) {
+      const read = (["case", "visit"] as const).map(
+        (kind, at) => validate(kind, documents(id)[at] ?? {}).faults.length === 0,
+      );
+      expect(
+        editors.map((fits, at) => fits(documents(id)[at])),
+        String(id),
+      ).toEqual(read);
+    }
   });
 });

@@ -76,7 +76,7 @@ describe("carcase sheet", () => {
       { args: [], says: "name the folder of a visit or its cases" },
       { args: ["nowhere"], says: 'no case at "nowhere"' },
       { args: [visit, "--paper", "a5"], says: 'there is no paper "a5"; write a4 or letter' },
-      { args: [visit, "--language", "fr"], says: 'there is no "fr"; write de, en or es' },
+      { args: [visit, "--language", "xx"], says: 'there is no "xx"; write da, de, en, es or fr' },
       { args: [visit, "--csv"], says: "--csv is the table of a tally; write --tally as well" },
       { args: ["--pigs", "2", "--signs", "snezing"], says: "Did you mean sneezing?" },
       { args: [visit, "other", "--pigs", "2"], says: "pigs to come belong to one visit" },

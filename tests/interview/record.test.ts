@@ -117,6 +117,51 @@ describe("carcase record", () => {
     expect(text()).toContain("  pleural_space:\n    - {process: fibrin}\n");
   });
 
+  it("asks for samples and the diagnosis at the end, and says what a diagnosis lacks", async () => {
+    const { cwd, text } = newPig(
+      "samples",
+      `format: 1
+case: v-07
+protocol: respiratory
+pig: {tag: "7", age: 58 d, group: nursery-2, sex: female, weight: 17 kg}
+selection: {basis: comparison, signs: [none], treated: no}
+death: {manner: euthanised, method: barbiturate, at: 2026-03-14T09:10}
+opened: {at: 2026-03-14T09:40, ambient: 12 °C, state: fresh}
+alarm_check:
+  before_knife: {vesicles: none, skin_haemorrhage: none, throat_swelling: none, bloody_orifices: none}
+  at_knife: {bloody_nodes: none, petechiae: none, bloody_fluid: none, pale_heart: none}
+normal: [external, lymphoid, cardiovascular, serosa, intestine, liver_pancreas, urinary, stomach]
+respiratory:
+  trachea: [{process: haemorrhage, distribution: focal, size: 4 mm, severity: marked}]
+  turbinates: {not_examined: snout not sawn}
+  rest: normal
+`,
+    );
+    const terminal = open(cwd);
+    for (const [question, answer] of [
+      ["Are samples taken from this pig (its marked lesion has none)?", "y"],
+      ["Taken: Trachea, edge of lesion, formalin, for histology?", "y"],
+      ["Taken: Trachea, edge of lesion, chilled?", "n"],
+      ["Morphologic diagnosis", "Trachea: haemorrhage, focal, acute, marked; Liver: necrosis, mild\r"],
+      ["none is described under liver_pancreas.liver", ""],
+      ["What the cause rests on so far", "p"],
+    ] as const) {
+      await terminal.see(question);
+      if (answer !== "") terminal.press(answer);
+    }
+    await terminal.see("Nothing more is asked.");
+    expect(await terminal.exit).toBe(0);
+    expect(text().split("rest: normal\n")[1]).toBe(`samples:
+  - {id: "07-A", from: respiratory.trachea, into: formalin, for: [histology],
+     site: edge of lesion}
+diagnosis:
+  morphologic: ["Trachea: haemorrhage, focal, acute, marked",
+                "Liver: necrosis, mild"]
+  basis: pending
+`);
+    expect(terminal.brokenLines).toEqual([]);
+  });
+
   it("shows the notice of an alarm, and asks for nothing more that would be cut", async () => {
     const { cwd, text } = newPig("alarm");
     const terminal = open(cwd);

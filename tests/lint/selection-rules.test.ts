@@ -18,6 +18,11 @@ describe("onset", () => {
   ])("%s", (onset, rules) => {
     expect(found({ case: `selection: {onset: ${onset}}` })).toEqual(rules);
   });
+
+  it("is not held against a sign that cannot be read, which may be one of weeks", () => {
+    expect(found({ case: "selection: {onset: 3 d, signs: [weight loss]}" })).not.toContain("onset-too-long");
+    expect(found({ case: "selection: {onset: 3 d, signs: [cough]}" })).toContain("onset-too-long");
+  });
 });
 
 describe("a pig that says untreated in a group under treatment", () => {

@@ -106,7 +106,7 @@ describe("rules that ask for more", () => {
 
   it("ask for organs and samples where a disease is only to be excluded, and no stop stands", () => {
     const plaques =
-      "external: {skin: [{process: plaque, shape: round, colour: purple, distribution: multifocal, severity: marked}]}\nurinary: {kidneys: [{process: enlargement, distribution: bilateral}]}";
+      "external: {skin: [{process: plaque, shape: round, colour: purple, distribution: multifocal, severity: marked}]}\nurinary: {kidneys: [{process: petechiae, distribution: diffuse}]}";
     const of = (more: string) =>
       lintExample({ case: `${plaques}\nlymphoid: {spleen: }\n${more}` }).findings.map(({ rule }) => rule);
     const found = of("");
@@ -114,5 +114,21 @@ describe("rules that ask for more", () => {
       expect(found).toContain(rule);
     const stop = of(alarm);
     for (const rule of ["skipped-organ", "lesion-not-sampled"]) expect(stop).not.toContain(rule);
+  });
+
+  it("say a disease once, by the strongest alarm of the pig, and the weaker one again when the authority lifts that", () => {
+    const of = (more: string) =>
+      lintExample({
+        case: `external: {skin: [{process: plaque, colour: purple, distribution: multifocal}]}\nurinary: {kidneys: [{process: petechiae}]}\nlymphoid: {renal_nodes: [{process: haemorrhage}]}\n${more}`,
+      })
+        .findings.map(({ rule }) => rule)
+        .filter((rule) => ["alarm-pattern", "alarm-exclude"].includes(rule));
+    expect(of("")).toEqual(["alarm-pattern"]);
+    const lifted = (name: string) =>
+      `authority: [{at: 2026-04-22, stands: excluded, for: [${name}], sample: PCR of blood}]`;
+    expect(of(lifted("petechiae-and-haemorrhagic-nodes"))).toEqual(["alarm-exclude"]);
+    expect(of(lifted("petechiae-and-haemorrhagic-nodes, round-skin-plaques-and-spotted-kidneys"))).toEqual(
+      [],
+    );
   });
 });

@@ -3,6 +3,8 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { readCases } from "../../src/cases/index.ts";
+import type { Dress } from "../../src/formats/report/dress.ts";
+import { inertHtml } from "../../src/formats/report/inert.ts";
 import { makeReport, type ReportResult } from "../../src/report/index.ts";
 
 const made = (paths: readonly string[]): ReportResult =>
@@ -14,7 +16,7 @@ export const reports: Readonly<Record<ReportResult["of"], ReportResult>> = {
   farm: made(["cases-example/alder-farm"]),
 };
 
-export const markup = `<script>alert(1)</script><img src=x onerror=alert(1)>](javascript:alert(1)) "'\`&amp; \\u202eevil`;
+const markup = `<script>alert(1)</script><img src=x onerror=alert(1)>](javascript:alert(1)) "'\`&amp; \\u202eevil`;
 const long = "W".repeat(10_000);
 
 /** A visit whose every free text is markup, or a word of ten thousand letters. */
@@ -36,3 +38,45 @@ export function hostileReport(): ReportResult {
     rmSync(folder, { recursive: true });
   }
 }
+
+/** A point, as a picture. */
+const point =
+  "data:image/png;base64,iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==";
+
+/** The visit with three photographs: in the page, linked, and neither. */
+export const photographed: ReportResult = {
+  ...reports.visit,
+  pigs: reports.visit.pigs.map((pig, index) => ({
+    ...pig,
+    photographs: [index < 3 ? `${index}` : []].flat().map((sha256) => ({
+      file: `photos/${long}.jpg`,
+      shows: "respiratory.lungs",
+      note: markup,
+      sha256,
+    })),
+  })),
+};
+
+/** All that a practice can put around a report. */
+export const dress: Dress = {
+  letterhead: {
+    name: `Practice ${long}`,
+    address: [markup, "Elmbridge"],
+    telephone: "555 0100",
+    logo: point,
+  },
+  extra: new Map([["terms", { title: "Terms", body: [markup, long] }]]),
+  order: { farm: ["next", "terms"] },
+  replaced: new Map([
+    [
+      "herd",
+      inertHtml(
+        `<h3>Own</h3><table><tr><th scope="col">${long}</th><td>a</td></tr></table><ul><li><a href="#terms">b</a></li></ul>`,
+      ),
+    ],
+  ]),
+  photographs: new Map([
+    ["0", { embedded: point, width: 600, height: 1200 }],
+    ["1", { link: `photos/${long}.jpg` }],
+  ]),
+};

@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { reportHtml } from "../../src/formats/report/html.ts";
 import { audiences, reportWords } from "../../src/report/index.ts";
 import { languages } from "../../src/sheet/index.ts";
-import { hostileReport, reports } from "./made.ts";
+import { dress, hostileReport, photographed, reports } from "./made.ts";
 
 const browserAt = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"].find(
   existsSync,
@@ -77,5 +77,18 @@ describe.skipIf(browserAt === undefined)("in a browser", () => {
     expect(await page?.evaluate<number>("document.querySelectorAll('script, img, iframe, a').length")).toBe(
       0,
     );
+  });
+
+  it("is whole, and breaks no rule, with all that a practice puts around it", async () => {
+    for (const audience of audiences) {
+      const html = reportHtml(photographed, audience, reportWords("en"), [], dress);
+      for (const width of [360, 1280])
+        expect(await faultsAt(html, width), `${audience} ${width}`).toEqual([]);
+      await page?.evaluate(axe);
+      expect(
+        await page?.evaluate<unknown[]>("axe.run().then(({ violations }) => violations.map(({ id }) => id))"),
+      ).toEqual([]);
+      expect(await page?.evaluate<number>("document.images.length")).toBe(2);
+    }
   });
 });

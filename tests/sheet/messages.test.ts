@@ -1,11 +1,22 @@
-/** What the sheet says in each language: the same messages with the same gaps, a name for each thing, and the cautions whole. */
+/** What sheets and reports say in each language: the same messages with the same gaps, a name for each thing, the cautions whole. */
+import { IntlMessageFormat } from "intl-messageformat";
 import { describe, expect, it } from "vitest";
 import type { OpenAlarm } from "../../src/alarms/index.ts";
 import { alarmNotice } from "../../src/formats/alarm-notice.ts";
 import { makeStyle } from "../../src/formats/page/style.ts";
 import { messages } from "../../src/generated/knowledge/messages.ts";
 import { definitions } from "../../src/knowledge/definitions.ts";
-import { alarmPatterns, alarmSigns, organs, sampleRules } from "../../src/knowledge/index.ts";
+import {
+  alarmPatterns,
+  alarmSigns,
+  indicators,
+  organById,
+  organs,
+  sampleRules,
+  scaleIds,
+  selectionBases,
+  systems,
+} from "../../src/knowledge/index.ts";
 import { necropsySteps } from "../../src/knowledge/knife.ts";
 import { languages, wordsIn } from "../../src/sheet/index.ts";
 import { stepsWithCautions } from "../../src/sheet/pig-sheet.ts";
@@ -15,6 +26,41 @@ const english = messages.en;
 const others = languages.filter((language) => language !== "en");
 const gaps = (text: string): string[] => [...text.matchAll(/\{(\w+)\}/g)].map(([, name = ""]) => name).sort();
 
+type Parts = ReturnType<IntlMessageFormat["getAst"]>;
+
+/** Kinds of gaps by the number that the parser gives them; 0 is text, 7 the number of a plural. */
+const kinds = { 1: "word", 2: "number", 3: "date", 4: "time", 5: "choice", 6: "plural", 8: "tag" } as const;
+const kindOf = (type: number): string | undefined => kinds[type as keyof typeof kinds];
+
+/** `n: plural`, `stands: choice no yes`: each gap of a message in ICU syntax, with what it takes. */
+function reportGaps(parts: Parts): string[] {
+  const gaps = parts.flatMap((part) => {
+    const kind = kindOf(part.type);
+    if (kind === undefined || !("value" in part)) return [];
+    const options = "options" in part ? Object.entries(part.options) : [];
+    const chosen = kind === "choice" ? options.map(([option]) => option).sort() : [];
+    return [
+      [`${part.value}:`, kind, ...chosen].join(" "),
+      ...options.flatMap(([, { value }]) => reportGaps(value)),
+    ];
+  });
+  return [...new Set(gaps)].sort();
+}
+
+/** The forms of number of every plural in a message; a form for one figure, such as `=0`, is beside them. */
+const pluralForms = (parts: Parts): string[][] =>
+  parts.flatMap((part) => {
+    const options = "options" in part ? Object.entries(part.options) : [];
+    return [
+      ...(kindOf(part.type) === "plural"
+        ? [options.flatMap(([form]) => (form.startsWith("=") ? [] : [form])).sort()]
+        : []),
+      ...options.flatMap(([, { value }]) => pluralForms(value)),
+    ];
+  });
+
+const parsed = (text: string, language: string): Parts => new IntlMessageFormat(text, language).getAst();
+
 /** What must have a name, by kind. */
 const named: Readonly<Record<string, readonly string[]>> = {
   materials: Object.keys(sampleRules.materials),
@@ -23,10 +69,27 @@ const named: Readonly<Record<string, readonly string[]>> = {
   tests: Object.keys(definitions.test),
   alarm_signs: [...alarmSigns.keys()],
   diseases: [...new Set(alarmPatterns.flatMap(({ diseases }) => diseases))],
+  indicators: [...indicators.keys()],
+  scales: scaleIds,
+  systems: systems.map(({ id }) => id),
+  bases: ["", ...Object.keys(selectionBases)],
+  lobes: Object.keys(organById("respiratory.lungs")?.definition.observations?.consolidation?.parts ?? {}),
 };
 
+describe.each(languages)("%s", (language) => {
+  it("has each form of number that it needs, in every plural", () => {
+    const forms = new Intl.PluralRules(language).resolvedOptions().pluralCategories.toSorted();
+    const wrong = Object.entries(messages[language].report ?? {}).flatMap(([key, text]) =>
+      pluralForms(parsed(text, language)).flatMap((has) =>
+        has.join() === forms.join() ? [] : [`${key}: ${has.join(", ")} instead of ${forms.join(", ")}`],
+      ),
+    );
+    expect(wrong).toEqual([]);
+  });
+});
+
 describe.each(others)("%s", (language) => {
-  const { say, terms, cautions } = messages[language];
+  const { say, terms, cautions, report = {} } = messages[language];
 
   it("says each message, and no other", () => {
     expect(Object.keys(say)).toEqual(Object.keys(english.say));
@@ -37,8 +100,21 @@ describe.each(others)("%s", (language) => {
       expect([key, gaps(say[key as keyof typeof say] ?? "")]).toEqual([key, gaps(text)]);
   });
 
+  it("says each message of a report with the same gaps, and no other", () => {
+    expect(Object.keys(report)).toEqual(Object.keys(english.report ?? {}));
+    for (const [key, text] of Object.entries(english.report ?? {}))
+      expect([key, reportGaps(parsed(report[key] ?? "", language))]).toEqual([
+        key,
+        reportGaps(parsed(text, "en")),
+      ]);
+  });
+
   it("names each thing, and no other", () => {
-    expect(Object.keys(terms).sort()).toEqual(Object.keys(named).sort());
+    expect(
+      Object.keys(terms)
+        .filter((kind) => kind !== "organs")
+        .sort(),
+    ).toEqual(Object.keys(named).sort());
     for (const [kind, ids] of Object.entries(named))
       expect(Object.keys(terms[kind] ?? {}).sort(), kind).toEqual([...ids].sort());
   });
@@ -46,17 +122,29 @@ describe.each(others)("%s", (language) => {
   it("calls no two organs of a pig the same", () => {
     const names = organs.map(({ id }) => wordsIn(language).name("organs", id));
     expect(new Set(names).size).toBe(names.length);
-    // The name is one by which a note knows the organ.
-    for (const { id, definition } of organs)
-      expect(definition.names?.[language as "de" | "es"]?.map(capital), id).toContain(
-        wordsIn(language).name("organs", id),
-      );
+    // In one place: the anatomy, where a note knows organs by names of this language, else the file of the language.
+    const ofNotes = organs.flatMap(({ definition: { names } }) => Object.entries({ ...names }));
+    const { organs: inFile = {} } = terms;
+    const inAnatomy = ofNotes.flatMap(([key, [name]]) => (key === language ? capital(name ?? "") : []));
+    expect([...Object.values(inFile), ...inAnatomy].sort()).toEqual(names.toSorted());
+    expect(Object.keys(inFile).filter((id) => !organs.some((organ) => organ.id === id))).toEqual([]);
   });
 
   it("gives each caution of the knife", () => {
     expect(Object.keys(cautions ?? {}).sort()).toEqual([...stepsWithCautions].sort());
     for (const step of stepsWithCautions)
       expect(wordsIn(language).cautions(step), step).toHaveLength(wordsIn("en").cautions(step).length);
+  });
+});
+
+describe("gaps of a report", () => {
+  it("differ where a gap is missing, of another kind or with other choices", () => {
+    const gapsIn = (text: string): string[] => reportGaps(parsed(text, "en"));
+    const text = "{n, plural, one {# of {pig}} other {#}} {stands, select, yes {a} other {b}}";
+    expect(gapsIn(text)).toEqual(["n: plural", "pig: word", "stands: choice other yes"]);
+    expect(gapsIn("{share, number, ::percent} {day, date, whole}")).toEqual(["day: date", "share: number"]);
+    expect(gapsIn("{share} {day}")).toEqual(["day: word", "share: word"]);
+    expect(pluralForms(parsed(text, "en"))).toEqual([["one", "other"]]);
   });
 });
 

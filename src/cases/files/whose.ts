@@ -15,7 +15,7 @@ const caseKeys: ReadonlySet<string> = new Set([
 
 /** Keys at the top of settings and of scales that no case has. */
 const besideCases: ReadonlySet<string> = new Set([
-  ...["rules", "scales", "level", "protocols", "indicators", "notifiable", "autolysis", "exclude"],
+  ...["rules", "scales", "level", "protocols", "indicators", "notifiable", "autolysis", "exclude", "report"],
   ...["organ", "parts", "boundary"],
 ]);
 

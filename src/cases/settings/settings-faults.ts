@@ -6,9 +6,12 @@ import {
   autolysis,
   facts,
   type Indicator,
+  isReportSection,
+  isTemplateFile,
   organById,
   organs,
   protocols,
+  reportSections,
   scaleIds,
   systems,
 } from "../../knowledge/index.ts";
@@ -25,6 +28,9 @@ export interface SettingsFault {
   readonly path: Path;
   readonly message: string;
 }
+
+/** What stands first in a report. */
+const answer = "answer";
 
 /** Longer lists of names are not printed. */
 const longList = 12;
@@ -88,6 +94,7 @@ export function settingsFaults(
         "value of a result",
       ]),
     ),
+    ...reportFaults(value.report),
     ...Object.entries(value.autolysis ?? {}).flatMap(([band, kinds]) => [
       ...checkName(["autolysis", band], band, Object.keys(autolysis.bands), "temperature band"),
       ...Object.keys(kinds).flatMap((kind) =>
@@ -137,6 +144,32 @@ function checkColumn(
   const [to, at] = typeof column === "string" ? [column, path] : [column.to, [...path, "to"]];
   if (to === skipped || find(to) !== undefined) return [];
   return fault(at, unknownName(to, [skipped, ...names], what));
+}
+
+function reportFaults({ extra = {}, order = {}, templates = {} }: NonNullable<SettingsFile["report"]> = {}) {
+  const known = [...reportSections, ...Object.keys(extra)];
+  return [
+    ...Object.keys(extra).flatMap((id) =>
+      isReportSection(id) || id === answer
+        ? fault(["report", "extra", id], `${id} is a section that ships; give yours another name.`)
+        : [],
+    ),
+    ...Object.entries(order).flatMap(([reader, ids = []]) =>
+      ids.flatMap((id, index) =>
+        id === answer
+          ? fault(["report", "order", reader, index], "the answer comes first always; take it out here.")
+          : checkName(["report", "order", reader, index], id, known, "section"),
+      ),
+    ),
+    ...Object.entries(templates).flatMap(([id, file]) => [
+      ...(id === "cautions"
+        ? fault(["report", "templates", id], "cautions stay as they are; say yours in a section under extra.")
+        : checkName(["report", "templates", id], id, reportSections, "section that ships")),
+      ...(isTemplateFile(file)
+        ? []
+        : fault(["report", "templates", id], "the name of a template ends in .liquid.")),
+    ]),
+  ];
 }
 
 /** Each circle of protocols that extend each other, once. */

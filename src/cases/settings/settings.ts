@@ -39,6 +39,8 @@ export interface Settings {
   readonly resultsColumns: Settings["columns"];
   /** Days within which a result is waited for, where they are set. */
   readonly resultsWithin: number | undefined;
+  /** How reports of the practice look; files in it are paths from the folder of the settings. */
+  readonly report: NonNullable<SettingsFile["report"]>;
   /** Own limits of autolysis in hours, by temperature band and kind of test. */
   readonly autolysis: Readonly<Record<string, Readonly<Record<string, number>>>>;
 }
@@ -87,6 +89,7 @@ export function buildSettings(value: SettingsFile, file: string | undefined, hou
     columns: value.import?.columns ?? {},
     resultsColumns: value.import?.results_columns ?? {},
     resultsWithin: value.results_within,
+    report: value.report ?? {},
     autolysis: value.autolysis ?? {},
   };
 }

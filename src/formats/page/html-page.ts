@@ -8,6 +8,8 @@ interface Page {
   readonly madeBy: string;
   readonly title: string;
   readonly by: string;
+  /** Above the title. */
+  readonly above?: Html;
   readonly main: readonly Html[];
   readonly foot: string;
   /** Ways to other pages, where there are some: relative, within one folder. */
@@ -23,7 +25,17 @@ export interface Way {
 
 export const pageMark = (command: string): string => `<meta name="generator" content="carcase ${command}">`;
 
-export const htmlPage = ({ language, madeBy, title, by, main, foot, ways = [], script }: Page): string =>
+export const htmlPage = ({
+  language,
+  madeBy,
+  title,
+  by,
+  above,
+  main,
+  foot,
+  ways = [],
+  script,
+}: Page): string =>
   html`<!doctype html>
 <html lang="${language}">
 <head>
@@ -36,7 +48,7 @@ export const htmlPage = ({ language, madeBy, title, by, main, foot, ways = [], s
 <body>
 ${ways.length === 0 ? html`` : html`<nav>${ways.map(({ to, name }) => html`<a href="${to}">${name}</a>`)}</nav>`}
 <header>
-<h1>${title}</h1>
+${above ?? html``}<h1>${title}</h1>
 <p class="by">${by}</p>
 </header>
 <main>

@@ -1,10 +1,10 @@
 /** An archive as pages that open from the disk: farms, visits, pigs, findings by organ, and a search over all of it. */
 import type { Archive, Case } from "../../cases/index.ts";
-import { organById, systemTitle } from "../../knowledge/index.ts";
 import { makeReport, type ReportPig, type ReportResult, type ReportWords } from "../../report/index.ts";
 import { grouped } from "../../words/grouped.ts";
 import { type Html, html } from "../page/html.ts";
 import { htmlPage, type Way } from "../page/html-page.ts";
+import { type Dress, plain } from "./dress.ts";
 import { reportHtml } from "./html.ts";
 import { searchScript } from "./search.ts";
 
@@ -17,6 +17,8 @@ interface Made {
   readonly version: string;
   filesOf(cases: readonly Case[]): ReportResult["files"];
   readonly words: ReportWords;
+  readonly digests?: ReadonlyMap<string, string>;
+  readonly dress?: Dress;
 }
 
 /** What the search finds: a page, and the words that stand on it. */
@@ -24,14 +26,20 @@ interface Found extends Way {
   readonly words: string;
 }
 
-const home: Way = { to: "index.html", name: "All" };
 const pigPage = (id: string): string => `pig-${id}.html`;
 const visitPage = (id: string): string => `visit-${id}.html`;
 
 /** One page after the other, so that no more than one is held. */
-export function* archivePages(archive: Archive, { version, filesOf, words }: Made): Generator<ArchivePage> {
+export function* archivePages(
+  archive: Archive,
+  { version, filesOf, words, digests = new Map(), dress = plain }: Made,
+): Generator<ArchivePage> {
   const report = (cases: readonly Case[], of: ReportResult["of"]): ReportResult =>
-    makeReport({ ...archive, cases }, { version, files: filesOf(cases), of });
+    makeReport({ ...archive, cases }, { version, files: filesOf(cases), digests, of });
+  const page = (made: ReportResult, ways: readonly Way[]): string =>
+    reportHtml(made, "colleague", words, ways, dress);
+  const home: Way = { to: "index.html", name: words.say("pages_all") };
+  const titleOf = (organ: string): string => words.name("organs", organ);
   const found: Found[] = [];
   const organs = new Map<string, { pig: string; words: string }[]>();
   const farms = grouped(archive.cases, ({ farm }) => farm?.id ?? "");
@@ -41,7 +49,7 @@ export function* archivePages(archive: Archive, { version, filesOf, words }: Mad
     if (farm !== "") {
       yield {
         name: farmPage.to,
-        text: reportHtml(report(ofFarm, visits.size > 1 ? "farm" : "visit"), "colleague", words, [
+        text: page(report(ofFarm, visits.size > 1 ? "farm" : "visit"), [
           home,
           ...[...visits.keys()].filter(Boolean).map((id) => ({ to: visitPage(id), name: id })),
         ]),
@@ -55,7 +63,7 @@ export function* archivePages(archive: Archive, { version, filesOf, words }: Mad
         const made = report(cases, "visit");
         yield {
           name: visit.to,
-          text: reportHtml(made, "colleague", words, [
+          text: page(made, [
             ...above,
             ...cases.map((one) => ({ to: pigPage(one.id), name: numberOf(one.id) })),
           ]),
@@ -69,37 +77,35 @@ export function* archivePages(archive: Archive, { version, filesOf, words }: Mad
         const made = report([one], "case");
         yield {
           name: pigPage(one.id),
-          text: reportHtml(made, "colleague", words, id === "" ? above : [...above, visit]),
+          text: page(made, id === "" ? above : [...above, visit]),
         };
         const [pig] = made.pigs;
         if (pig === undefined) continue;
-        found.push({ to: pigPage(one.id), name: one.id, words: wordsOf(pig) });
+        found.push({ to: pigPage(one.id), name: one.id, words: wordsOf(pig, titleOf) });
         for (const { organ, words: told } of pig.findings)
           organs.set(organ, [...(organs.get(organ) ?? []), { pig: one.id, words: told }]);
       }
     }
   }
   for (const [organ, findings] of organs) {
-    yield { name: organPage(organ), text: organText(organ, findings, version) };
+    yield { name: organPage(organ), text: organText(organ, findings, version, home, words) };
     found.push({
       to: organPage(organ),
       name: titleOf(organ),
       words: findings.map(({ words: told }) => told).join(" "),
     });
   }
-  yield { name: "index.html", text: indexText(farms, [...organs.keys()], version) };
+  yield { name: "index.html", text: indexText(farms, [...organs.keys()], version, words) };
   yield { name: "search.js", text: searchScript(found) };
 }
 
 const numberOf = (id: string): string => id.slice(id.lastIndexOf("-") + 1);
 const organPage = (organ: string): string => `organ-${organ}.html`;
-const titleOf = (organ: string): string => organById(organ)?.definition.title ?? organ;
 
-const wordsOf = ({
-  group,
-  findings,
-  diagnosis: { morphologic, aetiologic, differentials },
-}: ReportPig): string =>
+const wordsOf = (
+  { group, findings, diagnosis: { morphologic, aetiologic, differentials } }: ReportPig,
+  titleOf: (organ: string) => string,
+): string =>
   [
     group,
     ...findings.flatMap(({ organ, words }) => [titleOf(organ), words]),
@@ -114,18 +120,20 @@ function organText(
   organ: string,
   findings: readonly { pig: string; words: string }[],
   version: string,
+  home: Way,
+  words: ReportWords,
 ): string {
   const pigs = grouped(findings, ({ pig }) => pig);
   return htmlPage({
-    language: "en",
+    language: words.language,
     madeBy: "report",
-    title: titleOf(organ),
-    by: systemTitle(organ.split(".")[0] ?? ""),
+    title: words.name("organs", organ),
+    by: words.name("systems", organ.split(".")[0] ?? ""),
     ways: [home],
     main: [
-      html`<section><h2>Findings, pig by pig</h2><ul>${[...pigs].map(([pig, some]) => html`<li>${linkTo({ to: pigPage(pig), name: pig })}: ${some.map(({ words }) => words).join("; ")}</li>`)}</ul></section>`,
+      html`<section><h2>${words.say("pages_pigs")}</h2><ul>${[...pigs].map(([pig, some]) => html`<li>${linkTo({ to: pigPage(pig), name: pig })}: ${some.map(({ words: told }) => told).join("; ")}</li>`)}</ul></section>`,
     ],
-    foot: `Made with carcase ${version}.`,
+    foot: words.say("pages_made", { version }),
   });
 }
 
@@ -133,28 +141,29 @@ function indexText(
   farms: ReadonlyMap<string, readonly Case[]>,
   organs: readonly string[],
   version: string,
+  words: ReportWords,
 ): string {
   const ofFarm = ([farm, cases]: [string, readonly Case[]]): Html => {
     const visits = grouped(cases, ({ visit }) => visit?.id ?? "");
     const name = cases[0]?.farm?.record.name ?? farm;
-    return html`<section><h2>${farm === "" ? "Cases of no farm" : linkTo({ to: `farm-${farm}.html`, name })}</h2><ul>${[
+    return html`<section><h2>${farm === "" ? words.say("pages_no_farm") : linkTo({ to: `farm-${farm}.html`, name })}</h2><ul>${[
       ...visits,
     ].map(
       ([id, some]) =>
-        html`<li>${id === "" ? some.map((one) => linkTo({ to: pigPage(one.id), name: one.id })) : html`${linkTo({ to: visitPage(id), name: id })}, ${some.length} pigs`}</li>`,
+        html`<li>${id === "" ? some.map((one) => linkTo({ to: pigPage(one.id), name: one.id })) : html`${linkTo({ to: visitPage(id), name: id })}, ${words.say("pages_visit", { n: some.length })}`}</li>`,
     )}</ul></section>`;
   };
   return htmlPage({
-    language: "en",
+    language: words.language,
     madeBy: "report",
-    title: "Cases",
+    title: words.say("pages"),
     by: "",
     main: [
-      html`<section><h2><label for="sought">Search</label></h2><input type="search" id="sought" autocomplete="off"><ul id="found" aria-live="polite"></ul></section>`,
+      html`<section><h2><label for="sought">${words.say("pages_search")}</label></h2><input type="search" id="sought" autocomplete="off"><ul id="found" aria-live="polite"></ul></section>`,
       ...[...farms].map(ofFarm),
-      html`<section><h2>Findings by organ</h2><ul>${organs.map((organ) => html`<li>${linkTo({ to: organPage(organ), name: titleOf(organ) })}</li>`)}</ul></section>`,
+      html`<section><h2>${words.say("pages_organs")}</h2><ul>${organs.map((organ) => html`<li>${linkTo({ to: organPage(organ), name: words.name("organs", organ) })}</li>`)}</ul></section>`,
     ],
-    foot: `Made with carcase ${version}. The search needs a script; everything else does not.`,
+    foot: `${words.say("pages_made", { version })} ${words.say("pages_script")}`,
     script: "search.js",
   });
 }

@@ -53,7 +53,6 @@ const quarters = (first: string, words: ReportWords): string[] => [
 ];
 
 const lobeWords = (words: ReportWords) => ({ left: words.say("left"), right: words.say("right") });
-const lobeTitle = (lobe: string): string => lobe.replace("_", " ");
 
 /** How often each lobe was affected; nothing where no lungs were graded. */
 export function groupLungs({ pigs }: ReportResult, words: ReportWords): Picture[] {
@@ -65,7 +64,7 @@ export function groupLungs({ pigs }: ReportResult, words: ReportWords): Picture[
     const mean =
       values.length === 0 ? 0 : values.reduce((sum, value) => sum + value, 0) / values.length / 100;
     const hint = words.say("lobe_pigs", {
-      lobe: lobeTitle(lobe),
+      lobe: words.name("lobes", lobe),
       affected: affected.length,
       examined: values.length,
       mean,
@@ -104,7 +103,7 @@ export function pigLungs({ id, lobes, pleurisy }: ReportPig, words: ReportWords)
       share: value === undefined ? undefined : value / 100,
       shown,
       hint: words.say("lobe_pig", {
-        lobe: lobeTitle(lobe),
+        lobe: words.name("lobes", lobe),
         share: shown === "" ? words.say("nobody_graded") : shown,
       }),
     };

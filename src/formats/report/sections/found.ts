@@ -26,7 +26,7 @@ export const found: Part = (whole, words) => {
 };
 
 /** Of several visits the last: what was found before stands under what changed. */
-function latest(report: ReportResult): ReportResult {
+export function latest(report: ReportResult): ReportResult {
   const last = report.visits.at(-1);
   return last === undefined || report.visits.length < 2
     ? report
@@ -60,9 +60,9 @@ export const scores: Part = (report, words) =>
 const scoreLines = ({ pigs, scales }: ReportResult, words: ReportWords): string[] =>
   pigs.flatMap(({ scores: all }) =>
     all.map(({ scale, value, from_memory }) => {
-      const most = scales.find((one) => one.scale === scale)?.most;
-      const of = most === undefined ? "" : ` / ${words.number(most)}`;
-      return `${words.name("scales", scale)}: ${words.number(value)}${of}${from_memory ? "*" : ""}`;
+      const told = scales.find((one) => one.scale === scale);
+      const of = told === undefined ? "" : ` / ${words.number(told.most)}`;
+      return `${words.name("scales", scale, told?.title)}: ${words.number(value)}${of}${from_memory ? "*" : ""}`;
     }),
   );
 

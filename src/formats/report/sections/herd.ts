@@ -22,7 +22,7 @@ const numbers = ({ shares, visits }: ReportResult, words: ReportWords) =>
     ]),
   );
 
-export const compared: Part = (report, words, audience) => {
+export const compared: Part = (report, words, { audience }) => {
   if (report.compared === null) return [];
   const stands = (basis: string | null): boolean =>
     report.visits.some(({ chosen }) => chosen.some((one) => one.basis === basis && one.stands));

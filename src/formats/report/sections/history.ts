@@ -16,6 +16,10 @@ export const history: Part = (report, words) => [
 const named = ({ id, date }: ReportVisit, isOneOfSeveral: boolean, words: ReportWords): Block[] =>
   isOneOfSeveral ? [heading(date === null ? id : words.day(date), { level: 3 })] : [];
 
+/** A day as the reader writes it; other words as they stand. */
+const dayOr = (told: string | null, words: ReportWords): string =>
+  told !== null && /^\d{4}-\d{2}-\d{2}$/.test(told) ? words.day(told) : (told ?? "");
+
 function ofVisit(
   { complaint, question, groups, treatments, vaccinations }: ReportVisit,
   words: ReportWords,
@@ -32,12 +36,14 @@ function ofVisit(
         number(at_risk),
         number(affected),
         number(dead),
-        onset ?? "",
+        dayOr(onset, words),
       ]),
     ),
     ...list(
       say("treatments"),
-      treatments.map(({ words: told, from, to }) => [told, from, to].filter(Boolean).join(", ")),
+      treatments.map(({ words: told, from, to }) =>
+        [told, dayOr(from, words), dayOr(to, words)].filter(Boolean).join(", "),
+      ),
     ),
     ...list(say("vaccinations"), vaccinations),
   ];

@@ -12,12 +12,17 @@ export const cautions: Part = ({ scales, shares }, { say }) => {
   ]);
 };
 
-export const method: Part = ({ made_by: version, files, scales, shares }, { say }) => [
+export const method: Part = ({ made_by: version, files, scales, shares }, { say, name }) => [
   text(say("made_with", { version, files: files.length })),
   ...list(say("sources"), [
     ...new Set([
-      ...scales.map(({ title, source, from_memory }) => `${title}: ${source}${from_memory ? "*" : ""}`),
-      ...shares.flatMap(({ title, source }) => (source === null ? [] : [`${title}: ${source}`])),
+      ...scales.map(
+        ({ scale, title, source, from_memory }) =>
+          `${name("scales", scale, title)}: ${source}${from_memory ? "*" : ""}`,
+      ),
+      ...shares.flatMap(({ indicator, title, source }) =>
+        source === null ? [] : [`${name("indicators", indicator, title)}: ${source}`],
+      ),
     ]),
   ]),
   heading(say("files"), { level: 3 }),

@@ -1,4 +1,5 @@
 /** What went to the laboratory, and what it adds up to. */
+import { organById } from "../../../knowledge/index.ts";
 import { list, table, text } from "../../page/blocks.ts";
 import type { Part } from "../blocks.ts";
 
@@ -7,9 +8,9 @@ export const samples: Part = ({ pigs }, words) => {
     all.map((one) => [
       one.id,
       id,
-      words.name("organs", one.from),
-      one.into ?? "",
-      one.tests.join(", "),
+      words.name(organById(one.from) === undefined ? "materials" : "organs", one.from),
+      one.into === null ? "" : words.name("containers", one.into),
+      one.tests.map((test) => words.name("tests", test)).join(", "),
       one.at ?? "",
     ]),
   );

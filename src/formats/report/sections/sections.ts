@@ -1,11 +1,15 @@
 /** The sections of a report in their order, by whom it is for: depth changes with the reader, facts never. */
+import { isReportSection, type ReportSection } from "../../../knowledge/index.ts";
 import type { Audience, ReportResult, ReportWords } from "../../../report/index.ts";
 import { list, text } from "../../page/blocks.ts";
-import type { Part, ReportBlock } from "../blocks.ts";
+import { Html } from "../../page/html.ts";
+import type { Part, Reader, ReportBlock } from "../blocks.ts";
+import type { OwnSection } from "../dress.ts";
 import { found, notSeen, scores } from "./found.ts";
 import { compared, herd } from "./herd.ts";
 import { chosen, history } from "./history.ts";
 import { cautions, method } from "./method.ts";
+import { photographs } from "./photographs.ts";
 import { diagnoses, samples } from "./samples.ts";
 
 export interface Section {
@@ -28,10 +32,11 @@ const next: Part = ({ visits }, words) => {
   );
 };
 
-const parts = {
+const parts: Readonly<Record<ReportSection, Part>> = {
   history,
   chosen,
   found,
+  photographs,
   scores,
   herd,
   compared,
@@ -41,17 +46,16 @@ const parts = {
   next,
   cautions,
   method,
-} satisfies Record<string, Part>;
-
-type Name = keyof typeof parts;
+};
 
 /** What each reader gets, in order. */
-const order: Readonly<Record<Audience, readonly Name[]>> = {
-  farm: ["herd", "found", "scores", "compared", "next", "not_seen", "cautions"],
+const order: Readonly<Record<Audience, readonly ReportSection[]>> = {
+  farm: ["herd", "found", "photographs", "scores", "compared", "next", "not_seen", "cautions"],
   colleague: [
     "history",
     "chosen",
     "found",
+    "photographs",
     "scores",
     "herd",
     "compared",
@@ -62,11 +66,32 @@ const order: Readonly<Record<Audience, readonly Name[]>> = {
     "cautions",
     "method",
   ],
-  laboratory: ["history", "chosen", "found", "samples", "diagnoses", "not_seen", "cautions", "method"],
+  laboratory: [
+    "history",
+    "chosen",
+    "found",
+    "photographs",
+    "samples",
+    "diagnoses",
+    "not_seen",
+    "cautions",
+    "method",
+  ],
 };
 
-export const sectionsOf = (report: ReportResult, audience: Audience, words: ReportWords): Section[] =>
-  order[audience].flatMap((id) => {
-    const blocks = parts[id](report, words, audience);
+/** In the order of the practice first; what it does not name follows in ours, and its own sections last. */
+export function sectionsOf(report: ReportResult, words: ReportWords, reader: Reader): Section[] {
+  const { audience, dress } = reader;
+  const ids = new Set([...(dress.order[audience] ?? []), ...order[audience], ...dress.extra.keys()]);
+  return [...ids].flatMap((id): Section[] => {
+    const own = dress.extra.get(id);
+    if (own !== undefined) return [{ id: `own-${id}`, title: own.title, blocks: ownBlocks(own) }];
+    if (!isReportSection(id)) return [];
+    const made = dress.replaced.get(id);
+    const blocks = made === undefined ? parts[id](report, words, reader) : [{ kind: "made" as const, made }];
     return blocks.length === 0 ? [] : [{ id, title: words.say(id), blocks }];
   });
+}
+
+const ownBlocks = ({ body }: OwnSection): ReportBlock[] =>
+  body instanceof Html ? [{ kind: "made", made: body }] : body.map((paragraph) => text(paragraph));

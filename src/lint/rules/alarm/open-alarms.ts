@@ -1,5 +1,5 @@
 /** Open alarms of one pig, and those that only the pigs of a visit together show, by what they ask for. */
-import { type Alarm, alarmText, findAlarms } from "../../../alarms/index.ts";
+import { type Alarm, alarmText, openAlarms } from "../../../alarms/index.ts";
 import { type CaseRule, type RuleRow, type VisitRule, verified } from "../../rule.ts";
 
 interface OfLevels extends RuleRow {
@@ -41,22 +41,36 @@ const inCase: readonly OfLevels[] = [
       "The common harmless disease, and no eye can tell: only stands: excluded with the negative sample, or a release with its ground, closes it.",
     source: dutyToReport,
     bad: {
-      case: "external:\n  skin:\n    - {process: plaque, site: hams and perineum, distribution: multifocal, shape: round, size: 20 mm, number: 12, colour: purple, severity: moderate, duration: acute}\nurinary:\n  kidneys: {left: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}], right: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}]}\nsamples:",
+      case: "alarm_check: {at_knife: {petechiae: seen}}\nexternal:\n  skin:\n    - {process: plaque, site: hams and perineum, distribution: multifocal, shape: round, size: 20 mm, number: 12, colour: purple, severity: moderate, duration: acute}\nurinary:\n  kidneys: {left: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}, {process: petechiae, distribution: diffuse, size: 1 mm, colour: red, severity: moderate, duration: acute}], right: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}, {process: petechiae, distribution: diffuse, size: 1 mm, colour: red, severity: moderate, duration: acute}]}\nsamples:",
     },
     good: {
-      case: "external:\n  skin:\n    - {process: plaque, site: hams and perineum, distribution: multifocal, shape: round, size: 20 mm, number: 12, colour: purple, severity: moderate, duration: acute}\nurinary:\n  kidneys: {left: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}], right: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}]}\nsamples:\nauthority: [{at: 2026-04-22, stands: excluded, for: [round-skin-plaques-and-spotted-kidneys], sample: PCR of blood}]",
+      case: "alarm_check: {at_knife: {petechiae: seen}}\nexternal:\n  skin:\n    - {process: plaque, site: hams and perineum, distribution: multifocal, shape: round, size: 20 mm, number: 12, colour: purple, severity: moderate, duration: acute}\nurinary:\n  kidneys: {left: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}, {process: petechiae, distribution: diffuse, size: 1 mm, colour: red, severity: moderate, duration: acute}], right: [{process: enlargement, distribution: diffuse, size: 150 mm, colour: mottled, severity: moderate, duration: acute}, {process: petechiae, distribution: diffuse, size: 1 mm, colour: red, severity: moderate, duration: acute}]}\nsamples:\nauthority: [{at: 2026-04-22, stands: excluded, for: [round-skin-plaques-and-spotted-kidneys], sample: PCR of blood}]",
     },
     levels: ["exclude"],
   },
 ];
+
+const weight = { exclude: 0, call: 1, stop: 2 } as const;
+
+/** What stands of a pig or a visit: a stronger alarm says a weaker one of the same diseases, until the authority lifts it. */
+const told = (subject: Alarm["subject"]): Alarm[] => {
+  const open = openAlarms(subject).filter((alarm) => alarm.subject === subject);
+  return open.filter(
+    ({ pattern: { level, diseases } }) =>
+      !open.some(
+        ({ pattern }) =>
+          weight[pattern.level] > weight[level] && diseases.every((one) => pattern.diseases.includes(one)),
+      ),
+  );
+};
 
 export const alarmsInCase: readonly CaseRule[] = inCase.map(({ levels, ...row }) => ({
   ...row,
   scope: "case",
   family: "alarm",
   check(one, report) {
-    for (const alarm of findAlarms(one)) {
-      if (alarm.liftedBy.length > 0 || !levels.includes(alarm.pattern.level)) continue;
+    for (const alarm of told(one)) {
+      if (!levels.includes(alarm.pattern.level)) continue;
       // One that rests on the alarm check alone is reported by alarm-sign-recorded.
       const shown = alarm.evidence.filter(({ path }) => path[0] !== "alarm_check");
       if (shown.length > 0 || alarm.evidence.length === 0)
@@ -99,11 +113,11 @@ const inHerd: readonly OfLevels[] = [
       "Heat, gas or a failed fan kill many pigs at once as well: leave fever out of the signs where no pig had it, and write into complaint what failed.",
     source: dutyToReport,
     bad: {
-      visit: "signs: [fever, sudden-death]\ngroups: {nursery-2: {dead: 15, onset: 2026-04-16}}",
+      visit: "signs: [fever, sudden-death]\ngroups: {nursery-2: {dead: 30, onset: 2026-04-16}}",
     },
     good: {
       visit:
-        "signs: [fever, sudden-death]\ngroups: {nursery-2: {dead: 15, onset: 2026-04-16}}\nauthority: [{at: 2026-04-21T10:20, stands: excluded, for: [many-deaths-in-a-group], sample: PCR of the blood of ten pigs}]",
+        "signs: [fever, sudden-death]\ngroups: {nursery-2: {dead: 30, onset: 2026-04-16}}\nauthority: [{at: 2026-04-21T10:20, stands: excluded, for: [many-deaths-in-a-group], sample: PCR of the blood of ten pigs}]",
     },
     levels: ["exclude"],
   },
@@ -114,9 +128,8 @@ export const alarmsInHerd: readonly VisitRule[] = inHerd.map(({ levels, ...row }
   scope: "visit",
   family: "alarm",
   check(visit, reportVisit, reportCase) {
-    for (const alarm of findAlarms(visit)) {
-      if (alarm.liftedBy.length > 0 || alarm.subject !== visit || !levels.includes(alarm.pattern.level))
-        continue;
+    for (const alarm of told(visit)) {
+      if (!levels.includes(alarm.pattern.level)) continue;
       const first = alarm.evidence.find(({ subject }) => subject === visit) ?? alarm.evidence[0];
       const shownBy = visit.cases.find((one) => one === first?.subject);
       const report = shownBy === undefined ? reportVisit : reportCase(shownBy);

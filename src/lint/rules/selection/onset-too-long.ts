@@ -21,6 +21,8 @@ export const onsetTooLong: CaseRule = {
   check(one, report) {
     const { basis, onset, note } = one.record.selection ?? {};
     if (basis !== "clinical" || onset === undefined || note !== undefined || isLongStanding(one)) return;
+    // A sign that cannot be read may be the one of long standing.
+    if (one.faults.some(({ intended }) => intended[0] === "selection" && intended[1] === "signs")) return;
     const hours = hoursIll(one);
     if (hours !== undefined && hours > acuteHours)
       report(
