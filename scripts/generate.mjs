@@ -4,7 +4,15 @@ import { mkdirSync } from "node:fs";
 import { making } from "./build/made.mjs";
 import { writeEditorSchemas } from "./generate/editor-schemas.mjs";
 import { writeKnowledge } from "./generate/knowledge.mjs";
-import { generatedFolder, readAlarms, readYaml, readYamlFolder, readYamlTable } from "./generate/read.mjs";
+import {
+  generatedFolder,
+  readAlarms,
+  readDiseaseCriteria,
+  readDiseases,
+  readYaml,
+  readYamlFolder,
+  readYamlTable,
+} from "./generate/read.mjs";
 import { writeRuleIndex } from "./generate/rule-index.mjs";
 import { writeOrgansSchema, writeVocabularySchema } from "./generate/schemas.mjs";
 import { writeSearchLibrary } from "./generate/search-library.mjs";
@@ -42,6 +50,8 @@ const knowledge = {
   indicators: readYaml("indicators.yaml"),
   clinical_predictors: readYaml("clinical-predictors.yaml"),
   alarms: readAlarms(readYaml("anatomy.yaml")),
+  diseases: readDiseases(readYaml("anatomy.yaml")),
+  disease_criteria: readDiseaseCriteria(readYaml("anatomy.yaml")),
   transport: readYaml("transport.yaml"),
   protection: readYaml("protection.yaml"),
   autolysis: readYaml("autolysis.yaml"),

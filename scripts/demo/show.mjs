@@ -1,4 +1,4 @@
-// Four questions to the example farm, asked as a user would. What is printed fits a screen or two (a test holds that), so
+// Five questions to the example farm, asked as a user would. What is printed fits a screen or two (a test holds that), so
 // that the commands are those that answer in few lines.
 import { spawnSync } from "node:child_process";
 import { fileURLToPath } from "node:url";
@@ -29,6 +29,7 @@ show(
   "Did it change? (-q: the answer alone, without its reasons and sources)",
   "compare -q --indicator snout-grade-2-up alder-farm",
 );
+show("What does it fit best?", "workup -q --first 1 alder-farm/2026-03-14/pig-02.yaml");
 console.log(`
 # Where to look next
   npm run install:global      puts carcase on the path (docs/install.md)

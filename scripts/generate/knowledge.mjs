@@ -15,6 +15,8 @@ export function writeKnowledge(knowledge) {
       protocols: "protocol",
       scales: "scale",
       alarms: "alarm",
+      diseases: "disease",
+      disease_criteria: "disease_criteria",
       messages: "message",
       sample_sets: "sample_set",
     }[name];
@@ -59,6 +61,8 @@ export function writeKnowledge(knowledge) {
     indicators: "Indicators",
     clinical_predictors: "ClinicalPredictors",
     alarms: "AlarmPattern[]",
+    diseases: "Disease[]",
+    disease_criteria: "DiseaseCriteria[]",
     transport: "Transport",
     protection: "Protection",
     autolysis: "Autolysis",
@@ -149,8 +153,10 @@ export const scale_ranges: Readonly<Record<string, Pick<Scale, "id" | "organ" | 
 `,
   );
   const lines = [
-    // Scales, the order of the knife, the agents and sheets of labels are loaded by those who ask for them.
-    ...Object.keys(types).filter((name) => !["scales", "knife", "agents", "label_sheets"].includes(name)),
+    // Scales, diseases, the order of the knife, the agents and sheets of labels are loaded by those who ask for them.
+    ...Object.keys(types).filter(
+      (name) => !["scales", "diseases", "disease_criteria", "knife", "agents", "label_sheets"].includes(name),
+    ),
     "vocabulary",
     "recorded_grades",
     "scale_ranges",

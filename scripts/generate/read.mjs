@@ -36,17 +36,17 @@ export function readSchema(name) {
 }
 
 /**
- * The alarm patterns, as each says them in full: `{term: name}` stands for a condition of alarm-terms.yaml, and an organ with
- * a star (`lymphoid.*_nodes`) for every organ of the anatomy that fits.
+ * A reader of conditions that makes each say all in full: `{term: name}` stands for a condition of alarm-terms.yaml, an organ
+ * with a star (`lymphoid.*_nodes`) for every organ of the anatomy that fits, and a system for all its organs.
  */
-export function readAlarms(anatomy) {
+function conditionsInFull(anatomy) {
   const { terms } = readYaml("alarm-terms.yaml");
   const organs = Object.entries(anatomy.systems).flatMap(([system, { organs: own }]) =>
     Object.keys(own).map((organ) => `${system}.${organ}`),
   );
   const fitting = (name) => {
-    if (!name.includes("*")) return [name];
-    const [start, end] = name.split("*");
+    const [start, end] = name in anatomy.systems ? [`${name}.`, ""] : name.split("*");
+    if (end === undefined) return [name];
     const found = organs.filter((organ) => organ.startsWith(start) && organ.endsWith(end));
     if (found.length === 0) throw new Error(`no organ fits ${name}`);
     return found;
@@ -61,9 +61,30 @@ export function readAlarms(anatomy) {
     return Object.fromEntries(
       Object.entries(value).map(([key, one]) => [
         key,
-        key === "organs" ? [...new Set(one.flatMap(fitting))] : whole(one),
+        ["organs", "sample"].includes(key) && Array.isArray(one)
+          ? [...new Set(one.flatMap(fitting))]
+          : whole(one),
       ]),
     );
   };
+  return whole;
+}
+
+/** The alarm patterns, their conditions in full. */
+export function readAlarms(anatomy) {
+  const whole = conditionsInFull(anatomy);
   return readYamlFolder("alarms").map(({ pattern, ...rest }) => ({ ...rest, pattern: whole(pattern) }));
 }
+
+/** The diseases, their conditions and samples in full. */
+export function readDiseases(anatomy) {
+  const whole = conditionsInFull(anatomy);
+  return readYamlFolder("diseases").map(({ statements, confirm, sources: _, ...rest }) => ({
+    ...rest,
+    statements: whole(statements),
+    confirm: whole(confirm),
+  }));
+}
+
+/** The criteria of diseases, likewise. */
+export const readDiseaseCriteria = (anatomy) => readYamlFolder("criteria").map(conditionsInFull(anatomy));

@@ -44,6 +44,8 @@ function knowledgeRoot() {
     "indicators",
     "clinical_predictors",
     "alarm",
+    "disease",
+    "disease_criteria",
     "transport",
     "protection",
     "autolysis",

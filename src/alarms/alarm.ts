@@ -1,24 +1,12 @@
 /** What an alarm is: a pattern that a record fits, with what it was seen on. */
-import type { AuthorityEntry, Case, Path, Visit } from "../cases/index.ts";
+import type { AuthorityEntry } from "../cases/index.ts";
 import type { AlarmPattern } from "../knowledge/index.ts";
-
-/** A file that an alarm can rest on. */
-export type AlarmSubject = Case | Visit;
-
-/** One thing in a record that speaks for a pattern. */
-export interface Evidence {
-  readonly subject: AlarmSubject;
-  readonly path: Path;
-  /** Such as `lymphoid.spleen enlargement, black`. */
-  readonly text: string;
-  /** Looked for before the knife, so that a call before the opening answers it. */
-  readonly beforeKnife: boolean;
-}
+import type { Evidence, Subject } from "../patterns/index.ts";
 
 export interface Alarm {
   readonly pattern: AlarmPattern;
   /** The case, or the visit for a pattern over several pigs. */
-  readonly subject: AlarmSubject;
+  readonly subject: Subject;
   readonly evidence: readonly Evidence[];
   /** The entries by which the authority released or excluded it; none while it stands. */
   readonly liftedBy: readonly AuthorityEntry[];

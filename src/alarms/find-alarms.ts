@@ -1,25 +1,24 @@
 /** The alarms of a case or a visit, from recorded findings and facts; a diagnosis is never asked. */
 import type { Archive, AuthorityEntry } from "../cases/index.ts";
 import { type AlarmPattern, alarmPatterns } from "../knowledge/index.ts";
+import { looksOf, matchCondition, type Subject } from "../patterns/index.ts";
 import { fact } from "../record/index.ts";
 import { ownCopy } from "../words/own-copy.ts";
-import type { Alarm, AlarmSubject, OpenAlarm, Said } from "./alarm.ts";
-import { looksOf } from "./alarm-check.ts";
+import type { Alarm, OpenAlarm, Said } from "./alarm.ts";
 import { liftedBy, standing } from "./lifted.ts";
-import { matchCondition } from "./match-condition.ts";
 import { callWhom } from "./notice.ts";
 import { isUntold } from "./untold.ts";
 
-const ownAlarms = fact((subject: AlarmSubject): readonly Alarm[] =>
+const ownAlarms = fact((subject: Subject): readonly Alarm[] =>
   alarmPatterns.flatMap((pattern) => findAlarm(pattern, subject) ?? []),
 );
 
 /** Every alarm of a case, or of a visit and then of its cases; those that the authority lifted say by which entry. */
-export const findAlarms = (subject: AlarmSubject): readonly Alarm[] =>
+export const findAlarms = (subject: Subject): readonly Alarm[] =>
   "cases" in subject ? [...ownAlarms(subject), ...subject.cases.flatMap(ownAlarms)] : ownAlarms(subject);
 
 /** The alarms that the authority neither released nor excluded. */
-export const openAlarms = (subject: AlarmSubject): Alarm[] => findAlarms(subject).filter(isOpen);
+export const openAlarms = (subject: Subject): Alarm[] => findAlarms(subject).filter(isOpen);
 
 const isOpen = ({ liftedBy: entries }: Alarm): boolean => entries.length === 0;
 
@@ -45,7 +44,7 @@ export const openAlarmsOf = ({ visits, cases }: Pick<Archive, "visits" | "cases"
 const saidOf = (entry: AuthorityEntry | undefined): Said | undefined =>
   entry && { stands: entry.stands, at: ownCopy(entry.at) };
 
-function findAlarm(pattern: AlarmPattern, subject: AlarmSubject): Alarm | undefined {
+function findAlarm(pattern: AlarmPattern, subject: Subject): Alarm | undefined {
   // What was seen on the live pigs of a visit is a sign as it is on a carcass.
   if ("cases" in subject ? pattern.scope === "case" && !sawAny(subject) : pattern.scope === "visit")
     return undefined;
@@ -60,4 +59,4 @@ function findAlarm(pattern: AlarmPattern, subject: AlarmSubject): Alarm | undefi
   return { pattern, subject, evidence, liftedBy: liftedBy(pattern.id, subject, evidence) };
 }
 
-const sawAny = (subject: AlarmSubject): boolean => looksOf(subject).some(({ answer }) => answer === "seen");
+const sawAny = (subject: Subject): boolean => looksOf(subject).some(({ answer }) => answer === "seen");

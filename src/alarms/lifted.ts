@@ -1,7 +1,7 @@
 /** Where the authority stands on an alarm. Closed answers decide: no word beside them lifts anything. */
 import { type AuthorityEntry, type Case, isAfter, type Moment, moment } from "../cases/index.ts";
 import { selectionRules } from "../knowledge/index.ts";
-import type { AlarmSubject, Evidence } from "./alarm.ts";
+import type { Evidence, Subject } from "../patterns/index.ts";
 
 /** An entry so long after the visit is about something else, or its year is wrong; our own limit. */
 const lateHours = selectionRules.authority_days * 24;
@@ -13,7 +13,7 @@ export function isFarAfter(entry: string, date: string | undefined): boolean {
 }
 
 /** What was done with the authority about a file: by its own entries and those of its visit. */
-export const entriesOf = (subject: AlarmSubject): readonly AuthorityEntry[] => [
+export const entriesOf = (subject: Subject): readonly AuthorityEntry[] => [
   ...(subject.record.authority ?? []),
   ...("cases" in subject ? [] : (subject.visit?.record.authority ?? [])),
 ];
@@ -30,7 +30,7 @@ export function unsaid(entry: AuthorityEntry): ("for" | "reached" | "ground" | "
 }
 
 /** The entries about one alarm that can be about it: not before it was seen, and not long after the visit. */
-function about(alarm: string, subject: AlarmSubject, from: Moment | undefined): Dated[] {
+function about(alarm: string, subject: Subject, from: Moment | undefined): Dated[] {
   const day = dayOf(subject);
   return entriesOf(subject).flatMap((entry) => {
     const at = moment(entry.at);
@@ -51,7 +51,7 @@ interface Dated {
  */
 export function standing(
   alarm: string,
-  subject: AlarmSubject,
+  subject: Subject,
   evidence: readonly Evidence[],
 ): AuthorityEntry | undefined {
   const from = "cases" in subject ? moment(subject.record.date) : since(subject, evidence);
@@ -68,7 +68,7 @@ export function standing(
  */
 export function liftedBy(
   alarm: string,
-  subject: AlarmSubject,
+  subject: Subject,
   evidence: readonly Evidence[],
 ): readonly AuthorityEntry[] {
   const stands = standing(alarm, subject, evidence);
@@ -94,7 +94,7 @@ function since(one: Case, evidence: readonly Evidence[]): Moment | undefined {
 }
 
 /** The day of the visit; of a pig without a visit, when it was opened or died. */
-function dayOf(subject: AlarmSubject): Moment | undefined {
+function dayOf(subject: Subject): Moment | undefined {
   if ("cases" in subject) return moment(subject.record.date);
   const { opened, death } = subject.record;
   return moment(subject.visit?.record.date) ?? moment(opened?.at) ?? moment(death?.at);

@@ -1,6 +1,7 @@
 /** Values that cannot be read where an alarm looks: whether there is one cannot be told until they are put right. */
 import type { Fault, Path } from "../cases/index.ts";
-import { type AlarmCondition, alarmPatterns, alarmSigns, systems } from "../knowledge/index.ts";
+import { alarmPatterns, alarmSigns, systems } from "../knowledge/index.ts";
+import { organsAsked } from "../patterns/index.ts";
 
 /** What alarms read beside the organs, in cases and in visits. */
 const facts = [
@@ -44,23 +45,6 @@ function looksAt(path: Path): boolean {
 const systemIds = new Set(systems.map(({ id }) => id));
 
 const isOrgan = new Set([
-  ...alarmPatterns.flatMap(({ pattern }) => organsOf(pattern)),
+  ...alarmPatterns.flatMap(({ pattern }) => organsAsked(pattern)),
   ...[...alarmSigns.values()].flatMap(({ normal }) => normal),
 ]);
-
-function organsOf({
-  all,
-  any,
-  none,
-  at_least: some,
-  pigs,
-  finding,
-  grade,
-}: AlarmCondition): readonly string[] {
-  return [
-    ...[...(all ?? []), ...(any ?? []), ...(none ?? []), ...(some?.of ?? [])].flatMap(organsOf),
-    ...(pigs === undefined ? [] : organsOf(pigs.with)),
-    ...(finding?.organs ?? []),
-    ...(grade === undefined ? [] : [grade.organ]),
-  ];
-}

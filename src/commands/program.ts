@@ -22,6 +22,7 @@ import { addSheet } from "./sheet-options.ts";
 import { addShow } from "./show-options.ts";
 import { speak } from "./streams.ts";
 import { version } from "./version.ts";
+import { addWorkup } from "./workup-options.ts";
 
 export function makeProgram(): Command {
   // Commands take over the settings that stand when they are added, so this comes first.
@@ -55,6 +56,7 @@ export function makeProgram(): Command {
     addImport,
     addPlan,
     addAgree,
+    addWorkup,
     addCompare,
     addReport,
     addExplain,

@@ -2,6 +2,7 @@
 import { distance } from "fastest-levenshtein";
 import { agentTopics } from "./agents.ts";
 import { organTopics, protocolTopics, systemTopics } from "./body.ts";
+import { diseaseTopics, orderTopics } from "./diseases.ts";
 import { type Explanation, type Kind, kinds, lists, type Topic } from "./explanation.ts";
 import { alarmTopics, indicatorTopics } from "./indicators-and-alarms.ts";
 import { knifeTopics } from "./knife.ts";
@@ -21,6 +22,8 @@ export const topics: readonly Topic[] = [
   ...ruleTopics,
   ...tableTopics,
   ...alarmTopics,
+  ...diseaseTopics,
+  ...orderTopics,
   ...protocolTopics,
   ...systemTopics,
   ...organTopics,

@@ -10,6 +10,7 @@ export const kindGroups = {
     protocol: "protocols",
     fact: "facts",
   },
+  Diseases: { disease: "diseases", "order of diseases": "order" },
   "The pig": {
     "selection basis": "selection-bases",
     "age class": "age-classes",

@@ -23,17 +23,16 @@ import { capital } from "../words/listing.ts";
 
 export type {
   AgeClass,
-  AlarmCondition,
   AlarmExample,
-  AlarmFinding,
   AlarmPattern,
   AlarmSign,
-  AlarmWords,
   AutolysisBand,
   AutolysisKind,
   ChoosingPigs,
   ChoosingRule,
   ClassLimit,
+  Condition,
+  Disease,
   Fact,
   HerdExample,
   HerdIndex,
@@ -58,6 +57,8 @@ export type {
   SetSample,
   Sex,
   Source,
+  WantedFinding,
+  WantedWords,
 } from "../generated/knowledge.types.ts";
 export * from "./report-sections.ts";
 

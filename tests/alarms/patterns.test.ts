@@ -2,22 +2,17 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { alarmText, findAlarms } from "../../src/alarms/index.ts";
-import { vocabulary } from "../../src/generated/knowledge.ts";
 import {
-  type AlarmCondition,
   type AlarmExample,
   type AlarmPattern,
   alarmPatterns,
   alarmSigns,
-  organById,
 } from "../../src/knowledge/index.ts";
 import { every } from "../every.ts";
+import { unknownWords } from "../patterns/unknown-words.ts";
 import { readAlarmFiles } from "./alarm-archive.ts";
 
 const folder = new URL("../../src/knowledge/alarms/", import.meta.url);
-const { signs: _signs, ...words } = vocabulary;
-const signs = Object.entries(vocabulary.signs).flatMap(([family, list]) => [family, ...list.words]);
-
 function alarmsOf(example: AlarmExample, pattern: AlarmPattern) {
   const archive = readAlarmFiles({
     settings: pattern.fires === "when-listed" ? { notifiable: [pattern.id] } : {},
@@ -30,32 +25,6 @@ function alarmsOf(example: AlarmExample, pattern: AlarmPattern) {
   );
   expect(archive.cases.length).toBe(example.cases.length);
   return archive.visits.flatMap(findAlarms).filter((alarm) => alarm.pattern === pattern);
-}
-
-/** Words of a condition that do not exist in the case format. */
-function unknownWords(condition: AlarmCondition): string[] {
-  const { all = [], any = [], none = [], at_least, pigs, finding } = condition;
-  const inner = [
-    ...all,
-    ...any,
-    ...none,
-    ...(at_least?.of ?? []),
-    ...(pigs === undefined ? [] : [pigs.with]),
-  ];
-  const described = Object.entries({ ...finding?.with, ...finding?.unless });
-  return [
-    ...inner.flatMap(unknownWords),
-    ...(finding?.organs ?? []).filter((id) => organById(id) === undefined),
-    ...(finding?.process ?? []).filter((word) => !vocabulary.process.includes(word)),
-    ...described.flatMap(([key, list]) =>
-      list.filter((word) => !(words as Record<string, readonly string[]>)[key]?.includes(word)),
-    ),
-    ...(condition.grade === undefined || organById(condition.grade.organ) !== undefined ? [] : ["grade"]),
-    ...[condition.signs, condition.herd_signs, condition.several]
-      .flatMap((list) => list ?? [])
-      .filter((word) => !signs.includes(word)),
-    ...(condition.alarm_check ?? []).filter((word) => !alarmSigns.has(word)),
-  ];
 }
 
 describe("the alarm patterns", () => {

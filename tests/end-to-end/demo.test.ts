@@ -13,11 +13,17 @@ describe("the demo", () => {
   });
   const lines = stdout.trimEnd().split("\n");
 
-  it("runs four commands as a user types them, each with its answer", () => {
+  it("runs five commands as a user types them, each with its answer", () => {
     expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
     const typed = lines.filter((line) => line.startsWith("$ carcase ")).map((line) => line.split(" ")[2]);
-    expect(typed).toEqual(["lint", "score", "herd", "compare"]);
-    for (const answer of ["tonsil is blank", "maff-1978", "===O===", "No\nchange was shown"])
+    expect(typed).toEqual(["lint", "score", "herd", "compare", "workup"]);
+    for (const answer of [
+      "tonsil is blank",
+      "maff-1978",
+      "===O===",
+      "No\nchange was shown",
+      "1. Progressive atrophic rhinitis",
+    ])
       expect(stdout).toContain(answer);
   });
 

@@ -60,6 +60,12 @@ describe("golden output", () => {
     ["herd.txt", ["herd", "cases-example/alder-farm"]],
     ["herd-all.txt", ["herd", "--all", "--by", "visit,group", "cases-example/alder-farm"]],
     ["herd-plot.txt", ["herd", "--plot", "--by", "visit,group", "cases-example/alder-farm"]],
+    ["workup.txt", ["workup", "cases-example/alder-farm/2026-03-14"]],
+    [
+      "workup-report.md",
+      ["workup", "--format", "markdown", "cases-example/alder-farm/2026-03-14/pig-09.yaml"],
+    ],
+    ["explain-disease.txt", ["explain", "oedema-disease"]],
     [
       "herd-combined.txt",
       [
@@ -142,7 +148,7 @@ describe("80 columns", () => {
   );
 
   it("has files of every command that prints text", () => {
-    for (const command of ["lint", "score", "herd", "compare", "explain", "said"])
+    for (const command of ["lint", "score", "herd", "compare", "explain", "workup", "said"])
       expect(files.filter((name) => name.startsWith(command))).not.toEqual([]);
   });
 

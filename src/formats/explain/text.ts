@@ -14,8 +14,8 @@ const blocksOf = ({ kind, name, title, sections, source }: Explanation): Block[]
   heading(`${name} (${kind})`),
   text(title, { hang: 2 }),
   ...sections.flatMap(sectionBlocks),
-  // What a case says is said by whoever wrote it.
-  ...(kind === "case"
+  // What a case says is said by whoever wrote it; of a disease every statement has its own source.
+  ...(kind === "case" || kind === "disease"
     ? []
     : [gap, text(`Source: ${source === null ? "not given" : sourceLine(source)}`, { indent: 0, hang: 2 })]),
 ];

@@ -1,8 +1,9 @@
 /** Words of an alarm sign in free text, where no closed answer and no finding says whether it was there. */
-import { callWhom, looksOf, recordedFinding } from "../../alarms/index.ts";
+import { callWhom } from "../../alarms/index.ts";
 import { type Case, formatPath, type Path, pathsMeet, type Settings, type Visit } from "../../cases/index.ts";
-import { type AlarmFinding, type AlarmSign, alarmSigns } from "../../knowledge/index.ts";
+import { type AlarmSign, alarmSigns, type WantedFinding } from "../../knowledge/index.ts";
 import { affirmed, clausesOf, hasAny } from "../../notes/index.ts";
+import { looksOf, recordedFinding } from "../../patterns/index.ts";
 import { type FreeText, fact, freeTextsOf, freeTextsOfVisit } from "../../record/index.ts";
 import { listing } from "../../words/listing.ts";
 
@@ -88,7 +89,7 @@ const answerOf = (subject: Case | Visit, name: string): "none" | "seen" | undefi
   return answer === "not-looked-at" ? undefined : answer;
 };
 
-const recorded = (one: Case, wanted: readonly AlarmFinding[] = []) =>
+const recorded = (one: Case, wanted: readonly WantedFinding[] = []) =>
   wanted.flatMap((finding) => recordedFinding(finding, one) ?? []);
 
 /** What to say of the words: what they may mean, and where to answer. */

@@ -1,6 +1,6 @@
-import { looksOf, recordedFinding } from "../../../alarms/index.ts";
 import { type Case, formatPath } from "../../../cases/index.ts";
 import { type AlarmSign, alarmSigns, alarmSignsSource, organById } from "../../../knowledge/index.ts";
+import { looksOf, recordedFinding } from "../../../patterns/index.ts";
 import type { CaseRule } from "../../rule.ts";
 
 export const alarmCheckContradicted: CaseRule = {

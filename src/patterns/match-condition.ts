@@ -1,29 +1,29 @@
-/** The small language of alarm patterns: one condition against a case or a visit, answered with its evidence. */
+/** The small language of patterns: one condition against a case or a visit, answered with its evidence. */
 import { type Case, moment, type Path, quantity } from "../cases/index.ts";
-import { type AgeClass, type AlarmCondition, familiesOfSign } from "../knowledge/index.ts";
-import type { AlarmSubject, Evidence } from "./alarm.ts";
-import { alarmCheck } from "./alarm-check.ts";
+import { type AgeClass, ageClasses, type Condition, familiesOfSign } from "../knowledge/index.ts";
+import type { Evidence, Subject } from "./evidence.ts";
+import { alarmCheck } from "./looks.ts";
 import { finding, grade } from "./match-finding.ts";
 
 /** What speaks for the condition; undefined when it is not met. An empty list is met without anything to show. */
 export type Match = readonly Evidence[] | undefined;
 
-type Matcher = (subject: AlarmSubject) => Match;
+type Matcher = (subject: Subject) => Match;
 
 /** Whether a case or a visit meets a condition. What is not recorded meets nothing. */
-export const matchCondition = (condition: AlarmCondition, subject: AlarmSubject): Match =>
+export const matchCondition = (condition: Condition, subject: Subject): Match =>
   matcherOf(condition)(subject);
 
 /** Every case is asked about every pattern, so a condition, which has one key, is looked at once. */
-const matchers = new WeakMap<AlarmCondition, Matcher>();
+const matchers = new WeakMap<Condition, Matcher>();
 
-function matcherOf(condition: AlarmCondition): Matcher {
+function matcherOf(condition: Condition): Matcher {
   const known = matchers.get(condition) ?? ofGroup(condition) ?? ofHerd(condition) ?? ofPig(condition);
   matchers.set(condition, known);
   return known;
 }
 
-function ofGroup({ all, any, none, at_least: some }: AlarmCondition): Matcher | undefined {
+function ofGroup({ all, any, none, at_least: some }: Condition): Matcher | undefined {
   if (all !== undefined) {
     const parts = all.map(matcherOf);
     return (subject) => {
@@ -45,7 +45,7 @@ function ofGroup({ all, any, none, at_least: some }: AlarmCondition): Matcher | 
 }
 
 /** At least so many of the conditions; everything that speaks for any of them is shown. */
-function ofSome(conditions: readonly AlarmCondition[], count: number): Matcher {
+function ofSome(conditions: readonly Condition[], count: number): Matcher {
   const parts = conditions.map(matcherOf);
   return (subject) => {
     let met = 0;
@@ -68,7 +68,7 @@ function ofHerd({
   heat,
   pigs,
   alarm_check: looked,
-}: AlarmCondition): Matcher | undefined {
+}: Condition): Matcher | undefined {
   if (looked !== undefined) return (subject) => alarmCheck(looked, subject);
   if (lost !== undefined) return (subject) => deaths(lost, subject);
   if (shown !== undefined) return (subject) => herdSigns(shown, subject);
@@ -88,12 +88,12 @@ function ofHerd({
   };
 }
 
-function ofPig(condition: AlarmCondition): Matcher {
+function ofPig(condition: Condition): Matcher {
   const matches = pigMatcher(condition);
   return (subject) => ("cases" in subject ? undefined : matches(subject));
 }
 
-function pigMatcher(condition: AlarmCondition): (one: Case) => Match {
+function pigMatcher(condition: Condition): (one: Case) => Match {
   const { finding: described, grade: graded, signs: shown, fever: degrees } = condition;
   if (described !== undefined) return (one) => finding(described, one);
   if (graded !== undefined) return (one) => grade(graded, one);
@@ -102,11 +102,13 @@ function pigMatcher(condition: AlarmCondition): (one: Case) => Match {
   return (one) => (isSuchPig(condition, one) ? [] : undefined);
 }
 
-function isSuchPig(condition: AlarmCondition, one: Case): boolean {
+function isSuchPig(condition: Condition, one: Case): boolean {
   const { record, ageClass } = one;
   return (
     (ageClass !== undefined && condition.class?.includes(ageClass) === true) ||
+    (condition.younger_than !== undefined && isYounger(one, condition.younger_than)) ||
     (record.death?.manner !== undefined && condition.manner?.includes(record.death.manner) === true) ||
+    (record.pig?.sex !== undefined && condition.sex?.includes(record.pig.sex) === true) ||
     (record.death?.method !== undefined && condition.method?.includes(record.death.method) === true) ||
     (condition.affected !== undefined &&
       groupsOf(one).some(({ affected = 0 }) => affected >= Number(condition.affected)))
@@ -119,12 +121,26 @@ const groupsOf = ({ record, visit }: Case) =>
     record.pig?.group === undefined || record.pig.group === name ? [group] : [],
   );
 
+/** Where the age is unknown, the oldest pig of its class decides, and without a class of those of its weight; a fetus is young. */
+function isYounger({ ageDays, ageClass, weightKg }: Case, days: number): boolean {
+  if (ageDays !== undefined) return ageDays < days;
+  const classes = ageClass === undefined ? classesOfWeight(weightKg) : [ageClasses.classes[ageClass]];
+  return classes.length > 0 && classes.every((one) => one?.derive === undefined || one.derive[1] < days);
+}
+
+const classesOfWeight = (kg: number | undefined) =>
+  kg === undefined
+    ? []
+    : Object.values(ageClasses.classes).filter(
+        ({ weight }) => weight !== undefined && weight[0] <= kg && kg <= weight[1],
+      );
+
 /** The signs of the pig; undefined when it shows none of them. A name may be a sign or a family of signs. */
 const signs = (names: readonly string[], one: Case): Evidence[] | undefined =>
   signsAt(names, one.record.selection?.signs ?? [], one, ["selection", "signs"]);
 
 /** The signs of the groups: those of the visit, and for a visit those of its cases as well. */
-function herdSigns(names: readonly string[], subject: AlarmSubject): Evidence[] | undefined {
+function herdSigns(names: readonly string[], subject: Subject): Evidence[] | undefined {
   if ("cases" in subject) {
     const found = [
       ...(signsAt(names, subject.record.signs ?? [], subject, ["signs"]) ?? []),
@@ -140,7 +156,7 @@ function herdSigns(names: readonly string[], subject: AlarmSubject): Evidence[] 
 /** Three pigs are several, and so are those of whom a visit tells. */
 const several = 3;
 
-function severalShow(names: readonly string[], subject: AlarmSubject): Evidence[] | undefined {
+function severalShow(names: readonly string[], subject: Subject): Evidence[] | undefined {
   if (!("cases" in subject)) return herdSigns(names, subject);
   const own = signsAt(names, subject.record.signs ?? [], subject, ["signs"]);
   const pigs = subject.cases.flatMap((one) => signs(names, one) ?? []);
@@ -149,7 +165,7 @@ function severalShow(names: readonly string[], subject: AlarmSubject): Evidence[
     : undefined;
 }
 
-const visitOf = (subject: AlarmSubject) => ("cases" in subject ? subject : subject.visit);
+const visitOf = (subject: Subject) => ("cases" in subject ? subject : subject.visit);
 
 const isDry = (visit: ReturnType<typeof visitOf>): boolean =>
   Object.values(visit?.record.groups ?? {}).some(({ water }) => water?.works === "no");
@@ -180,7 +196,7 @@ const isNamed = (names: readonly string[], sign: string): boolean =>
 function signsAt(
   names: readonly string[],
   recorded: readonly string[],
-  subject: AlarmSubject,
+  subject: Subject,
   path: Path,
 ): Evidence[] | undefined {
   if (!recorded.some((sign) => isNamed(names, sign))) return undefined;
@@ -193,10 +209,7 @@ function signsAt(
  * The groups that lost so many of their pigs; undefined when none did. A case asks its own group, a case without one
  * all groups of its visit. Where the days matter, a group without the onset of its signs counts only where it may be undated.
  */
-function deaths(
-  wanted: NonNullable<AlarmCondition["deaths"]>,
-  subject: AlarmSubject,
-): Evidence[] | undefined {
+function deaths(wanted: NonNullable<Condition["deaths"]>, subject: Subject): Evidence[] | undefined {
   const isVisit = "cases" in subject;
   const visit = visitOf(subject);
   const own = isVisit ? undefined : subject.record.pig?.group;
@@ -216,7 +229,7 @@ function deaths(
 
 /** What one stretch of so many days lost at least, when all that died are spread over as many as there were. */
 function lostWithin(
-  { within, undated }: NonNullable<AlarmCondition["deaths"]>,
+  { within, undated }: NonNullable<Condition["deaths"]>,
   dead: number,
   days: number | undefined,
 ): number | undefined {
@@ -226,7 +239,7 @@ function lostWithin(
 }
 
 /** Of which age classes a group is: as the farm says, or its pigs on the table. */
-function classesIn(group: string, subject: AlarmSubject): readonly AgeClass[] {
+function classesIn(group: string, subject: Subject): readonly AgeClass[] {
   const kept = visitOf(subject)?.farm?.record.groups?.[group]?.class;
   if (kept !== undefined) return [kept];
   const pigs = "cases" in subject ? subject.cases : [subject];
@@ -238,7 +251,7 @@ function classesIn(group: string, subject: AlarmSubject): readonly AgeClass[] {
 }
 
 const isOfClass = (
-  { of, not_of: not }: NonNullable<AlarmCondition["deaths"]>,
+  { of, not_of: not }: NonNullable<Condition["deaths"]>,
   classes: readonly AgeClass[],
 ): boolean =>
   (of === undefined || classes.some((one) => of.includes(one))) &&

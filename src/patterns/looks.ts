@@ -1,7 +1,7 @@
 /** The look for alarm signs: how each sign was answered. */
 import { type Path, pathOf } from "../cases/index.ts";
 import { alarmSigns } from "../knowledge/index.ts";
-import type { AlarmSubject, Evidence } from "./alarm.ts";
+import type { Evidence, Subject } from "./evidence.ts";
 
 type AlarmAnswer = "none" | "seen" | "not-looked-at";
 
@@ -13,7 +13,7 @@ export interface AlarmLook {
 }
 
 /** The answers of a case, at both looks; of a visit, those about its live pigs. */
-export function looksOf(subject: AlarmSubject): readonly AlarmLook[] {
+export function looksOf(subject: Subject): readonly AlarmLook[] {
   if ("cases" in subject) return looks(subject.record.alarm_check, "alarm_check");
   const { before_knife: before, at_knife: at } = subject.record.alarm_check ?? {};
   return [...looks(before, "alarm_check.before_knife"), ...looks(at, "alarm_check.at_knife")];
@@ -25,7 +25,7 @@ const looks = (answers: Partial<Record<string, AlarmAnswer>> | undefined, group:
   );
 
 /** The signs among these that were seen; undefined when none was. */
-export function alarmCheck(names: readonly string[], subject: AlarmSubject): Evidence[] | undefined {
+export function alarmCheck(names: readonly string[], subject: Subject): Evidence[] | undefined {
   const seen = looksOf(subject).filter(({ name, answer }) => names.includes(name) && answer === "seen");
   if (seen.length === 0) return undefined;
   return seen.map(({ name, path }) => ({
