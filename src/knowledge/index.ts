@@ -32,7 +32,6 @@ export type {
   ChoosingRule,
   ClassLimit,
   Condition,
-  Disease,
   Fact,
   HerdExample,
   HerdIndex,

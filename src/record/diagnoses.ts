@@ -6,7 +6,7 @@ import { fact } from "./fact.ts";
 import { namedOrgans } from "./named-organs.ts";
 
 type Diagnosed = NonNullable<NonNullable<Case["record"]["diagnosis"]>["aetiologic"]>[number];
-export type Reasoned = Exclude<Diagnosed, string>;
+type Reasoned = Exclude<Diagnosed, string>;
 
 /** The words of a diagnosis, whether or not it says what it rests on. */
 export const textOf = (entry: Diagnosed): string => (typeof entry === "string" ? entry : entry.text);

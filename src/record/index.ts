@@ -18,7 +18,6 @@ export {
   morphologicDiagnoses,
   type NamedCause,
   namedCauses,
-  type Reasoned,
   type StatedDiagnosis,
   statedDiagnoses,
   textOf,
@@ -105,9 +104,7 @@ export { besideCase, isAbsent, isElsewhere, isOfUnknown, photographs, tracings }
 export { formalinSamples, type ProtectiveItem, sawn, wentWithout } from "./protection.ts";
 export { type RequiredFact, requiredFacts } from "./required-facts.ts";
 export {
-  type AskedTest,
   askedOf,
-  daysBetween,
   daysOpen,
   isOpen,
   type PlacedResult,

@@ -146,7 +146,7 @@ export const requestsOf = fact((visit: Visit): readonly Request[] => {
 export const isOpen = ({ arrived }: AskedTest): boolean => arrived.length === 0;
 
 /** Whole days from one moment to another, by the clock that was written down; never below zero. */
-export const daysBetween = (from: Moment, to: Moment): number =>
+const daysBetween = (from: Moment, to: Moment): number =>
   Math.max(0, Math.floor(to.written / 24) - Math.floor(from.written / 24));
 
 /** Days that a request has waited on a day. */

@@ -123,17 +123,12 @@ function changeSaid({ comparable, comparisons, sides }: Compared): Said {
 
 /** A cause that somebody wrote down; else what is still waited for. */
 function diagnosisSaid(pigs: readonly ReportPig[]): Said[] {
-  const causes = new Set(
-    pigs.flatMap(({ diagnosis }) => diagnosis.aetiologic).filter((text) => !/^\s*pending\b/i.test(text)),
-  );
+  const causes = new Set(pigs.flatMap(({ diagnosis }) => diagnosis.causes));
   if (causes.size > 0) return [{ say: "diagnosis_sure", values: { diagnosis: [...causes].join("; ") } }];
   const waits = pigs.some(
     ({ diagnosis }) => diagnosis.aetiologic.length > 0 || diagnosis.basis === "pending",
   );
-  const waiting = pigs.reduce(
-    (sum, { samples }) => sum + samples.filter(({ tests }) => tests.length > 0).length,
-    0,
-  );
+  const waiting = pigs.flatMap(({ samples }) => samples).filter(({ open }) => open.length > 0).length;
   return [waits ? { say: "diagnosis_open", values: { waiting } } : { say: "diagnosis_none" }];
 }
 

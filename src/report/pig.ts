@@ -2,9 +2,11 @@
 import { dirname, join, sep } from "node:path";
 import type { Case, OrganState } from "../cases/index.ts";
 import { basisOf } from "../herd/index.ts";
+import { agentName } from "../knowledge/agents.ts";
 import type { Scale } from "../knowledge/index.ts";
 import { organs, type PlacedOrgan, systems } from "../knowledge/index.ts";
 import {
+  askedOf,
   besideCase,
   conchae,
   diedAt,
@@ -14,15 +16,18 @@ import {
   hoursBetween,
   isLesion,
   lobes,
+  namedCauses,
   openedAt,
   photographs,
   placedStates,
+  type ResultEntry,
   samplesOf,
   stepAt,
   textOf,
 } from "../record/index.ts";
 import { lateSamples } from "../sampling/index.ts";
 import { scoreCase } from "../score/index.ts";
+import { grouped } from "../words/grouped.ts";
 import type { Looked, ReportPhotograph, ReportPig } from "./result.ts";
 
 /** Digests of photographs, by where they lie. */
@@ -63,20 +68,42 @@ export function pigOf(one: Case, scales: readonly Scale[], digests: Digests): Re
       return value === null ? [] : [{ scale: scale.id, value, from_memory: confidence === "from-memory" }];
     }),
     steps: stepsOf(one, late),
-    samples: samplesOf(one).map(({ sample: { id, from, into, for: tests, at } }) => ({
+    samples: samplesOfPig(one),
+    diagnosis: {
+      morphologic: (diagnosis?.morphologic ?? []).map(textOf),
+      aetiologic: (diagnosis?.aetiologic ?? []).map(textOf),
+      causes: namedCauses(one).map(({ text }) => text),
+      differentials: diagnosis?.differentials ?? [],
+      basis: diagnosis?.basis ?? null,
+    },
+    photographs: photographsOf(one, digests),
+  };
+}
+
+/** Each sample with what came back of it. */
+function samplesOfPig(one: Case): ReportPig["samples"] {
+  const asked = grouped(askedOf(one), ({ index }) => index);
+  return samplesOf(one).map(({ sample: { id, from, into, for: tests, at }, index }) => {
+    const all = asked.get(index) ?? [];
+    return {
       id: id ?? "",
       from,
       into: into ?? null,
       tests: tests ?? [],
       at: at ?? null,
-    })),
-    diagnosis: {
-      morphologic: (diagnosis?.morphologic ?? []).map(textOf),
-      aetiologic: (diagnosis?.aetiologic ?? []).map(textOf),
-      differentials: diagnosis?.differentials ?? [],
-      basis: diagnosis?.basis ?? null,
-    },
-    photographs: photographsOf(one, digests),
+      open: all.filter(({ arrived }) => arrived.length === 0).map(({ test }) => test),
+      results: all.flatMap(({ arrived }) => arrived.map(({ entry }) => resultOf(entry))),
+    };
+  });
+}
+
+function resultOf({ test, agent, analyte, interpretation, value, unit, text }: ResultEntry) {
+  const measured =
+    value === undefined ? undefined : [value, unit].filter((part) => part !== undefined).join(" ");
+  return {
+    test,
+    of: agent === undefined ? (analyte ?? null) : agentName(agent),
+    said: interpretation ?? measured ?? text ?? null,
   };
 }
 

@@ -79,10 +79,21 @@ export interface ReportPig {
     readonly into: string | null;
     readonly tests: readonly string[];
     readonly at: string | null;
+    /** Tests that have no result yet. */
+    readonly open: readonly string[];
+    readonly results: readonly {
+      readonly test: string;
+      /** Agent or analyte by its name; null where the test looks for none. */
+      readonly of: string | null;
+      /** How the laboratory reads it, or the value with its unit. */
+      readonly said: string | null;
+    }[];
   }[];
   readonly diagnosis: {
     readonly morphologic: readonly string[];
     readonly aetiologic: readonly string[];
+    /** Those of them that name a cause: neither pending nor denied. */
+    readonly causes: readonly string[];
     readonly differentials: readonly string[];
     readonly basis: string | null;
   };

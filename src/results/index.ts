@@ -1,4 +1,4 @@
 /** Results of the laboratory: what is open and what came. Knows no rules. */
 
-export { type ImportedResults, importResults, type UnmappedResults } from "./import-table.ts";
+export { importResults } from "./import-table.ts";
 export { type Arrived, resultsOverview, soughtIn, type VisitResults, type Waiting } from "./overview.ts";

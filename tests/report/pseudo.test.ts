@@ -97,7 +97,15 @@ function ownWords({ farm, by, made_by, visits, pigs, shares, scales: told, files
       findings.map(({ words }) => words),
       Object.values(of).map(({ reason }) => reason),
       steps.map(({ what }) => what).filter((what) => what !== "opened" && what !== "gut_fixed"),
-      samples.map((sample) => [sample.id, sample.at]),
+      // Agents have Latin names; a pathologist's text is the record's own.
+      samples.map((sample) => [
+        sample.id,
+        sample.at,
+        sample.results.map(({ of, said }) => [
+          of,
+          ["positive", "negative", "inconclusive"].includes(said ?? "") ? null : said,
+        ]),
+      ]),
       diagnosis,
     ]),
     // What no file of a language can name: questions and scales that a practice made itself.

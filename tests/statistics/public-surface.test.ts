@@ -58,6 +58,7 @@ it("the public names are these and no others", () => {
     "percentAgreement",
     "permutedTrend",
     "pooledDetectionProbability",
+    "pooledPrevalence",
     "pooledSampleSize",
     "pooledSampleSizeUnlimited",
     "precisionFormula",

@@ -29,7 +29,7 @@ export interface Ranked {
 const inTurns = folderInTurns();
 
 /** An outbreak as a visit; one pig without a visit is a case. */
-export function subjectOf(name: string): Subject {
+function subjectOf(name: string): Subject {
   const folder = join(fixtures, "outbreaks", name);
   const files = readdirSync(folder).filter((file) => /^(?:pig-.*|visit)\.yaml$/.test(file));
   const paths = files.map((file) => join(folder, file));

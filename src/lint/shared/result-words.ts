@@ -3,7 +3,7 @@ import { agentName } from "../../knowledge/agents.ts";
 import type { PlacedResult } from "../../record/index.ts";
 import { listing } from "../../words/listing.ts";
 
-export const sought = ({ entry: { agent, analyte } }: PlacedResult): string | undefined =>
+const sought = ({ entry: { agent, analyte } }: PlacedResult): string | undefined =>
   agent === undefined ? analyte : agentName(agent);
 
 export const resultName = (result: PlacedResult): string =>

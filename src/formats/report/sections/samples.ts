@@ -1,5 +1,6 @@
 /** What went to the laboratory, and what it adds up to. */
 import { organById } from "../../../knowledge/index.ts";
+import type { ReportPig, ReportWords } from "../../../report/index.ts";
 import { list, table, text } from "../../page/blocks.ts";
 import type { Part } from "../blocks.ts";
 
@@ -11,18 +12,31 @@ export const samples: Part = ({ pigs }, words) => {
       words.name(organById(one.from) === undefined ? "materials" : "organs", one.from),
       one.into === null ? "" : words.name("containers", one.into),
       one.tests.map((test) => words.name("tests", test)).join(", "),
-      one.at ?? "",
+      resultsOf(one, words),
     ]),
   );
   return rows.length === 0
     ? [text(words.say("no_samples"))]
     : table(
-        (["sample", "of_pig", "from", "into", "tests", "taken"] as const).map((head) => ({
+        (["sample", "of_pig", "from", "into", "tests", "result"] as const).map((head) => ({
           head: words.say(head),
         })),
         rows,
       );
 };
+
+/** `PCR, Mycoplasma hyopneumoniae: positive`; what is still waited for comes last. */
+function resultsOf({ results, open }: ReportPig["samples"][number], words: ReportWords): string {
+  const came = results.map(({ test, of, said }) => {
+    const what = [words.name("tests", test), of].filter((part) => part !== null).join(", ");
+    return said === null ? what : `${what}: ${isReading(said) ? words.say(said) : said}`;
+  });
+  const waited = open.map((test) => `${words.name("tests", test)}: ${words.say("no_result")}`);
+  return [...came, ...waited].join("; ");
+}
+
+const isReading = (said: string): said is "positive" | "negative" | "inconclusive" =>
+  ["positive", "negative", "inconclusive"].includes(said);
 
 export const diagnoses: Part = ({ pigs }, words) =>
   (["morphologic", "aetiologic", "differentials"] as const).flatMap((kind) => {
