@@ -6,6 +6,7 @@ import type { Scale } from "../knowledge/index.ts";
 import { scaleNamed } from "../score/index.ts";
 import { grouped } from "../words/grouped.ts";
 import { answerOf } from "./answer.ts";
+import { fitsOf } from "./fits.ts";
 import { type Digests, pigOf } from "./pig.ts";
 import type { ReportResult, ReportScale, ReportShare, Said } from "./result.ts";
 import { visitOf } from "./visit.ts";
@@ -63,6 +64,7 @@ export function makeReport(
     pigs,
     shares: toldFirst(herd).map(shareOf),
     scales: scaled,
+    fits: fitsOfReport(of, archive, visits.at(-1), first),
     compared:
       compared === undefined
         ? null
@@ -79,6 +81,17 @@ function titleOf(of: ReportResult["of"], name: string, day: string | null): Said
   if (of === "case") return { say: "title_case", values: { pig: name } };
   if (of === "farm" || day === null) return { say: "title_farm", values: { farm: name } };
   return { say: "title_visit", values: { farm: name, day } };
+}
+
+/** Of a pig its own; else of the last visit with all its pigs. */
+function fitsOfReport(
+  of: ReportResult["of"],
+  { visits }: Archive,
+  last: VisitContext | undefined,
+  first: Case | undefined,
+): ReportResult["fits"] {
+  const subject = of === "case" ? first : visits.find(({ file }) => file === last?.file);
+  return subject === undefined ? [] : fitsOf(subject);
 }
 
 /** By the day of the visit, then as they were read. */

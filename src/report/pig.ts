@@ -25,7 +25,7 @@ import {
   stepAt,
   textOf,
 } from "../record/index.ts";
-import { lateSamples } from "../sampling/index.ts";
+import { lateSamples, timeWorth } from "../sampling/index.ts";
 import { scoreCase } from "../score/index.ts";
 import { grouped } from "../words/grouped.ts";
 import type { Looked, ReportPhotograph, ReportPig } from "./result.ts";
@@ -67,6 +67,7 @@ export function pigOf(one: Case, scales: readonly Scale[], digests: Digests): Re
       const { value, confidence } = scoreCase(one, scale);
       return value === null ? [] : [{ scale: scale.id, value, from_memory: confidence === "from-memory" }];
     }),
+    limits: limitsOf(one),
     steps: stepsOf(one, late),
     samples: samplesOfPig(one),
     diagnosis: {
@@ -202,6 +203,17 @@ function wordsOf(finding: ReturnType<typeof findingsOf>[number]["finding"]): str
     .map((word) => (Array.isArray(word) ? word.join(", ") : String(word)))
     .join(", ")
     .replaceAll(/(?<=\p{L})-(?=\p{L})/gu, " ");
+}
+
+/** A test once, with the shortest of its limits. */
+function limitsOf(one: Case): ReportPig["limits"] {
+  const least = new Map<string, number>();
+  for (const { sample } of samplesOf(one))
+    for (const test of sample.for ?? []) {
+      const { limit } = timeWorth(one, sample, test);
+      if (limit !== undefined) least.set(test, Math.min(limit, least.get(test) ?? Number.POSITIVE_INFINITY));
+    }
+  return [...least].map(([test, hours]) => ({ test, hours }));
 }
 
 function stepsOf(one: Case, late: ReadonlySet<number>): ReportPig["steps"] {

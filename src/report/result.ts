@@ -71,6 +71,8 @@ export interface ReportPig {
     readonly value: number;
     readonly from_memory: boolean;
   }[];
+  /** Hours after death within which a test of a sample of this pig keeps its full worth. */
+  readonly limits: readonly { readonly test: string; readonly hours: number }[];
   /** Hours after death of what was done, and what it was. */
   readonly steps: readonly { readonly hours: number; readonly what: string; readonly late: boolean }[];
   readonly samples: readonly {
@@ -176,6 +178,16 @@ export interface ReportVisit {
   }[];
 }
 
+/** A disease that the findings fit, the best first; statements are those of the knowledge, in English. */
+export interface ReportFit {
+  readonly disease: string;
+  readonly name: string;
+  readonly favour: readonly string[];
+  readonly against: readonly string[];
+  /** Organs that matter for it and that nobody looked at. */
+  readonly unseen: readonly string[];
+}
+
 export interface ReportResult {
   readonly report: 1;
   readonly made_by: string;
@@ -192,6 +204,8 @@ export interface ReportResult {
   readonly shares: readonly ReportShare[];
   /** One an organ, told first. */
   readonly scales: readonly ReportScale[];
+  /** What the last visit, or the pig, fits: the first three. */
+  readonly fits: readonly ReportFit[];
   /** The sentences of `carcase compare`, in English; null without an earlier visit. */
   readonly compared: readonly string[] | null;
   readonly files: readonly { readonly file: string; readonly sha256: string }[];

@@ -6,6 +6,7 @@ import { reportHtml } from "../../src/formats/report/html.ts";
 import { archivePages } from "../../src/formats/report/pages.ts";
 import { messages } from "../../src/generated/knowledge/messages.ts";
 import { definitions } from "../../src/knowledge/definitions.ts";
+import { diseases } from "../../src/knowledge/diseases.ts";
 import {
   indicators,
   organById,
@@ -111,6 +112,8 @@ function ownWords({ farm, by, made_by, visits, pigs, shares, scales: told, files
     // What no file of a language can name: questions and scales that a practice made itself.
     shares.map(({ indicator, title, source }) => [source, indicators.has(indicator) ? null : title]),
     told.map(({ scale, title, source }) => [source, scales.has(scale) ? null : title]),
+    // Diseases and what the knowledge says of them are English, and counted in other languages.
+    [...diseases.values()].map(({ name }) => name),
     files,
     "carcase",
   ];

@@ -442,7 +442,7 @@ export function times({ of, pigs }: ReportResult, words: ReportWords): Picture[]
       words.say("times_desc", { list: steps.map(({ hint }) => hint).join("; ") }),
       caseTimes({
         steps,
-        limits: [],
+        limits: pig.limits.map(({ test, hours }) => ({ hours, name: words.name("tests", test) })),
         hours: (value) => words.number(value),
         words: { hours: words.say("hours_after_death"), limit: words.say("keeps") },
       }),

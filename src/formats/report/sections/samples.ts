@@ -1,7 +1,7 @@
 /** What went to the laboratory, and what it adds up to. */
 import { organById } from "../../../knowledge/index.ts";
 import type { ReportPig, ReportWords } from "../../../report/index.ts";
-import { list, table, text } from "../../page/blocks.ts";
+import { heading, list, table, text } from "../../page/blocks.ts";
 import type { Part } from "../blocks.ts";
 
 export const samples: Part = ({ pigs }, words) => {
@@ -38,7 +38,12 @@ function resultsOf({ results, open }: ReportPig["samples"][number], words: Repor
 const isReading = (said: string): said is "positive" | "negative" | "inconclusive" =>
   ["positive", "negative", "inconclusive"].includes(said);
 
-export const diagnoses: Part = ({ pigs }, words) =>
+export const diagnoses: Part = (report, words, audience) => [
+  ...written(report, words, audience),
+  ...fitting(report, words, audience),
+];
+
+const written: Part = ({ pigs }, words) =>
   (["morphologic", "aetiologic", "differentials"] as const).flatMap((kind) => {
     const told = new Map<string, number>();
     for (const { diagnosis } of pigs)
@@ -48,3 +53,17 @@ export const diagnoses: Part = ({ pigs }, words) =>
       [...told].map(([diagnosis, times]) => (pigs.length > 1 ? `${diagnosis} (${times})` : diagnosis)),
     );
   });
+
+/** What the findings fit. The statements of the knowledge are English; in other languages they are counted. */
+const fitting: Part = ({ fits }, words) =>
+  fits.flatMap(({ name, favour, against, unseen }, index) => [
+    ...(index === 0 ? [heading(words.say("fits"), { level: 3 })] : []),
+    text(words.say("fit", { name, favour: favour.length, against: against.length })),
+    ...(words.language === "en"
+      ? [...list(words.say("for_it"), favour), ...list(words.say("against_it"), against)]
+      : []),
+    ...list(
+      words.say("unseen"),
+      unseen.map((organ) => words.name("organs", organ)),
+    ),
+  ]);
