@@ -104,6 +104,14 @@ try {
       goal: 1.5,
       pairs: 3,
     });
+  const report = archive(many, 12);
+  ratio("report, 312 cases, CPU", carcase("report", "--for", "colleague", report), {
+    to: lint(report),
+    of: "lint",
+    by: "cpu",
+    goal: 5,
+    pairs,
+  });
   const memory = (folder) => median(Array.from({ length: 3 }, () => run(lint(folder)).memory));
   const [atMiddle, atLarge] = [memory(middle), memory(large)];
   line("lint, 4 004 cases, memory", `${atMiddle.toFixed(0).padStart(6)} MiB`);

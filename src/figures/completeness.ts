@@ -1,5 +1,5 @@
 /** Which pig was looked at where: a row a pig, a column an organ system. */
-import { circle, type Drawing, fitted, hinted, label, rect } from "./canvas.ts";
+import { circle, type Drawing, fitted, hinted, label, rect, widthOf } from "./canvas.ts";
 
 /** lesion: something was found. normal: looked at, nothing found. left: not examined, with a reason. blank: nobody wrote anything. */
 export type Looked = "lesion" | "normal" | "left" | "blank";
@@ -24,7 +24,7 @@ const marks: Readonly<Record<Looked, (x: number, y: number) => string>> = {
 };
 
 export function completeness({ systems, pigs, words }: Completeness): Drawing {
-  const left = 150;
+  const left = Math.min(220, Math.max(...pigs.map(({ name }) => widthOf(name, 12)), 40) + 24);
   const heads = systems.map(
     (name, index) =>
       `<text transform="translate(${left + index * cell + 16} ${head - 8}) rotate(-55)" class="small">${label(0, 0, fitted(name, 140, 11)).replace(/^<text[^>]*>|<\/text>$/g, "")}</text>`,

@@ -15,12 +15,16 @@ export interface Timetable {
     }[];
   }[];
   readonly day: (day: Date) => string;
+  /** The same where they lie close together. */
+  readonly near: (day: Date) => string;
 }
 
 const wide = 640;
 const left = 130;
+/** Half a year: below it months are not enough. */
+const closeTogether = 183 * 86_400_000;
 
-export function timetable({ rows, day }: Timetable): Drawing {
+export function timetable({ rows, day: month, near }: Timetable): Drawing {
   const days = rows.flatMap(({ entries }) =>
     entries.flatMap(({ from, to }) => [Date.parse(from), Date.parse(to ?? from)]),
   );
@@ -29,6 +33,7 @@ export function timetable({ rows, day }: Timetable): Drawing {
   const scale = scaleUtc()
     .domain([new Date(first - span * 0.04), new Date(last + span * 0.04)])
     .range([left, wide - 10]);
+  const day = span < closeTogether ? near : month;
   let y = 8;
   const drawn = rows.flatMap(({ name, entries }) => {
     const top = y;

@@ -33,6 +33,8 @@ export interface ReportWords {
   day(day: string): string;
   /** Month and year. */
   month(day: Date): string;
+  /** Day and month. */
+  dayOfMonth(day: Date): string;
 }
 
 /** English is that of the rest of the program. */
@@ -92,6 +94,8 @@ export function reportWords(language: Language): ReportWords {
       new Intl.DateTimeFormat(locale, { dateStyle: "long", timeZone: "UTC" }).format(
         new Date(`${day}T00:00Z`),
       ),
+    dayOfMonth: (day) =>
+      new Intl.DateTimeFormat(locale, { day: "numeric", month: "short", timeZone: "UTC" }).format(day),
     month: (day) =>
       new Intl.DateTimeFormat(locale, { month: "short", year: "numeric", timeZone: "UTC" }).format(day),
   };

@@ -213,5 +213,6 @@ export const figures = (told = (name: string): string => name): Readonly<Record<
       },
     ],
     day: (date) => date.toISOString().slice(0, 7),
+    near: (date) => date.toISOString().slice(5, 10),
   }),
 });

@@ -348,7 +348,7 @@ const systemsOf = (pigs: readonly ReportPig[]): readonly { id: string; title: st
     pigs.some((pig) => pig.systems[id] !== undefined && pig.systems[id].looked !== "blank"),
   );
 
-export function lookedAt({ pigs }: ReportResult, words: ReportWords): Picture[] {
+export function lookedAt({ pigs, visits }: ReportResult, words: ReportWords): Picture[] {
   const shown = systemsOf(pigs);
   if (pigs.length < 2 || shown.length === 0) return [];
   const states = ["lesion", "normal", "left", "blank"] as const;
@@ -380,7 +380,7 @@ export function lookedAt({ pigs }: ReportResult, words: ReportWords): Picture[] 
       completeness({
         systems: shown.map(({ id }) => words.name("systems", id)),
         pigs: pigs.map(({ id, systems: of }) => ({
-          name: id,
+          name: visits.length > 1 ? id : tail(id),
           looked: shown.map((system) => {
             const { looked = "blank", reason = null } = of[system.id] ?? {};
             const name = `${words.name("systems", system.id)}: ${named[looked]}`;
@@ -496,7 +496,7 @@ export function days({ visits }: ReportResult, words: ReportWords): Picture[] {
           .flatMap(({ name, entries }) => entries.map(({ from, name: what }) => `${from} ${name}: ${what}`))
           .join("; "),
       }),
-      timetable({ rows, day: words.month }),
+      timetable({ rows, day: words.month, near: words.dayOfMonth }),
     ),
   ];
 }

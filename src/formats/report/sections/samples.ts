@@ -11,14 +11,13 @@ export const samples: Part = ({ pigs }, words) => {
       id,
       words.name(organById(one.from) === undefined ? "materials" : "organs", one.from),
       one.into === null ? "" : words.name("containers", one.into),
-      one.tests.map((test) => words.name("tests", test)).join(", "),
       resultsOf(one, words),
     ]),
   );
   return rows.length === 0
     ? [text(words.say("no_samples"))]
     : table(
-        (["sample", "of_pig", "from", "into", "tests", "result"] as const).map((head) => ({
+        (["sample", "of_pig", "from", "into", "result"] as const).map((head) => ({
           head: words.say(head),
         })),
         rows,
