@@ -34,7 +34,7 @@ footer { color: #57606a; font-size: .85rem; padding-top: 2rem; padding-bottom: 2
 @media print {
   body { font-size: 10.5pt; line-height: 1.35; } header, main, footer { max-width: none; padding: 0; }
   h2, h3, figcaption { break-after: avoid; } tr, li, .answer { break-inside: avoid; } .wide { overflow: visible; }
-  figure svg { max-width: 150mm; } #figure-lungs svg { max-width: 80mm; }
+  figure svg { max-width: 132mm; } #figure-lungs svg { max-width: 80mm; }
   .photograph { max-width: 120mm; } .photograph img { max-height: 110mm; width: auto; }
   #figure-snouts svg { max-width: 170mm; }
 }
