@@ -1,4 +1,5 @@
 /** The figures of a report, made of its data in the words of its reader. */
+import { lobeNames } from "../../drawings/lungs.ts";
 import {
   bodyMap,
   caseTimes,
@@ -35,16 +36,6 @@ const picture = (id: string, caption: string, description: string, drawing: Draw
   caption,
   svg: figure({ id, title: caption, description }, drawing),
 });
-
-const lobeNames = [
-  "left_cranial",
-  "left_middle",
-  "left_caudal",
-  "right_cranial",
-  "right_middle",
-  "right_caudal",
-  "accessory",
-] as const;
 
 const quarters = (first: string, words: ReportWords): string[] => [
   first,

@@ -93,15 +93,15 @@ function diagnosisLines({ diagnosis: { morphologic, aetiologic, differentials } 
 
 function openLines(one: Case, { samples }: ReportPig): string[] {
   const blank = blankSystems(one);
-  const asked = samples.filter(({ tests }) => tests.length > 0);
+  const waiting = samples.filter(({ open }) => open.length > 0);
   return [
     ...(blank.length === 0
       ? []
       : [
           `${count(blank.flatMap(({ must }) => must).length, "organ")} still blank: ${listing(blank.map(({ title }) => title.toLowerCase()))}`,
         ]),
-    ...(asked.length === 0
+    ...(waiting.length === 0
       ? []
-      : [`${count(asked.length, "sample")} with tests asked for: ${asked.map(({ id }) => id).join(", ")}`]),
+      : [`${count(waiting.length, "sample")} without a result: ${waiting.map(({ id }) => id).join(", ")}`]),
   ];
 }

@@ -1,5 +1,5 @@
 /** The sections of a report in their order, by whom it is for: depth changes with the reader, facts never. */
-import { isReportSection, type ReportSection } from "../../../knowledge/index.ts";
+import { isReportSection, type ReportSection, reportSections } from "../../../knowledge/index.ts";
 import type { Audience, ReportResult, ReportWords } from "../../../report/index.ts";
 import { list, text } from "../../page/blocks.ts";
 import { Html } from "../../page/html.ts";
@@ -51,21 +51,7 @@ const parts: Readonly<Record<ReportSection, Part>> = {
 /** What each reader gets, in order. */
 const order: Readonly<Record<Audience, readonly ReportSection[]>> = {
   farm: ["herd", "found", "photographs", "scores", "compared", "next", "not_seen", "cautions"],
-  colleague: [
-    "history",
-    "chosen",
-    "found",
-    "photographs",
-    "scores",
-    "herd",
-    "compared",
-    "not_seen",
-    "samples",
-    "diagnoses",
-    "next",
-    "cautions",
-    "method",
-  ],
+  colleague: reportSections,
   laboratory: [
     "history",
     "chosen",
