@@ -168,6 +168,8 @@ export interface ReportVisit {
     readonly from: string | null;
     readonly to: string | null;
   }[];
+  /** Days on which results of the laboratory came, and how many. */
+  readonly reported: readonly { readonly day: string; readonly results: number }[];
   readonly vaccinations: readonly string[];
   readonly changes: readonly string[];
   readonly recommendations: readonly {

@@ -2,6 +2,7 @@
 import type { Case, VisitContext } from "../cases/index.ts";
 import { questionText } from "../cases/index.ts";
 import { basisOf, reachOf } from "../herd/index.ts";
+import { resultsOf } from "../record/index.ts";
 import { grouped } from "../words/grouped.ts";
 import type { ReportVisit } from "./result.ts";
 
@@ -43,6 +44,9 @@ export function visitOf(visit: VisitContext, cases: readonly Case[]): ReportVisi
             to: one.to ?? null,
           },
     ),
+    reported: [...grouped(resultsOf(visit), ({ date }) => date ?? "")]
+      .filter(([day]) => day !== "")
+      .map(([day, some]) => ({ day, results: some.length })),
     vaccinations,
     changes,
     recommendations: (visit.record.recommendations ?? []).map((one) => {

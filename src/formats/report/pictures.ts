@@ -468,6 +468,14 @@ export function days({ visits }: ReportResult, words: ReportWords): Picture[] {
       ),
     },
     {
+      name: words.say("samples"),
+      entries: visits.flatMap(({ reported }) =>
+        reported.flatMap(({ day, results }) =>
+          isDay(day) ? [{ from: day, name: words.say("came", { n: results }) }] : [],
+        ),
+      ),
+    },
+    {
       name: words.say("changes"),
       entries: visits.flatMap(({ changes: some }) =>
         some.flatMap((change) => {
