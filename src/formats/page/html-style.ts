@@ -20,13 +20,13 @@ nav { padding-top: .6rem; } nav a { margin-right: 1rem; } a { color: #14506a; }
 input[type=search] { font: inherit; width: 100%; padding: .4rem; border: 1px solid #57606a; }
 figure { margin: 1rem 0; break-inside: avoid; } figcaption { font-weight: bold; margin-bottom: .3rem; }
 figure svg { width: 100%; height: auto; max-width: 640px; display: block; }
-#figure-lungs svg { max-width: 360px; }
+#figure-lungs svg, #figure-snout svg { max-width: 360px; }
 .photograph { max-width: 480px; } .photograph figcaption { font-weight: normal; } .photograph img { max-height: 28rem; width: auto; } img { max-width: 100%; height: auto; }
 .letterhead { display: flex; gap: 1rem; align-items: start; margin-bottom: 1.2rem; } .letterhead p { margin: 0; font-size: .9rem; }
 .letterhead img { max-width: 10rem; max-height: 5rem; flex: none; }
 .wide { overflow-x: auto; } .wide:focus { outline: 2px solid #1f5f78; }
 table { border-collapse: collapse; width: 100%; font-size: .9rem; margin: .6rem 0; overflow-wrap: normal; }
-th, td { text-align: left; vertical-align: top; padding: .25rem .6rem .25rem 0; border-bottom: 1px solid #d0d4d8; min-width: 4rem; overflow-wrap: anywhere; }
+th, td { text-align: left; vertical-align: top; padding: .25rem .6rem .25rem 0; border-bottom: 1px solid #d0d4d8; min-width: 4rem; overflow-wrap: break-word; }
 thead th { color: #57606a; font-weight: normal; } tbody th { font-weight: normal; }
 code { font: .85em ui-monospace, "Liberation Mono", monospace; }
 footer { color: #57606a; font-size: .85rem; padding-top: 2rem; padding-bottom: 2rem; }
@@ -34,7 +34,7 @@ footer { color: #57606a; font-size: .85rem; padding-top: 2rem; padding-bottom: 2
 @media print {
   body { font-size: 10.5pt; line-height: 1.35; } header, main, footer { max-width: none; padding: 0; }
   h2, h3, figcaption { break-after: avoid; } tr, li, .answer { break-inside: avoid; } .wide { overflow: visible; }
-  figure svg { max-width: 132mm; } #figure-lungs svg { max-width: 80mm; }
+  figure svg { max-width: 132mm; } #figure-lungs svg, #figure-snout svg { max-width: 80mm; }
   .photograph { max-width: 120mm; } .photograph img { max-height: 110mm; width: auto; }
   #figure-snouts svg { max-width: 170mm; }
 }

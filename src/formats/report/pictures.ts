@@ -146,7 +146,7 @@ export function snouts({ pigs, scales }: ReportResult, words: ReportWords): Pict
   });
   return [
     picture(
-      "snouts",
+      told.length === 1 ? "snout" : "snouts",
       words.say("snouts", {
         title: scale === undefined ? "" : words.name("scales", scale.scale, scale.title),
       }),
