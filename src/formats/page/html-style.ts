@@ -26,7 +26,8 @@ figure svg { width: 100%; height: auto; max-width: 640px; display: block; }
 .letterhead img { max-width: 10rem; max-height: 5rem; flex: none; }
 .wide { overflow-x: auto; } .wide:focus { outline: 2px solid #1f5f78; }
 table { border-collapse: collapse; width: 100%; font-size: .9rem; margin: .6rem 0; overflow-wrap: normal; }
-th, td { text-align: left; vertical-align: top; padding: .25rem .6rem .25rem 0; border-bottom: 1px solid #d0d4d8; min-width: 4rem; overflow-wrap: break-word; }
+th, td { text-align: left; vertical-align: top; padding: .25rem .6rem .25rem 0; border-bottom: 1px solid #d0d4d8; min-width: 4rem; overflow-wrap: anywhere; }
+.wide th, .wide td { overflow-wrap: break-word; }
 thead th { color: #57606a; font-weight: normal; } tbody th { font-weight: normal; }
 code { font: .85em ui-monospace, "Liberation Mono", monospace; }
 footer { color: #57606a; font-size: .85rem; padding-top: 2rem; padding-bottom: 2rem; }
