@@ -4,6 +4,7 @@ import { cpSync, existsSync, readFileSync, renameSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { build } from "esbuild";
 import { writeCompletion } from "./build/completion.mjs";
+import { keepReached } from "./build/declarations.mjs";
 import { clearLeftovers } from "./build/leftovers.mjs";
 import { notesPackages, writeLicences } from "./build/licences.mjs";
 import { lightNode } from "./build/light-node.mjs";
@@ -79,6 +80,7 @@ execFileSync(
   ],
   { stdio: "inherit", cwd: root },
 );
+keepReached(join(next, "types"), ["index.d.ts", "statistics/index.d.ts"]);
 const last = join(root, `dist.last-${process.pid}`);
 if (existsSync(join(root, "dist"))) renameSync(join(root, "dist"), last);
 renameSync(next, join(root, "dist"));
