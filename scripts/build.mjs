@@ -10,6 +10,7 @@ import { notesPackages, writeLicences } from "./build/licences.mjs";
 import { lightNode } from "./build/light-node.mjs";
 import { making } from "./build/made.mjs";
 import { writeManual } from "./build/manual.mjs";
+import { writeOutputSchemas } from "./build/output-schemas.mjs";
 import { buildProgram, keepCompiled } from "./build/program.mjs";
 import { withoutRuleTexts, writeRuleTexts } from "./build/rule-texts.mjs";
 import { loadTyped } from "./build/typed.mjs";
@@ -61,6 +62,7 @@ writeCompletion(next, typed);
 writeManual(next, typed, version);
 await writeRuleTexts(next);
 writeLicences(next);
+writeOutputSchemas();
 
 // Read only for files that do not fit their schema.
 cpSync(join(root, "src/generated"), join(next, "generated"), {

@@ -4,7 +4,7 @@ import { basename, dirname, join } from "node:path";
 import { openAlarmsOf } from "../alarms/index.ts";
 import type { Archive, Case } from "../cases/index.ts";
 import { pageMark } from "../formats/page/html-page.ts";
-import { toJson } from "../formats/page/json.ts";
+import { outputJson } from "../formats/page/json.ts";
 import { portablePath } from "../formats/page/portable-path.ts";
 import { type Dress, plain } from "../formats/report/dress.ts";
 import { reportHtml } from "../formats/report/html.ts";
@@ -101,7 +101,7 @@ function writerOf(run: Run<ReportOptions>): Write {
     html: (made, audience, words, dress) =>
       run.write(reportHtml(made, audience, words, [], dress), { sample: pageMark("report") }),
     markdown: (made, audience, words, dress) => writeMarkdown(made, audience, words, dress, run),
-    json: (made) => run.write(toJson(made), { sample: '{"report": 1}' }),
+    json: (made) => run.write(outputJson("report", 1, made)),
     pdf: (made, audience, words, dress) => writePdf(reportHtml(made, audience, words, [], dress), run),
   });
 }

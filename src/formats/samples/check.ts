@@ -4,7 +4,7 @@ import type { ContainerLeft, MissingSample, Reckoned, SampleCheck, TestLeft } fr
 import { listing } from "../../words/listing.ts";
 import { type Block, heading, list, table, text } from "../page/blocks.ts";
 import { csv } from "../page/csv.ts";
-import { toJson } from "../page/json.ts";
+import { outputJson } from "../page/json.ts";
 import { markdownOf } from "../page/markdown.ts";
 import type { Style } from "../page/style.ts";
 import { textOf } from "../page/text.ts";
@@ -124,7 +124,7 @@ function notesOf(containers: readonly ContainerLeft[]): string[] {
 }
 
 export const checkJson = (checks: readonly SampleCheck[]): string =>
-  toJson({
+  outputJson("samples-check", 1, {
     visits: checks.map(({ visit, due, missing, untouched, once, reckoned }) => ({
       visit: visit.id,
       due,
