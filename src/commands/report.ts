@@ -121,7 +121,7 @@ function writeMarkdown(
     writeFolder(
       join(dirname(output), folder),
       figures.map(({ name, svg }) => ({ name, text: svg })),
-      (names) => names.every((name) => name.endsWith(".svg")),
+      { file: "index.html", isOurs: (names) => names.every((name) => name.endsWith(".svg")) },
     );
   run.write(text);
 }
@@ -156,11 +156,10 @@ function writePages(
       yield page;
     }
   };
-  const written = writeFolder(
-    folder,
-    counted(),
-    (names, index) => names.every(isPage) && index.includes(pageMark("report")),
-  );
+  const written = writeFolder(folder, counted(), {
+    file: "index.html",
+    isOurs: (names, index) => names.every(isPage) && index.includes(pageMark("report")),
+  });
   if (run.options.quiet !== true)
     run.say(
       `${folder}: ${count(pages, "file")}, ${written === pages ? "all" : written} written; open ${join(folder, "index.html")}`,
