@@ -6,6 +6,7 @@ import { checkOutput } from "./call.ts";
 import { addCompare } from "./compare-options.ts";
 import { addCompletion } from "./completion-options.ts";
 import { addExplain } from "./explain-options.ts";
+import { addExport } from "./export-options.ts";
 import { addHerd } from "./herd-options.ts";
 import { addImport } from "./import-options.ts";
 import { addLint } from "./lint-options.ts";
@@ -59,6 +60,7 @@ export function makeProgram(): Command {
     addWorkup,
     addCompare,
     addReport,
+    addExport,
     addExplain,
     addSchema,
     addCompletion,
