@@ -51,10 +51,12 @@ export async function exportTables(run: Run<ExportOptions>): Promise<number> {
     if (counted.cases === 0) throw new FileKept("there is no case to be exported; nothing was written");
   };
   const pieces = function* (): Iterable<Piece> {
-    for (const folder of soundFolders(paths, read, told)) {
+    // In the order of their names, pigs and farms would tell which pseudonym is whose.
+    for (const folder of soundFolders(paths, read, told, pseudonyms && ((at) => pseudonyms.rank(at)))) {
       counted.cases += folder.cases.length;
       if (folder.visit !== undefined) counted.visits++;
-      for (const { table, to } of writers) yield* to.add(table.rows(folder, pseudonyms));
+      const cases = pseudonyms?.shuffled(folder.cases, ({ id }) => id) ?? folder.cases;
+      for (const { table, to } of writers) yield* to.add(table.rows({ ...folder, cases }, pseudonyms));
     }
     const written = new Map<(typeof tables)[number], Written>();
     for (const { table, to } of writers) {

@@ -1,4 +1,5 @@
 /** An archive read folder by folder, each let go before the next is read, with what can be counted of it. */
+import { dirname } from "node:path";
 import { type OpenAlarm, openAlarmsOf } from "../alarms/index.ts";
 import {
   type Archive,
@@ -25,11 +26,13 @@ export interface FoldersEnd extends Pick<Archive, "unreadable" | "passedOver" | 
 /**
  * The folders, each with its sound cases: what `Run.countable` gives of a whole archive. No case comes twice.
  * @param told gets what is to be said at the end
+ * @param keyOf the folders come in the order of their keys, those of one folder above together; without it as they are named
  */
 export function* soundFolders(
   paths: readonly string[],
   options: ReadOptions,
   told: (end: FoldersEnd) => void,
+  keyOf?: (location: string) => string,
 ): Iterable<TabledFolder> {
   const reader = new ArchiveReader(paths, options);
   const alarms: OpenAlarm[] = [];
@@ -37,7 +40,8 @@ export function* soundFolders(
   const met = new Map<string, string>();
   const checked = new Map<string, HouseScale>();
   const progress = progressOf("folders");
-  for (const [index, folder] of reader.folders.entries()) {
+  const folders = keyOf === undefined ? reader.folders : inOrderOf(reader.folders, keyOf);
+  for (const [index, folder] of folders.entries()) {
     const read = reader.read(folder);
     alarms.push(...openAlarmsOf(read));
     for (const scale of reader.end().scales)
@@ -62,8 +66,8 @@ export function* soundFolders(
       cases: archive.cases,
       visit: visit && { ...visit, results, cases: visit.cases.filter((one) => kept.has(one)) },
     };
-    reader.letGo(reader.folders[index + 1]);
-    progress?.(index + 1, reader.folders.length);
+    reader.letGo(folders[index + 1]);
+    progress(index + 1, folders.length);
   }
   const end = reader.end();
   told({
@@ -74,3 +78,12 @@ export function* soundFolders(
     leftOut: allFaults([{ around: [], asked: faults }]),
   });
 }
+
+const inOrderOf = (
+  folders: ArchiveReader["folders"],
+  keyOf: (location: string) => string,
+): ArchiveReader["folders"] =>
+  folders
+    .map((folder) => ({ folder, key: [keyOf(dirname(folder.location)), keyOf(folder.location)].join(" ") }))
+    .sort((a, b) => (a.key < b.key ? -1 : 1))
+    .map(({ folder }) => folder);

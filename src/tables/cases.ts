@@ -44,7 +44,7 @@ export const cases = table<OfCase>({
       "protocol",
       "What the examination had to cover",
       "case: protocol",
-      "protocol",
+      "own",
       protocols.keys(),
       ({ one }) => one.record.protocol,
     ),

@@ -206,7 +206,7 @@ export const observations = table<ObservationRow>({
       "part",
       "Which part of the organ; of a grade, the scale",
       "its key in the observation",
-      "scale",
+      "own",
       [...scaleIds, ...definitions.flatMap(([, definition]) => partsOf(definition))],
       ({ part }) => part,
     ),

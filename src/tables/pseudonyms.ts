@@ -40,6 +40,19 @@ export class Pseudonyms {
     return made;
   }
 
+  /** By what things are put into an order that says nothing of their names. */
+  rank(name: string): string {
+    return this.name("rank", undefined, name);
+  }
+
+  /** The same things in such an order. */
+  shuffled<One>(all: readonly One[], nameOf: (one: One) => string): One[] {
+    return all
+      .map((one) => ({ one, rank: this.rank(nameOf(one)) }))
+      .sort((a, b) => (a.rank < b.rank ? -1 : 1))
+      .map(({ one }) => one);
+  }
+
   /** A day or moment, moved by as many days as all others of its farm, so that what lies between them stays. */
   moved(farm: string | undefined, written: string): string {
     if (this.#keepsDays) return written;
