@@ -28,12 +28,12 @@ export function codesOf({ isCode, codes, from }: Column): readonly string[] | un
 const within = (node: unknown, steps: readonly string[]): unknown =>
   steps.reduce<unknown>((at, step) => (isNode(at) ? at[step] : undefined), node);
 
-/** A node with its references followed: itself, and what it is any of. */
+/** A node with its references followed: itself, what it is any of, and what it is where it has keys. */
 function followed(root: Node, node: unknown): Node[] {
   if (!isNode(node)) return [];
-  const { $ref: leads, anyOf } = node;
+  const { $ref: leads, anyOf, then } = node;
   const next = typeof leads === "string" ? followed(root, within(root, leads.slice(2).split("/"))) : [];
-  return [node, ...next, ...(Array.isArray(anyOf) ? anyOf.flatMap((one) => followed(root, one)) : [])];
+  return [node, ...next, ...followed(root, then), ...(Array.isArray(anyOf) ? anyOf.flatMap((one) => followed(root, one)) : [])];
 }
 
 const property = (root: Node, node: unknown, key: string): unknown =>
