@@ -18,9 +18,11 @@ import { addReport } from "./report-options.ts";
 import { addSamples } from "./samples-options.ts";
 import { addSchema } from "./schema-options.ts";
 import { addScore } from "./score-options.ts";
+import { addSeal } from "./seal-options.ts";
 import { addSheet } from "./sheet-options.ts";
 import { addShow } from "./show-options.ts";
 import { speak } from "./streams.ts";
+import { addVerify } from "./verify-options.ts";
 import { version } from "./version.ts";
 import { addWorkup } from "./workup-options.ts";
 
@@ -60,6 +62,8 @@ export function makeProgram(): Command {
     addCompare,
     addReport,
     addExplain,
+    addSeal,
+    addVerify,
     addSchema,
     addCompletion,
   ])

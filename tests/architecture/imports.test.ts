@@ -25,6 +25,7 @@ const floors: Record<string, number> = {
   patterns: 4,
   alarms: 5,
   sampling: 4,
+  seals: 5,
   lint: 6,
   fix: 6,
   herd: 6,
