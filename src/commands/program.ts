@@ -10,6 +10,7 @@ import { addHerd } from "./herd-options.ts";
 import { addImport } from "./import-options.ts";
 import { addLint } from "./lint-options.ts";
 import { addMeasure } from "./measure-options.ts";
+import { addMigrate } from "./migrate-options.ts";
 import { addNew } from "./new-options.ts";
 import { addNote } from "./note-options.ts";
 import { addPlan } from "./plan-options.ts";
@@ -64,6 +65,7 @@ export function makeProgram(): Command {
     addExplain,
     addSeal,
     addVerify,
+    addMigrate,
     addSchema,
     addCompletion,
   ])

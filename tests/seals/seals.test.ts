@@ -135,7 +135,7 @@ describe("a seal", () => {
           path[0] === "seals" && isGone && path.length < 3 ? "unsealed" : "broken",
         );
       }),
-      { numRuns: runs(60) },
+      { numRuns: runs(40) },
     );
   });
 
