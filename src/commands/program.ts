@@ -5,6 +5,7 @@ import { addAgree } from "./agree-options.ts";
 import { checkOutput } from "./call.ts";
 import { addCompare } from "./compare-options.ts";
 import { addCompletion } from "./completion-options.ts";
+import { addDoctor } from "./doctor-options.ts";
 import { addExplain } from "./explain-options.ts";
 import { addHerd } from "./herd-options.ts";
 import { addImport } from "./import-options.ts";
@@ -66,6 +67,7 @@ export function makeProgram(): Command {
     addSeal,
     addVerify,
     addMigrate,
+    addDoctor,
     addSchema,
     addCompletion,
   ])
