@@ -236,7 +236,14 @@ function illIn(wanted: readonly AgeClass[], subject: Subject): Evidence[] | unde
   if (!("cases" in subject)) return undefined;
   const found = Object.entries(subject.record.groups ?? {}).flatMap(([group, { affected = 0, dead = 0 }]) =>
     affected + dead > 0 && classesIn(group, subject).some((one) => wanted.includes(one))
-      ? [{ subject, path: ["groups", group], text: `ill in ${group}`, beforeKnife: true }]
+      ? [
+          {
+            subject,
+            path: ["groups", group],
+            text: `${affected || dead} ${affected ? "ill" : "dead"} in ${group}`,
+            beforeKnife: true,
+          },
+        ]
       : [],
   );
   return found.length === 0 ? undefined : found;
