@@ -7,6 +7,7 @@ import { addCompare } from "./compare-options.ts";
 import { addCompletion } from "./completion-options.ts";
 import { addDoctor } from "./doctor-options.ts";
 import { addExplain } from "./explain-options.ts";
+import { addExport } from "./export-options.ts";
 import { addHerd } from "./herd-options.ts";
 import { addImport } from "./import-options.ts";
 import { addLint } from "./lint-options.ts";
@@ -63,6 +64,7 @@ export function makeProgram(): Command {
     addWorkup,
     addCompare,
     addReport,
+    addExport,
     addExplain,
     addSeal,
     addVerify,

@@ -44,6 +44,7 @@ const floors: Record<string, number> = {
   migrate: 7,
   interview: 8,
   formats: 8,
+  tables: 8.5,
   commands: 9,
   "index.ts": 9,
 };
