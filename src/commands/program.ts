@@ -5,6 +5,7 @@ import { addAgree } from "./agree-options.ts";
 import { checkOutput } from "./call.ts";
 import { addCompare } from "./compare-options.ts";
 import { addCompletion } from "./completion-options.ts";
+import { addDiff } from "./diff-options.ts";
 import { addExplain } from "./explain-options.ts";
 import { addHerd } from "./herd-options.ts";
 import { addImport } from "./import-options.ts";
@@ -59,6 +60,7 @@ export function makeProgram(): Command {
     addWorkup,
     addCompare,
     addReport,
+    addDiff,
     addExplain,
     addSchema,
     addCompletion,

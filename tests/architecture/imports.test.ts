@@ -40,6 +40,7 @@ const floors: Record<string, number> = {
   results: 7,
   sending: 7,
   sheet: 7,
+  history: 7,
   interview: 8,
   formats: 8,
   commands: 9,
