@@ -1,6 +1,6 @@
 /** Which items of two lists are the same thing: samples by their id, findings by process and place, diagnoses by what they name. */
 import { isDeepStrictEqual } from "node:util";
-import { isKeyed, type Keyed } from "../cases/model/path.ts";
+import { isKeyed } from "../cases/model/path.ts";
 
 /** Positions in the earlier and in the later list; one of them is missing where an item was added or taken out. */
 export interface Pair {
@@ -77,7 +77,8 @@ export function pairsOf(
     }
   };
   match((one, other) => isDeepStrictEqual(one, other));
-  for (const keys of identities[list] ?? [])
+  const [surest = [], ...others] = identities[list] ?? [];
+  const matchBy = (keys: readonly string[]): void =>
     match(
       (one, other) =>
         isKeyed(one) &&
@@ -85,9 +86,16 @@ export function pairsOf(
         keys.some((key) => one[key] !== undefined) &&
         keys.every((key) => isDeepStrictEqual(one[key], other[key])),
     );
+  matchBy(surest);
   if (!isStrict) {
-    match((one, other) => isKeyed(one) && isKeyed(other) && isNearly(one, other));
+    match((one, other, at, otherAt) => at === otherAt && isNearly(one, other));
+    match(isNearly);
+  }
+  others.forEach(matchBy);
+  if (!isStrict) {
     // A sentence that stands where another stood is that one put in other words.
+    const isProse = (item: unknown): boolean =>
+      isKeyed(item) ? keyOfText[list] !== undefined : typeof item === "string" && !isWord(item);
     match((one, other, at, otherAt) => at === otherAt && isProse(one) && isProse(other));
   }
   return [
@@ -97,10 +105,9 @@ export function pairsOf(
   ].sort((a, b) => (a.after ?? a.before ?? 0) - (b.after ?? b.before ?? 0));
 }
 
-const isProse = (item: unknown): boolean => typeof item === "string" && !isWord(item);
-
 /** All but one of its keys say the same. */
-function isNearly(one: Keyed, other: Keyed): boolean {
+function isNearly(one: unknown, other: unknown): boolean {
+  if (!isKeyed(one) || !isKeyed(other)) return false;
   const keys = [...new Set([...Object.keys(one), ...Object.keys(other)])];
   const same = keys.filter((key) => isDeepStrictEqual(one[key], other[key])).length;
   return same >= 2 && same >= keys.length - 1;
