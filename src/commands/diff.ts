@@ -58,7 +58,7 @@ function betweenRevisions(run: Run<DiffOptions>): Differences {
 }
 
 /** A path that is no more has no name but the one that was typed. */
-const placeOf = (path: string): string =>
+export const placeOf = (path: string): string =>
   kindOf(path) === "nothing" ? join(sameFile("."), relative(resolve("."), resolve(path))) : sameFile(path);
 
 export const isYaml = (name: string): boolean => /\.ya?ml$/i.test(name);

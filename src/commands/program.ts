@@ -7,9 +7,11 @@ import { addCompare } from "./compare-options.ts";
 import { addCompletion } from "./completion-options.ts";
 import { addDiff } from "./diff-options.ts";
 import { addExplain } from "./explain-options.ts";
+import { addGit, addMergeDriver } from "./git-options.ts";
 import { addHerd } from "./herd-options.ts";
 import { addImport } from "./import-options.ts";
 import { addLint } from "./lint-options.ts";
+import { addLog } from "./log-options.ts";
 import { addMeasure } from "./measure-options.ts";
 import { addNew } from "./new-options.ts";
 import { addNote } from "./note-options.ts";
@@ -61,6 +63,9 @@ export function makeProgram(): Command {
     addCompare,
     addReport,
     addDiff,
+    addLog,
+    addGit,
+    addMergeDriver,
     addExplain,
     addSchema,
     addCompletion,

@@ -52,7 +52,8 @@ const plainAnswer = (entry: unknown): unknown =>
 /** What says how an organ is: one of them, and another one is another answer to the same question. */
 const answers = ["state", "not_examined", "not_assessable", "findings"];
 
-const lastKey = (at: readonly Step[]): string => at.findLast((step) => typeof step === "string") ?? "";
+/** The name of the list or group that a path leads into. */
+export const lastKey = (at: readonly Step[]): string => at.findLast((step) => typeof step === "string") ?? "";
 
 function changesIn(before: unknown, after: unknown, at: readonly Step[]): Change[] {
   if (isDeepStrictEqual(before, after)) return [];
@@ -81,7 +82,7 @@ const isGroup = ([first, second]: readonly Step[]): boolean =>
     (systemIds.has(first) || first === "diagnosis" || first === "groups"));
 
 /** Whether an organ, one of its sides, or the rest of a system stands at a place. */
-const isOrgan = (at: readonly Step[]): boolean =>
+export const isOrgan = (at: readonly Step[]): boolean =>
   at.length > 1 &&
   typeof at[0] === "string" &&
   systemIds.has(at[0]) &&
@@ -92,16 +93,20 @@ const isPairedSide = ([system, organ, side]: readonly Step[]): boolean =>
 
 function changesOfOrgan(before: Keyed, after: Keyed, at: readonly Step[]): Change[] {
   const [was, is] = [picked(before, true), picked(after, true)];
-  const isOther =
-    Object.keys(was).length > 0 &&
-    Object.keys(is).length > 0 &&
-    Object.keys(was).sort().join() !== Object.keys(is).sort().join();
+  const [one, other] = [before, after].map(answersIn);
+  const isOther = one !== "" && other !== "" && one !== other;
   if (!isOther) return changesOfKeys(before, after, at);
   return [
     { change: "changed", at, before: was, after: is },
     ...changesOfKeys(picked(before, false), picked(after, false), at),
   ];
 }
+
+/** The ways in which an entry says how an organ is. */
+export const answersIn = (entry: unknown): string => {
+  const plain = plainAnswer(entry);
+  return isKeyed(plain) ? answers.filter((key) => Object.hasOwn(plain, key)).join() : "";
+};
 
 const picked = (entry: Keyed, isAnswer: boolean): Keyed =>
   Object.fromEntries(Object.entries(entry).filter(([key]) => answers.includes(key) === isAnswer));

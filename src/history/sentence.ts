@@ -4,7 +4,7 @@ import { agentName } from "../knowledge/agents.ts";
 import { organById, systems, systemTitle } from "../knowledge/index.ts";
 import { findingWords, materialTitle } from "../record/index.ts";
 import { capital, listing } from "../words/listing.ts";
-import { type Change, plainRecord, type RecordKind, type Step } from "./changes.ts";
+import { type Change, isOrgan, lastKey, plainRecord, type RecordKind, type Step } from "./changes.ts";
 import { asKeyed, isWord } from "./pairs.ts";
 
 const systemIds = new Set(systems.map(({ id }) => id));
@@ -49,9 +49,14 @@ const items: Readonly<Record<string, readonly [title: string, by: readonly strin
   lesions: ["lesion", ["organ", "process"]],
 };
 
+/** Short by nature: a place, a person, a sample. */
+const isPlace = (key: string): boolean => !["text", "do", "with", "agent", "pair"].includes(key);
+
 function itemName(list: string, item: Keyed): string {
   const [title, by] = items[list] ?? [nameOf(list), []];
-  const named = by.filter((key) => item[key] !== undefined).map((key) => words(item[key], key));
+  const named = by
+    .filter((key) => item[key] !== undefined)
+    .map((key) => (isPlace(key) ? inWords([item[key]].flat()) : words(item[key], key)));
   return [title, named.join(", ")].filter((part) => part !== "").join(" ");
 }
 
@@ -86,9 +91,22 @@ export function sentence(kind: RecordKind, { change, at, before, after }: Change
     return `${place}: ${was.length + is.length < 40 && !/[ ,]/.test(withoutUnit(was) + withoutUnit(is)) ? `${was} to ${is}` : `now ${is}, before ${was}`}`;
   }
   const value =
-    isItem && isKeyed(last.item) ? rest(lastList(at), last.item) : told(change === "added" ? after : before);
+    isItem && isKeyed(last.item) ? rest(lastKey(at), last.item) : told(change === "added" ? after : before);
   if (change === "added") return `${place} added${value === "" ? "" : `: ${value}`}`;
   return `${place} taken out${value === "" ? "" : `; it was ${value}`}`;
+}
+
+/** What two people wrote of one thing. @param both undefined on the side that took it out */
+export function conflictSentence(
+  kind: RecordKind,
+  at: readonly Step[],
+  both: { readonly ours: unknown; readonly theirs: unknown },
+): string {
+  const { place, key, unit } = placeOf(kind, at);
+  if (both.ours === undefined || both.theirs === undefined)
+    return `${place}: taken out ${both.ours === undefined ? "here and changed there" : "there and changed here"}; what was changed is kept`;
+  const told = (value: unknown): string => `${words(value, key)}${typeof value === "number" ? unit : ""}`;
+  return `${place}: ${told(both.ours)} here, ${told(both.theirs)} there`;
 }
 
 const ending = { added: "added", removed: "taken out" } as const;
@@ -168,7 +186,7 @@ function placeOf(kind: RecordKind, at: readonly Step[]): Place {
       steps = inside.slice(title === undefined ? 1 : 2);
     }
   }
-  let list = lastList(at.slice(0, at.length - steps.length));
+  let list = lastKey(at.slice(0, at.length - steps.length));
   for (const [index, step] of steps.entries()) {
     if (typeof step === "string") {
       list = step;
@@ -185,7 +203,6 @@ function placeOf(kind: RecordKind, at: readonly Step[]): Place {
 }
 
 const isWordItem = (item: unknown): boolean => isWord(item);
-const lastList = (at: readonly Step[]): string => at.findLast((step) => typeof step === "string") ?? "";
 
 /** What an item says beside what it is known by. */
 function rest(list: string, item: Keyed): string {
@@ -242,11 +259,13 @@ function answerWords(value: Keyed): string | undefined {
   return [...parts, ...others.map((key) => entryWords([key, value[key]]))].join(", ");
 }
 
+const answers = new Set(["state", "not_examined"]);
+
 /** Every fact of a record on a line of its own, in the order of the file, so that lines can be set against each other. */
 export function factLines(kind: RecordKind, record: Keyed): string[] {
   const lines: string[] = [];
   const walk = (value: unknown, at: readonly Step[]): void => {
-    const list = lastList(at);
+    const list = lastKey(at);
     if (Array.isArray(value) && !value.every(isWord))
       for (const [index, item] of value.entries())
         walk(asKeyed(list, item), [...at, { index, item: asKeyed(list, item) }]);
@@ -259,7 +278,8 @@ export function factLines(kind: RecordKind, record: Keyed): string[] {
     } else {
       const { place, key, unit } = placeOf(kind, at);
       const last = at.at(-1);
-      const isAnswer = ["state", "not_examined"].includes(key) && typeof last === "string";
+      const isAnswer =
+        answers.has(key) && kind === "case" && typeof last === "string" && isOrgan(at.slice(0, -1));
       const shown = isAnswer ? placeOf(kind, at.slice(0, -1)).place : place;
       const said = `${key === "not_examined" && isAnswer ? "not examined, " : ""}${words(value, key)}`;
       lines.push(`${shown}: ${said}${typeof value === "number" ? unit : ""}`);

@@ -44,6 +44,8 @@ export const examples: readonly Example[] = (readdirSync(root, { recursive: true
 
 export interface Edit {
   readonly what: string;
+  /** Where it is made, as the record is written. */
+  readonly at: Path;
   /** What two edits of one record must not both touch. */
   readonly part: Path;
   readonly change: Change["change"];
@@ -123,8 +125,7 @@ const endOf = (path: Path, value: unknown): string =>
 /** All edits that one record allows, each of one thing. */
 export function editsOf({ kind, record }: Example): Edit[] {
   const edits: Edit[] = [];
-  const add = (edit: Omit<Edit, "part"> & { at: Path }): number =>
-    edits.push({ ...edit, part: partOf(edit.at) });
+  const add = (edit: Omit<Edit, "part">): number => edits.push({ ...edit, part: partOf(edit.at) });
   for (const leaf of leavesOf(record)) {
     const { path, value } = leaf;
     const long = keyOfText(inLongForm(kind, record, path));

@@ -20,6 +20,8 @@ export interface LogEntry {
   readonly commit:
     | { readonly id: string; readonly author: string; readonly at: string; readonly subject: string }
     | undefined;
+  /** Whether it brought two lines of work together: its changes are then those that neither brought. */
+  readonly isMerge: boolean;
   readonly record: RecordChange;
 }
 
@@ -88,14 +90,19 @@ export function sentencesOf({ change, kind, record, movedFrom, changes }: Record
 export function logBlocks({ id, file, entries }: CaseLog): Block[] {
   return [
     heading(`${id} · ${file}`),
-    ...entries.flatMap(({ commit, record }) => [
+    ...entries.flatMap(({ commit, isMerge, record }) => [
       heading(
         commit === undefined ? "not committed yet" : [commit.at, commit.author, commit.subject].join(" · "),
         {
           level: 3,
         },
       ),
-      ...list(null, sentencesOf(record)),
+      ...list(
+        null,
+        isMerge && record.changes.length === 0
+          ? ["Two lines of work were brought together"]
+          : sentencesOf(record),
+      ),
     ]),
   ];
 }
