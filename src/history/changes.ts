@@ -7,7 +7,7 @@ import { asKeyed, isWord, pairsOf } from "./pairs.ts";
 
 export type RecordKind = "case" | "visit" | "farm" | "results";
 
-/** A key, or an item of a list with where it stands in the later version; in the earlier one where it was taken out. */
+/** A key, or an item of a list as it was known before, with where it stands in the later version, or stood if it was taken out. */
 export type Step = string | { readonly index: number; readonly item: unknown };
 
 export interface Change {
@@ -125,7 +125,7 @@ function changesOfList(before: readonly unknown[], after: readonly unknown[], at
     index === undefined ? undefined : asKeyed(list, values[index]);
   const changes = pairs.flatMap((pair) => {
     const [was, is] = [itemsOf(before, pair.before), itemsOf(after, pair.after)];
-    const step = { index: pair.after ?? pair.before ?? 0, item: is ?? was };
+    const step = { index: pair.after ?? pair.before ?? 0, item: was ?? is };
     return changesIn(was, is, [...at, step]);
   });
   const kept = pairs.filter((pair) => pair.before !== undefined && pair.after !== undefined);
