@@ -38,6 +38,8 @@ export interface Fit {
   readonly unmet: readonly Criterion[];
   /** The places of the record that speak for it, each with the strongest statement that it meets. */
   readonly places: ReadonlyMap<string, Strength>;
+  /** Other forms of the disease that fit less well. */
+  readonly otherForms: readonly Fit[];
 }
 
 const strengths = ["hallmark", "typical", "supports", "excludes", "against"] as const;
@@ -94,6 +96,7 @@ export function fitOf(disease: Disease, subject: Subject): Fit {
         .toReversed()
         .flatMap(({ strength, evidence }) => evidence.map((one) => [placeKey(one), strength])),
     ),
+    otherForms: [],
   };
 }
 
