@@ -52,7 +52,7 @@ function compact(value: unknown): unknown {
   );
 }
 
-const first = rankedOf("work").filter(({ workup: { fits } }) => fits[0] !== undefined && hasCore(fits[0]));
+const first = rankedOf("seen").filter(({ workup: { fits } }) => fits[0] !== undefined && hasCore(fits[0]));
 const folderOf = (name: string): string => join("tests/fixtures/outbreaks", name);
 
 every(
