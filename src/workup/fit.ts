@@ -70,7 +70,7 @@ export function fitOf(disease: Disease, subject: Subject): Fit {
         ? [{ statement, strength: strengthOf(statement, answer.evidence), evidence: answer.evidence }]
         : [],
     )
-    .concat(nearby)
+    .concat(news(nearby))
     .sort((a, b) => strengths.indexOf(a.strength) - strengths.indexOf(b.strength));
   const favour = met.filter(({ strength }) => isFavour(strength));
   const core = answers.filter(({ statement: { strength } }) => isCore(strength));
@@ -98,6 +98,16 @@ export function fitOf(disease: Disease, subject: Subject): Fit {
     ),
     otherForms: [],
   };
+}
+
+/** What is only nearly so says nothing new where another statement that is only nearly so rests on the same places. */
+function news(nearby: readonly Met[]): readonly Met[] {
+  const known = new Set<string>();
+  return nearby.filter(({ evidence }) => {
+    const places = evidence.map(placeKey).filter((place) => !known.has(place));
+    for (const place of places) known.add(place);
+    return places.length > 0;
+  });
 }
 
 const isFavour = (strength: Strength): boolean => strength === "supports" || isCore(strength);
