@@ -26,7 +26,7 @@ const same: readonly Same[] = [
     with: { exudate: ["granulomatous", "caseous"], consistency: ["gritty"] },
   },
   { process: "pallor", as: ["discolouration"], with: { colour: ["white", "tan", "grey"] } },
-  { process: "icterus", as: ["discolouration"], with: { colour: ["yellow", "orange"] } },
+  { process: "icterus", as: ["discolouration"], with: { colour: ["yellow"] } },
   { process: "congestion", as: ["discolouration"], with: { colour: ["red", "dark-red", "purple"] } },
 ];
 
@@ -49,7 +49,7 @@ const kin: readonly (readonly string[])[] = [
 /** A colour that is nearly a process, where a colour is told at all. */
 const colours: readonly Same[] = [
   { process: "pallor", as: ["discolouration"], with: { colour: ["white", "tan", "grey", "pink", "yellow"] } },
-  { process: "icterus", as: ["discolouration"], with: { colour: ["yellow", "orange", "tan"] } },
+  { process: "icterus", as: ["discolouration"], with: { colour: ["yellow", "tan"] } },
   ...["haemorrhage", "petechiae", "hyperaemia", "congestion"].map(
     (process): Same => ({
       process,
