@@ -59,10 +59,16 @@ function subjectOf(name: string): Subject {
 }
 
 /** Pigs that a report describes without its herd, as pigs of one visit. */
-function withVisit(paths: readonly string[]): string {
-  const files = Object.fromEntries(paths.map((path) => [basename(path), readFileSync(path, "utf8")]));
-  return inTurns({ ...files, "visit.yaml": stringify({ format: 1, visit: "hazel", date: "2026-04-20" }) });
-}
+const withVisit = (paths: readonly string[]): string =>
+  inTurns(ofOneVisit(Object.fromEntries(paths.map((path) => [basename(path), readFileSync(path, "utf8")]))));
+
+/** Several pigs belong to a visit, whether or not it is told. */
+export const ofOneVisit = (files: Readonly<Record<string, string>>): Record<string, string> => ({
+  ...(Object.keys(files).length > 1 && {
+    "visit.yaml": stringify({ format: 1, visit: "hazel", date: "2026-04-20" }),
+  }),
+  ...files,
+});
 
 export const rankedOf = (set: SetName): Ranked[] =>
   Object.entries(accepted[set] ?? {}).map(([name, diagnosis]) => {
