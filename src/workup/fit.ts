@@ -64,14 +64,14 @@ export function fitOf(disease: Disease, subject: Subject): Fit {
     const looser = answerOf(nearly(statement.when), subject);
     return looser.is === "met" ? [{ statement, strength: "supports", evidence: looser.evidence }] : [];
   });
-  const met = answers
-    .flatMap(({ statement, answer }): Met[] =>
-      answer.is === "met"
-        ? [{ statement, strength: strengthOf(statement, answer.evidence), evidence: answer.evidence }]
-        : [],
-    )
-    .concat(news(nearby))
-    .sort((a, b) => strengths.indexOf(a.strength) - strengths.indexOf(b.strength));
+  const fully = answers.flatMap(({ statement, answer }): Met[] =>
+    answer.is === "met"
+      ? [{ statement, strength: strengthOf(statement, answer.evidence), evidence: answer.evidence }]
+      : [],
+  );
+  const met = [...fully, ...news(nearby, fully)].sort(
+    (a, b) => strengths.indexOf(a.strength) - strengths.indexOf(b.strength),
+  );
   const favour = met.filter(({ strength }) => isFavour(strength));
   const core = answers.filter(({ statement: { strength } }) => isCore(strength));
   return {
@@ -100,9 +100,11 @@ export function fitOf(disease: Disease, subject: Subject): Fit {
   };
 }
 
-/** What is only nearly so says nothing new where another statement that is only nearly so rests on the same places. */
-function news(nearby: readonly Met[]): readonly Met[] {
-  const known = new Set<string>();
+/** What is only nearly so says nothing new of places on which what is typical rests, or another statement that is only nearly so. */
+function news(nearby: readonly Met[], fully: readonly Met[]): readonly Met[] {
+  const known = new Set(
+    fully.filter(({ strength }) => isCore(strength)).flatMap(({ evidence }) => evidence.map(placeKey)),
+  );
   return nearby.filter(({ evidence }) => {
     const places = evidence.map(placeKey).filter((place) => !known.has(place));
     for (const place of places) known.add(place);

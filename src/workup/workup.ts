@@ -16,7 +16,9 @@ export function workUp(subject: Subject): Workup {
   const all = [...diseases.values()].map((disease) => fitOf(disease, subject));
   const seen = all.filter((fit) => hasCore(fit) || hasLesion(fit));
   // By age and signs alone a disease is listed only where nothing else fits.
-  const fitting = seen.some((fit) => hasLesion(fit) && !isExcluded(fit)) ? seen : all.filter(({ favour }) => favour.length > 0);
+  const fitting = seen.some((fit) => hasLesion(fit) && !isExcluded(fit))
+    ? seen
+    : all.filter(({ favour }) => favour.length > 0);
   return {
     subject,
     fits: withForms(inOrder(fitting.filter((fit) => !isExcluded(fit)))),
