@@ -28,6 +28,7 @@ const counts: Counts = { hallmark: 3, typical: 2, supports: 1, against: -2 };
 /** The rule in words, for whoever asks by what it goes. */
 export const orderRule: readonly string[] = [
   `The count decides: each hallmark that is met counts ${counts.hallmark}, each typical finding ${counts.typical}, each thing that supports ${counts.supports}, each organ with a finding that the disease explains 1, and 2 where the finding is typical of it; each thing that speaks against takes ${-counts.against} away.`,
+  "A finding that is nearly a hallmark or typical supports, once for each place of the record.",
   "A usual age supports, and so does a result that is positive for an agent of the disease; an unusual age speaks against, and so does it that all agents of the disease were looked for and none was found, or not the one that its criteria need. Against a disease that is listed internationally it speaks that no alarm that looks for it was raised.",
   "Of diseases that count the same, the one stands first whose typical findings are typical of fewer others; then the one that practices meet more often; then the one seen in more pigs; at last the alphabet decides.",
   "Forms of one disease have one line, under the name of the form that fits best.",
