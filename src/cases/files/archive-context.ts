@@ -39,14 +39,18 @@ export class ArchiveContext {
   readonly #visitFolders = new Map<string, string | undefined>();
 
   /**
-   * @param from the folder that shown paths start from; @param config a settings file that holds for everything
+   * @param from the folder that shown paths start from; @param config a settings file that holds for everything, or false for none
    * @param asked the paths that were asked about, as written
    */
-  constructor(from: string, config?: string, asked: readonly string[] = ["."]) {
-    const written = config === undefined ? asked : [...asked, config];
+  constructor(from: string, config?: string | false, asked: readonly string[] = ["."]) {
+    const written = typeof config === "string" ? [...asked, config] : asked;
     this.#paths = new ShownPaths(from, written);
     this.repository = new Repository(from, written);
     if (config === undefined) return;
+    if (config === false) {
+      this.#fixed = defaultSettings;
+      return;
+    }
     const location = resolve(from, config);
     this.#fixed = this.#readSettings(location, this.show(location));
   }
