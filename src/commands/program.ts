@@ -6,6 +6,7 @@ import { checkOutput } from "./call.ts";
 import { addCompare } from "./compare-options.ts";
 import { addCompletion } from "./completion-options.ts";
 import { addDoctor } from "./doctor-options.ts";
+import { addConfig } from "./config-options.ts";
 import { addExplain } from "./explain-options.ts";
 import { addExport } from "./export-options.ts";
 import { addHerd } from "./herd-options.ts";
@@ -72,6 +73,7 @@ export function makeProgram(): Command {
     addMigrate,
     addDoctor,
     addSchema,
+    addConfig,
     addCompletion,
   ])
     add(program);

@@ -14,6 +14,7 @@ const calls: Readonly<Record<string, readonly string[]>> = {
     `compare --between groups ${visit}`,
     "compare --between farms --indicator snout-grade-2-up cases-example",
   ],
+  config: ["config cases-example/alder-farm", "config --no-config"],
   explain: ["explain skipped-organ", "explain maff-1978"],
   "explain-list": ["explain", "explain processes"],
   herd: [
