@@ -32,6 +32,7 @@ const variables: Readonly<Record<string, string>> = {
   LANG: "the same, where neither is set",
   SOURCE_DATE_EPOCH: "the time of the run, in seconds",
   CI: "where it is true, lint never shrinks a baseline",
+  GITHUB_ACTIONS: "where it is true, lint writes annotations unless --format is given",
   CARCASE_BROWSER: "the browser that prints reports as PDF",
 };
 
