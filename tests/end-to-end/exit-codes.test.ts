@@ -1,8 +1,10 @@
 /** The table of exit codes in docs/commands.md. */
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { describe, expect } from "vitest";
 import { put, smallCase, temporaryFolder } from "../cases/temporary.ts";
 import { every } from "../every.ts";
-import { carcase } from "./run.ts";
+import { carcase, root } from "./run.ts";
 
 const farm = "cases-example/alder-farm";
 const incomplete = "cases-example/incomplete/skipped-organ.yaml";
@@ -12,6 +14,14 @@ put(unreadable, {
   "a.yaml": smallCase("a"),
   "b.yaml": "case: b\ncase: b\n",
   "spelling.yaml": smallCase("c", "pig: {sex: Female}\n"),
+});
+
+const sealed = temporaryFolder();
+put(sealed, {
+  "a.yaml": readFileSync(join(root, `${farm}/2026-03-14/pig-14.yaml`), "utf8").replace(
+    /sex: \w+/,
+    "sex: castrate",
+  ),
 });
 
 const table: readonly (readonly [code: number, call: string])[] = [
@@ -30,6 +40,9 @@ const table: readonly (readonly [code: number, call: string])[] = [
   [1, `samples form ${alarmed}`],
   [1, `samples labels ${alarmed}`],
   [1, `samples parcel ${alarmed}`],
+  [0, `verify ${farm}`],
+  [1, `verify ${sealed}`],
+  [1, "doctor cases-example/incomplete"],
   [2, `lint ${incomplete} ${unreadable}`],
   [2, "lint --format yaml"],
   [2, "lint no-such-folder"],
