@@ -47,6 +47,9 @@ const foci = is("necrosis", { distribution: "miliary" });
 const rows: Readonly<Record<string, Row>> = {
   S1: {
     inside: {
+      "three hot pigs, and another found dead with bleeding nodes": {
+        cases: [...[1, 2, 3].map(() => pig(hot(weaner))), pig(weaner, [], { death: dead, ...bloodyNodes })],
+      },
       "fever, a red gut, and blood on the serosa": {
         cases: [
           pig(hot(weaner), [], {
@@ -145,6 +148,9 @@ const rows: Readonly<Record<string, Row>> = {
         cases: [],
       },
       "fever alone": { cases: [pig(hot(weaner), ["inappetence"])] },
+      "two hot pigs, and another with bleeding nodes": {
+        cases: [...[1, 2].map(() => pig(hot(weaner))), pig(weaner, [], bloodyNodes)],
+      },
       "spots of the skin alone": { cases: [pig(weaner, [], { external: { skin: is("petechiae") } })] },
       "fever and a bruise": { cases: [pig(hot(weaner), [], bruise)] },
       "fever, and blood of the nose from a lung that bleeds": {
