@@ -32,7 +32,7 @@ function row(column: Column): string {
     words.length === 0
       ? ""
       : words.length > mostWords
-        ? `: one of ${words.length} words`
+        ? ": a word of a long list, in the dictionary"
         : `: ${words.map((word) => `\`${word}\``).join(", ")}`;
   const type = column.unit === undefined ? column.type : `${column.type}, ${column.unit}`;
   return `| \`${column.name}\` | ${column.title}${list} | ${type} | ${column.from} | ${sharedAs[column.shared]} |`;
