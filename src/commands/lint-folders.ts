@@ -1,7 +1,6 @@
 /** Lints an archive folder by folder, each let go before the next is read; a large one on several threads. */
 import { createRequire } from "node:module";
 import { dirname, resolve } from "node:path";
-import type * as V8 from "node:v8";
 import type * as Threads from "node:worker_threads";
 import { type OpenAlarm, openAlarmsOf } from "../alarms/index.ts";
 import { kindOf, sameFile } from "../cases/files/file-kind.ts";
@@ -17,6 +16,7 @@ import {
 } from "../cases/index.ts";
 import { gradeCheckFor, type LintedParts, Linter, type LintOptions } from "../lint/index.ts";
 import { isWithin, type Part } from "./affected.ts";
+import { holdHeapDown } from "./hold-heap.ts";
 import { whyNamed } from "./named-files.ts";
 import type { ResultFile } from "./result-file.ts";
 import { withCheckedScales } from "./sound-cases.ts";
@@ -97,22 +97,6 @@ async function lintRead(
 /** Modules of Node that take time to load and that a few files do not need. */
 const ofNode = createRequire(import.meta.url);
 
-/** From so many files on the heap is held down. */
-const manyFiles = 300;
-/** Below so many, V8 compiles more functions than the rest of the run pays back. */
-const compilingPays = 3000;
-
-/**
- * An archive is read and let go folder by folder: without these V8 lets the heap grow with it, and collects young objects
- * in too small a space (docs/performance.md).
- */
-function holdHeapDown(files: number): void {
-  const { setFlagsFromString } = ofNode("node:v8") as typeof V8;
-  setFlagsFromString("--heap-growing-percent=20");
-  setFlagsFromString("--semi-space-growth-factor=4");
-  if (files < compilingPays) setFlagsFromString("--interrupt-budget=400000");
-}
-
 /**
  * Lints all folders.
  * @param threads how many share the work. On two cores a second one gains little: V8 compiles and collects beside the
@@ -121,8 +105,7 @@ function holdHeapDown(files: number): void {
 export async function lintFolders(job: LintJob, threads = 1): Promise<LintedFolders> {
   const reader = new ArchiveReader(job.paths, job.read);
   const folders = foldersOf(reader, job);
-  const files = folders.reduce((sum, folder) => sum + folder.files.length, 0);
-  if (files > manyFiles) holdHeapDown(files);
+  holdHeapDown(folders);
   // Standard input was read by this thread.
   const most = job.read.input === undefined ? threads : 1;
   const [first = { from: 0, to: 0 }, ...others] = shares(
