@@ -4,11 +4,13 @@ import { cpSync, existsSync, readFileSync, renameSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { build } from "esbuild";
 import { writeCompletion } from "./build/completion.mjs";
+import { keepReached } from "./build/declarations.mjs";
 import { clearLeftovers } from "./build/leftovers.mjs";
 import { notesPackages, writeLicences } from "./build/licences.mjs";
 import { lightNode } from "./build/light-node.mjs";
 import { making } from "./build/made.mjs";
 import { writeManual } from "./build/manual.mjs";
+import { writeOutputSchemas } from "./build/output-schemas.mjs";
 import { buildProgram, keepCompiled } from "./build/program.mjs";
 import { withoutRuleTexts, writeRuleTexts } from "./build/rule-texts.mjs";
 import { loadTyped } from "./build/typed.mjs";
@@ -60,6 +62,7 @@ writeCompletion(next, typed);
 writeManual(next, typed, version);
 await writeRuleTexts(next);
 writeLicences(next);
+writeOutputSchemas();
 
 // Read only for files that do not fit their schema.
 cpSync(join(root, "src/generated"), join(next, "generated"), {
@@ -79,6 +82,7 @@ execFileSync(
   ],
   { stdio: "inherit", cwd: root },
 );
+keepReached(join(next, "types"), ["index.d.ts", "statistics/index.d.ts"]);
 const last = join(root, `dist.last-${process.pid}`);
 if (existsSync(join(root, "dist"))) renameSync(join(root, "dist"), last);
 renameSync(next, join(root, "dist"));

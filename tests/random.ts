@@ -23,3 +23,6 @@ export const runs = (asked: number): number =>
 
 /** What holds for every property; one that asks for no number of runs asks for a hundred. */
 export const setUpRandomTests = (): void => fc.configureGlobal({ seed, numRuns: runs(100) });
+
+/** Whether a search is to leave nothing out that a shorter one may. */
+export const isWhole = numberOf(shareName, 1) >= 1;

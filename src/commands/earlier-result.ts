@@ -27,9 +27,11 @@ function looksEarlier(there: string, sample: string): boolean {
   return tellingLines(there).some((line) => known.has(line));
 }
 
-/** The first key of JSON, and with `$schema` what it says. */
+/** The first key of JSON, and what it says where that tells what this is. */
 const firstKey = (text: string): string | undefined =>
-  /^\s*[[{][\s[{]*"(\$schema"\s*:\s*"[^"]*|(?:[^"\\]|\\.)*)"/.exec(text)?.[1]?.replaceAll(/\s/g, "");
+  /^\s*[[{][\s[{]*"((?:\$schema|output)"\s*:\s*"[^"]*|(?:[^"\\]|\\.)*)"/
+    .exec(text)?.[1]
+    ?.replaceAll(/\s/g, "");
 
 /** The line that every text of `carcase lint` ends with, and the one that every diff begins with. */
 const always = [/^(?:\d+ cases?:|no case was read)/, /^--- (?:a\/|\/dev\/null)/];

@@ -95,7 +95,7 @@ const isShown =
 /** What an earlier result of a format is known by, before there is one to compare it with. */
 const samples: Record<LintFormat, string> = {
   text: "no case was read",
-  json: '{"findings"',
+  json: '{"output": "lint"',
   sarif: '{"$schema": "https://json.schemastore.org/sarif-2.1.0.json"',
   junit: "<testsuites>",
   github: "no case was read",

@@ -6,13 +6,16 @@ import { checkOutput } from "./call.ts";
 import { addCompare } from "./compare-options.ts";
 import { addCompletion } from "./completion-options.ts";
 import { addDiff } from "./diff-options.ts";
+import { addDoctor } from "./doctor-options.ts";
 import { addExplain } from "./explain-options.ts";
+import { addExport } from "./export-options.ts";
 import { addGit, addMergeDriver } from "./git-options.ts";
 import { addHerd } from "./herd-options.ts";
 import { addImport } from "./import-options.ts";
 import { addLint } from "./lint-options.ts";
 import { addLog } from "./log-options.ts";
 import { addMeasure } from "./measure-options.ts";
+import { addMigrate } from "./migrate-options.ts";
 import { addNew } from "./new-options.ts";
 import { addNote } from "./note-options.ts";
 import { addPlan } from "./plan-options.ts";
@@ -21,9 +24,11 @@ import { addReport } from "./report-options.ts";
 import { addSamples } from "./samples-options.ts";
 import { addSchema } from "./schema-options.ts";
 import { addScore } from "./score-options.ts";
+import { addSeal } from "./seal-options.ts";
 import { addSheet } from "./sheet-options.ts";
 import { addShow } from "./show-options.ts";
 import { speak } from "./streams.ts";
+import { addVerify } from "./verify-options.ts";
 import { version } from "./version.ts";
 import { addWorkup } from "./workup-options.ts";
 
@@ -66,7 +71,12 @@ export function makeProgram(): Command {
     addLog,
     addGit,
     addMergeDriver,
+    addExport,
     addExplain,
+    addSeal,
+    addVerify,
+    addMigrate,
+    addDoctor,
     addSchema,
     addCompletion,
   ])

@@ -4,7 +4,7 @@ import { basename, dirname, join } from "node:path";
 import { openAlarmsOf } from "../alarms/index.ts";
 import type { Archive, Case } from "../cases/index.ts";
 import { pageMark } from "../formats/page/html-page.ts";
-import { toJson } from "../formats/page/json.ts";
+import { outputJson } from "../formats/page/json.ts";
 import { portablePath } from "../formats/page/portable-path.ts";
 import { type Dress, plain } from "../formats/report/dress.ts";
 import { reportHtml } from "../formats/report/html.ts";
@@ -101,7 +101,7 @@ function writerOf(run: Run<ReportOptions>): Write {
     html: (made, audience, words, dress) =>
       run.write(reportHtml(made, audience, words, [], dress), { sample: pageMark("report") }),
     markdown: (made, audience, words, dress) => writeMarkdown(made, audience, words, dress, run),
-    json: (made) => run.write(toJson(made), { sample: '{"report": 1}' }),
+    json: (made) => run.write(outputJson("report", 1, made)),
     pdf: (made, audience, words, dress) => writePdf(reportHtml(made, audience, words, [], dress), run),
   });
 }
@@ -121,7 +121,7 @@ function writeMarkdown(
     writeFolder(
       join(dirname(output), folder),
       figures.map(({ name, svg }) => ({ name, text: svg })),
-      (names) => names.every((name) => name.endsWith(".svg")),
+      { file: "index.html", isOurs: (names) => names.every((name) => name.endsWith(".svg")) },
     );
   run.write(text);
 }
@@ -156,11 +156,10 @@ function writePages(
       yield page;
     }
   };
-  const written = writeFolder(
-    folder,
-    counted(),
-    (names, index) => names.every(isPage) && index.includes(pageMark("report")),
-  );
+  const written = writeFolder(folder, counted(), {
+    file: "index.html",
+    isOurs: (names, index) => names.every(isPage) && index.includes(pageMark("report")),
+  });
   if (run.options.quiet !== true)
     run.say(
       `${folder}: ${count(pages, "file")}, ${written === pages ? "all" : written} written; open ${join(folder, "index.html")}`,

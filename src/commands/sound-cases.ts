@@ -35,15 +35,17 @@ export function withoutFormatFaults(archive: Archive): Left {
 const isSound = ({ faults, visit }: Case): boolean =>
   faults.length === 0 && visit?.faults.some(({ path: [top] }) => top === "defaults") !== true;
 
-/** The archive without cases whose id another case has already: a pig is never counted twice. */
-export function withoutCopies(archive: Archive): Left {
-  const first = new Map<string, Case>();
-  const copies = new Map<Case, Case>();
+/**
+ * The archive without cases whose id another case has already: a pig is never counted twice.
+ * @param first by id, the files of the cases that were met; those of this archive are put to them
+ */
+export function withoutCopies(archive: Archive, first = new Map<string, string>()): Left {
+  const copies = new Map<Case, string>();
   for (const one of archive.cases) {
     // A case that does not name itself goes by the name of its file, which many share.
     if (one.record.case === undefined) continue;
     const other = first.get(one.id);
-    if (other === undefined) first.set(one.id, one);
+    if (other === undefined) first.set(one.id, one.file);
     else copies.set(one, other);
   }
   return {
@@ -56,9 +58,9 @@ export function withoutCopies(archive: Archive): Left {
 export const withSoundScales = async (archive: Archive): Promise<Archive> =>
   leaveOutFaultyScales(await withCheckedScales(archive));
 
-const copyFault = (one: Case, other: Case): Fault =>
+const copyFault = (one: Case, other: string): Fault =>
   placedFault(
     one,
     ["case"],
-    `case: "${one.id}" is already the case of ${other.file}, and no pig is counted twice. Take out the copy, or give one of the two pigs an id of its own.`,
+    `case: "${one.id}" is already the case of ${other}, and no pig is counted twice. Take out the copy, or give one of the two pigs an id of its own.`,
   );

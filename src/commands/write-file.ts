@@ -41,13 +41,14 @@ export class FileKept extends UsageError {}
  * Writes a text: beside its place first, then renamed. A link keeps pointing where it points, and a file that was there
  * keeps its permissions. A pipe or a device stays what it is and is written into.
  * @param keeps is asked at the last moment
+ * @param newMode permissions of a file that was not there
  * @throws FileKept when what is there must stay; @throws UsageError when the file cannot be written
  */
-export function writeWhole(file: string, text: string | Uint8Array, keeps: Keeps): void {
+export function writeWhole(file: string, text: string | Uint8Array, keeps: Keeps, newMode?: number): void {
   try {
     const status = statOf(file);
     if (isStream(file, status)) writeFileSync(file, text, { flag: "a" });
-    else replace(realTarget(file), text, status?.mode, keeps);
+    else replace(realTarget(file), text, status?.mode ?? newMode, keeps);
   } catch (error) {
     throw error instanceof FileKept ? error : cannotWrite(file, error);
   }
@@ -57,7 +58,7 @@ function replace(target: string, text: string | Uint8Array, mode: number | undef
   const temporary = join(dirname(target), temporaryName(basename(target)));
   try {
     // A rename would replace a file that its owner has protected.
-    if (mode !== undefined) accessSync(target, constants.W_OK);
+    if (statOf(target) !== undefined) accessSync(target, constants.W_OK);
     writeNewFile(temporary, text, mode);
     ask(keeps, target);
     renameSync(temporary, target);
@@ -255,57 +256,76 @@ function raise(files: readonly { readonly file: string; readonly inside: string 
 
 /** A file of a folder that is written as a whole. */
 export interface PageFile {
+  /** With `/` between folders. */
   readonly name: string;
-  readonly text: string;
+  readonly text: string | Uint8Array;
+  /** The file goes on with this text, and may go on later. */
+  readonly grows?: true;
+}
+
+/** How a folder is known for an earlier one: by the names in it, and by the text of one file. */
+export interface KnownBy {
+  readonly file: string;
+  isOurs(names: readonly string[], text: string): boolean;
 }
 
 /**
  * Writes a folder as a whole: beside its place first, then swapped in. A file whose text is as it was is linked and not
- * written again.
- * @param isOurs whether a folder that is there is an earlier one, by the names of its files and the text of its first page
+ * written again, unless it grows.
  * @returns how many files were written anew
  * @throws FileKept when a folder is there that is none of ours; @throws UsageError when it cannot be written
  */
-export function writeFolder(
-  folder: string,
-  files: Iterable<PageFile>,
-  isOurs: (names: readonly string[], index: string) => boolean,
-): number {
+export function writeFolder(folder: string, files: Iterable<PageFile>, known: KnownBy): number {
   const target = resolve(folder);
   const next = join(dirname(target), temporaryName(basename(target)));
   const last = join(dirname(target), temporaryName(`${basename(target)}-before`));
   const earlier = isThere(target);
-  if (earlier && !isFree(folder) && !isEarlier(target, isOurs))
+  if (earlier && !isFree(folder) && !isEarlier(target, known))
     throw new FileKept(
-      `${folder} is there already and holds no pages of carcase; nothing was written. Name another folder`,
+      `${folder} is there already and was not written by this command; nothing was written. Name another folder`,
     );
   let written = 0;
+  const growing = new Map<string, number>();
   try {
     mkdirSync(next, { recursive: true });
-    for (const { name, text } of files) {
-      if (bytesOf(join(target, name))?.equals(Buffer.from(text)) === true)
-        linkSync(join(target, name), join(next, name));
+    const folders = new Set([next]);
+    for (const { name, text, grows } of files) {
+      const file = join(next, name);
+      if (!folders.has(dirname(file))) mkdirSync(dirname(file), { recursive: true });
+      folders.add(dirname(file));
+      if (grows) {
+        const open = growing.get(file) ?? openSync(file, "wx");
+        if (!growing.has(file)) written++;
+        growing.set(file, open);
+        writeFileSync(open, text);
+      } else if (bytesOf(join(target, name))?.equals(Buffer.from(text)) === true)
+        linkSync(join(target, name), file);
       else {
-        writeNewFile(join(next, name), text);
+        writeNewFile(file, text);
         written++;
       }
     }
-    syncFolder(next);
+    for (const open of growing.values()) unlessUnknown(() => fsyncSync(open));
+    for (const one of folders) syncFolder(one);
     if (earlier) renameSync(target, last);
     renameSync(next, target);
     syncFolder(dirname(target));
   } catch (error) {
     if (!isThere(target) && isThere(last)) renameSync(last, target);
     rmSync(next, { recursive: true, force: true });
-    throw error instanceof FileKept ? error : cannotWrite(`into ${dirname(target)}`, error);
+    // What goes wrong while the text is made is no fault of the disk.
+    if (error instanceof UsageError || (error as NodeJS.ErrnoException).code === undefined) throw error;
+    throw cannotWrite(`into ${dirname(target)}`, error);
+  } finally {
+    for (const open of growing.values()) closeSync(open);
   }
   rmSync(last, { recursive: true, force: true });
   return written;
 }
 
-const isEarlier = (folder: string, isOurs: (names: readonly string[], index: string) => boolean): boolean =>
+const isEarlier = (folder: string, { file, isOurs }: KnownBy): boolean =>
   lstatSync(folder).isDirectory() &&
-  isOurs(readdirSync(folder), bytesOf(join(folder, "index.html"))?.toString() ?? "");
+  isOurs(readdirSync(folder), bytesOf(join(folder, file))?.toString() ?? "");
 
 const refused = (error: unknown, folder: string): UsageError => {
   const { code = "" } = error as NodeJS.ErrnoException;

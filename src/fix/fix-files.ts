@@ -5,6 +5,7 @@ import { find, roleOf } from "../cases/files/find.ts";
 import { readText } from "../cases/files/read-text.ts";
 import type { Archive, Case } from "../cases/index.ts";
 import { leadsNowhere, namedSchema, schemaPlace } from "../schemas/index.ts";
+import { type Sealable, sealedStateOf } from "../seals/index.ts";
 import { type Fix, fixText } from "./fix-text.ts";
 import type { FixedKind } from "./probe.ts";
 
@@ -22,8 +23,13 @@ export interface FixedFile {
  */
 export function fixFiles(archive: Archive, paths: readonly string[]): FixedFile[] {
   const asked = new Set(paths.flatMap((path) => find(path, ".").files.map(({ file }) => resolve(file))));
-  const files = new Map<string, FixedKind>(archive.cases.filter(isInside).map(({ file }) => [file, "case"]));
-  for (const { file } of [...archive.visits, ...archive.farms].filter(isInside)) {
+  const files = new Map<string, FixedKind>(
+    archive.cases
+      .filter(isInside)
+      .filter(isUnsigned)
+      .map(({ file }) => [file, "case"]),
+  );
+  for (const { file } of [...archive.visits.filter(isUnsigned), ...archive.farms].filter(isInside)) {
     const role = roleOf(file);
     if ((role === "visit" || role === "farm") && asked.has(resolve(file))) files.set(file, role);
   }
@@ -35,6 +41,9 @@ export function fixFiles(archive: Archive, paths: readonly string[]): FixedFile[
 
 /** Nothing is written through a link that leads out of the repository, nor shown as a difference. */
 const isInside = ({ document }: Pick<Case, "document">): boolean => document.isHidden !== true;
+
+/** What was signed off is changed by whoever signs for it, and by no program. */
+const isUnsigned = (one: Sealable): boolean => ["unsealed", "broken"].includes(sealedStateOf(one).state);
 
 /** The byte order mark of a file stays. */
 const mark = "\ufeff";

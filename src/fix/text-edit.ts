@@ -6,6 +6,12 @@ export interface TextEdit {
   readonly text: string;
 }
 
+/** Where each line of a text begins. */
+export const lineStarts = (text: string): number[] => [
+  0,
+  ...[...text.matchAll(/\n/g)].map(({ index }) => index + 1),
+];
+
 /** Applies edits that do not overlap; of two that do, the later one is left out. */
 export function applyEdits(text: string, edits: readonly TextEdit[]): string {
   let result = "";

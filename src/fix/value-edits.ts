@@ -5,7 +5,7 @@ import { formatPath, type Path } from "../cases/index.ts";
 import type { SourceDocument } from "../cases/yaml/document.ts";
 import { organs, sampleRules, systems } from "../knowledge/index.ts";
 import { type FixedKind, keysAt, probe } from "./probe.ts";
-import type { TextEdit } from "./text-edit.ts";
+import { lineStarts, type TextEdit } from "./text-edit.ts";
 
 /** One certain change of a document. */
 export interface ValueEdit extends TextEdit {
@@ -83,10 +83,6 @@ function edit(path: Path, { line, start, end, raw }: Placed, text: string, value
 /** The quotes around a text; undefined where it is written in another way, such as over several lines. */
 function quoteOf(raw: string, text: string): string | undefined {
   return ["", '"', "'"].find((quote) => raw === `${quote}${text}${quote}`);
-}
-
-function lineStarts(text: string): number[] {
-  return [0, ...[...text.matchAll(/\n/g)].map(({ index }) => index + 1)];
 }
 
 /** What a sample may come from: the schema has a pattern for it, not a list. */

@@ -87,7 +87,7 @@ function behind(lines: readonly string[], document: SourceDocument, path: Path):
 }
 
 /** The line behind an entry: what is indented more deeply, or is an item of its list, belongs to it. */
-function entryEnd(lines: readonly string[], start: number, indent: number): number {
+export function entryEnd(lines: readonly string[], start: number, indent: number): number {
   let end = start + 1;
   for (let at = start + 1; at < lines.length; at++) {
     const line = lines[at] ?? "";

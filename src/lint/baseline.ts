@@ -4,6 +4,8 @@
  */
 import { errorsOf } from "../cases/faults/full-validator.ts";
 import { schemaFaults } from "../cases/faults/schema-faults.ts";
+import { otherFormat } from "../cases/files/format-version.ts";
+import { isKeyed } from "../cases/model/path.ts";
 import type { BaselineEntry, BaselineFile } from "../generated/baseline.types.ts";
 import type { Finding } from "./finding.ts";
 import type { LintResult } from "./linter.ts";
@@ -29,6 +31,8 @@ export function parseBaseline(text: string): Baseline | string {
   } catch {
     return "it is not JSON";
   }
+  const other = isKeyed(value) ? otherFormat(value) : undefined;
+  if (other !== undefined) return other;
   const errors = errorsOf("baseline", value);
   if (errors.length === 0) return value as Baseline;
   return schemaFaults(errors, value)[0]?.message ?? "it is not a baseline";

@@ -46,7 +46,6 @@ export function makeReport(
   const named = farm ?? last?.id ?? first?.id ?? "";
   const scaled = scales.map(scaleOf);
   return {
-    report: 1,
     made_by: version,
     of,
     title: titleOf(of, of === "case" ? (first?.id ?? "") : named, last?.date ?? null),

@@ -191,7 +191,6 @@ export interface ReportFit {
 }
 
 export interface ReportResult {
-  readonly report: 1;
   readonly made_by: string;
   readonly of: "case" | "visit" | "farm";
   readonly title: Said;

@@ -1,4 +1,5 @@
 /** Which of the scales that ship are shown when nobody names any. */
+import { dirname } from "node:path";
 import type { Case } from "../cases/index.ts";
 import type { Scale } from "../knowledge/index.ts";
 import { scales } from "../knowledge/scales.ts";
@@ -31,8 +32,8 @@ export function scalesInUse(cases: readonly Case[]): (one: Case) => readonly Sca
   };
 }
 
-/** Cases without a visit count as one. */
-const visitOf = (one: Case): string => one.visit?.folder ?? "";
+/** Cases without a visit are taken together by folder, as everywhere. */
+const visitOf = (one: Case): string => one.visit?.folder ?? dirname(one.file);
 
 /** Whether the case has something that the scale reads: an observation, or a grade under its name. */
 function isRecorded(one: Case, scale: Scale): boolean {

@@ -25,6 +25,7 @@ const floors: Record<string, number> = {
   patterns: 4,
   alarms: 5,
   sampling: 4,
+  seals: 5,
   lint: 6,
   fix: 6,
   herd: 6,
@@ -41,8 +42,10 @@ const floors: Record<string, number> = {
   sending: 7,
   sheet: 7,
   history: 7,
+  migrate: 7,
   interview: 8,
   formats: 8,
+  tables: 8.5,
   commands: 9,
   "index.ts": 9,
 };

@@ -351,7 +351,7 @@ it.each([
 describe("wrong values of other files", () => {
   it.each<[FileKind, string, string[]]>([
     ["case", "case: x-1\n", ["1:1 format is missing. Write format: 1."]],
-    ["case", "format: 2\ncase: x-1\n", ["1:9 format: 2 cannot be read here. Write 1."]],
+    ["case", "format: -1\ncase: x-1\n", ["1:9 format: -1 cannot be read here. Write 1."]],
     ["case", "format: '1'\ncase: x-1\n", ['1:9 format: "1" cannot be read here. Write 1, without quotes.']],
     ["case", "format: 1\ncase: 12\n", ['2:7 case: 12 is read as a number. Write it in quotes: "12".']],
     [

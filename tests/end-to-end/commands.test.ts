@@ -84,6 +84,8 @@ describe("lint", () => {
     expect(code).toBe(1);
     const result = JSON.parse(out);
     expect(Object.keys(result)).toEqual([
+      "output",
+      "version",
       "findings",
       "accepted",
       "completeness",

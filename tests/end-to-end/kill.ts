@@ -30,11 +30,24 @@ writeFileSync(
   process.on("exit", () => write(${JSON.stringify(counted)}, String(calls)));`,
 );
 
+/** What is run, where it is not carcase itself. */
+export interface Program {
+  readonly file: string;
+  readonly env?: Readonly<Record<string, string>>;
+}
+
+const itself: Program = { file: join(root, "bin/carcase.js") };
+
 /** @returns whether it was killed */
-export function killed(args: readonly string[], cwd: string, moment: Moment): Promise<boolean> {
-  const env = { ...process.env, CI: "" };
+export function killed(
+  args: readonly string[],
+  cwd: string,
+  moment: Moment,
+  program = itself,
+): Promise<boolean> {
+  const env = { ...process.env, CI: "", ...program.env };
   return new Promise((done) => {
-    const child = spawn(process.execPath, [join(root, "bin/carcase.js"), ...args], {
+    const child = spawn(process.execPath, [program.file, ...args], {
       cwd,
       stdio: "ignore",
       env:
@@ -52,9 +65,9 @@ export function killed(args: readonly string[], cwd: string, moment: Moment): Pr
 }
 
 /** How long a whole run takes, and in how many calls that change files. */
-export async function measured(args: readonly string[], cwd: string): Promise<Whole> {
+export async function measured(args: readonly string[], cwd: string, program = itself): Promise<Whole> {
   const start = performance.now();
-  await killed(args, cwd, { call: 0 });
+  await killed(args, cwd, { call: 0 }, program);
   return { took: performance.now() - start, calls: Number(readFileSync(counted, "utf8")) };
 }
 

@@ -1,6 +1,6 @@
 /** Killed at any moment, a run leaves every file as it was or as it was to be; what lies beside them the next run clears away. */
 import { spawn } from "node:child_process";
-import { readdirSync, readFileSync, rmSync, watch } from "node:fs";
+import { cpSync, existsSync, readdirSync, readFileSync, rmSync, watch } from "node:fs";
 import { join } from "node:path";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
@@ -10,6 +10,8 @@ import { carcase, root } from "./run.ts";
 
 /** 500 in a long search. */
 const kills = runs(50) > 50 ? runs(50) : 20;
+/** Each of an export takes two runs of the program. */
+const killsOfExport = runs(50) > 50 ? runs(50) : 4;
 
 type Files = Readonly<Record<string, string>>;
 
@@ -134,5 +136,57 @@ describe(`a run that is killed, ${kills} times`, () => {
     console.info(`${kills} kills: ${cut} runs were cut off before their end, ${left} left something over`);
     // Most runs are in their midst; in a short search chance may spare them all.
     if (kills >= 100) expect(Math.min(cut, left)).toBeGreaterThan(0);
+  });
+
+  it("leaves the folder of an export as it was or as it was to be", { timeout: 3_600_000 }, async () => {
+    const top = temporaryFolder();
+    const args = ["export", "--format", "ndjson", "-o", "out", "."];
+    const start = join(top, "start");
+    put(start, { "pig-1.yaml": "format: 1\ncase: x-1\n" });
+    expect(carcase(args, { cwd: start, env }).code).toBe(0);
+    put(start, records);
+    const old = filesIn(join(start, "out"));
+    const whole = join(top, "whole");
+    cpSync(start, whole, { recursive: true });
+    const began = performance.now();
+    expect(carcase(args, { cwd: whole, env }).code).toBe(0);
+    const took = performance.now() - began;
+    const now = filesIn(join(whole, "out"));
+    expect(now).not.toEqual(old);
+    const seen = { old: 0, now: 0, between: 0 };
+    const tries = fc.sample(
+      fc.record({
+        share: fc.double({ min: 0, max: 1.5, noNaN: true }),
+        moves: fc.option(fc.integer({ min: 1, max: 5 }), { freq: 2 }),
+      }),
+      killsOfExport,
+    );
+    for (const [index, { share, moves }] of tries.entries()) {
+      const told = JSON.stringify({ index, share, moves });
+      const folder = join(top, `killed-${index}`);
+      cpSync(start, folder, { recursive: true });
+      await killed(folder, args, moves === null ? { milliseconds: share * took } : { moves });
+      if (existsSync(join(folder, "out"))) {
+        const after = filesIn(join(folder, "out"));
+        expect([old, now], told).toContainEqual(after);
+        seen[JSON.stringify(after) === JSON.stringify(old) ? "old" : "now"]++;
+      } else {
+        // No call of Node changes two folders for each other: between two renames both lie beside the place, whole.
+        seen.between++;
+        const beside = readdirSync(folder)
+          .filter(isLeft)
+          .map((name) => filesIn(join(folder, name)));
+        expect(beside, told).toContainEqual(old);
+        expect(beside, told).toContainEqual(now);
+      }
+      expect(carcase(args, { cwd: folder, env }).code, told).toBe(0);
+      expect(filesIn(join(folder, "out")), told).toEqual(now);
+      expect(readdirSync(folder).filter(isLeft), told).toEqual([]);
+      rmSync(folder, { recursive: true });
+    }
+    console.info(
+      `${killsOfExport} kills of an export: ${seen.old} left the old folder, ${seen.now} the new one, ${seen.between} both beside its place`,
+    );
+    if (killsOfExport >= 100) expect(Math.min(seen.old, seen.now)).toBeGreaterThan(0);
   });
 });

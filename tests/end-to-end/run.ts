@@ -3,6 +3,7 @@ import { spawnSync } from "node:child_process";
 import { closeSync, existsSync, openSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { checkedOutput } from "./outputs.ts";
 import { warm } from "./warm.ts";
 
 export const root = fileURLToPath(new URL("../..", import.meta.url));
@@ -29,8 +30,14 @@ export const wide = { COLUMNS: "9999" };
 /** What may change from call to call in a process that stays. */
 const ordinary = new Set(["COLUMNS", "SOURCE_DATE_EPOCH"]);
 
-/** @throws Error when the program was not built (npm test builds it) */
+/** @throws Error when the program was not built (npm test builds it), or prints JSON that does not fit its schema */
 export function carcase(args: readonly string[], options: RunOptions = {}): Ran {
+  const ran = started(args, options);
+  checkedOutput(ran.out);
+  return ran;
+}
+
+function started(args: readonly string[], options: RunOptions): Ran {
   const { cwd = root, input = "", env = {}, stdout, stderr } = options;
   if (!existsSync(join(root, "dist/program/main.cjs")))
     throw new Error("dist/program/main.cjs is missing; run npm run build");

@@ -1,6 +1,6 @@
 /**
  * Files of every kind that the program reads, changed at random: each is answered, plainly and within a bound of steps.
- * `npm run test:long` tries 50,000 of them.
+ * `npm run test:long` tries 30,000 of them.
  */
 import { afterAll, describe, expect, it } from "vitest";
 import { folderInTurns } from "../cases/temporary.ts";
@@ -32,7 +32,7 @@ describe("changed files", () => {
     async (_, kind) => {
       const [name, chosen] = single?.split(":") ?? [];
       if (name !== undefined && name !== kind.name) return;
-      const count = chosen === undefined ? Math.ceil((runs(5_000) * kind.share) / all) : 1;
+      const count = chosen === undefined ? Math.ceil((runs(3_000) * kind.share) / all) : 1;
       const inTurns = folderInTurns();
       const failed: string[] = [];
       const worst = { cpu: 0, at: 0, share: 0 };

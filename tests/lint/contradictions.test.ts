@@ -1,10 +1,14 @@
-/** Contradiction mutants: put any one slip into a complete case, and the linter must name it. */
+/**
+ * Contradiction mutants: put any one slip into a complete case, and the linter must name it. `npm test` puts each into the
+ * first case that it can be put into and every second one after it, `npm run test:long` into all.
+ */
 import { readFileSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { parse, stringify } from "yaml";
 import { readCases, type Visit } from "../../src/cases/index.ts";
 import { type Finding, rules } from "../../src/lint/index.ts";
+import { isWhole } from "../random.ts";
 import { contradictions, visitContradictions } from "./contradictions.ts";
 import { lintInCopy, news } from "./in-copy.ts";
 import { lay } from "./lay-example.ts";
@@ -33,10 +37,17 @@ describe("contradiction mutants", () => {
     score.set(kind, { caught: before.caught + (caught ? 1 : 0), total: before.total + 1 });
   };
 
+  const applied = new Map<string, number>();
+  const isTried = (kind: string): boolean => {
+    const before = applied.get(kind) ?? 0;
+    applied.set(kind, before + 1);
+    return isWhole || before % 2 === 0;
+  };
+
   it.each(complete.cases.map((one) => [one.file, one] as const))("of %s are all found", (file, one) => {
     const slips = contradictions.flatMap((slip) => {
       const over = slip.over(one);
-      return over === undefined ? [] : [{ slip, over }];
+      return over === undefined || !isTried(slip.kind) ? [] : [{ slip, over }];
     });
     // All mutants lie side by side, so that farm and visit are read once.
     const record = readYaml(file);
@@ -82,7 +93,7 @@ describe("contradiction mutants", () => {
       `contradiction mutants found: ${sum("caught")} of ${sum("total")}, ${score.size} kinds\n${rows.join("\n")}`,
     );
     expect(score.size).toBe(contradictions.length + visitContradictions.length);
-    expect(sum("total")).toBeGreaterThan(2500);
+    expect(sum("total")).toBeGreaterThan(isWhole ? 2500 : 1300);
     expect(sum("caught")).toBe(sum("total"));
   });
 });

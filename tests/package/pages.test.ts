@@ -7,7 +7,7 @@
  */
 import { cpSync, existsSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import { type Block, blocksOf, fence, played, textOf } from "../docs/blocks.ts";
 import { every } from "../every.ts";
@@ -108,13 +108,12 @@ function runBlock({ info, body }: Block, desk: Machine, place: string): void {
 const section = (heading: string): Block[] =>
   blocksOf("docs/install.md").filter((block) => block.heading === heading);
 
-/** A repository of cases in which carcase is installed as docs/install.md says. */
-function repository(desk: Machine): string {
+/** A repository of cases. */
+function withCases(desk: Machine): string {
   const place = desk.place();
   for (const name of ["carcase.yaml", "alder-farm"])
     cpSync(join(root, "cases-example", name), join(place, name), { recursive: true });
   desk.runs("git add . && git commit --quiet --message Cases", place);
-  for (const block of section("In a repository of cases")) runBlock(block, desk, place);
   return place;
 }
 
@@ -123,35 +122,24 @@ it("has no command outside a block", () => {
     expect(textOf(`docs/${name}.md`).replaceAll(fence, "")).not.toMatch(/^ {4}/m);
 });
 
+const desk = machine();
+/** The repository of cases that the page installs into; the other pages start from it. */
+let farm = "";
+const removal = "Remove it";
+
 describe("docs/install.md", () => {
-  const desk = machine();
-
-  it("installs, updates and removes as printed", () => {
+  it("installs and updates as printed", () => {
     const headings = new Set(blocksOf("docs/install.md").map(({ heading }) => heading));
-    for (const heading of headings)
-      if (heading !== fromClone) {
-        const place = desk.place();
-        for (const block of section(heading)) runBlock(block, desk, place);
-      }
-    desk.runs("npm uninstall --global --prefix ~/.local carcase", desk.home);
-  });
-
-  it("leaves nothing behind", () => {
-    expect(desk.run("command -v carcase", desk.home).out).toBe("");
-    expect(
-      readdirSync(desk.home, { recursive: true, encoding: "utf8" }).filter((name) => /carcase/.test(name)),
-    ).toEqual([]);
+    for (const heading of headings) {
+      if (heading === fromClone || heading === removal) continue;
+      const place = heading === "In a repository of cases" ? withCases(desk) : desk.place();
+      for (const block of section(heading)) runBlock(block, desk, place);
+      if (heading === "In a repository of cases") farm = place;
+    }
   });
 });
 
 describe("from a repository of cases", () => {
-  const desk = machine();
-  let farm = "";
-  beforeAll(() => {
-    for (const block of section("From a packed file")) runBlock(block, desk, desk.place());
-    farm = repository(desk);
-  });
-
   every("docs/ci.md and docs/editors.md run as printed", ["ci", "editors"], (page) => {
     for (const block of blocksOf(`docs/${page}.md`)) runBlock(block, desk, farm);
   });
@@ -176,4 +164,13 @@ describe("from a repository of cases", () => {
     expect(blocks.length).toBeGreaterThan(4);
     for (const block of blocks) runBlock(block, desk, place);
   });
+});
+
+it("is removed as printed, and leaves nothing behind", () => {
+  for (const block of section(removal)) runBlock(block, desk, desk.place());
+  desk.runs("npm uninstall --global --prefix ~/.local carcase", desk.home);
+  expect(desk.run("command -v carcase", desk.home).out).toBe("");
+  expect(
+    readdirSync(desk.home, { recursive: true, encoding: "utf8" }).filter((name) => /carcase/.test(name)),
+  ).toEqual([]);
 });

@@ -120,7 +120,7 @@ describe("the report of a practice", () => {
       ],
       [
         "  templates: {samples: report/wrong.liquid}",
-        'report/wrong.liquid:2:4: not used: there is no name "farmer". Did you mean farm? There are report, made_by, ',
+        'report/wrong.liquid:2:4: not used: there is no name "farmer". Did you mean farm? There are made_by, ',
       ],
       [
         "  extra: {a: {title: A, file: report/wrong.liquid}}",

@@ -5,6 +5,7 @@ import { type FileKind, type Validated, validate } from "../faults/validate.ts";
 import { isKeyed, type Path } from "../model/path.ts";
 import type { Place, SourceDocument } from "../yaml/document.ts";
 import { parseYaml } from "../yaml/parse-yaml.ts";
+import { otherFormat } from "./format-version.ts";
 import { readText, type TextResult } from "./read-text.ts";
 import type { Repository } from "./repository.ts";
 
@@ -55,7 +56,12 @@ export function keyedDocument(
     );
   const document = new FileDocument(parsed.document, hidden);
   const { value } = document;
-  if (isKeyed(value)) return { ok: true, result: { document, value } };
+  if (isKeyed(value)) {
+    const other = otherFormat(value);
+    if (other === undefined) return { ok: true, result: { document, value } };
+    // Of what another version means nothing is guessed, least of all that something is missing.
+    return unread([placedFault({ file, document }, ["format"], other, { kind: "unreadable" })]);
+  }
   const message = `the file begins with ${Array.isArray(value) ? "a list" : "text"}; it must begin with keys, such as format: 1`;
   return unread([placedFault({ file, document }, [], message, { kind: "unreadable", points: "key" })]);
 }

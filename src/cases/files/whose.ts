@@ -30,7 +30,7 @@ export const hasCaseKey = ({ value }: KeyedDocument): boolean =>
   Object.keys(value).some((key) => caseKeys.has(key.trim().toLowerCase()));
 
 /** Capitals do not matter: a mistyped key is better told than passed over. */
-export function whoseDocument({ value }: KeyedDocument): Whose {
+export function whoseDocument({ value }: Pick<KeyedDocument, "value">): Whose {
   const keys = Object.keys(value).map((key) => key.trim().toLowerCase());
   if (keys.some((key) => caseKeys.has(key))) return "a case";
   if (keys.includes("visit")) return "a visit";

@@ -76,7 +76,7 @@ function isObserved(turbinates: unknown): boolean {
 }
 
 /** A copy with a value at a path; the word for a normal organ becomes the key for it. */
-function laidInto(into: unknown, [step, ...rest]: Path, value: unknown): unknown {
+export function laidInto(into: unknown, [step, ...rest]: Path, value: unknown): unknown {
   if (step === undefined) return value;
   const keyed: Keyed = isKeyed(into) ? into : into === "normal" ? { state: "normal" } : {};
   return { ...keyed, [step]: laidInto(keyed[step], rest, value) };

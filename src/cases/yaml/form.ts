@@ -61,4 +61,4 @@ function inBrackets(begin: string, entries: readonly string[], end: string): str
   return `${[...lines, entries.length === 0 ? begin + end : line].join("\n")}\n`;
 }
 
-const scalar = (text: string): string => (isPlainText(text) ? text : JSON.stringify(text));
+export const scalar = (text: string): string => (isPlainText(text) ? text : JSON.stringify(text));

@@ -24,6 +24,12 @@ function yaml(): typeof Yaml {
   return library;
 }
 
+/** The comments of a text, each from its # to the end of its line, in their order. */
+export const commentsIn = (text: string): string[] =>
+  [...new (yaml().Lexer)().lex(text)]
+    .filter((token) => token.startsWith("#"))
+    .map((token) => token.trimEnd());
+
 /** Errors of the parser that directives and source-checks.ts say better. */
 const checkedElsewhere = new Set([
   "BAD_DIRECTIVE",

@@ -1,10 +1,10 @@
 /** Agreement of readers for scripts. Field names are stable; docs/json.md describes them. */
 import type { AgreeReport, Difference, PairAgreement } from "../../agree/index.ts";
 import type { IntraclassCorrelations, Kappa } from "../../statistics/index.ts";
-import { toJson } from "../page/json.ts";
+import { outputJson } from "../page/json.ts";
 
 export function agreeJson({ level, scales }: AgreeReport): string {
-  return toJson({
+  return outputJson("agree", 1, {
     level,
     scales: scales.map(({ pairs, together, together_caution, published, ...scale }) => ({
       ...scale,

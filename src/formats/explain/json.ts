@@ -1,6 +1,6 @@
 /** Explanations for scripts. Field names are stable; docs/json.md describes them. */
 import { type Explanation, kinds, lists } from "../../explain/index.ts";
-import { toJson } from "../page/json.ts";
+import { outputJson } from "../page/json.ts";
 
 export function explainJson(explanations: readonly Explanation[]): string {
   const list = explanations.map(({ kind, name, title, sections, source }) => ({
@@ -10,7 +10,7 @@ export function explainJson(explanations: readonly Explanation[]): string {
     sections: sections.map(({ heading, lines }) => ({ heading, lines })),
     source,
   }));
-  return toJson({ explanations: list });
+  return outputJson("explain", 1, { explanations: list });
 }
 
 /** Names that can be explained, and how many of each kind there are. */
@@ -19,5 +19,5 @@ export function explainListJson(topics: readonly Pick<Explanation, "kind" | "nam
   const counts = kinds
     .map((kind) => ({ kind, list: lists.get(kind), count: topics.filter((one) => one.kind === kind).length }))
     .filter(({ count }) => count > 0);
-  return toJson({ kinds: counts, topics: list });
+  return outputJson("explain-list", 1, { kinds: counts, topics: list });
 }

@@ -37,17 +37,17 @@ const head = [
 type Row = { readonly [column in (typeof head)[number]]?: CsvCell };
 
 /** Shares are 0 to 1 and not rounded; what is not known, or has no limits, is empty. */
-export function herdCsv({ estimates, scores, combined = [] }: HerdReport): string {
-  const rows: Row[] = [
-    ...estimates.flatMap(estimateRows),
-    ...combined.map(combinedRow),
-    ...scores.flatMap(scoreRows),
-  ];
-  return csv(
+export const herdCsv = (report: HerdReport): string =>
+  csv(
     head,
-    rows.map((row) => head.map((column) => row[column] ?? null)),
+    herdRows(report).map((row) => head.map((column) => row[column] ?? null)),
   );
-}
+
+export const herdRows = ({ estimates, scores, combined = [] }: HerdReport): Row[] => [
+  ...estimates.flatMap(estimateRows),
+  ...combined.map(combinedRow),
+  ...scores.flatMap(scoreRows),
+];
 
 /** What must be known to read a share, with why drawn pigs stand for no group. */
 export const notesOf = ({ why, groups = [], notes = [] }: Estimate): string[] => [

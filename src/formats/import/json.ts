@@ -1,10 +1,10 @@
 /** What a table makes, for scripts. */
 import type { Tally } from "../../tally/index.ts";
-import { toJson } from "../page/json.ts";
+import { outputJson } from "../page/json.ts";
 import { portablePath } from "../page/portable-path.ts";
 
 export const importJson = ({ said, cases, visit }: Tally): string =>
-  toJson({
+  outputJson("import", 1, {
     read: said,
     visit: visit === undefined ? null : { file: portablePath(visit.file), text: visit.text },
     cases: cases.map(({ line, file, id, tag, text }) => ({

@@ -1,5 +1,5 @@
 /** The linter's result for scripts. Field names are stable; docs/json.md describes them. */
-import { toJson } from "../page/json.ts";
+import { outputJson } from "../page/json.ts";
 import { type LintReport, reported } from "./report.ts";
 
 /** Files that could not be read stand among the findings as rule `unreadable`, so that no consumer overlooks them. */
@@ -19,5 +19,12 @@ export function lintJson({
     path,
   }));
   const set = accepted.map(({ rule, file, line, path, because }) => ({ rule, file, line, path, because }));
-  return toJson({ findings, accepted: set, completeness, visits, passed_over: passedOver, summary });
+  return outputJson("lint", 1, {
+    findings,
+    accepted: set,
+    completeness,
+    visits,
+    passed_over: passedOver,
+    summary,
+  });
 }

@@ -1,10 +1,10 @@
 /** Measurements for scripts. Field names are stable; docs/json.md describes them. */
 import type { Measurements } from "../../measure/index.ts";
-import { toJson } from "../page/json.ts";
+import { outputJson } from "../page/json.ts";
 import { portablePath } from "../page/portable-path.ts";
 
 export function measureJson({ measurements, problems }: Measurements): string {
-  return toJson({
+  return outputJson("measure", 1, {
     measurements: measurements.map(({ owner, tracing, ...measured }) => ({
       ...owned(owner),
       tracing: portablePath(tracing),

@@ -12,8 +12,11 @@ export const csv = (
   head: readonly string[],
   rows: readonly (readonly CsvCell[])[],
   separator: "," | ";" = ",",
-): string =>
-  [head, ...rows].map((cells) => `${cells.map((one) => cell(one, separator)).join(separator)}\r\n`).join("");
+): string => csvRows([head, ...rows], separator);
+
+/** Rows alone, to go on with a table. */
+export const csvRows = (rows: readonly (readonly CsvCell[])[], separator: "," | ";" = ","): string =>
+  rows.map((cells) => `${cells.map((one) => cell(one, separator)).join(separator)}\r\n`).join("");
 
 function cell(value: CsvCell, separator: string): string {
   if (value === null) return "";

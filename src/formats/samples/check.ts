@@ -4,7 +4,7 @@ import type { ContainerLeft, MissingSample, Reckoned, SampleCheck, TestLeft } fr
 import { listing } from "../../words/listing.ts";
 import { type Block, heading, list, table, text } from "../page/blocks.ts";
 import { csv } from "../page/csv.ts";
-import { toJson } from "../page/json.ts";
+import { outputJson } from "../page/json.ts";
 import { markdownOf } from "../page/markdown.ts";
 import type { Style } from "../page/style.ts";
 import { textOf } from "../page/text.ts";
@@ -21,30 +21,48 @@ function blocksOf({ visit, due, missing, untouched, once, reckoned }: SampleChec
       : [`Nothing was taken of ${listing(untouched.map(({ id }) => shortName(id)))}.`]),
     ...(once.length === 0 ? [] : [`Not taken of the pen: ${listing(once.map(materialTitle))}.`]),
   ];
+  const kinds = together(missing);
+  const late = kinds.filter(isLate);
   return [
     heading(`${visit.id}  ${due - missing.length} of ${due} samples due were taken`),
     ...lines.map((line) => text(line)),
-    ...(missing.length === 0 ? [] : [heading("Due and not taken", { level: 3 })]),
     ...table(
-      [{ head: "what" }, { head: "into" }, { head: "for" }, { head: "pigs" }, { head: "time left" }],
-      together(missing).map(({ pigs, due: { from, into }, tests, left }) => [
-        organName(from),
-        containerNames([into]).replace("swab in ", ""),
-        tests.map((test) => testNames([test])).join(", "),
-        pigs.join(" "),
-        left === undefined ? "" : left <= 0 ? "too late" : duration(left),
-      ]),
+      [
+        { head: "due and not taken" },
+        { head: "into" },
+        { head: "for" },
+        { head: "pigs" },
+        { head: "time left" },
+      ],
+      kinds
+        .filter((kind) => !isLate(kind))
+        .map(({ pigs, due: { from, into }, tests, left }) => [
+          organName(from),
+          containerNames([into]).replace("swab in ", ""),
+          tests.map((test) => testNames([test])).join(", "),
+          pigs.join(" "),
+          left === undefined ? "" : duration(left),
+        ]),
     ),
     ...reckoned.flatMap(reckonedBlocks),
+    ...(late.length === 0 ? [] : [text(tooLate(late))]),
   ];
 }
 
+type Kind = Pick<MissingSample, "due" | "tests" | "left"> & { readonly pigs: readonly string[] };
+
+const isLate = ({ left }: Kind): boolean => left !== undefined && left <= 0;
+
+/** Nobody can do anything about them today: one sentence, for the next visit. */
+function tooLate(kinds: readonly Kind[]): string {
+  const organs = new Set(kinds.map(({ due: { from } }) => organName(from).toLowerCase()));
+  const samples = kinds.reduce((sum, { pigs }) => sum + pigs.length, 0);
+  return `Due, not taken and too late now: ${samples === 1 ? "a sample" : `${samples} samples`} of ${listing([...organs])}.`;
+}
+
 /** The same sample of several pigs is one line, with the time of the pig that has the least. */
-function together(missing: readonly MissingSample[]) {
-  const lines = new Map<
-    string,
-    Pick<MissingSample, "due" | "tests" | "left"> & { readonly pigs: string[] }
-  >();
+function together(missing: readonly MissingSample[]): Kind[] {
+  const lines = new Map<string, Kind>();
   for (const { one, due, tests, left } of missing) {
     const key = JSON.stringify([due.from, due.into, tests]);
     const known = lines.get(key) ?? { pigs: [], due, tests, left };
@@ -106,7 +124,7 @@ function notesOf(containers: readonly ContainerLeft[]): string[] {
 }
 
 export const checkJson = (checks: readonly SampleCheck[]): string =>
-  toJson({
+  outputJson("samples-check", 1, {
     visits: checks.map(({ visit, due, missing, untouched, once, reckoned }) => ({
       visit: visit.id,
       due,

@@ -3,7 +3,7 @@ import { type Container, containerNames, testNames } from "../../record/index.ts
 import { count } from "../../words/listing.ts";
 import { type Block, heading, table, text } from "../page/blocks.ts";
 import { csv } from "../page/csv.ts";
-import { toJson } from "../page/json.ts";
+import { outputJson } from "../page/json.ts";
 import { markdownOf } from "../page/markdown.ts";
 import type { Style } from "../page/style.ts";
 import { textOf } from "../page/text.ts";
@@ -68,7 +68,8 @@ const linesOf = (all: readonly Manifest[]) =>
     })),
   );
 
-export const manifestJson = (all: readonly Manifest[]): string => toJson({ containers: linesOf(all) });
+export const manifestJson = (all: readonly Manifest[]): string =>
+  outputJson("samples-manifest", 1, { containers: linesOf(all) });
 
 export function manifestCsv(all: readonly Manifest[]): string {
   const lines = linesOf(all);

@@ -6,7 +6,7 @@ import { type PigGroup, pieceThickness, type SampleDue, type SamplePlan } from "
 import { capital, listing } from "../../words/listing.ts";
 import { type Block, type Form, gap, heading, list, right, table, text } from "../page/blocks.ts";
 import { csv } from "../page/csv.ts";
-import { toJson } from "../page/json.ts";
+import { outputJson } from "../page/json.ts";
 import { markdownOf } from "../page/markdown.ts";
 import type { Style } from "../page/style.ts";
 import { textOf } from "../page/text.ts";
@@ -166,7 +166,7 @@ function besideBlocks({ mates, once }: SamplePlan): Block[] {
 }
 
 export const planJson = (plans: readonly VisitPlan[]): string =>
-  toJson({
+  outputJson("samples-plan", 1, {
     visits: plans.map(({ visit, complaint, plan }) => ({
       visit,
       complaint,

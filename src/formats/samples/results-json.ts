@@ -1,10 +1,10 @@
 /** What is open and what arrived, for scripts. Field names are stable; docs/json.md describes them. */
 import type { VisitResults } from "../../results/index.ts";
-import { toJson } from "../page/json.ts";
+import { outputJson } from "../page/json.ts";
 import { portablePath } from "../page/portable-path.ts";
 
 export const resultsJson = (visits: readonly VisitResults[], today: string): string =>
-  toJson({
+  outputJson("samples-results", 1, {
     today,
     visits: visits.map(({ file, arrived, ...one }) => ({
       ...one,

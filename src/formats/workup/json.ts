@@ -11,10 +11,10 @@ import {
   unexplained,
   type Workup,
 } from "../../workup/index.ts";
-import { toJson } from "../page/json.ts";
+import { outputJson } from "../page/json.ts";
 
 export const workupJson = (workups: readonly Workup[]): string =>
-  toJson({
+  outputJson("workup", 1, {
     workups: workups.map((workup) => {
       const { subject, fits, excluded } = workup;
       return {
