@@ -1,11 +1,10 @@
 /** `carcase lint --changed` and `--staged`: the part of an archive that git knows to be changed. */
-import type * as Processes from "node:child_process";
 import { mkdirSync, mkdtempSync, rmSync } from "node:fs";
-import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join, relative } from "node:path";
 import { kindOf, sameFile } from "../cases/files/file-kind.ts";
 import { affectedFolders, type Part } from "./affected.ts";
+import { gitFor, runGit } from "./git.ts";
 import type { CommonOptions } from "./options.ts";
 import type { Run } from "./run.ts";
 import { UsageError } from "./usage-error.ts";
@@ -18,9 +17,6 @@ export interface ChangedOptions {
 
 const records = [":(icase)*.yaml", ":(icase)*.yml", ":(glob)**/.gitignore"];
 
-/** Loaded when it is asked for: it costs time, and nothing else of carcase starts another program. */
-const processes = () => createRequire(import.meta.url)("node:child_process") as typeof Processes;
-
 /**
  * Lints what was asked for: undefined stands for the whole archive.
  * @throws UsageError outside a repository, and for a revision that git does not know
@@ -31,7 +27,7 @@ export async function withChanged<T>(
 ): Promise<T> {
   const { changed, staged } = run.options;
   if (changed === undefined && staged === undefined) return lint();
-  const git = gitFor(staged ? "--staged" : "--changed");
+  const git = changedGit(staged ? "--staged" : "--changed");
   if (changed !== undefined) {
     const revision = changed === true || git.takesPath(run, changed) ? undefined : changed;
     const since = revision === undefined ? git.commit("HEAD") : git.revision(revision);
@@ -54,43 +50,14 @@ export async function withChanged<T>(
   }
 }
 
-function gitFor(option: string) {
-  const run = (args: readonly string[], cwd = ".", input = "") =>
-    // Nothing that a repository sets is run.
-    processes().spawnSync("git", ["-c", "core.fsmonitor=false", ...args], {
-      cwd,
-      input,
-      encoding: "utf8",
-      maxBuffer: 1 << 28,
-    });
-  const asked = (...given: Parameters<typeof run>): string => {
-    const { status, stdout, stderr, error } = run(...given);
-    if (error !== undefined) throw new UsageError(`${option}: git cannot be started; is it installed?`);
-    if (status === 0) return stdout;
-    const [why = ""] = stderr.replace(/^fatal: /, "").split("\n");
-    throw new UsageError(
-      why.startsWith("not a git repository")
-        ? `${option}: this folder lies in no git repository; leave ${option} out to lint all cases`
-        : `${option}: git says: ${why}`,
-    );
-  };
-  const top = sameFile(asked(["rev-parse", "--show-toplevel"]).replace(/\r?\n$/, ""));
-  const commit = (name: string): string | undefined => {
-    const found = run(["rev-parse", "--verify", "--quiet", "--end-of-options", `${name}^{commit}`]);
-    return found.status === 0 ? found.stdout.trim() : undefined;
-  };
-  const names = (command: string, ...args: string[]): string[] =>
-    asked([command, "-z", ...args], top)
-      .split("\0")
-      .filter((name) => name !== "");
+function changedGit(option: string) {
+  const git = gitFor(option, `leave ${option} out to lint all cases`);
+  const { top, asked, names, commit } = git;
   return {
-    top,
-    names,
+    ...git,
     /** Paths that differ from a commit, those that are gone too: their visit is judged without them. */
     diff: (from: string) =>
       names("diff", "--name-only", "--no-renames", "--no-relative", "--no-ext-diff", from, "--"),
-    /** Undefined where there is none, as before the first one. */
-    commit,
     /** What was typed behind --changed may be what is to be linted: `carcase lint --changed .` */
     takesPath: (lint: Run, name: string): boolean => {
       if (kindOf(name) === "nothing") return false;
@@ -108,8 +75,8 @@ function gitFor(option: string) {
         throw new UsageError(
           `${option}: "${name}" is no revision that git knows, such as HEAD~1 or main, and no path`,
         );
-      const base = run(["merge-base", found, "HEAD"]);
-      return base.status === 0 ? base.stdout.trim() : found;
+      const base = runGit(["merge-base", found, "HEAD"]);
+      return base.status === 0 ? base.stdout.toString().trim() : found;
     },
     copy: (files: readonly string[], folder: string) =>
       asked(["checkout-index", "-z", "--stdin", `--prefix=${folder}/`], top, files.join("\0")),

@@ -5,12 +5,15 @@ import { addAgree } from "./agree-options.ts";
 import { checkOutput } from "./call.ts";
 import { addCompare } from "./compare-options.ts";
 import { addCompletion } from "./completion-options.ts";
+import { addDiff } from "./diff-options.ts";
 import { addDoctor } from "./doctor-options.ts";
 import { addExplain } from "./explain-options.ts";
 import { addExport } from "./export-options.ts";
+import { addGit, addMergeDriver } from "./git-options.ts";
 import { addHerd } from "./herd-options.ts";
 import { addImport } from "./import-options.ts";
 import { addLint } from "./lint-options.ts";
+import { addLog } from "./log-options.ts";
 import { addMeasure } from "./measure-options.ts";
 import { addMigrate } from "./migrate-options.ts";
 import { addNew } from "./new-options.ts";
@@ -65,6 +68,10 @@ export function makeProgram(): Command {
     addCompare,
     addReport,
     addExport,
+    addDiff,
+    addLog,
+    addGit,
+    addMergeDriver,
     addExplain,
     addSeal,
     addVerify,

@@ -30,4 +30,4 @@ export const wantsLesion = (condition: Condition): boolean =>
 export const asksHerd = (condition: Condition): boolean =>
   herdKeys.some((key) => condition[key] !== undefined) || innerOf(condition).some(asksHerd);
 
-const herdKeys = ["deaths", "herd_signs", "several", "dry", "heat", "pigs", "alarm_check"] as const;
+const herdKeys = ["deaths", "ill", "herd_signs", "several", "dry", "heat", "pigs", "alarm_check"] as const;

@@ -1,5 +1,5 @@
 /** The small language of patterns: one condition against a case or a visit, answered with its evidence. */
-import { type Case, moment, type Path, quantity } from "../cases/index.ts";
+import { type Case, isUnborn, moment, type Path, quantity } from "../cases/index.ts";
 import { type AgeClass, ageClasses, type Condition, familiesOfSign } from "../knowledge/index.ts";
 import type { Evidence, Subject } from "./evidence.ts";
 import { alarmCheck } from "./looks.ts";
@@ -62,6 +62,7 @@ function ofSome(conditions: readonly Condition[], count: number): Matcher {
 
 function ofHerd({
   deaths: lost,
+  ill,
   herd_signs: shown,
   several: told,
   dry,
@@ -71,6 +72,7 @@ function ofHerd({
 }: Condition): Matcher | undefined {
   if (looked !== undefined) return (subject) => alarmCheck(looked, subject);
   if (lost !== undefined) return (subject) => deaths(lost, subject);
+  if (ill !== undefined) return (subject) => illIn(ill, subject);
   if (shown !== undefined) return (subject) => herdSigns(shown, subject);
   if (told !== undefined) return (subject) => severalShow(told, subject);
   if (dry !== undefined) return (subject) => (isDry(visitOf(subject)) ? [] : undefined);
@@ -82,7 +84,7 @@ function ofHerd({
     const met = subject.cases
       .map((one) => ({ one, match: matches(one) }))
       .filter(({ match }) => match !== undefined);
-    const classes = new Set(met.map(({ one }) => one.ageClass).filter((name) => name !== undefined));
+    const classes = new Set(met.map(({ one }) => classOf(one)).filter((name) => name !== undefined));
     if (met.length < pigs.at_least || classes.size < (pigs.classes ?? 0)) return undefined;
     return met.flatMap(({ match }) => match ?? []);
   };
@@ -103,7 +105,8 @@ function pigMatcher(condition: Condition): (one: Case) => Match {
 }
 
 function isSuchPig(condition: Condition, one: Case): boolean {
-  const { record, ageClass } = one;
+  const { record } = one;
+  const ageClass = condition.class && classOf(one);
   return (
     (ageClass !== undefined && condition.class?.includes(ageClass) === true) ||
     (condition.younger_than !== undefined && isYounger(one, condition.younger_than)) ||
@@ -206,7 +209,7 @@ function signsAt(
 }
 
 /**
- * The groups that lost so many of their pigs; undefined when none did. A case asks its own group, a case without one
+ * The groups that lost so many of their pigs, with a share each alone and without one together; undefined when none did. A case asks its own group, a case without one
  * all groups of its visit. Where the days matter, a group without the onset of its signs counts only where it may be undated.
  */
 function deaths(wanted: NonNullable<Condition["deaths"]>, subject: Subject): Evidence[] | undefined {
@@ -216,15 +219,34 @@ function deaths(wanted: NonNullable<Condition["deaths"]>, subject: Subject): Evi
   const found = Object.entries(visit?.record.groups ?? {}).flatMap(([group, { at_risk, dead, onset }]) => {
     if (dead === undefined || (own !== undefined && own !== group)) return [];
     const lost = lostWithin(wanted, dead, daysBetween(onset, visit?.record.date));
-    if (lost === undefined || lost < wanted.at_least) return [];
-    if (wanted.share !== undefined && (!at_risk || lost / at_risk < wanted.share)) return [];
+    if (lost === undefined || lost === 0) return [];
+    if (wanted.share !== undefined && (lost < wanted.at_least || !at_risk || lost / at_risk < wanted.share))
+      return [];
     if (!isOfClass(wanted, classesIn(group, subject))) return [];
     const text =
       at_risk === undefined ? `${dead} dead in ${group}` : `${dead} of ${at_risk} dead in ${group}`;
-    return [{ subject, path: ["groups", group, "dead"], text, beforeKnife: true }];
+    return [{ lost, evidence: { subject, path: ["groups", group, "dead"], text, beforeKnife: true } }];
   });
-  if (found.length === 0) return undefined;
-  return isVisit ? found : [];
+  if (found.reduce((sum, { lost }) => sum + lost, 0) < wanted.at_least) return undefined;
+  return isVisit ? found.map(({ evidence }) => evidence) : [];
+}
+
+/** The groups of these classes of which pigs are ill or dead; undefined when there is none. */
+function illIn(wanted: readonly AgeClass[], subject: Subject): Evidence[] | undefined {
+  if (!("cases" in subject)) return undefined;
+  const found = Object.entries(subject.record.groups ?? {}).flatMap(([group, { affected = 0, dead = 0 }]) =>
+    affected + dead > 0 && classesIn(group, subject).some((one) => wanted.includes(one))
+      ? [
+          {
+            subject,
+            path: ["groups", group],
+            text: `${affected || dead} ${affected ? "ill" : "dead"} in ${group}`,
+            beforeKnife: true,
+          },
+        ]
+      : [],
+  );
+  return found.length === 0 ? undefined : found;
 }
 
 /** What one stretch of so many days lost at least, when all that died are spread over as many as there were. */
@@ -238,10 +260,32 @@ function lostWithin(
   return dead / Math.max(1, Math.ceil(days / within));
 }
 
-/** Of which age classes a group is: as the farm says, or its pigs on the table. */
+/** The class of a pig; of one without an age that of its group. */
+const classOf = ({ ageClass, record, visit }: Case): AgeClass | undefined => {
+  const group = record.pig?.group;
+  if (ageClass !== undefined || group === undefined) return ageClass;
+  return visit?.farm?.record.groups?.[group]?.class ?? classOfName(group);
+};
+
+/** Of which age classes a group is: as the farm says, or its pigs on the table, or, where none was born, its name. */
 function classesIn(group: string, subject: Subject): readonly AgeClass[] {
   const kept = visitOf(subject)?.farm?.record.groups?.[group]?.class;
   if (kept !== undefined) return [kept];
+  const classes = classesOfPigsIn(group, subject);
+  const named = classes.every(isUnborn) ? classOfName(group) : undefined;
+  return named === undefined ? classes : [named];
+}
+
+/** A name of two classes, such as `sows-and-piglets`, says none. */
+function classOfName(group: string): AgeClass | undefined {
+  const words = group.toLowerCase().split(/[^a-z]+/);
+  const named = Object.entries(ageClasses.classes).flatMap(([id, { groups }]) =>
+    groups?.some((start) => words.some((word) => word.startsWith(start))) ? [id as AgeClass] : [],
+  );
+  return named.length === 1 ? named[0] : undefined;
+}
+
+function classesOfPigsIn(group: string, subject: Subject): readonly AgeClass[] {
   const pigs = "cases" in subject ? subject.cases : [subject];
   const isOnly = Object.keys(visitOf(subject)?.record.groups ?? {}).length === 1;
   return pigs.flatMap(({ record, ageClass }) => {

@@ -74,6 +74,7 @@ export {
 export {
   entriesOf,
   findingsOf,
+  findingWords,
   forbids,
   gradesOf,
   isLesion,

@@ -66,6 +66,30 @@ export const findingsOf = fact((one: Case): readonly PlacedFinding[] =>
   ),
 );
 
+/** `consolidation, cranioventral, dark red, firm, 13 %`: the words of the record, in the order in which people describe. */
+export const findingWords = (finding: object): string =>
+  describing
+    .map((key) => Reflect.get(finding, key) as unknown)
+    .filter((word) => word !== undefined && word !== null)
+    .map((word) => (Array.isArray(word) ? word.join(", ") : String(word)))
+    .join(", ")
+    .replaceAll(/(?<=\p{L})-(?=\p{L})/gu, " ");
+
+const describing = [
+  "process",
+  "severity",
+  "duration",
+  "distribution",
+  "exudate",
+  "colour",
+  "consistency",
+  "side",
+  "site",
+  "number",
+  "size",
+  "extent",
+];
+
 /** What is described on an organ but is no lesion of the living pig, unless somebody asks for it by name. */
 const notOfTheLivingPig: readonly string[] = ["artefact", "autolysis"];
 

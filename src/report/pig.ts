@@ -12,6 +12,7 @@ import {
   diedAt,
   entriesOf,
   findingsOf,
+  findingWords,
   hoursAfterDeath,
   hoursBetween,
   isLesion,
@@ -52,7 +53,11 @@ export function pigOf(one: Case, scales: readonly Scale[], digests: Digests): Re
     systems: Object.fromEntries(systems.map(({ id }) => [id, lookedAt(one, id)])),
     findings: findingsOf(one)
       .filter(({ finding }) => isLesion(finding))
-      .map(({ organ, finding }) => ({ organ: organ.id, process: finding.process, words: wordsOf(finding) })),
+      .map(({ organ, finding }) => ({
+        organ: organ.id,
+        process: finding.process,
+        words: findingWords(finding),
+      })),
     lobes: graded === undefined ? null : Object.fromEntries(graded.values),
     pleurisy: pleurisyOf(one),
     conchae:
@@ -167,42 +172,6 @@ function pleurisyOf(one: Case): ReportPig["pleurisy"] {
   const places = (side: unknown): string[] =>
     [side].flat().filter((place): place is string => typeof place === "string" && place !== "none");
   return { left: places(sides.left), right: places(sides.right) };
-}
-
-/** `consolidation, cranioventral, dark-red, firm; 13 %`: the words of the record, in its order. */
-function wordsOf(finding: ReturnType<typeof findingsOf>[number]["finding"]): string {
-  const {
-    process,
-    side,
-    site,
-    distribution,
-    extent,
-    number,
-    size,
-    colour,
-    consistency,
-    exudate,
-    severity,
-    duration,
-  } = { ...finding } as Readonly<Record<string, unknown>>;
-  return [
-    process,
-    severity,
-    duration,
-    distribution,
-    exudate,
-    colour,
-    consistency,
-    side,
-    site,
-    number,
-    size,
-    extent,
-  ]
-    .filter((word) => word !== undefined && word !== null)
-    .map((word) => (Array.isArray(word) ? word.join(", ") : String(word)))
-    .join(", ")
-    .replaceAll(/(?<=\p{L})-(?=\p{L})/gu, " ");
 }
 
 /** A test once, with the shortest of its limits. */

@@ -33,7 +33,12 @@ function followed(root: Node, node: unknown): Node[] {
   if (!isNode(node)) return [];
   const { $ref: leads, anyOf, then } = node;
   const next = typeof leads === "string" ? followed(root, within(root, leads.slice(2).split("/"))) : [];
-  return [node, ...next, ...followed(root, then), ...(Array.isArray(anyOf) ? anyOf.flatMap((one) => followed(root, one)) : [])];
+  return [
+    node,
+    ...next,
+    ...followed(root, then),
+    ...(Array.isArray(anyOf) ? anyOf.flatMap((one) => followed(root, one)) : []),
+  ];
 }
 
 const property = (root: Node, node: unknown, key: string): unknown =>

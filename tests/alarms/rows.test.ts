@@ -83,6 +83,26 @@ const rows: Readonly<Record<string, Row>> = {
       "fever, a firm lung, and bleeding nodes of the throat": {
         cases: [pig(hot(finisher), [], { respiratory: lung, ...bloodyNodes })],
       },
+      "fever and nodes of the gut that are big with blood": {
+        cases: [
+          pig(hot(weaner), [], {
+            lymphoid: { mesenteric_nodes: is("enlargement", { exudate: "haemorrhagic" }) },
+          }),
+        ],
+      },
+      "fever and blood from the anus": {
+        cases: [
+          pig(hot(weaner), [], { external: { perineum: is("discharge", { exudate: "haemorrhagic" }) } }),
+        ],
+      },
+      "fever and blood from the mouth": {
+        cases: [
+          pig(hot(weaner), [], { upper_digestive: { mouth: is("discharge", { exudate: "haemorrhagic" }) } }),
+        ],
+      },
+      "fever and spots of the mesentery": {
+        cases: [pig(hot(weaner), [], { intestine: { mesentery: is("petechiae") } })],
+      },
     },
     outside: {
       "fever alone": { cases: [pig(hot(weaner), ["inappetence"])] },
@@ -97,6 +117,17 @@ const rows: Readonly<Record<string, Row>> = {
         cases: [
           pig(hot(sow), ["haematuria"], {
             urinary: { bladder: is("inflammation", { exudate: "suppurative" }) },
+          }),
+        ],
+      },
+      "fever and a skin that bleeds at a wound": {
+        cases: [pig(hot(finisher), [], { external: { skin: [...is("wound"), ...is("haemorrhage")] } })],
+      },
+      "fever and blood from the anus below a sick gut": {
+        cases: [
+          pig(hot(weaner), [], {
+            external: { perineum: is("discharge", { exudate: "haemorrhagic" }) },
+            intestine: { spiral_colon: is("necrosis") },
           }),
         ],
       },
@@ -126,6 +157,34 @@ const rows: Readonly<Record<string, Row>> = {
           pig(weaner, [], { respiratory: { larynx: is("petechiae") }, lymphoid: { spleen: is("infarct") } }),
         ],
       },
+      "nodes of the stomach big with blood, and spots of the kidneys": {
+        cases: [
+          pig(weaner, [], {
+            lymphoid: { gastrohepatic_nodes: is("enlargement", { exudate: "haemorrhagic" }) },
+            ...kidneys,
+          }),
+        ],
+      },
+      "red spots of the skin in life, and spots of the kidneys": {
+        cases: [pig(weaner, ["red-skin", "skin-lesions"], kidneys)],
+      },
+      "spots of liver, gall bladder and stomach": {
+        cases: [
+          pig(finisher, [], {
+            liver_pancreas: { liver: is("petechiae"), gall_bladder: is("haemorrhage") },
+            stomach: { glandular_part: is("petechiae") },
+          }),
+        ],
+      },
+      "spots of pleura, mesentery and thymus": {
+        cases: [
+          pig(finisher, [], {
+            respiratory: { pleura: is("petechiae") },
+            intestine: { mesentery: is("petechiae") },
+            lymphoid: { thymus: is("petechiae") },
+          }),
+        ],
+      },
     },
     outside: {
       "round plaques, and kidneys that are big and pale only": {
@@ -152,6 +211,16 @@ const rows: Readonly<Record<string, Row>> = {
         ],
       },
       "kidneys, and one bruise": { cases: [pig(weaner, [], { ...kidneys, ...bruise })] },
+      "blood in lung, muscle and belly": {
+        cases: [
+          pig(finisher, [], {
+            respiratory: { lungs: { findings: is("haemorrhage") } },
+            locomotor: { muscles: is("haemorrhage") },
+            serosa: { peritoneum: is("haemorrhage") },
+          }),
+        ],
+      },
+      "red skin in life, and spots of the kidneys": { cases: [pig(weaner, ["red-skin"], kidneys)] },
     },
   },
   S3: {
@@ -163,6 +232,17 @@ const rows: Readonly<Record<string, Row>> = {
       "fever, six dead of a group, blue ears of one": {
         visit: { signs: ["fever"], ...group({ dead: 6, onset: "2026-04-01" }) },
         cases: [pig(weaner, [], { external: { ears: is("discolouration", { colour: "blue" }) } })],
+      },
+      "fever, blue skin, and two of each of two groups dead": {
+        visit: {
+          signs: ["fever", "blue-skin"],
+          groups: { weaners: { at_risk: 300, dead: 2 }, finishers: { at_risk: 300, dead: 2 } },
+        },
+        cases: [],
+      },
+      "fever, red skin, and two of twenty sows dead": {
+        visit: { signs: ["fever", "red-skin"], groups: { sows: { at_risk: 20, dead: 2 } } },
+        cases: [],
       },
     },
     outside: {
@@ -182,6 +262,14 @@ const rows: Readonly<Record<string, Row>> = {
       "sucking piglets only": {
         visit: { signs: ["fever", "sudden-death", "red-skin"] },
         cases: [pig(piglet)],
+      },
+      "fever, red skin and deaths of a group called piglets": {
+        visit: { signs: ["fever", "red-skin"], groups: { piglets: { at_risk: 90, affected: 20, dead: 8 } } },
+        cases: [],
+      },
+      "fever, red skin, and two of fifty sows dead": {
+        visit: { signs: ["fever", "red-skin"], groups: { sows: { at_risk: 50, dead: 2 } } },
+        cases: [],
       },
     },
   },
@@ -254,6 +342,30 @@ const rows: Readonly<Record<string, Row>> = {
         visit: { signs: ["abortion"] },
         cases: [pig(hot(sow), ["abortion"]), pig(hot(weaner))],
       },
+      "a hot sow that aborted, and a hot finisher": {
+        cases: [pig(hot(sow), ["abortion"]), pig(hot(finisher))],
+      },
+      "a sow and a weaner found dead beside an aborted fetus": {
+        cases: [
+          pig(sow, [], { death: dead }),
+          pig(weaner, [], { death: dead }),
+          pig({ class: "aborted", age: "0 d" }, [], { death: { manner: "born-dead" } }),
+        ],
+      },
+      "dead of groups called sows and weaners, with abortion": {
+        visit: {
+          signs: ["abortion"],
+          groups: { sows: { at_risk: 60, dead: 1 }, weaners: { at_risk: 200, dead: 2 } },
+        },
+        cases: [],
+      },
+      "fever and abortion told, with ill sows and ill growers": {
+        visit: {
+          signs: ["abortion", "fever"],
+          groups: { sows: { at_risk: 60, affected: 9 }, growers: { at_risk: 200, affected: 30 } },
+        },
+        cases: [],
+      },
     },
     outside: {
       "sows abort, and one sow is dead": {
@@ -266,6 +378,20 @@ const rows: Readonly<Record<string, Row>> = {
       },
       "a sow and a finisher dead, none aborts": {
         cases: [pig(sow, [], { death: dead }), pig(finisher, [], { death: dead })],
+      },
+      "fever and abortion told, with ill sows alone": {
+        visit: {
+          signs: ["abortion", "fever"],
+          groups: { sows: { at_risk: 60, affected: 9 }, growers: { at_risk: 200, affected: 0 } },
+        },
+        cases: [],
+      },
+      "abortion, and dead of a group called weaners": {
+        visit: {
+          signs: ["abortion"],
+          groups: { sows: { at_risk: 60, affected: 9 }, weaners: { at_risk: 200, dead: 3 } },
+        },
+        cases: [],
       },
     },
   },
@@ -317,6 +443,10 @@ const rows: Readonly<Record<string, Row>> = {
         visit: { signs: ["convulsions"], ...group({ at_risk: 240, dead: 24, onset: "2026-04-01" }) },
         cases: [pig(weaner)],
       },
+      "a twentieth of a group called sows": {
+        visit: { groups: { sows: { at_risk: 40, dead: 2, onset: "2026-04-01" } } },
+        cases: [],
+      },
     },
     outside: {
       "a tenth, coughing with fever, and wet lungs": {
@@ -350,6 +480,10 @@ const rows: Readonly<Record<string, Row>> = {
       "a tenth of sucking piglets": {
         visit: group({ at_risk: 240, dead: 24, onset: "2026-04-01" }),
         cases: [pig(piglet)],
+      },
+      "a fifth of a group called piglets": {
+        visit: { groups: { piglets: { at_risk: 100, dead: 20, onset: "2026-04-12" } } },
+        cases: [],
       },
     },
   },
@@ -395,6 +529,23 @@ const rows: Readonly<Record<string, Row>> = {
         visit: { signs: ["fever", "blue-skin"] },
         cases: [pig(weaner, ["diarrhoea", "blue-skin"])],
       },
+      "fever, red skin and vomiting told of living finishers": {
+        visit: {
+          signs: ["fever", "red-skin", "vomiting"],
+          groups: { finishers: { at_risk: 100, affected: 20 } },
+        },
+        cases: [],
+      },
+      "three hot red pigs that scour": {
+        cases: [1, 2, 3].map(() => pig(hot(finisher), ["red-skin", "diarrhoea"])),
+      },
+      "a hot pig with blue feet and constipation": {
+        cases: [
+          pig(hot(finisher), ["constipation"], {
+            external: { feet: is("discolouration", { colour: "blue" }) },
+          }),
+        ],
+      },
     },
     outside: {
       "fever and blue skin alone": { cases: [pig(hot(weaner), ["blue-skin", "inappetence"])] },
@@ -418,12 +569,28 @@ const rows: Readonly<Record<string, Row>> = {
         cases: [pig(hot(finisher), ["red-skin", "tremor"], { locomotor: { muscles: is("pallor") } })],
       },
       "swollen lids": { cases: [pig(hot(weaner), ["red-skin", "ataxia"], lids)] },
+      "fever, red skin and fits of a group called piglets": {
+        visit: {
+          signs: ["fever", "red-skin", "convulsions"],
+          groups: { piglets: { at_risk: 100, affected: 20 } },
+        },
+        cases: [],
+      },
+      "three hot red pigs that scour, one with a sick colon": {
+        cases: [
+          pig(hot(finisher), ["red-skin", "diarrhoea"], { intestine: { spiral_colon: is("inflammation") } }),
+          ...[1, 2].map(() => pig(hot(finisher), ["red-skin", "diarrhoea"])),
+        ],
+      },
     },
   },
   L1: {
     inside: {
       "fever, open sores and swollen joints": {
         cases: [pig(hot(finisher), ["swollen-joints"], { external: { skin: is("ulcer") } })],
+      },
+      "a sore below the tail": {
+        cases: [pig(hot(finisher), ["swollen-joints"], { external: { perineum: is("ulcer") } })],
       },
     },
     outside: {
@@ -433,6 +600,12 @@ const rows: Readonly<Record<string, Row>> = {
       "fever and swollen joints, the skin whole": { cases: [pig(hot(finisher), ["swollen-joints"])] },
       "knees of a piglet": {
         cases: [pig(hot(piglet), ["swollen-joints"], { external: { skin: is("ulcer", { site: "knees" }) } })],
+      },
+      "a sore at the shoulder": {
+        cases: [pig(hot(sow), ["swollen-joints"], { external: { skin: is("ulcer", { site: "shoulder" }) } })],
+      },
+      "sores of a pig that is bitten": {
+        cases: [pig(hot(finisher), ["swollen-joints", "ear-biting"], { external: { skin: is("ulcer") } })],
       },
     },
   },
@@ -450,6 +623,14 @@ const rows: Readonly<Record<string, Row>> = {
         cases: [pig(piglet, [], { external: { feet: is("ulcer", { site: "coronary band" }) } })],
       },
       "blisters told of the herd": { visit: { signs: ["vesicles"] }, cases: [pig(finisher)] },
+      "scars of the coronary bands": {
+        cases: [
+          pig(finisher, [], { external: { feet: is("scar", { site: "coronary bands of all feet" }) } }),
+        ],
+      },
+      "red coronary bands": {
+        cases: [pig(finisher, [], { external: { feet: is("hyperaemia", { site: "coronary bands" }) } })],
+      },
     },
     outside: {
       "soles and knees of a piglet": {
@@ -472,6 +653,12 @@ const rows: Readonly<Record<string, Row>> = {
       "inflamed feet of several, no sore": {
         visit: { signs: ["lameness"] },
         cases: [pig(finisher, ["lameness"])],
+      },
+      "a blister of the flank": {
+        cases: [pig(finisher, [], { external: { skin: is("vesicle", { site: "flank" }) } })],
+      },
+      "an inflamed coronary band": {
+        cases: [pig(finisher, [], { external: { feet: is("inflammation", { site: "coronary band" }) } })],
       },
     },
   },
@@ -529,6 +716,17 @@ const rows: Readonly<Record<string, Row>> = {
       "swollen neck and fever": {
         cases: [pig(hot(sow), [], { external: { skin: is("enlargement", { site: "neck" }) } })],
       },
+      "a throat that is thick within": {
+        cases: [pig(sow, [], { death: dead, upper_digestive: { pharynx: is("thickening") } })],
+      },
+      "a throat inflamed with bloody fluid": {
+        cases: [
+          pig(sow, [], {
+            death: dead,
+            upper_digestive: { pharynx: is("inflammation", { exudate: "serosanguineous" }) },
+          }),
+        ],
+      },
     },
     outside: {
       "swollen lids and neck with jelly of the stomach": {
@@ -551,6 +749,9 @@ const rows: Readonly<Record<string, Row>> = {
       "a swollen leg": {
         cases: [pig(hot(finisher), ["swelling"], { death: dead, external: { feet: is("enlargement") } })],
       },
+      "an inflamed throat": {
+        cases: [pig(sow, [], { death: dead, upper_digestive: { pharynx: is("inflammation") } })],
+      },
     },
   },
   A2: {
@@ -572,6 +773,11 @@ const rows: Readonly<Record<string, Row>> = {
           }),
         ],
       },
+      "found dead with blood from the vulva": {
+        cases: [
+          pig(sow, [], { death: dead, genital: { vagina: is("discharge", { exudate: "haemorrhagic" }) } }),
+        ],
+      },
     },
     outside: {
       "blood from the nose of a pig put down": { cases: [pig(sow, ["epistaxis"])] },
@@ -585,6 +791,9 @@ const rows: Readonly<Record<string, Row>> = {
       },
       "bloody scour of a finisher found dead": {
         cases: [pig(finisher, ["bloody-diarrhoea"], { death: dead })],
+      },
+      "found dead with blood from a torn vulva": {
+        cases: [pig(sow, [], { death: dead, genital: { vagina: [...is("haemorrhage"), ...is("rupture")] } })],
       },
     },
   },
@@ -605,6 +814,9 @@ const rows: Readonly<Record<string, Row>> = {
             lymphoid: { spleen: is("enlargement", { colour: "dark-red", severity: "marked" }) },
           }),
         ],
+      },
+      "found dead, and the spleen of the look was seen": {
+        cases: [pig(sow, [], { death: dead, alarm_check: { at_knife: { dark_spleen: "seen" } } })],
       },
     },
     outside: {
@@ -633,6 +845,15 @@ const rows: Readonly<Record<string, Row>> = {
       "twisted stalk": {
         cases: [pig(sow, [], { death: dead, lymphoid: { spleen: [...darkSpleen, ...is("torsion")] } })],
       },
+      "found dead, the look seen, and the spleen twisted": {
+        cases: [
+          pig(sow, [], {
+            death: dead,
+            alarm_check: { at_knife: { dark_spleen: "seen" } },
+            lymphoid: { spleen: is("torsion") },
+          }),
+        ],
+      },
     },
   },
   A4: {
@@ -648,6 +869,50 @@ const rows: Readonly<Record<string, Row>> = {
             death: dead,
             intestine: { mesentery: is("oedema", { consistency: "gelatinous" }) },
             lymphoid: { mesenteric_nodes: is("haemorrhage") },
+          }),
+        ],
+      },
+      "an ileum wet and thick, with bleeding nodes": {
+        cases: [
+          pig(sow, [], {
+            death: dead,
+            intestine: { ileum: is("oedema") },
+            lymphoid: { mesenteric_nodes: is("haemorrhage") },
+          }),
+        ],
+      },
+      "a mesentery that bleeds, and the nodes of the look": {
+        cases: [
+          pig(sow, [], {
+            death: dead,
+            intestine: { mesentery: is("haemorrhage") },
+            alarm_check: { at_knife: { bloody_nodes: "seen" } },
+          }),
+        ],
+      },
+      "a gut inflamed with blood, and bleeding nodes": {
+        cases: [
+          pig(sow, [], {
+            death: dead,
+            intestine: { jejunum: is("inflammation", { exudate: "haemorrhagic" }) },
+            lymphoid: { mesenteric_nodes: is("haemorrhage") },
+          }),
+        ],
+      },
+      "jelly of the mesentery, and red fluid": {
+        cases: [
+          pig(sow, [], {
+            death: dead,
+            intestine: { mesentery: is("effusion", { consistency: "gelatinous" }) },
+            serosa: { peritoneum: is("effusion", { colour: "red" }) },
+          }),
+        ],
+      },
+      "dead nodes of the throat that bleed": {
+        cases: [
+          pig(sow, [], {
+            death: slaughtered,
+            lymphoid: { submandibular_nodes: [...is("necrosis"), ...is("haemorrhage")] },
           }),
         ],
       },
@@ -674,6 +939,23 @@ const rows: Readonly<Record<string, Row>> = {
           }),
         ],
       },
+      "dead pale nodes of the throat": {
+        cases: [
+          pig(sow, [], {
+            death: slaughtered,
+            lymphoid: { submandibular_nodes: is("necrosis", { colour: "grey" }) },
+          }),
+        ],
+      },
+      "an ileum wet and thick, with sound nodes": {
+        cases: [
+          pig(sow, [], {
+            death: dead,
+            intestine: { ileum: is("oedema") },
+            lymphoid: { mesenteric_nodes: "normal" },
+          }),
+        ],
+      },
     },
   },
   N1: {
@@ -689,6 +971,10 @@ const rows: Readonly<Record<string, Row>> = {
           pig(piglet, ["paddling"], { death: dead }),
         ],
       },
+      "a group called piglets that shakes and dies": {
+        visit: { signs: ["tremor"], groups: { piglets: { at_risk: 100, affected: 30, dead: 10 } } },
+        cases: [],
+      },
     },
     outside: {
       "trembling piglets, none dead": { visit: { signs: ["tremor"] }, cases: [pig(piglet, ["tremor"])] },
@@ -700,6 +986,10 @@ const rows: Readonly<Record<string, Row>> = {
       "scour first": {
         visit: { signs: ["diarrhoea", "paddling"] },
         cases: [pig(piglet, ["diarrhoea", "paddling"], { death: dead })],
+      },
+      "a group called piglets that shakes, none dead": {
+        visit: { signs: ["tremor"], groups: { piglets: { at_risk: 100, affected: 30, dead: 0 } } },
+        cases: [],
       },
     },
   },
@@ -717,6 +1007,13 @@ const rows: Readonly<Record<string, Row>> = {
         visit: { signs: ["abortion", "fever", "cough"] },
         cases: [pig(finisher, ["cough"])],
       },
+      "abortions, and dead of a group called piglets": {
+        visit: {
+          signs: ["abortion"],
+          groups: { sows: { at_risk: 60, affected: 6 }, piglets: { at_risk: 100, dead: 10 } },
+        },
+        cases: [],
+      },
     },
     outside: {
       "stillbirths, and a piglet that died of a bleeding gut": {
@@ -733,6 +1030,16 @@ const rows: Readonly<Record<string, Row>> = {
         visit: { signs: ["abortion", "cough"] },
         cases: [pig(finisher, ["cough"])],
       },
+      "stillbirths and dead piglets, of which one opened had a sick navel": {
+        visit: { signs: ["stillbirth"], groups: { piglets: { at_risk: 100, dead: 10 } } },
+        cases: [
+          pig(piglet, [], {
+            pig: { ...piglet, group: "piglets" },
+            death: dead,
+            external: { navel: is("inflammation") },
+          }),
+        ],
+      },
     },
   },
   N3: {
@@ -740,6 +1047,14 @@ const rows: Readonly<Record<string, Row>> = {
       "foci of the liver of a piglet": { cases: [pig(piglet, [], { liver_pancreas: { liver: foci } })] },
       "dead tonsil of a weaner that trembles": {
         cases: [pig(weaner, ["tremor"], { lymphoid: { tonsil: is("necrosis") } })],
+      },
+      "necroses of spleen and adrenals": {
+        cases: [
+          pig(piglet, [], { lymphoid: { spleen: is("necrosis") }, endocrine: { adrenals: is("necrosis") } }),
+        ],
+      },
+      "a tonsil under a dead film": {
+        cases: [pig(piglet, [], { lymphoid: { tonsil: is("exudate", { exudate: "necrotising" }) } })],
       },
     },
     outside: {
@@ -753,6 +1068,13 @@ const rows: Readonly<Record<string, Row>> = {
       "a stretch of dead liver": {
         cases: [pig(piglet, [], { liver_pancreas: { liver: is("necrosis", { distribution: "diffuse" }) } })],
       },
+      "a necrosis of the spleen, and pus of the tonsil": {
+        cases: [
+          pig(piglet, [], {
+            lymphoid: { spleen: is("necrosis"), tonsil: is("exudate", { exudate: "suppurative" }) },
+          }),
+        ],
+      },
     },
   },
   B1: {
@@ -762,6 +1084,9 @@ const rows: Readonly<Record<string, Row>> = {
         cases: [pig(boar, [], { genital: { testes: is("necrosis", { site: "epididymis" }) } })],
       },
       "abscess of a testis": { cases: [pig(boar, [], { genital: { testes: is("abscess") } })] },
+      "miliary nodules of the testes": {
+        cases: [pig(boar, [], { genital: { testes: is("nodule", { distribution: "miliary" }) } })],
+      },
     },
     outside: {
       "swollen scrotum, fluid round the testis": {
@@ -797,6 +1122,18 @@ const rows: Readonly<Record<string, Row>> = {
         visit: { signs: ["abortion"] },
         cases: [pig(sow, [], { genital: { uterus: is("exudate", { exudate: "suppurative" }) } })],
       },
+      "an abscess in the spinal canal": {
+        visit: { signs: ["abortion"] },
+        cases: [pig(sow, [], { nervous: { spinal_cord: is("abscess") } })],
+      },
+      "an abscess of a bone of the spine": {
+        visit: { signs: ["abortion"] },
+        cases: [pig(sow, [], { locomotor: { bones: is("abscess", { site: "lumbar vertebra" }) } })],
+      },
+      "slimy pus of the uterus": {
+        visit: { signs: ["abortion"] },
+        cases: [pig(sow, [], { genital: { uterus: is("exudate", { exudate: "mucopurulent" }) } })],
+      },
     },
     outside: {
       "sows abort, none lame": { visit: { signs: ["abortion", "vulval-discharge"] }, cases: [pig(sow)] },
@@ -804,6 +1141,10 @@ const rows: Readonly<Record<string, Row>> = {
       "sows abort, piglets have swollen joints": {
         visit: { signs: ["abortion"] },
         cases: [pig(piglet, ["swollen-joints"])],
+      },
+      "an abscess of a rib": {
+        visit: { signs: ["abortion"] },
+        cases: [pig(sow, [], { locomotor: { bones: is("abscess", { site: "rib" }) } })],
       },
     },
   },
@@ -822,6 +1163,22 @@ const rows: Readonly<Record<string, Row>> = {
           pig(finisher, [], {
             respiratory: { lungs: { findings: is("nodule", dry) } },
             liver_pancreas: { liver: is("nodule", dry) },
+          }),
+        ],
+      },
+      "granulomas of pleura and peritoneum": {
+        cases: [
+          pig(sow, [], {
+            respiratory: { pleura: is("nodule", { exudate: "granulomatous" }) },
+            serosa: { peritoneum: is("nodule", { exudate: "granulomatous" }) },
+          }),
+        ],
+      },
+      "granulomas of gut and liver": {
+        cases: [
+          pig(sow, [], {
+            intestine: { jejunum: is("nodule", { exudate: "granulomatous" }) },
+            liver_pancreas: { liver: is("necrosis", dry) },
           }),
         ],
       },
@@ -918,15 +1275,52 @@ const rows: Readonly<Record<string, Row>> = {
   D1: {
     inside: {
       "piglet and sow scour": { cases: [pig(piglet, ["diarrhoea"]), pig(sow, ["vomiting"])] },
+      "scour told, with ill piglets and ill fatteners": {
+        visit: {
+          signs: ["diarrhoea"],
+          groups: { piglets: { at_risk: 100, affected: 80 }, fatteners: { at_risk: 100, affected: 80 } },
+        },
+        cases: [],
+      },
+      "a piglet with a watery gut, and a finisher that vomits": {
+        cases: [
+          pig(piglet, [], { intestine: { jejunum: is("watery-content") } }),
+          pig(finisher, ["vomiting"]),
+        ],
+      },
     },
     outside: {
       "piglet and weaner scour": { cases: [pig(piglet, ["diarrhoea"]), pig(weaner, ["diarrhoea"])] },
+      "scour told, with ill piglets and ill weaners": {
+        visit: {
+          signs: ["diarrhoea"],
+          groups: { piglets: { at_risk: 100, affected: 80 }, weaners: { at_risk: 100, affected: 80 } },
+        },
+        cases: [],
+      },
+      "scour and cough told, with ill piglets and ill fatteners": {
+        visit: {
+          signs: ["diarrhoea", "cough"],
+          groups: { piglets: { at_risk: 100, affected: 80 }, fatteners: { at_risk: 100, affected: 80 } },
+        },
+        cases: [],
+      },
     },
   },
   Z1: {
     inside: {
       "fever, cough, fits and a firm lung": {
         cases: [pig(hot(finisher), ["cough", "convulsions"], { respiratory: lung })],
+      },
+      "an inflamed firm lung": {
+        cases: [
+          pig(hot(finisher), ["cough", "ataxia"], {
+            respiratory: { lungs: { findings: is("inflammation", { consistency: "firm" }) } },
+          }),
+        ],
+      },
+      "a windpipe that bleeds": {
+        cases: [pig(hot(finisher), ["cough", "ataxia"], { respiratory: { trachea: is("haemorrhage") } })],
       },
     },
     outside: {
@@ -948,6 +1342,20 @@ const rows: Readonly<Record<string, Row>> = {
         visit: { signs: ["fever", "dyspnoea", "abortion"] },
         cases: [pig(hot(finisher)), pig(hot(weaner))],
       },
+      "fever and red skin told, with ill sows and ill weaners, and abortion": {
+        visit: {
+          signs: ["fever", "red-skin", "abortion"],
+          groups: { sows: { at_risk: 60, affected: 9 }, weaners: { at_risk: 200, affected: 40 } },
+        },
+        cases: [],
+      },
+      "fever and hard breathing told, with ill sows and ill weaners, and deaths": {
+        visit: {
+          signs: ["fever", "dyspnoea"],
+          groups: { sows: { at_risk: 60, affected: 9 }, weaners: { at_risk: 200, affected: 40, dead: 4 } },
+        },
+        cases: [],
+      },
     },
     outside: {
       "fever of sows and weaners, short of breath, none dies": {
@@ -957,6 +1365,16 @@ const rows: Readonly<Record<string, Row>> = {
       "fever of one age class, short of breath, with deaths": {
         visit: { signs: ["fever", "dyspnoea", "sudden-death"] },
         cases: [pig(hot(weaner)), pig(hot(weaner))],
+      },
+      "fever and hard breathing told, with ill weaners and finishers, and deaths": {
+        visit: {
+          signs: ["fever", "dyspnoea"],
+          groups: {
+            finishers: { at_risk: 200, affected: 9 },
+            weaners: { at_risk: 200, affected: 40, dead: 4 },
+          },
+        },
+        cases: [],
       },
     },
   },

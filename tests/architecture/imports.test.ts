@@ -42,6 +42,7 @@ const floors: Record<string, number> = {
   sending: 7,
   sheet: 7,
   migrate: 7,
+  history: 7,
   interview: 8,
   formats: 8,
   tables: 8.5,
