@@ -45,7 +45,7 @@ export interface MergedTexts {
 /** @param markSize the signs of a conflict mark */
 export function mergeRecords(kind: RecordKind, texts: MergedTexts, markSize = 7): Merged {
   const isCarriage = texts.ours.includes("\r\n");
-  const lines = (text: string): string => `${text.replaceAll("\r\n", "\n").replace(/\n*$/, "")}\n`;
+  const lines = (text: string): string => `${text.replaceAll("\r\n", "\n").trimEnd()}\n`;
   const [base, ours, theirs] = [texts.base, texts.ours, texts.theirs].map((text) => partOf(lines(text)));
   if (ours === undefined || theirs === undefined || (base === undefined && texts.base.trim() !== ""))
     return { ok: false };
