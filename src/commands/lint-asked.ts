@@ -24,6 +24,7 @@ export interface LintCommandOptions extends CommonOptions, BaselineOptions, FixO
   readonly only?: readonly string[];
   readonly rule?: readonly string[];
   readonly threads?: string;
+  readonly cache: boolean;
   readonly watch?: true;
 }
 

@@ -14,10 +14,13 @@ import {
   type ReadEnd,
   type ReadOptions,
   readCases,
+  type ToldBesides,
+  witnessed,
 } from "../cases/index.ts";
 import { gradeCheckFor, type LintedParts, Linter, type LintOptions } from "../lint/index.ts";
 import { isWithin, type Part } from "./affected.ts";
-import { whyNamed } from "./named-files.ts";
+import { type Kept, LintCache, worthKeeping } from "./lint-cache.ts";
+import { filesNamedBy, isAnyOf, whyNamed } from "./named-files.ts";
 import type { ResultFile } from "./result-file.ts";
 import { withCheckedScales } from "./sound-cases.ts";
 import { progressOf } from "./streams.ts";
@@ -29,20 +32,31 @@ export interface LintJob {
   readonly rules: LintOptions;
   /** Files for results, which no case may name. */
   readonly results?: readonly ResultFile[];
+  /** Whether what is found is kept for another run. */
+  readonly kept?: boolean;
   /** Only folders that lie in these; all where it is left out. */
   readonly within?: Part["within"];
 }
 
-/** Which of the folders a thread takes. */
-export interface Share {
-  readonly from: number;
-  readonly to: number;
+/** Which of the folders a thread takes, by their index. */
+export type Share = readonly number[];
+
+/** What was found in one folder: plain data. */
+interface LintedFolder {
+  readonly part: LintedParts;
+  readonly alarms: readonly OpenAlarm[];
+  readonly told: ToldBesides;
+  /** Files that its cases name. */
+  readonly names: readonly string[];
 }
+
+type KeptFolder = Kept<LintedFolder>;
 
 /** What was found in a share, and what was read besides: plain data. */
 interface LintedShare extends Omit<ReadEnd, "scales"> {
-  readonly part: LintedParts;
-  readonly alarms: readonly OpenAlarm[];
+  readonly folders: readonly KeptFolder[];
+  /** Of scales of the practice. */
+  readonly scales: LintedParts;
   /** Why nothing may be written. */
   readonly refused: string | undefined;
 }
@@ -62,7 +76,7 @@ export interface LintedFolders {
 
 /** Lints the folders of one share. */
 export const lintShare = (job: LintJob, share: Share): Promise<LintedShare> =>
-  lintRead(new ArchiveReader(job.paths, job.read), job, share);
+  lintRead(witnessed(() => new ArchiveReader(job.paths, job.read)).value, job, share);
 
 const foldersOf = ({ folders }: ArchiveReader, { within }: LintJob): readonly AskedFolder[] =>
   within === undefined ? folders : folders.filter(({ location }) => isWithin(sameFile(location), within));
@@ -70,28 +84,37 @@ const foldersOf = ({ folders }: ArchiveReader, { within }: LintJob): readonly As
 async function lintRead(
   reader: ArchiveReader,
   job: LintJob,
-  { from, to }: Share,
+  share: Share,
   told?: Told,
 ): Promise<LintedShare> {
   const { rules, results = [] } = job;
-  const linter = new Linter(rules);
-  const alarms: OpenAlarm[] = [];
+  const all = foldersOf(reader, job);
+  const folders = share.flatMap((index) => all[index] ?? []);
+  const linted: KeptFolder[] = [];
   let refused: string | undefined;
-  const folders = foldersOf(reader, job).slice(from, to);
   for (const [index, folder] of folders.entries()) {
-    const read = reader.read(folder);
+    const { read, told: besides, notes } = reader.readNoting(folder);
+    const linter = new Linter(rules);
     // What cannot be told is a finding of its own here.
-    alarms.push(...openAlarmsOf(read).filter(({ pattern }) => pattern !== undefined));
+    const alarms = openAlarmsOf(read).filter(({ pattern }) => pattern !== undefined);
     linter.gradeCheck = await gradeCheckFor(read.cases);
-    linter.add(read);
+    const { notes: alsoNoted } = witnessed(() => linter.add(read));
+    linted.push({
+      identity: reader.identityOf(folder),
+      location: folder.location,
+      noted: job.kept === true ? [...notes, ...alsoNoted].map(({ noted }) => noted) : [],
+      day: linter.isOfDay ? rules.today : undefined,
+      found: { part: linter.parts(), alarms, told: besides, names: filesNamedBy(read.cases) },
+    });
     refused ??= whyNamed({ ...read, scales: [] }, results);
     reader.letGo(folders[index + 1]);
     told?.(index + 1, folders.length);
   }
   const { scales, ...end } = await withCheckedScales(reader.end());
+  const linter = new Linter(rules);
   for (const scale of scales) linter.addScale(scale);
   refused ??= whyNamed({ cases: [], scales }, results);
-  return { ...end, part: linter.parts(), alarms, refused };
+  return { ...end, folders: linted, scales: linter.parts(), refused };
 }
 
 /** Modules of Node that take time to load and that a few files do not need. */
@@ -117,33 +140,67 @@ function holdHeapDown(files: number): void {
  * Lints all folders.
  * @param threads how many share the work. On two cores a second one gains little: V8 compiles and collects beside the
  *   first (docs/performance.md)
+ * @param isKept whether what was found is kept for the next run, and what an earlier one kept is used
  */
-export async function lintFolders(job: LintJob, threads = 1): Promise<LintedFolders> {
-  const reader = new ArchiveReader(job.paths, job.read);
+export async function lintFolders(job: LintJob, threads = 1, isKept = true): Promise<LintedFolders> {
+  const reader = witnessed(() => new ArchiveReader(job.paths, job.read)).value;
   const folders = foldersOf(reader, job);
-  const files = folders.reduce((sum, folder) => sum + folder.files.length, 0);
-  if (files > manyFiles) holdHeapDown(files);
+  const sizes = folders.map(({ files }) => files.length);
+  const files = sum(sizes);
+  // What is read in place of the archive, or of one of its files, is gone after this run.
+  const isLasting = job.read.input === undefined && job.read.from === undefined;
+  const cache =
+    isKept && isLasting && files >= worthKeeping ? LintCache.open<LintedFolder>(job.rules) : undefined;
+  const known = new Map<number, LintedFolder>();
+  if (cache !== undefined)
+    for (const [index, folder] of folders.entries()) {
+      const kept = cache.find(reader.identityOf(folder), folder.location);
+      if (kept === undefined || isAnyOf(kept.found.names, job.results)) continue;
+      known.set(index, kept.found);
+      reader.tell(folder, kept.found.told, kept.noted);
+    }
+  const left = [...folders.keys()].filter((index) => !known.has(index));
+  const leftFiles = sum(left.map((index) => sizes[index] ?? 0));
+  if (leftFiles > manyFiles) holdHeapDown(leftFiles);
   // Standard input was read by this thread.
   const most = job.read.input === undefined ? threads : 1;
-  const [first = { from: 0, to: 0 }, ...others] = shares(
-    folders.map((folder) => folder.files.length),
-    most,
+  const [first = [], ...others] = shares(left, sizes, most);
+  const noting = { ...job, kept: cache !== undefined };
+  const working = others.map((share) => lintInThread(noting, share));
+  const done = [
+    await lintRead(reader, noting, first, progressOf("folders")),
+    ...(await Promise.all(working)),
+  ];
+  const linted = done.flatMap((one) => one.folders);
+  for (const [index, one] of linted.entries()) {
+    cache?.keep(one);
+    known.set(left[index] ?? -1, one.found);
+  }
+  cache?.write();
+  return withDuplicates(
+    joined(
+      done,
+      folders.flatMap((_, index) => known.get(index) ?? []),
+      folders,
+      job,
+    ),
+    job,
   );
-  const working = others.map((share) => lintInThread(job, share));
-  const done = [await lintRead(reader, job, first, progressOf("folders")), ...(await Promise.all(working))];
-  return withDuplicates(joined(done, folders, job), job);
 }
 
+const sum = (values: readonly number[]): number => values.reduce((all, one) => all + one, 0);
+
 /** Folders in their order, cut into so many shares of about as many files. */
-function shares(files: readonly number[], count: number): Share[] {
-  const total = files.reduce((sum, one) => sum + one, 0);
-  const cuts = [0];
+function shares(folders: readonly number[], files: readonly number[], count: number): Share[] {
+  const total = sum(folders.map((index) => files[index] ?? 0));
+  const cut: number[][] = [[]];
   let before = 0;
-  for (const [index, one] of files.entries()) {
-    if (before >= (total * cuts.length) / count && cuts.length < count) cuts.push(index);
-    before += one;
+  for (const index of folders) {
+    if (before >= (total * cut.length) / count && cut.length < count) cut.push([]);
+    cut.at(-1)?.push(index);
+    before += files[index] ?? 0;
   }
-  return cuts.map((from, index) => ({ from, to: cuts[index + 1] ?? files.length }));
+  return cut;
 }
 
 function lintInThread(job: LintJob, share: Share): Promise<LintedShare> {
@@ -160,6 +217,7 @@ function lintInThread(job: LintJob, share: Share): Promise<LintedShare> {
 
 function joined(
   done: readonly LintedShare[],
+  linted: readonly LintedFolder[],
   folders: readonly AskedFolder[],
   { within }: LintJob,
 ): LintedFolders {
@@ -167,8 +225,8 @@ function joined(
   // Of a part, nobody wonders that some paths have nothing in it.
   const isTold = (path: string): boolean => within === undefined || kindOf(path) === "nothing";
   return {
-    parts: done.map(({ part }) => part),
-    alarms: done.flatMap((one) => one.alarms).sort(byFile),
+    parts: [...linted.map(({ part }) => part), ...done.map(({ scales }) => scales)],
+    alarms: linted.flatMap((one) => one.alarms).sort(byFile),
     unreadable: allFaults(done),
     passedOver: done.flatMap((one) => one.passedOver).sort(),
     pathsWithoutCases: first.filter((path) => isTold(path) && others.every((paths) => paths.includes(path))),
@@ -188,7 +246,11 @@ function withDuplicates(done: LintedFolders, job: LintJob): LintedFolders {
   if (job.rules.only?.includes(acrossFolders) === false) return done;
   const ids = new Map<string, (readonly string[])[]>();
   for (const part of done.parts)
-    for (const [id, files] of part.ids) ids.set(id, [...(ids.get(id) ?? []), files]);
+    for (const [id, files] of part.ids) {
+      const others = ids.get(id);
+      if (others === undefined) ids.set(id, [files]);
+      else others.push(files);
+    }
   const paths = [...ids.values()]
     .filter((parts) => parts.length > 1 || parts.some((files) => !isAscending(files)))
     .flat(2);
@@ -221,7 +283,7 @@ const nothing: LintedParts = {
   accepted: [],
   completeness: [],
   visits: [],
-  files: new Map(),
-  ids: new Map(),
+  files: [],
+  ids: [],
   settings: [],
 };

@@ -23,6 +23,7 @@ export function addLint(program: Command): void {
     .option("--frozen-baseline", "never shrink the baseline file (so does CI=true)")
     .option("--fix", "first put right what is certain: units, words, quotes, order of keys")
     .option("--threads <number>", "share the work of a large archive between so many threads; by itself one")
+    .option("--no-cache", "look at every file anew, and keep nothing for the next run")
     .option("--dry-run", "with --fix: show the changes as a diff and write nothing")
     .option(
       "--changed [revision]",

@@ -50,7 +50,11 @@ async function lintOnce(run: Run<LintCommandOptions>, part?: Part): Promise<numb
     writeFixes(fixed, run);
   }
   const job = { ...run.reading(part?.from), rules: asked.rules, results };
-  const read = await lintFolders(part === undefined ? job : { ...job, within: part.within }, asked.threads);
+  const read = await lintFolders(
+    part === undefined ? job : { ...job, within: part.within },
+    asked.threads,
+    run.options.cache,
+  );
   if (read.refused !== undefined) throw new UsageError(read.refused);
   if (fix) run.clear(read.folders);
   else run.tellLeftovers(read.folders);

@@ -1,6 +1,8 @@
 /** The one way to read what a file holds: a plain file of a bounded size is read, and nothing else is even opened. */
 import { closeSync, constants, fstatSync, openSync, readSync, type Stats, statSync } from "node:fs";
+import { sha256 } from "../../words/sha256.ts";
 import { isLink } from "./file-kind.ts";
+import { note } from "./witness.ts";
 
 export type Input =
   | { readonly ok: true; readonly bytes: Buffer }
@@ -31,6 +33,22 @@ const reasons: Record<string, string> = {
  * @param streams whether a pipe that the program was started with (`<(…)`) may stand for a file: for what is read once
  */
 export function readInput(location: string, most = mostBytes, { streams = false } = {}): Input {
+  const read = readAt(location, most, streams);
+  note(`bytes ${most}`, location, () => digestOf(read));
+  return read;
+}
+
+/** Whether a question is about what a file holds. */
+export const isOfBytes = (question: string): boolean => question.startsWith("bytes ");
+
+/** Asks such a question once more. */
+export const bytesAgain = (question: string, location: string): string =>
+  digestOf(readAt(location, Number(question.slice("bytes ".length)), false));
+
+const digestOf = (read: Input): string =>
+  read.ok ? sha256(read.bytes) : `${read.message} ${read.start === undefined ? "" : sha256(read.start)}`;
+
+function readAt(location: string, most: number, streams: boolean): Input {
   let descriptor: number | undefined;
   try {
     const mayStream = streams && isOwnStream(location);
