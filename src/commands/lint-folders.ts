@@ -50,11 +50,11 @@ interface LintedFolder {
   readonly names: readonly string[];
 }
 
-type KeptFolder = Kept<LintedFolder>;
-
 /** What was found in a share, and what was read besides: plain data. */
 interface LintedShare extends Omit<ReadEnd, "scales"> {
-  readonly folders: readonly KeptFolder[];
+  readonly folders: readonly LintedFolder[];
+  /** What is to be kept of them, where nobody has taken it yet. */
+  readonly kept: readonly Kept<LintedFolder>[];
   /** Of scales of the practice. */
   readonly scales: LintedParts;
   /** Why nothing may be written. */
@@ -85,12 +85,13 @@ async function lintRead(
   reader: ArchiveReader,
   job: LintJob,
   share: Share,
-  told?: Told,
+  { told, keep }: { readonly told?: Told; keep?(kept: Kept<LintedFolder>): void } = {},
 ): Promise<LintedShare> {
   const { rules, results = [] } = job;
   const all = foldersOf(reader, job);
   const folders = share.flatMap((index) => all[index] ?? []);
-  const linted: KeptFolder[] = [];
+  const linted: LintedFolder[] = [];
+  const untaken: Kept<LintedFolder>[] = [];
   let refused: string | undefined;
   for (const [index, folder] of folders.entries()) {
     const { read, told: besides, notes } = reader.readNoting(folder);
@@ -99,13 +100,19 @@ async function lintRead(
     const alarms = openAlarmsOf(read).filter(({ pattern }) => pattern !== undefined);
     linter.gradeCheck = await gradeCheckFor(read.cases);
     const { notes: alsoNoted } = witnessed(() => linter.add(read));
-    linted.push({
-      identity: reader.identityOf(folder),
-      location: folder.location,
-      noted: job.kept === true ? [...notes, ...alsoNoted].map(({ noted }) => noted) : [],
-      day: linter.isOfDay ? rules.today : undefined,
-      found: { part: linter.parts(), alarms, told: besides, names: filesNamedBy(read.cases) },
-    });
+    const found = { part: linter.parts(), alarms, told: besides, names: filesNamedBy(read.cases) };
+    linted.push(found);
+    if (job.kept === true) {
+      const kept = {
+        identity: reader.identityOf(folder),
+        location: folder.location,
+        noted: [...new Set([...notes, ...alsoNoted])].map(({ noted }) => noted),
+        day: linter.isOfDay ? rules.today : undefined,
+        found,
+      };
+      if (keep === undefined) untaken.push(kept);
+      else keep(kept);
+    }
     refused ??= whyNamed({ ...read, scales: [] }, results);
     reader.letGo(folders[index + 1]);
     told?.(index + 1, folders.length);
@@ -114,7 +121,7 @@ async function lintRead(
   const linter = new Linter(rules);
   for (const scale of scales) linter.addScale(scale);
   refused ??= whyNamed({ cases: [], scales }, results);
-  return { ...end, folders: linted, scales: linter.parts(), refused };
+  return { ...end, folders: linted, kept: untaken, scales: linter.parts(), refused };
 }
 
 /** Modules of Node that take time to load and that a few files do not need. */
@@ -129,12 +136,14 @@ const compilingPays = 3000;
  * An archive is read and let go folder by folder: without these V8 lets the heap grow with it, and collects young objects
  * in too small a space (docs/performance.md).
  */
-function holdHeapDown(files: number): void {
-  const { setFlagsFromString } = ofNode("node:v8") as typeof V8;
-  setFlagsFromString("--heap-growing-percent=20");
-  setFlagsFromString("--semi-space-growth-factor=4");
-  if (files < compilingPays) setFlagsFromString("--interrupt-budget=400000");
+function holdHeapDown(): void {
+  setFlag("--heap-growing-percent=20");
+  setFlag("--semi-space-growth-factor=4");
 }
+
+const compileLater = (): void => setFlag("--interrupt-budget=400000");
+
+const setFlag = (flag: string): void => (ofNode("node:v8") as typeof V8).setFlagsFromString(flag);
 
 /**
  * Lints all folders.
@@ -151,6 +160,7 @@ export async function lintFolders(job: LintJob, threads = 1, isKept = true): Pro
   const isLasting = job.read.input === undefined && job.read.from === undefined;
   const cache =
     isKept && isLasting && files >= worthKeeping ? LintCache.open<LintedFolder>(job.rules) : undefined;
+  if (files > manyFiles) holdHeapDown();
   const known = new Map<number, LintedFolder>();
   if (cache !== undefined)
     for (const [index, folder] of folders.entries()) {
@@ -161,21 +171,20 @@ export async function lintFolders(job: LintJob, threads = 1, isKept = true): Pro
     }
   const left = [...folders.keys()].filter((index) => !known.has(index));
   const leftFiles = sum(left.map((index) => sizes[index] ?? 0));
-  if (leftFiles > manyFiles) holdHeapDown(leftFiles);
+  if (leftFiles > manyFiles && leftFiles < compilingPays) compileLater();
   // Standard input was read by this thread.
   const most = job.read.input === undefined ? threads : 1;
   const [first = [], ...others] = shares(left, sizes, most);
   const noting = { ...job, kept: cache !== undefined };
   const working = others.map((share) => lintInThread(noting, share));
-  const done = [
-    await lintRead(reader, noting, first, progressOf("folders")),
-    ...(await Promise.all(working)),
-  ];
-  const linted = done.flatMap((one) => one.folders);
-  for (const [index, one] of linted.entries()) {
-    cache?.keep(one);
-    known.set(left[index] ?? -1, one.found);
-  }
+  const ofThis = await lintRead(reader, noting, first, {
+    told: progressOf("folders"),
+    keep: (kept) => cache?.keep(kept),
+  });
+  const done = [ofThis, ...(await Promise.all(working))];
+  for (const [index, one] of done.flatMap((share) => share.folders).entries())
+    known.set(left[index] ?? -1, one);
+  for (const one of done.flatMap((share) => share.kept)) cache?.keep(one);
   cache?.write();
   return withDuplicates(
     joined(

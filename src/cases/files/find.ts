@@ -55,6 +55,8 @@ function matching(pattern: string, from: string, excluding: Excluding): Pick<Fou
 /** Files with a fixed role, by name. */
 export function roleOf(file: string): "visit" | "farm" | "settings" | "results" | "other" {
   const name = basename(file).replace(/\.yml$/i, ".yaml");
+  // Most files are pigs, and known at once.
+  if (!/^[vfcr]/i.test(name)) return "other";
   if (name === "visit.yaml") return "visit";
   if (name === "farm.yaml") return "farm";
   if (name === "carcase.yaml") return "settings";

@@ -10,14 +10,18 @@ export type Noted = readonly [question: string, location: string, answer: string
 /** A question whose answer is put into words when it is first wanted. */
 export class Note {
   readonly question: string;
-  readonly location: string;
+  readonly #path: string;
   #say: (() => string) | undefined;
   #answer = "";
 
   constructor(question: string, path: string, say: () => string) {
     this.question = question;
-    this.location = resolve(path);
+    this.#path = path;
     this.#say = say;
+  }
+
+  get location(): string {
+    return resolve(this.#path);
   }
 
   get noted(): Noted {
