@@ -10,6 +10,7 @@ export {
   type ReadEnd,
   type ReadOptions,
   readCases,
+  type Shard,
   type ToldBesides,
 } from "./files/read-cases.ts";
 export { type Noted, witnessed } from "./files/witness.ts";

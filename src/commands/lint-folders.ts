@@ -64,6 +64,10 @@ interface LintedShare extends Omit<ReadEnd, "scales"> {
 /** The same of all folders. */
 export interface LintedFolders {
   readonly parts: readonly LintedParts[];
+  /** Of these parts, what is of scales of the practice. */
+  readonly scales: readonly LintedParts[];
+  /** Why files around the cases could not be read, which comes first of what is unreadable. */
+  readonly around: number;
   readonly alarms: readonly OpenAlarm[];
   readonly unreadable: readonly Fault[];
   readonly passedOver: readonly string[];
@@ -235,6 +239,8 @@ function joined(
   const isTold = (path: string): boolean => within === undefined || kindOf(path) === "nothing";
   return {
     parts: [...linted.map(({ part }) => part), ...done.map(({ scales }) => scales)],
+    scales: done.map(({ scales }) => scales),
+    around: allFaults(done.map(({ around }) => ({ around, asked: [] }))).length,
     alarms: linted.flatMap((one) => one.alarms).sort(byFile),
     unreadable: allFaults(done),
     passedOver: done.flatMap((one) => one.passedOver).sort(),
@@ -251,7 +257,7 @@ const acrossFolders = "duplicate-case";
  * Cases of one id are looked at once more, in their order, where another thread read one of them, or where they were not
  * read in their order: the first has the id, and the others are copies.
  */
-function withDuplicates(done: LintedFolders, job: LintJob): LintedFolders {
+export function withDuplicates<Done extends Pick<LintedFolders, "parts">>(done: Done, job: LintJob): Done {
   if (job.rules.only?.includes(acrossFolders) === false) return done;
   const ids = new Map<string, (readonly string[])[]>();
   for (const part of done.parts)

@@ -1,7 +1,8 @@
 /** Where the schemas lie, seen from a file. */
 import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
-import { dirname, join, relative, resolve, sep } from "node:path";
+import { dirname, join, relative, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
+import { asWritten } from "../words/as-written.ts";
 import { note } from "../cases/files/witness.ts";
 import { isSchemaOf, type SchemaKind, schemaFile, schemaKinds } from "./kinds.ts";
 
@@ -33,9 +34,6 @@ function placeFrom(from: string, kind: SchemaKind): string | undefined {
   }
   return undefined;
 }
-
-/** A path as it is written in a file, on every system. */
-export const asWritten = (path: string): string => path.split(sep).join("/");
 
 /** A folder and those above it, up to the top of its repository. */
 function levelsOf(from: string): { readonly folders: readonly string[]; readonly isRepository: boolean } {

@@ -34,6 +34,7 @@ export class ArchiveContext {
   readonly #excluding = new Map<Settings, Level>();
   readonly #scaleFiles = new Map<string, Remembered<ReadScale>>();
   readonly #farms = new Map<string, Remembered<Farm | undefined>>();
+  readonly #farmFolders = new Map<string, Remembered<string | undefined>>();
   readonly #visits = new Map<string, Remembered<VisitContext | undefined>>();
   readonly #visitFolders = new Map<string, Remembered<string | undefined>>();
 
@@ -75,6 +76,19 @@ export class ArchiveContext {
       if (exists(location)) return this.#readFarm(location);
       const stop = isTop(folder) || exists(join(folder, settingsName));
       return stop ? undefined : this.farm(dirname(folder));
+    });
+  }
+
+  /** The folder of the farm that what lies in a folder belongs to; without any, the folder itself. */
+  farmFolder(folder: string): string {
+    return this.#farmAbove(folder) ?? folder;
+  }
+
+  #farmAbove(folder: string): string | undefined {
+    return cached(this.#farmFolders, folder, () => {
+      if (exists(join(folder, "farm.yaml"))) return folder;
+      const stop = isTop(folder) || exists(join(folder, settingsName));
+      return stop ? undefined : this.#farmAbove(dirname(folder));
     });
   }
 

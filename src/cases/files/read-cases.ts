@@ -1,8 +1,10 @@
 /** Reads cases, folder by folder: from paths on the command line to typed cases, with every fault placed. */
 import { basename, dirname, isAbsolute, join, relative, resolve } from "node:path";
 import type { CaseFile } from "../../generated/case.types.ts";
+import { asWritten } from "../../words/as-written.ts";
 import { grouped } from "../../words/grouped.ts";
 import { hiddenCharacter } from "../../words/hidden-characters.ts";
+import { sha256 } from "../../words/sha256.ts";
 import { visible } from "../../words/visible.ts";
 import { type Fault, fileFault } from "../faults/fault.ts";
 import { buildCase } from "../model/build-case.ts";
@@ -25,6 +27,14 @@ export interface ReadOptions {
   readonly config?: string;
   /** A case given as bytes instead of a file, for the path `-`. */
   readonly input?: { readonly bytes: Uint8Array; readonly name: string };
+  /** Only this of so many parts of the archive. */
+  readonly shard?: Shard;
+}
+
+/** One of several parts of an archive, by whole farms: counted from 1. */
+export interface Shard {
+  readonly number: number;
+  readonly of: number;
 }
 
 /** Told how many folders of how many are done. */
@@ -163,7 +173,21 @@ export class ArchiveReader {
     const folders = grouped([...asked.values()].sort(byFile), ({ location }) =>
       this.#context.visitFolder(dirname(location)),
     );
-    this.folders = [...folders].map(([location, files]) => ({ location, files }));
+    const { shard } = options;
+    const isOurs = (location: string): boolean =>
+      shard === undefined || this.#shardOf(location, shard.of) === shard.number;
+    this.folders = [...folders]
+      .map(([location, files]) => ({ location, files }))
+      .filter(({ location }) => isOurs(location));
+    // What another part holds is not missing.
+    if (shard !== undefined)
+      for (const { paths: led } of asked.values()) for (const path of led) this.#met.add(path);
+  }
+
+  /** The same on every machine: by the path of the farm as it is shown, and so by nothing that other farms change. */
+  #shardOf(location: string, of: number): number {
+    const farm = this.#context.show(this.#context.farmFolder(location));
+    return (Number.parseInt(sha256(asWritten(farm)).slice(0, 12), 16) % of) + 1;
   }
 
   /** Reads the files of one folder. */
