@@ -101,7 +101,8 @@ async function lintRead(
     const { read, told: besides, notes } = reader.readNoting(folder);
     const linter = new Linter(rules);
     // What cannot be told is a finding of its own here.
-    const alarms = openAlarmsOf(read).filter(({ pattern }) => pattern !== undefined);
+    const { value: open, notes: ofAlarms } = witnessed(() => openAlarmsOf(read));
+    const alarms = open.filter(({ pattern }) => pattern !== undefined);
     linter.gradeCheck = await gradeCheckFor(read.cases);
     const { notes: alsoNoted } = witnessed(() => linter.add(read));
     const found = { part: linter.parts(), alarms, told: besides, names: filesNamedBy(read.cases) };
@@ -110,7 +111,7 @@ async function lintRead(
       const kept = {
         identity: reader.identityOf(folder),
         location: folder.location,
-        noted: [...new Set([...notes, ...alsoNoted])].map(({ noted }) => noted),
+        noted: [...new Set([...notes, ...ofAlarms, ...alsoNoted])].map(({ noted }) => noted),
         day: linter.isOfDay ? rules.today : undefined,
         found,
       };
