@@ -10,15 +10,21 @@ const manyFiles = 300;
 /** Below so many, V8 compiles more functions than the rest of the run pays back. */
 const compilingPays = 3000;
 
+const setFlag = (flag: string): void => (ofNode("node:v8") as typeof V8).setFlagsFromString(flag);
+
 /**
  * An archive is read and let go folder by folder: without these V8 lets the heap grow with it, and collects young objects
  * in too small a space (docs/performance.md).
  */
-export function holdHeapDown(folders: readonly { readonly files: readonly unknown[] }[]): void {
-  const files = folders.reduce((sum, folder) => sum + folder.files.length, 0);
+export function holdHeapDown(files: number): void {
   if (files <= manyFiles) return;
-  const { setFlagsFromString } = ofNode("node:v8") as typeof V8;
-  setFlagsFromString("--heap-growing-percent=20");
-  setFlagsFromString("--semi-space-growth-factor=4");
-  if (files < compilingPays) setFlagsFromString("--interrupt-budget=400000");
+  setFlag("--heap-growing-percent=20");
+  setFlag("--semi-space-growth-factor=4");
 }
+
+export function compileLater(files: number): void {
+  if (files > manyFiles && files < compilingPays) setFlag("--interrupt-budget=400000");
+}
+
+export const filesIn = (folders: readonly { readonly files: readonly unknown[] }[]): number =>
+  folders.reduce((sum, folder) => sum + folder.files.length, 0);
