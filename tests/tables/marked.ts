@@ -38,9 +38,13 @@ const diagnosed = (what: string) => [
   text(what),
   {
     text: text(`${what} reasoned`),
-    disease: id("disease"),
+    disease: "enzootic-pneumonia",
     agent: "mycoplasma-hyopneumoniae",
-    rests_on: { findings: ["respiratory.lungs"], results: [id("sample")], criteria: [text("criterion")] },
+    rests_on: {
+      findings: ["respiratory.lungs"],
+      results: [id("sample")],
+      criteria: ["pcv2-systemic-disease"],
+    },
     comment: text(`${what} comment`),
   },
 ];

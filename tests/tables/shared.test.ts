@@ -80,6 +80,10 @@ describe("an archive in which everything made up is marked", () => {
   it("has the mark wherever the format takes what a person makes up", () => {
     /** Taken as a number or from a list when it is read, or shown by no record that is sound. */
     const elsewhere = [
+      ...["morphologic", "aetiologic", "disease"].flatMap((kind) => [
+        `case.diagnosis.${kind}[].disease`,
+        `case.diagnosis.${kind}[].rests_on.criteria[]`,
+      ]),
       "visit.question",
       "visit.question.indicator",
       "case.photos[].shows",
