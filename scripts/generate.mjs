@@ -66,7 +66,7 @@ const knowledge = {
   knife: readYaml("knife.yaml"),
   messages: readYamlFolder("messages"),
 };
-writeVocabularySchema(knowledge.vocabulary, knowledge.agents);
+writeVocabularySchema(knowledge);
 writeOrgansSchema(knowledge.anatomy);
 writeEditorSchemas();
 writeKnowledge(knowledge);

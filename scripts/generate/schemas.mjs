@@ -29,7 +29,12 @@ const titles = {
 export const wordLists = Object.keys(titles);
 
 /** Word lists as enums, so that an editor offers them; it shows what each word means. */
-export function writeVocabularySchema(vocabulary, { agents }) {
+export function writeVocabularySchema({
+  vocabulary,
+  agents: { agents },
+  diseases,
+  disease_criteria: criteria,
+}) {
   const $defs = Object.fromEntries(
     Object.entries(titles).map(([name, description]) => [
       name,
@@ -43,7 +48,8 @@ export function writeVocabularySchema(vocabulary, { agents }) {
   write("vocabulary.schema.json", {
     $schema: draft,
     $id: "vocabulary.schema.json",
-    $comment: "Made from src/knowledge/vocabulary.yaml and agents.yaml by npm run generate",
+    $comment:
+      "Made from src/knowledge/vocabulary.yaml, agents.yaml, diseases and criteria by npm run generate",
     title: "Words of the case format",
     $defs: {
       ...$defs,
@@ -56,6 +62,16 @@ export function writeVocabularySchema(vocabulary, { agents }) {
         enum: Object.keys(agents),
         description: "What the laboratory looked for",
         enumDescriptions: Object.values(agents).map(({ name }) => name),
+      },
+      disease: {
+        enum: diseases.map(({ id }) => id),
+        description: "A disease by its name in carcase explain",
+        enumDescriptions: diseases.map(({ name }) => name),
+      },
+      criteria: {
+        enum: criteria.map(({ disease }) => disease),
+        description: "Criteria of the literature, by the disease that they are of",
+        enumDescriptions: criteria.map(({ title }) => title),
       },
     },
   });

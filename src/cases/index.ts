@@ -24,5 +24,6 @@ export { questionOf, questionText, type VisitQuestion } from "./model/question.t
 export { writtenPath } from "./model/written-path.ts";
 export { leaveOutFaultyScales } from "./settings/leave-out-scales.ts";
 export { type ReadSettings, readSettings } from "./settings/read-settings.ts";
+export { type SettingOrigins, settingOrigins } from "./settings/setting-origins.ts";
 export type { Settings } from "./settings/settings.ts";
 export { allShipped, unknownName } from "./settings/settings-faults.ts";

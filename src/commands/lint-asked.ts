@@ -110,7 +110,7 @@ function checkPartOptions({ options, paths }: Run<LintCommandOptions>): void {
 }
 
 /** `FORMAT=FILE`. @param inputs files that are read and must not be written over */
-function alsoOf(text: string, inputs: readonly (string | undefined)[]): Also {
+function alsoOf(text: string, inputs: readonly (string | false | undefined)[]): Also {
   const [, name, file = ""] = /^([^=]*)=(.+)$/.exec(text) ?? [];
   const format = lintFormats.find((one) => one === name);
   if (format === undefined || file === "")

@@ -3,6 +3,7 @@ import type { Command } from "commander";
 import { call } from "./call.ts";
 import type { LintCommandOptions } from "./lint-asked.ts";
 import { addCommonOptions, collect } from "./options.ts";
+import { isStandardFile } from "./streams.ts";
 
 export function addLint(program: Command): void {
   addCommonOptions(
@@ -35,7 +36,15 @@ export function addLint(program: Command): void {
       "Checks cases: skipped systems and organs, missing sides and lobes, missing history, contradictions.",
     )
     .addHelpText("after", lintHelp)
+    .hook("preAction", annotateInRunner)
     .action(call<LintCommandOptions>(async () => (await import("./lint.ts")).lint));
+}
+
+/** The log of a job on GitHub is read for annotations. A format that is asked for holds, and files stay as they are. */
+function annotateInRunner(command: Command): void {
+  const isLeft = command.getOptionValueSource("format") === "default" && command.opts().output === undefined;
+  if (isLeft && process.env.GITHUB_ACTIONS === "true" && !isStandardFile())
+    command.setOptionValue("format", "github");
 }
 
 const lintHelp = `

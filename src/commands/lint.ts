@@ -4,7 +4,7 @@ import { roleOf } from "../cases/files/find.ts";
 import { alarmNotice } from "../formats/alarm-notice.ts";
 import { type LintFormat, lintFormats, lintReport } from "../formats/lint/formats.ts";
 import type { LintReport } from "../formats/lint/report.ts";
-import { shownByCodeScanning } from "../formats/lint/sarif.ts";
+import { shownByCodeScanning, takenByCodeScanning } from "../formats/lint/sarif.ts";
 import { pageMark } from "../formats/page/html-page.ts";
 import { makeStyle } from "../formats/page/style.ts";
 import { checkRulesOf, type LintResult, lintResult } from "../lint/index.ts";
@@ -70,6 +70,7 @@ async function lintOnce(run: Run<LintCommandOptions>, part?: Part): Promise<numb
     at: timeOfRun(),
     quiet: quiet === true,
     ...(named !== undefined && { only: named }),
+    ...rulePages([format, ...also.map((one) => one.format)], run),
   };
   for (const one of also)
     run.writeResult(one, lintReport(one.format, report, makeStyle(false), pageWidth(true)), {
@@ -123,9 +124,15 @@ function tooManyWarnings({ summary }: LintResult, most: number, run: Run): boole
   return true;
 }
 
+/** SARIF alone has links. */
+function rulePages(formats: readonly LintFormat[], run: Run): Pick<LintReport, "rulePages"> {
+  const pages = formats.includes("sarif") ? run.settings().settings.rulePages : undefined;
+  return pages === undefined ? {} : { rulePages: pages };
+}
+
 function noteLimits({ findings }: LintResult, formats: readonly string[], run: Run): void {
   if (formats.includes("sarif") && findings.length > shownByCodeScanning)
     run.say(
-      `${findings.length} findings in the SARIF file; code scanning shows ${shownByCodeScanning} of one run.`,
+      `${findings.length} findings for the SARIF file; code scanning shows ${shownByCodeScanning} of one run, and no more than ${takenByCodeScanning} are written.`,
     );
 }

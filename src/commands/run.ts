@@ -179,7 +179,7 @@ export class Run<Options extends CommonOptions = CommonOptions> {
     const { config } = read;
     return {
       paths: paths.map((path) => (isAbsolute(path) ? relative(".", path) || "." : path)),
-      read: { ...read, from, ...(config !== undefined && { config: resolve(config) }) },
+      read: { ...read, from, ...(typeof config === "string" && { config: resolve(config) }) },
     };
   }
 

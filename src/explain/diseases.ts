@@ -58,6 +58,8 @@ function sectionsOf(disease: Disease) {
       ...(also === undefined ? [] : [`Also called: ${listing(also)}.`]),
       `Kind: ${kind}.`,
       `Ages: usual in ${listing(ages.usual, "or")}${ages.seldom === undefined || ages.seldom.length === 0 ? "" : `, seldom in ${listing(ages.seldom, "or")}`} ${by(ages.source)}`,
+      `Occurrence: ${disease.occurrence.is} ${by(disease.occurrence.source)}`,
+      ...(disease.form_of === undefined ? [] : [`A form of ${nameOf(disease.form_of)}.`]),
       ...(notifiable === "no" ? [] : [notifiableWords[notifiable]]),
       ...(alarms.length === 0 ? [] : [`Alarms that look for it: ${listing(alarms)}.`]),
       ...(people === "no" ? [] : [`People: ${people}`]),

@@ -38,6 +38,8 @@ export interface Fit {
   readonly unmet: readonly Criterion[];
   /** The places of the record that speak for it, each with the strongest statement that it meets. */
   readonly places: ReadonlyMap<string, Strength>;
+  /** Other forms of the disease that fit less well. */
+  readonly otherForms: readonly Fit[];
 }
 
 const strengths = ["hallmark", "typical", "supports", "excludes", "against"] as const;
@@ -62,14 +64,14 @@ export function fitOf(disease: Disease, subject: Subject): Fit {
     const looser = answerOf(nearly(statement.when), subject);
     return looser.is === "met" ? [{ statement, strength: "supports", evidence: looser.evidence }] : [];
   });
-  const met = answers
-    .flatMap(({ statement, answer }): Met[] =>
-      answer.is === "met"
-        ? [{ statement, strength: strengthOf(statement, answer.evidence), evidence: answer.evidence }]
-        : [],
-    )
-    .concat(nearby)
-    .sort((a, b) => strengths.indexOf(a.strength) - strengths.indexOf(b.strength));
+  const fully = answers.flatMap(({ statement, answer }): Met[] =>
+    answer.is === "met"
+      ? [{ statement, strength: strengthOf(statement, answer.evidence), evidence: answer.evidence }]
+      : [],
+  );
+  const met = [...fully, ...news(nearby, fully)].sort(
+    (a, b) => strengths.indexOf(a.strength) - strengths.indexOf(b.strength),
+  );
   const favour = met.filter(({ strength }) => isFavour(strength));
   const core = answers.filter(({ statement: { strength } }) => isCore(strength));
   return {
@@ -94,7 +96,20 @@ export function fitOf(disease: Disease, subject: Subject): Fit {
         .toReversed()
         .flatMap(({ strength, evidence }) => evidence.map((one) => [placeKey(one), strength])),
     ),
+    otherForms: [],
   };
+}
+
+/** What is only nearly so says nothing new of places on which what is typical rests, or another statement that is only nearly so. */
+function news(nearby: readonly Met[], fully: readonly Met[]): readonly Met[] {
+  const known = new Set(
+    fully.filter(({ strength }) => isCore(strength)).flatMap(({ evidence }) => evidence.map(placeKey)),
+  );
+  return nearby.filter(({ evidence }) => {
+    const places = evidence.map(placeKey).filter((place) => !known.has(place));
+    for (const place of places) known.add(place);
+    return places.length > 0;
+  });
 }
 
 const isFavour = (strength: Strength): boolean => strength === "supports" || isCore(strength);

@@ -26,7 +26,7 @@ const same: readonly Same[] = [
     with: { exudate: ["granulomatous", "caseous"], consistency: ["gritty"] },
   },
   { process: "pallor", as: ["discolouration"], with: { colour: ["white", "tan", "grey"] } },
-  { process: "icterus", as: ["discolouration"], with: { colour: ["yellow", "orange"] } },
+  { process: "icterus", as: ["discolouration"], with: { colour: ["yellow"] } },
   { process: "congestion", as: ["discolouration"], with: { colour: ["red", "dark-red", "purple"] } },
 ];
 
@@ -37,14 +37,26 @@ const kin: readonly (readonly string[])[] = [
   ["inflammation", "enlargement", "thickening", "oedema"],
   ["effusion", "exudate", "oedema"],
   ["necrosis", "ulcer", "erosion", "slough", "crust"],
-  ["haemorrhage", "petechiae", "hyperaemia", "congestion", "discolouration"],
+  ["haemorrhage", "petechiae", "hyperaemia", "congestion"],
   ["abscess", "nodule", "caseation", "mass"],
   ["cyst", "parasites", "nodule"],
   ["malformation", "agenesis", "hypoplasia", "deviation"],
-  ["plaque", "papules", "nodule", "crust", "discolouration"],
-  ["pallor", "discolouration", "icterus"],
+  ["plaque", "papules", "nodule", "crust"],
   ["adhesion", "fibrin", "fibrosis"],
   ["watery-content", "distension"],
+];
+
+/** A colour that is nearly a process, where a colour is told at all. */
+const colours: readonly Same[] = [
+  { process: "pallor", as: ["discolouration"], with: { colour: ["white", "tan", "grey", "pink", "yellow"] } },
+  { process: "icterus", as: ["discolouration"], with: { colour: ["yellow", "tan"] } },
+  ...["haemorrhage", "petechiae", "hyperaemia", "congestion"].map(
+    (process): Same => ({
+      process,
+      as: ["discolouration"],
+      with: { colour: ["red", "dark-red", "purple", "blue", "black"] },
+    }),
+  ),
 ];
 
 /** A condition that a lesion meets by its name or by its description. */
@@ -58,6 +70,9 @@ export const described = rewriting(true, (finding) => {
 /** A condition in looser words: nearly the same process, and one that is silent about how it looks. */
 export const nearly = rewriting(false, (finding) => [
   { ...finding, process: widened(finding.process), ...(finding.with !== undefined && { unsaid: true }) },
+  ...(finding.with === undefined ? colours : [])
+    .filter(({ process }) => finding.process.includes(process))
+    .map((one): WantedFinding => ({ ...finding, process: one.as, with: one.with, unsaid: true })),
 ]);
 
 function widened(process: WantedFinding["process"]): WantedFinding["process"] {

@@ -1,5 +1,6 @@
 /** In which order diseases are shown: by counted evidence of named strength. */
-import { casesSeen, type Fit, hasCore, isCore, organsSeen } from "./fit.ts";
+import { grouped } from "../words/grouped.ts";
+import { casesSeen, type Fit, isCore, organsSeen } from "./fit.ts";
 
 /** What is counted of a disease: statements that are met. */
 export interface Counts {
@@ -26,10 +27,11 @@ const counts: Counts = { hallmark: 3, typical: 2, supports: 1, against: -2 };
 
 /** The rule in words, for whoever asks by what it goes. */
 export const orderRule: readonly string[] = [
-  "Diseases of which a hallmark or a typical finding is met stand before those that only have support.",
-  `Then the count decides: each hallmark that is met counts ${counts.hallmark}, each typical finding ${counts.typical}, each thing that supports ${counts.supports}, each organ with a finding that the disease explains 1, and 2 where the finding is typical of it; each thing that speaks against takes ${-counts.against} away.`,
+  `The count decides: each hallmark that is met counts ${counts.hallmark}, each typical finding ${counts.typical}, each thing that supports ${counts.supports}, each organ with a finding that the disease explains 1, and 2 where the finding is typical of it; each thing that speaks against takes ${-counts.against} away.`,
+  "A finding that is nearly a hallmark or typical supports, once for each place of the record.",
   "A usual age supports, and so does a result that is positive for an agent of the disease; an unusual age speaks against, and so does it that all agents of the disease were looked for and none was found, or not the one that its criteria need. Against a disease that is listed internationally it speaks that no alarm that looks for it was raised.",
-  "Of diseases that count the same, the one stands first whose typical findings are typical of fewer others; then the one seen in more pigs; at last the alphabet decides.",
+  "Of diseases that count the same, the one stands first whose typical findings are typical of fewer others; then the one that practices meet more often; then the one seen in more pigs; at last the alphabet decides.",
+  "Forms of one disease have one line, under the name of the form that fits best.",
   "A disease is excluded only by a statement that was read in its source; one from memory speaks against, and no more.",
   "By age and signs alone a disease is listed only where nothing else fits.",
   "The counts are no probability: how common a disease is in your herds they do not know.",
@@ -40,8 +42,10 @@ type Shared = ReadonlyMap<string, number>;
 
 /** What decides, in this order. */
 function rankOf(fit: Fit, shared: Shared): readonly number[] {
-  return [hasCore(fit) ? 1 : 0, countOf(fit), telling(fit, shared), casesSeen(fit)];
+  return [countOf(fit), telling(fit, shared), often[fit.disease.occurrence.is], casesSeen(fit)];
 }
+
+const often = { common: 2, occasional: 1, rare: 0 } as const;
 
 /** The count by which diseases are compared; it is not shown, since it says nothing by itself. */
 export function countOf(fit: Fit): number {
@@ -71,6 +75,12 @@ export function inOrder(fits: readonly Fit[]): Fit[] {
     .sort((a, b) => compare(a.rank, b.rank) || (a.fit.disease.name < b.fit.disease.name ? -1 : 1))
     .map(({ fit }) => fit);
 }
+
+/** Of the forms of one disease the best, with the others. @param ordered the best first */
+export const withForms = (ordered: readonly Fit[]): Fit[] =>
+  [...grouped(ordered, ({ disease: { id, form_of: whole = id } }) => whole).values()].map(
+    ([best, ...otherForms]) => ({ ...best, otherForms }),
+  );
 
 function compare(a: readonly number[], b: readonly number[]): number {
   const index = a.findIndex((value, place) => value !== b[place]);

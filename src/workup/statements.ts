@@ -36,9 +36,34 @@ function evidenceFor(condition: Condition, subject: Subject): readonly Evidence[
   const visit = asksHerd(condition) ? visitOf(subject) : undefined;
   // What the visit tells of the herd is shown for a case as well, and is met by it no further than the case itself says.
   if (visit === undefined || (subject !== visit && ofPigs?.length !== 0)) return ofPigs;
-  const ofVisit = matchCondition(condition, visit);
+  const ofVisit = matchCondition(ofPigsToo(condition), visit);
   return ofVisit === undefined ? ofPigs : [...ofVisit, ...(ofPigs ?? [])];
 }
+
+const asked = new WeakMap<Condition, Condition>();
+
+/** What must not be is not in any pig of the visit either: a visit by itself has no finding, sign or class of a pig. */
+function ofPigsToo(condition: Condition): Condition {
+  const known = asked.get(condition) ?? denyingPigs(condition);
+  asked.set(condition, known);
+  return known;
+}
+
+function denyingPigs(condition: Condition): Condition {
+  const { all, any, none, at_least: some } = condition;
+  if (all !== undefined) return { all: each(all, ofPigsToo) };
+  if (any !== undefined) return { any: each(any, ofPigsToo) };
+  if (some !== undefined) return { at_least: { count: some.count, of: each(some.of, ofPigsToo) } };
+  if (none === undefined) return condition;
+  return {
+    none: each(none, (one) => (asksHerd(one) ? ofPigsToo(one) : { pigs: { at_least: 1, with: one } })),
+  };
+}
+
+const each = (
+  [first, ...others]: NonNullable<Condition["all"]>,
+  changed: (one: Condition) => Condition,
+): NonNullable<Condition["all"]> => [changed(first), ...others.map(changed)];
 
 const visitOf = (subject: Subject): Visit | undefined => {
   if ("cases" in subject) return subject;

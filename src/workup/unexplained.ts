@@ -17,7 +17,10 @@ export function unexplained(subject: Subject, [first, ...others]: readonly Fit[]
     findingsOf(one)
       .filter(({ finding }) => isLesion(finding))
       .map((placed) => findingEvidence(placed, one))
-      .filter((lesion) => first?.places.has(placeKey(lesion)) !== true)
-      .map((lesion) => ({ lesion, by: others.filter(({ places }) => places.has(placeKey(lesion))) })),
+      .filter((lesion) => first === undefined || !explains(first, lesion))
+      .map((lesion) => ({ lesion, by: others.filter((fit) => explains(fit, lesion)) })),
   );
 }
+
+const explains = ({ places, otherForms }: Fit, lesion: Evidence): boolean =>
+  places.has(placeKey(lesion)) || otherForms.some((form) => explains(form, lesion));

@@ -2,11 +2,11 @@
 import { type Disease, diseases } from "../knowledge/diseases.ts";
 import type { Subject } from "../patterns/index.ts";
 import { type Fit, fitOf, hasCore, hasLesion, isExcluded } from "./fit.ts";
-import { inOrder } from "./order.ts";
+import { inOrder, withForms } from "./order.ts";
 
 export interface Workup {
   readonly subject: Subject;
-  /** What fits, the best first. */
+  /** What fits, the best first, with other forms of the same disease. */
   readonly fits: readonly Fit[];
   /** What would fit, but for something that it cannot have. */
   readonly excluded: readonly Fit[];
@@ -16,10 +16,12 @@ export function workUp(subject: Subject): Workup {
   const all = [...diseases.values()].map((disease) => fitOf(disease, subject));
   const seen = all.filter((fit) => hasCore(fit) || hasLesion(fit));
   // By age and signs alone a disease is listed only where nothing else fits.
-  const fitting = seen.some((fit) => !isExcluded(fit)) ? seen : all.filter(({ favour }) => favour.length > 0);
+  const fitting = seen.some((fit) => hasLesion(fit) && !isExcluded(fit))
+    ? seen
+    : all.filter(({ favour }) => favour.length > 0);
   return {
     subject,
-    fits: inOrder(fitting.filter((fit) => !isExcluded(fit))),
+    fits: withForms(inOrder(fitting.filter((fit) => !isExcluded(fit)))),
     excluded: inOrder(fitting.filter(isExcluded)),
   };
 }

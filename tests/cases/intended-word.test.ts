@@ -168,6 +168,8 @@ describe("a temperature in Fahrenheit", () => {
   });
 });
 
+const diagnosed = (one: object) => ({ diagnosis: { disease: [{ text: "what it is", ...one }] } });
+
 describe("a message", () => {
   const messages = (one: object): string[] =>
     readAlarmFiles({ cases: [one] }).cases.flatMap(({ faults }) => faults.map(({ message }) => message));
@@ -194,6 +196,8 @@ describe("a message", () => {
     [{ urinary: "o.B." }, "Did you mean normal?"],
     [{ urinary: { kidneys: { left: "o.b.B.", right: "normal" } } }, "Did you mean normal?"],
     [{ stomach: { glandular_part: "ok" } }, "Did you mean normal?"],
+    [diagnosed({ disease: "enzotic-pneumonia" }), "Did you mean enzootic-pneumonia?"],
+    [diagnosed({ rests_on: { criteria: ["pcv2"] } }), "Did you mean pcv2-systemic-disease?"],
   ])("names it: %j", (one, text) => {
     expect(messages(one)).toEqual([expect.stringContaining(text)]);
   });

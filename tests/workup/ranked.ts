@@ -10,19 +10,36 @@ import { folderInTurns } from "../cases/temporary.ts";
 
 const fixtures = fileURLToPath(new URL("../fixtures/", import.meta.url));
 
-export const halves = ["work", "counted"] as const;
-export type Half = (typeof halves)[number];
+type Diagnoses = Readonly<Record<string, readonly string[]>>;
 
-export const accepted = parse(readFileSync(join(fixtures, "workup/cases.yaml"), "utf8")) as Readonly<
-  Record<Half, Readonly<Record<string, readonly string[]>>>
-> & { readonly left_out: Readonly<Record<string, readonly string[]>> };
+/** Outbreaks with their diagnoses: those that were worked with, and those that are only counted where there are any. */
+interface Accepted {
+  readonly seen: Diagnoses;
+  readonly counted?: Diagnoses;
+  readonly left_out: Diagnoses;
+}
+
+const read = (file: string): Accepted => parse(readFileSync(file, "utf8")) as Accepted;
+
+/** `CARCASE_WORKUP_CASES=FILE` counts the outbreaks that stand under `counted` in a file of the same form. */
+const { CARCASE_WORKUP_CASES: other } = process.env;
+
+/** The page shows the outbreaks of the repository. */
+export const isOfPage = other === undefined;
+
+const known = read(join(fixtures, "workup/cases.yaml"));
+export const accepted: Accepted =
+  other === undefined ? known : { ...known, counted: read(other).counted ?? {} };
+
+export const setNames = ["seen", "counted"] as const;
+export type SetName = (typeof setNames)[number];
 
 export interface Ranked {
   readonly name: string;
   readonly diagnosis: readonly string[];
   readonly subject: Subject;
   readonly workup: Workup;
-  /** The place of the first disease that is the report's diagnosis, from 1; undefined where none is listed. */
+  /** The place of the first line with the report's diagnosis, from 1; undefined where none is listed. */
   readonly place: number | undefined;
 }
 
@@ -42,19 +59,27 @@ function subjectOf(name: string): Subject {
 }
 
 /** Pigs that a report describes without its herd, as pigs of one visit. */
-function withVisit(paths: readonly string[]): string {
-  const files = Object.fromEntries(paths.map((path) => [basename(path), readFileSync(path, "utf8")]));
-  return inTurns({ ...files, "visit.yaml": stringify({ format: 1, visit: "hazel", date: "2026-04-20" }) });
-}
+const withVisit = (paths: readonly string[]): string =>
+  inTurns(ofOneVisit(Object.fromEntries(paths.map((path) => [basename(path), readFileSync(path, "utf8")]))));
 
-export const rankedOf = (half: Half): Ranked[] =>
-  Object.entries(accepted[half]).map(([name, diagnosis]) => {
+/** Several pigs belong to a visit, whether or not it is told. */
+export const ofOneVisit = (files: Readonly<Record<string, string>>): Record<string, string> => ({
+  ...(Object.keys(files).length > 1 && {
+    "visit.yaml": stringify({ format: 1, visit: "hazel", date: "2026-04-20" }),
+  }),
+  ...files,
+});
+
+export const rankedOf = (set: SetName): Ranked[] =>
+  Object.entries(accepted[set] ?? {}).map(([name, diagnosis]) => {
     const subject = subjectOf(name);
     const workup = workUp(subject);
-    const index = workup.fits.findIndex(({ disease }) => diagnosis.includes(disease.id));
+    const index = workup.fits.findIndex((fit) =>
+      [fit, ...fit.otherForms].some(({ disease }) => diagnosis.includes(disease.id)),
+    );
     return { name, diagnosis, subject, workup, place: index < 0 ? undefined : index + 1 };
   });
 
-/** How many of a half have the report's diagnosis among so many first. */
+/** How many have the report's diagnosis among so many first. */
 export const within = (ranked: readonly Ranked[], most: number): number =>
   ranked.filter(({ place }) => place !== undefined && place <= most).length;

@@ -13,6 +13,7 @@ import { readHouseScales, type ScaleFile } from "../settings/house-scales.ts";
 import { legibleSettings } from "../settings/legible-settings.ts";
 import { buildSettings, defaultSettings, type Settings } from "../settings/settings.ts";
 import { settingsFaults } from "../settings/settings-faults.ts";
+import type { SourceDocument } from "../yaml/document.ts";
 import { kindOf } from "./file-kind.ts";
 import { isResultsName } from "./find.ts";
 import { isIgnored, type Level, levelOf } from "./ignore-rules.ts";
@@ -32,6 +33,7 @@ export class ArchiveContext {
   readonly #paths: ShownPaths;
   readonly #fixed: Settings | undefined;
   readonly #settings = new Map<string, Settings>();
+  readonly #written = new WeakMap<Settings, SourceDocument>();
   readonly #excluding = new Map<Settings, Level>();
   readonly #scaleFiles = new Map<string, ScaleFile>();
   readonly #farms = new Map<string, Farm | undefined>();
@@ -39,14 +41,18 @@ export class ArchiveContext {
   readonly #visitFolders = new Map<string, string | undefined>();
 
   /**
-   * @param from the folder that shown paths start from; @param config a settings file that holds for everything
+   * @param from the folder that shown paths start from; @param config a settings file that holds for everything, or false for none
    * @param asked the paths that were asked about, as written
    */
-  constructor(from: string, config?: string, asked: readonly string[] = ["."]) {
-    const written = config === undefined ? asked : [...asked, config];
+  constructor(from: string, config?: string | false, asked: readonly string[] = ["."]) {
+    const written = typeof config === "string" ? [...asked, config] : asked;
     this.#paths = new ShownPaths(from, written);
     this.repository = new Repository(from, written);
     if (config === undefined) return;
+    if (config === false) {
+      this.#fixed = defaultSettings;
+      return;
+    }
     const location = resolve(from, config);
     this.#fixed = this.#readSettings(location, this.show(location));
   }
@@ -63,6 +69,11 @@ export class ArchiveContext {
       if (exists(location)) return this.#readSettings(location, this.show(location));
       return isTop(folder) ? defaultSettings : this.settings(dirname(folder));
     });
+  }
+
+  /** The text in which settings were written; undefined for the program's own. */
+  written(settings: Settings): SourceDocument | undefined {
+    return this.#written.get(settings);
   }
 
   /** What the settings exclude of the files in a folder. */
@@ -149,6 +160,7 @@ export class ArchiveContext {
     if (house !== undefined) faults.push(...settingsFaults(value, house.names).map(place));
     this.unreadable.push(...faults, ...(house?.unreadable ?? []), ...(house?.missing ?? []).map(place));
     const settings = faults.length > 0 ? legibleSettings(document.value) : buildSettings(value, file, house);
+    this.#written.set(settings, document);
     if (settings.exclude.length > 0)
       this.#excluding.set(settings, levelOf(dirname(location), settings.exclude));
     for (const one of house?.files ?? [])

@@ -20,7 +20,7 @@ export interface ReadOptions {
   /** Folder that relative paths start from. Default: the current folder. */
   readonly from?: string;
   /** A settings file that holds for all cases instead of the nearest carcase.yaml. */
-  readonly config?: string;
+  readonly config?: string | false;
   /** A case given as bytes instead of a file, for the path `-`. */
   readonly input?: { readonly bytes: Uint8Array; readonly name: string };
 }

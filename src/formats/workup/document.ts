@@ -120,6 +120,11 @@ function fitBlocks(fit: Fit, index: number, workup: Workup): Block[] {
   const settles = settling(disease, workup.subject);
   return [
     heading(`${index + 1}. ${disease.name} (carcase explain ${disease.id})`),
+    ...list(
+      "other forms that fit",
+      fit.otherForms.map((other) => `${other.disease.name}: ${countsText(countsOf(other))}`),
+      inner,
+    ),
     ...list("for", forLines(fit), inner),
     ...list("against", againstLines(fit), inner),
     ...list("results in hand", resultLines(fit), inner),

@@ -39,6 +39,7 @@ function fitJson(fit: Fit, { subject, fits }: Workup) {
     name: disease.name,
     notifiable: disease.notifiable,
     counts: countsOf(fit),
+    other_forms: fit.otherForms.map((other) => ({ disease: other.disease.id, counts: countsOf(other) })),
     age: age ?? null,
     alarm_not_raised: fit.isUnalarmed,
     for: favour.map(metJson),
