@@ -1,8 +1,10 @@
 /** Every output for scripts has a version and a published schema, and fits it. `carcase()` checks every other call as well. */
+import { spawnSync } from "node:child_process";
 import { describe, expect, it } from "vitest";
+import { put, temporaryFolder } from "../cases/temporary.ts";
 import { blocksOf } from "../docs/blocks.ts";
 import { checkedOutput, fieldsOf, outputs } from "./outputs.ts";
-import { carcase } from "./run.ts";
+import { carcase, root } from "./run.ts";
 
 const farm = "cases-example/alder-farm";
 const visit = `${farm}/2026-03-14`;
@@ -16,6 +18,7 @@ const calls: Readonly<Record<string, readonly string[]>> = {
     "compare --between farms --indicator snout-grade-2-up cases-example",
   ],
   config: ["config cases-example/alder-farm", "config --no-config"],
+  diff: [`diff --files ${visit}/pig-01.yaml ${visit}/pig-02.yaml`],
   explain: ["explain skipped-organ", "explain maff-1978"],
   "explain-list": ["explain", "explain processes"],
   herd: [
@@ -25,6 +28,7 @@ const calls: Readonly<Record<string, readonly string[]>> = {
   ],
   import: ["import cases-example/tally.csv cases-example/maple-farm/2026-12-08"],
   lint: ["lint cases-example"],
+  log: ["log pig.yaml"],
   measure: ["measure cases-example"],
   plan: [
     "plan detect --prevalence 10%",
@@ -48,6 +52,19 @@ const calls: Readonly<Record<string, readonly string[]>> = {
   verify: [`verify ${farm}`, `verify --all ${visit}/pig-14.yaml`],
   workup: [`workup ${visit}`, "workup tests/fixtures/birch-farm"],
 };
+
+/** A pig that was committed and changed. */
+function repository(): string {
+  const folder = temporaryFolder();
+  const git = (...args: string[]) =>
+    spawnSync("git", ["-c", "user.name=a", "-c", "user.email=a@example.org", ...args], { cwd: folder });
+  put(folder, { "pig.yaml": "format: 1\ncase: x-01\n" });
+  git("init", "--quiet");
+  git("add", "--all");
+  git("commit", "--quiet", "--no-verify", "--message=x");
+  put(folder, { "pig.yaml": "format: 1\ncase: x-01\npig: {sex: male}\n" });
+  return folder;
+}
 
 const wordsOf = (call: string): string[] =>
   (call.match(/"[^"]*"|\S+/g) ?? []).map((word) => word.replaceAll('"', ""));
@@ -75,7 +92,8 @@ describe("output for scripts", () => {
 
   it.each(outputs)("%s says what it is, and fits its schema", (output) => {
     for (const call of calls[output] ?? []) {
-      const { out, err } = carcase([...wordsOf(call), "--format", "json"]);
+      const cwd = output === "log" ? repository() : root;
+      const { out, err } = carcase([...wordsOf(call), "--format", "json"], { cwd });
       expect(checkedOutput(out), `${call}: ${err}`).toBe(output);
       expect(JSON.parse(out)).toMatchObject({ output, version: expect.any(Number) });
     }
