@@ -10,7 +10,7 @@ export function addDoctor(program: Command): void {
     .option("-q, --quiet", "only what needs attention")
     .option("--config <file>", "settings file to use instead of the nearest carcase.yaml")
     .option(...noColour)
-    .summary("is all in its place: versions, settings, schemas, hooks, files that nothing names?")
+    .summary("is all around the records in its place?")
     .description(
       "Looks at what is around the records: versions, the settings that are found, the line for editors, git and its hooks, files left over from a run that was cut off, cases that no visit lists, photographs and tracings that no case names, seals.",
     )

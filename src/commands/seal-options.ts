@@ -17,7 +17,7 @@ export function addSeal(program: Command): void {
     .option("-q, --quiet", "only what needs attention")
     .option("--config <file>", "settings file to use instead of the nearest carcase.yaml")
     .option(...noColour)
-    .summary("signs a case or a visit off; a change afterwards is told, unless it is signed as well")
+    .summary("signs a case or a visit off, and what was changed since")
     .description(
       "Writes who signed the record, when, and the fingerprints of what it says and of the photographs and tracings that it names.",
     )
