@@ -24,7 +24,7 @@ const outbreaks = readdirSync(root, { withFileTypes: true })
   });
 
 const pictures = [...new Set(outbreaks.map(({ source }) => source.picture))].sort();
-const rounds = [...new Set(outbreaks.map(({ source }) => source.round))].sort();
+const rounds = [...new Set(outbreaks.map(({ source }) => source.round))].sort((a, b) => a - b);
 const cell = (found) => `${found.filter(({ alarms }) => alarms.length > 0).length} of ${found.length}`;
 const row = (cells) =>
   cells

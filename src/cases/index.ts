@@ -10,7 +10,10 @@ export {
   type ReadEnd,
   type ReadOptions,
   readCases,
+  type Shard,
+  type ToldBesides,
 } from "./files/read-cases.ts";
+export { type Noted, witnessed } from "./files/witness.ts";
 export { classOfAge, isUnborn, isWeaned } from "./model/age-class.ts";
 export { standsIn } from "./model/defaults.ts";
 export { organsDue } from "./model/due.ts";
@@ -24,5 +27,6 @@ export { questionOf, questionText, type VisitQuestion } from "./model/question.t
 export { writtenPath } from "./model/written-path.ts";
 export { leaveOutFaultyScales } from "./settings/leave-out-scales.ts";
 export { type ReadSettings, readSettings } from "./settings/read-settings.ts";
+export { type SettingOrigins, settingOrigins } from "./settings/setting-origins.ts";
 export type { Settings } from "./settings/settings.ts";
 export { allShipped, unknownName } from "./settings/settings-faults.ts";

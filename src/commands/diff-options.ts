@@ -5,9 +5,7 @@ import { addOutput, type CommonOptions, noColour } from "./options.ts";
 
 export function addDiff(program: Command): void {
   addOutput(
-    program
-      .command("diff")
-      .argument("[revisions and paths...]", "one or two revisions; then cases, files or folders"),
+    program.command("diff").argument("[what...]", "one or two revisions; then cases, files or folders"),
     "text, markdown or json",
   )
     .option("--files", "compare two files, wherever they lie: OLD NEW")

@@ -1,7 +1,5 @@
 /** `carcase doctor`: is what lies around the records in its place? */
-import type * as Processes from "node:child_process";
 import { type Dirent, readdirSync, readFileSync, statSync } from "node:fs";
-import { createRequire } from "node:module";
 import { dirname, extname, join, relative, resolve } from "node:path";
 import { sameFile } from "../cases/files/file-kind.ts";
 import { currentFormat } from "../cases/files/format-version.ts";
@@ -11,6 +9,7 @@ import { besideCase, isElsewhere, photographs, tracings } from "../record/index.
 import { isSchemaOf, leadsNowhere, namedSchema, type SchemaKind, schemaText } from "../schemas/index.ts";
 import { sealedStateOf } from "../seals/index.ts";
 import { count, listing } from "../words/listing.ts";
+import { runGit } from "./git.ts";
 import { leftoversIn } from "./leftovers.ts";
 import type { Run } from "./run.ts";
 import { version } from "./version.ts";
@@ -59,9 +58,8 @@ function settingsOf({ cases, visits, farms }: Archive, run: Run): Checked {
 
 /** What git answers; undefined where it cannot be asked, or has none. */
 function gitSays(...args: string[]): string | undefined {
-  const { spawnSync } = createRequire(import.meta.url)("node:child_process") as typeof Processes;
-  const { status, stdout } = spawnSync("git", ["-c", "core.fsmonitor=false", ...args], { encoding: "utf8" });
-  return status === 0 ? stdout.replace(/\r?\n$/, "") : undefined;
+  const { status, stdout } = runGit(args);
+  return status === 0 ? stdout.toString().replace(/\r?\n$/, "") : undefined;
 }
 
 function git(): Checked {
@@ -83,9 +81,13 @@ function git(): Checked {
     ? [".pre-commit-config.yaml"]
     : [];
   const all = [...hooks.map(({ name }) => name), ...runner];
-  const says =
+  const called =
     all.length > 0 ? `carcase is called by ${listing(all)}` : "no hook calls carcase (docs/ci.md has one)";
-  return { about, says: `${found}; ${says}` };
+  const merges =
+    gitSays("config", "--get", "merge.carcase.driver") === undefined
+      ? "records are merged line by line (carcase git enable: part by part)"
+      : "records are merged part by part";
+  return { about, says: `${found}; ${called}; ${merges}` };
 }
 
 const records = ({ cases, visits, farms, unreadable, passedOver }: Archive): Checked => {

@@ -26,7 +26,7 @@ export function checkFixOptions({ paths, options: { fix, dryRun } }: Run<CommonO
  * @throws UsageError when the settings asked for cannot be used
  */
 export function fixesOf(archive: Archive, { paths, options: { config } }: Run): FixedFile[] {
-  if (config !== undefined && archive.unreadable.some(({ file }) => resolve(file) === resolve(config)))
+  if (typeof config === "string" && archive.unreadable.some(({ file }) => resolve(file) === resolve(config)))
     throw new UsageError(
       `--fix: nothing was fixed, because the settings of --config ${config} cannot be used`,
     );

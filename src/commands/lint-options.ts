@@ -3,6 +3,7 @@ import type { Command } from "commander";
 import { call } from "./call.ts";
 import type { LintCommandOptions } from "./lint-asked.ts";
 import { addCommonOptions, collect } from "./options.ts";
+import { isStandardFile } from "./streams.ts";
 
 export function addLint(program: Command): void {
   addCommonOptions(
@@ -23,6 +24,11 @@ export function addLint(program: Command): void {
     .option("--frozen-baseline", "never shrink the baseline file (so does CI=true)")
     .option("--fix", "first put right what is certain: units, words, quotes, order of keys")
     .option("--threads <number>", "share the work of a large archive between so many threads; by itself one")
+    .option(
+      "--shard <part>",
+      "with --format json: only this part of the farms, such as 3/16; merge makes one of them",
+    )
+    .option("--no-cache", "look at every file anew, and keep nothing for the next run")
     .option("--dry-run", "with --fix: show the changes as a diff and write nothing")
     .option(
       "--changed [revision]",
@@ -35,7 +41,15 @@ export function addLint(program: Command): void {
       "Checks cases: skipped systems and organs, missing sides and lobes, missing history, contradictions.",
     )
     .addHelpText("after", lintHelp)
+    .hook("preAction", annotateInRunner)
     .action(call<LintCommandOptions>(async () => (await import("./lint.ts")).lint));
+}
+
+/** The log of a job on GitHub is read for annotations. A format that is asked for holds, and files stay as they are. */
+function annotateInRunner(command: Command): void {
+  const isLeft = command.getOptionValueSource("format") === "default" && command.opts().output === undefined;
+  if (isLeft && process.env.GITHUB_ACTIONS === "true" && !isStandardFile())
+    command.setOptionValue("format", "github");
 }
 
 const lintHelp = `

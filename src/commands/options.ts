@@ -4,9 +4,11 @@ import type { Command } from "commander";
 export interface CommonOptions {
   readonly format: string;
   readonly output?: string;
-  readonly color: boolean;
+  /** False for --no-color. */
+  readonly color: Colour | false;
   readonly quiet?: true;
-  readonly config?: string;
+  /** False for --no-config. */
+  readonly config?: string | false;
   readonly stdinFilename?: string;
 }
 
@@ -27,6 +29,10 @@ export const addOutput = (command: Command, formats: string, format = "text"): C
   command
     .option("--format <format>", formats, format)
     .option("-o, --output <file>", "write the result to a file instead of the terminal");
+
+/** On a terminal alone unless the environment says otherwise; always; never. */
+export const colours = ["auto", "always", "never"] as const;
+export type Colour = (typeof colours)[number];
 
 export const noColour = ["--no-color", "no colours (so does the variable NO_COLOR)"] as const;
 

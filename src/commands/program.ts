@@ -1,10 +1,11 @@
 /** What may be typed: all commands with their options and help. */
-import { Command } from "commander";
+import { Command, Option } from "commander";
 import { visible } from "../words/visible.ts";
 import { addAgree } from "./agree-options.ts";
 import { checkOutput } from "./call.ts";
 import { addCompare } from "./compare-options.ts";
 import { addCompletion } from "./completion-options.ts";
+import { addConfig } from "./config-options.ts";
 import { addDiff } from "./diff-options.ts";
 import { addDoctor } from "./doctor-options.ts";
 import { addExplain } from "./explain-options.ts";
@@ -15,9 +16,11 @@ import { addImport } from "./import-options.ts";
 import { addLint } from "./lint-options.ts";
 import { addLog } from "./log-options.ts";
 import { addMeasure } from "./measure-options.ts";
+import { addMerge } from "./merge-options.ts";
 import { addMigrate } from "./migrate-options.ts";
 import { addNew } from "./new-options.ts";
 import { addNote } from "./note-options.ts";
+import { colours } from "./options.ts";
 import { addPlan } from "./plan-options.ts";
 import { addRecord } from "./record-options.ts";
 import { addReport } from "./report-options.ts";
@@ -77,11 +80,26 @@ export function makeProgram(): Command {
     addVerify,
     addMigrate,
     addDoctor,
+    addMerge,
     addSchema,
+    addConfig,
     addCompletion,
   ])
     add(program);
+  addCounterparts(program);
   return program;
+}
+
+/** What goes with an option that a command has: `--color` with `--no-color`, which stays for who is used to it, and `--no-config`. */
+function addCounterparts(command: Command): void {
+  for (const one of command.options) {
+    if (one.long === "--no-color") {
+      one.hideHelp();
+      command.addOption(new Option("--color <when>", "colours").choices(colours).default("auto"));
+    } else if (one.long === "--config")
+      command.option("--no-config", "no settings file, but the program's own values");
+  }
+  for (const inside of command.commands) addCounterparts(inside);
 }
 
 /** What was typed is shown as texts from files are; only what is meant instead stands on a line of its own. */

@@ -20,9 +20,12 @@ export const isStandardOutput = (file: string): boolean =>
  * @param inputs what the command reads, as named on the command line
  * @throws UsageError when the file must not be written
  */
-export function checkResultFile({ option, file }: ResultFile, inputs: readonly (string | undefined)[]): void {
+export function checkResultFile(
+  { option, file }: ResultFile,
+  inputs: readonly (string | false | undefined)[],
+): void {
   const there = existsSync(file);
-  if (there && inputs.some((input) => input !== undefined && inputIdentity(input) === identity(file)))
+  if (there && inputs.some((input) => typeof input === "string" && inputIdentity(input) === identity(file)))
     throw new UsageError(
       `${option}: that file is read by this very command; nothing was written. Give the result a name of its own.`,
     );

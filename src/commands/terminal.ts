@@ -1,10 +1,12 @@
 /** What the terminal can show, and what the environment says about it. */
 import { makeStyle, type Style } from "../formats/page/style.ts";
+import type { Colour } from "./options.ts";
 
-/** Colours for a stream: --no-color and NO_COLOR switch off, FORCE_COLOR on, else only on a terminal. */
-export function styleFor(stream: NodeJS.WriteStream, color: boolean): Style {
+/** Colours for a stream, as --color says; else NO_COLOR switches off, FORCE_COLOR on, or a terminal has them. */
+export function styleFor(stream: NodeJS.WriteStream, color: Colour | false): Style {
   const { NO_COLOR: no, FORCE_COLOR: force, TERM: term } = process.env;
-  if (!color || (no !== undefined && no !== "")) return makeStyle(false);
+  if (color === "always") return makeStyle(true);
+  if (color !== "auto" || (no !== undefined && no !== "")) return makeStyle(false);
   if (force !== undefined && force !== "" && force !== "0") return makeStyle(true);
   return makeStyle(stream.isTTY === true && term !== "dumb");
 }

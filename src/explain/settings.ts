@@ -1,5 +1,6 @@
 /** The keys of carcase.yaml, as their schema describes them. */
 import { settingsKeys } from "../generated/settings-keys.ts";
+import { flow } from "../words/flow.ts";
 import { lists, section, type Topic, yamlSection } from "./explanation.ts";
 
 export const settingsTopics: readonly Topic[] = settingsKeys.map(({ name, description, examples }) => ({
@@ -19,13 +20,3 @@ export const settingsTopics: readonly Topic[] = settingsKeys.map(({ name, descri
     source: { cite: "a setting of carcase itself and no published value", confidence: "common-practice" },
   }),
 }));
-
-/** An example as a person would write it in a line. */
-function flow(value: unknown): string {
-  if (Array.isArray(value)) return `[${value.map(flow).join(", ")}]`;
-  if (typeof value !== "object" || value === null)
-    return typeof value === "string" && !/^[\w/.-]+$/.test(value) ? JSON.stringify(value) : String(value);
-  return `{${Object.entries(value)
-    .map(([key, one]) => `${key}: ${flow(one)}`)
-    .join(", ")}}`;
-}

@@ -19,6 +19,7 @@ const identities: Readonly<Record<string, readonly (readonly string[])[]>> = {
   readings: [["reader"]],
   photos: [["file"]],
   accepted: [["rule", "at"]],
+  seals: [["by", "at", "because"]],
   not_examined: [["because"]],
   environment: [["group", "at"], ["group"]],
   tests: [["test", "from"]],

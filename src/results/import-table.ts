@@ -34,7 +34,7 @@ export interface ImportWish {
   readonly bytes: Buffer;
   /** The folder of the visit. */
   readonly folder: string;
-  readonly config: string | undefined;
+  readonly config: string | false | undefined;
   /** What rows without a test or an agent of their own are of. */
   readonly test: string | undefined;
   readonly agent: string | undefined;

@@ -6,7 +6,7 @@ export interface TallyWish {
   readonly bytes: Buffer;
   /** The folder of the visit. */
   readonly folder: string;
-  readonly config?: string | undefined;
+  readonly config?: string | false | undefined;
   /** What a visit file that is not there yet is to say. */
   readonly visit?: string | undefined;
   readonly date?: string | undefined;

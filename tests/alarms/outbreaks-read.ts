@@ -35,7 +35,9 @@ export const mustAlarm = (
   by: "criteria" | "typist" = "criteria",
 ): boolean => (by === "criteria" ? (by_criteria ?? expected.alarm) : expected.alarm) === "yes";
 
-export const rounds: readonly number[] = [...new Set(outbreaks.map(({ round }) => round))].sort();
+export const rounds: readonly number[] = [...new Set(outbreaks.map(({ round }) => round))].sort(
+  (a, b) => a - b,
+);
 
 /** `23 of 24` */
 export function raised(round: number, must: boolean, by?: "criteria" | "typist"): string {

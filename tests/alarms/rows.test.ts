@@ -47,6 +47,17 @@ const foci = is("necrosis", { distribution: "miliary" });
 const rows: Readonly<Record<string, Row>> = {
   S1: {
     inside: {
+      "three hot pigs, and another found dead with bleeding nodes": {
+        cases: [...[1, 2, 3].map(() => pig(hot(weaner))), pig(weaner, [], { death: dead, ...bloodyNodes })],
+      },
+      "fever, a red gut, and blood on the serosa": {
+        cases: [
+          pig(hot(weaner), [], {
+            intestine: { jejunum: is("hyperaemia") },
+            serosa: { peritoneum: is("petechiae") },
+          }),
+        ],
+      },
       "fever and petechiae of the skin": {
         cases: [pig(hot(weaner), [], { external: { skin: is("petechiae") } })],
       },
@@ -105,7 +116,41 @@ const rows: Readonly<Record<string, Row>> = {
       },
     },
     outside: {
+      "fever and spots of the skin under rhomboid plaques": {
+        cases: [
+          pig(hot(finisher), [], {
+            external: { skin: [...is("plaque", { shape: "rhomboid" }), ...is("petechiae")] },
+          }),
+        ],
+      },
+      "fever and spots of the skin of a pig that was slaughtered": {
+        cases: [pig(hot(finisher), [], { death: slaughtered, external: { skin: is("petechiae") } })],
+      },
+      "fever, a dead gut, and blood on the serosa": {
+        cases: [
+          pig(hot(weaner), [], {
+            intestine: { jejunum: is("necrosis") },
+            serosa: { peritoneum: is("petechiae") },
+          }),
+        ],
+      },
+      "fever, a firm lung, and its bleeding nodes": {
+        cases: [
+          pig(hot(finisher), [], { respiratory: lung, lymphoid: { bronchial_nodes: is("haemorrhage") } }),
+        ],
+      },
+      "fever, a twisted nose, and blood from it": {
+        cases: [pig(hot(finisher), ["epistaxis", "twisted-snout"])],
+      },
+      "fever and bloody scour of a sucking piglet": { cases: [pig(hot(piglet), ["bloody-diarrhoea"])] },
+      "fever and bloody scour told of the herd, none dies": {
+        visit: { signs: ["fever", "bloody-diarrhoea"] },
+        cases: [],
+      },
       "fever alone": { cases: [pig(hot(weaner), ["inappetence"])] },
+      "two hot pigs, and another with bleeding nodes": {
+        cases: [...[1, 2].map(() => pig(hot(weaner))), pig(weaner, [], bloodyNodes)],
+      },
       "spots of the skin alone": { cases: [pig(weaner, [], { external: { skin: is("petechiae") } })] },
       "fever and a bruise": { cases: [pig(hot(weaner), [], bruise)] },
       "fever, and blood of the nose from a lung that bleeds": {
@@ -135,6 +180,15 @@ const rows: Readonly<Record<string, Row>> = {
   },
   S2: {
     inside: {
+      "windpipe, heart and spleen bleed": {
+        cases: [
+          pig(finisher, [], {
+            respiratory: { trachea: is("petechiae") },
+            cardiovascular: { heart: is("petechiae") },
+            lymphoid: { spleen: is("haemorrhage") },
+          }),
+        ],
+      },
       "red spots that run together, and spots of the kidney": {
         cases: [
           pig(weaner, [], {
@@ -187,6 +241,16 @@ const rows: Readonly<Record<string, Row>> = {
       },
     },
     outside: {
+      "a bladder that bleeds round a stone, and bleeding nodes": {
+        cases: [
+          pig(sow, [], {
+            ...bloodyNodes,
+            urinary: { bladder: [...is("haemorrhage"), ...is("foreign-body")] },
+          }),
+        ],
+      },
+      "kidneys and nodes of a stillborn piglet": { cases: [pig(fetus, [], { ...kidneys, ...bloodyNodes })] },
+      "kidneys, and skin that bleeds in one place": { cases: [pig(finisher, [], { ...kidneys, ...bruise })] },
       "round plaques, and kidneys that are big and pale only": {
         cases: [
           pig(weaner, [], {
@@ -225,6 +289,10 @@ const rows: Readonly<Record<string, Row>> = {
   },
   S3: {
     inside: {
+      "fever, deaths, blue skin, and fibrin over a lung that is sound": {
+        visit: { signs: ["fever", "sudden-death", "blue-skin"] },
+        cases: [pig(finisher, [], { respiratory: { pleura: is("fibrin") } })],
+      },
       "fever, deaths and red skin told of the herd": {
         visit: { signs: ["fever", "sudden-death", "red-skin"] },
         cases: [pig(finisher)],
@@ -246,6 +314,12 @@ const rows: Readonly<Record<string, Row>> = {
       },
     },
     outside: {
+      "a dead lung under fibrin": {
+        visit: { signs: ["fever", "sudden-death", "blue-skin"] },
+        cases: [
+          pig(finisher, [], { respiratory: { lungs: { findings: is("necrosis") }, pleura: is("fibrin") } }),
+        ],
+      },
       "fever and deaths, the skin as always": {
         visit: { signs: ["fever", "sudden-death"] },
         cases: [pig(finisher)],
@@ -275,6 +349,14 @@ const rows: Readonly<Record<string, Row>> = {
   },
   S4: {
     inside: {
+      "a barbiturate, and a big dark spleen with bleeding nodes": {
+        cases: [
+          pig(weaner, [], {
+            death: { manner: "euthanised", method: "barbiturate" },
+            lymphoid: { spleen: darkSpleen, renal_nodes: is("haemorrhage") },
+          }),
+        ],
+      },
       "infarcts along the edge alone": {
         cases: [pig(weaner, [], { lymphoid: { spleen: is("infarct", { site: "edges" }) } })],
       },
@@ -301,6 +383,29 @@ const rows: Readonly<Record<string, Row>> = {
       },
     },
     outside: {
+      "a barbiturate, and a big dark spleen with fever": {
+        cases: [
+          pig(hot(weaner), [], {
+            death: { manner: "euthanised", method: "barbiturate" },
+            lymphoid: { spleen: darkSpleen },
+          }),
+        ],
+      },
+      "fever and a big dark spleen of a yellow pig": {
+        cases: [pig(hot(weaner), ["jaundice"], { lymphoid: { spleen: darkSpleen } })],
+      },
+      "fever and a big dark spleen of a pig with rhomboid plaques": {
+        cases: [pig(hot(finisher), [], { ...plaques, lymphoid: { spleen: darkSpleen } })],
+      },
+      "a big dark spleen and bloody fluid beside a firm lung": {
+        cases: [
+          pig(finisher, [], {
+            respiratory: lung,
+            serosa: { pleural_space: is("effusion", { exudate: "haemorrhagic" }) },
+            lymphoid: { spleen: darkSpleen },
+          }),
+        ],
+      },
       "infarcts of a heart valve, with fever": {
         cases: [
           pig(hot(finisher), [], {
@@ -334,6 +439,10 @@ const rows: Readonly<Record<string, Row>> = {
   },
   S5: {
     inside: {
+      "a hot sow that aborted, and one dead of a group called weaners": {
+        visit: { signs: ["abortion"], groups: { weaners: { at_risk: 200, dead: 1 } } },
+        cases: [pig(hot(sow), ["abortion"])],
+      },
       "sows abort, a sow and a finisher dead": {
         visit: { signs: ["abortion"] },
         cases: [pig(sow, [], { death: dead }), pig(finisher, [], { death: dead })],
@@ -368,6 +477,10 @@ const rows: Readonly<Record<string, Row>> = {
       },
     },
     outside: {
+      "a hot sow that aborted, a dead weaner, and rhomboid plaques": {
+        visit: { signs: ["abortion"] },
+        cases: [pig(hot(sow), ["abortion"], plaques), pig(weaner, [], { death: dead })],
+      },
       "sows abort, and one sow is dead": {
         visit: { signs: ["abortion"] },
         cases: [pig(sow, [], { death: dead })],
@@ -405,6 +518,9 @@ const rows: Readonly<Record<string, Row>> = {
       },
     },
     outside: {
+      "a round ulcer at the anus": {
+        cases: [pig(weaner, [], { intestine: { rectum: is("ulcer", { site: "anus", shape: "round" }) } })],
+      },
       "ulcers of a form that nobody told": {
         cases: [pig(weaner, [], { intestine: { spiral_colon: is("ulcer") } })],
       },
@@ -423,6 +539,10 @@ const rows: Readonly<Record<string, Row>> = {
   },
   S7: {
     inside: {
+      "a tenth, with scour and fever": {
+        visit: { signs: ["diarrhoea", "fever"], ...group({ at_risk: 240, dead: 24, onset: "2026-04-01" }) },
+        cases: [pig(weaner)],
+      },
       "a twentieth in a week, hot": {
         visit: { signs: ["fever"], ...group({ at_risk: 240, dead: 13, onset: "2026-04-14" }) },
         cases: [pig(finisher)],
@@ -449,6 +569,17 @@ const rows: Readonly<Record<string, Row>> = {
       },
     },
     outside: {
+      "a tenth, with scour and vomiting": {
+        visit: {
+          signs: ["diarrhoea", "vomiting"],
+          ...group({ at_risk: 240, dead: 24, onset: "2026-04-01" }),
+        },
+        cases: [pig(weaner)],
+      },
+      "a tenth, and jelly of the stomach wall": {
+        visit: { ...group({ at_risk: 240, dead: 24, onset: "2026-04-01" }) },
+        cases: [pig(weaner, [], { stomach: { glandular_part: is("oedema") } })],
+      },
       "a tenth, coughing with fever, and wet lungs": {
         visit: { signs: ["cough", "fever"], ...group({ at_risk: 240, dead: 30, onset: "2026-04-10" }) },
         cases: [pig(finisher, [], { respiratory: { lungs: { findings: is("oedema") } } })],
@@ -495,6 +626,14 @@ const rows: Readonly<Record<string, Row>> = {
       },
     },
     outside: {
+      "pus of the meninges": {
+        visit: { signs: ["fever", "convulsions", "sudden-death"] },
+        cases: [pig(weaner, [], { nervous: { meninges: is("exudate", { exudate: "suppurative" }) } })],
+      },
+      "swollen joints": {
+        visit: { signs: ["fever", "convulsions", "sudden-death"] },
+        cases: [pig(weaner, ["swollen-joints"])],
+      },
       "fever and fits, none dies": { visit: { signs: ["fever", "convulsions"] }, cases: [pig(weaner)] },
       "fits and deaths, no fever": {
         visit: { signs: ["convulsions", "sudden-death"] },
@@ -515,6 +654,10 @@ const rows: Readonly<Record<string, Row>> = {
   },
   S9: {
     inside: {
+      "fever, blue skin and scour of several, and a gut that is only red": {
+        visit: { signs: ["fever", "blue-skin", "diarrhoea"] },
+        cases: [pig(weaner, ["diarrhoea", "blue-skin"], { intestine: { jejunum: is("hyperaemia") } })],
+      },
       "fever, red skin, and a finisher that staggers": {
         cases: [pig(hot(finisher), ["red-skin", "ataxia"])],
       },
@@ -611,6 +754,9 @@ const rows: Readonly<Record<string, Row>> = {
   },
   V1: {
     inside: {
+      "a blister of the belly": {
+        cases: [pig(finisher, [], { external: { skin: is("vesicle", { site: "belly" }) } })],
+      },
       "vesicle of the snout": { cases: [pig(finisher, [], { external: { snout: is("vesicle") } })] },
       "erosion of the mouth": { cases: [pig(finisher, [], { upper_digestive: { mouth: is("erosion") } })] },
       "loose horn": {
@@ -633,6 +779,18 @@ const rows: Readonly<Record<string, Row>> = {
       },
     },
     outside: {
+      "gums hurt when teeth were clipped": {
+        cases: [
+          pig(piglet, [], {
+            upper_digestive: { mouth: is("erosion", { site: "gums where teeth were clipped" }) },
+          }),
+        ],
+      },
+      "teats that piglets bit": {
+        cases: [
+          pig(sow, [], { external: { mammary_glands: is("ulcer", { site: "teats, bitten by piglets" }) } }),
+        ],
+      },
       "soles and knees of a piglet": {
         cases: [
           pig(piglet, [], {
@@ -664,6 +822,10 @@ const rows: Readonly<Record<string, Row>> = {
   },
   V2: {
     inside: {
+      "lame pigs that slaver, with swollen joints": {
+        visit: { signs: ["lameness", "salivation"] },
+        cases: [pig(finisher, ["swollen-joints"])],
+      },
       "lame pigs that slaver": { visit: { signs: ["lameness", "salivation"] }, cases: [pig(finisher)] },
       "lame pigs and fever, both told of the herd": {
         visit: { signs: ["lameness", "fever"] },
@@ -675,6 +837,10 @@ const rows: Readonly<Record<string, Row>> = {
       },
     },
     outside: {
+      "lame pigs with fever, and a broken leg": {
+        visit: { signs: ["lameness", "fever"] },
+        cases: [pig(finisher, ["lameness"], { locomotor: { bones: is("fracture") } })],
+      },
       "one lame pig that slavers": { cases: [pig(finisher, ["lameness", "salivation"])] },
       "one lame pig with fever": { cases: [pig(hot(finisher), ["lameness"])] },
       "lame pigs, none hot": { visit: { signs: ["lameness"] }, cases: [pig(finisher, ["lameness"])] },
@@ -729,6 +895,16 @@ const rows: Readonly<Record<string, Row>> = {
       },
     },
     outside: {
+      "a stillborn piglet swollen at the neck": {
+        cases: [pig(fetus, [], { death: { manner: "born-dead" }, ...throat })],
+      },
+      "an old swelling of the neck": {
+        cases: [
+          pig(hot(sow), [], {
+            external: { subcutis: is("enlargement", { site: "neck", duration: "chronic" }) },
+          }),
+        ],
+      },
       "swollen lids and neck with jelly of the stomach": {
         cases: [
           pig(weaner, [], {
@@ -780,6 +956,18 @@ const rows: Readonly<Record<string, Row>> = {
       },
     },
     outside: {
+      "a sucking piglet with blood at the nose": { cases: [pig(piglet, ["epistaxis"], { death: dead })] },
+      "blood-stained fluid of the nose": {
+        cases: [
+          pig(sow, [], {
+            death: dead,
+            respiratory: { nares: is("discharge", { exudate: "serosanguineous" }) },
+          }),
+        ],
+      },
+      "blood of the nose and a lung under fibrin": {
+        cases: [pig(sow, ["epistaxis"], { death: dead, respiratory: { pleura: is("fibrin") } })],
+      },
       "blood from the nose of a pig put down": { cases: [pig(sow, ["epistaxis"])] },
       "bloody froth": {
         cases: [
@@ -918,6 +1106,24 @@ const rows: Readonly<Record<string, Row>> = {
       },
     },
     outside: {
+      "a wet ileum with bleeding nodes of a sucking piglet": {
+        cases: [
+          pig(piglet, [], {
+            death: dead,
+            intestine: { ileum: is("oedema") },
+            lymphoid: { mesenteric_nodes: is("haemorrhage") },
+          }),
+        ],
+      },
+      "a bleeding gut and nodes beside ulcers of the colon": {
+        cases: [
+          pig(finisher, [], {
+            death: dead,
+            intestine: { jejunum: is("haemorrhage"), spiral_colon: is("ulcer") },
+            lymphoid: { mesenteric_nodes: is("haemorrhage") },
+          }),
+        ],
+      },
       "grey dead node of the throat": {
         cases: [pig(finisher, [], { lymphoid: { submandibular_nodes: is("necrosis", { colour: "grey" }) } })],
       },
@@ -960,6 +1166,10 @@ const rows: Readonly<Record<string, Row>> = {
   },
   N1: {
     inside: {
+      "scour first, with fever": {
+        visit: { signs: ["diarrhoea", "fever", "paddling"] },
+        cases: [pig(piglet, ["diarrhoea", "paddling"], { death: dead })],
+      },
       "trembling piglets, one found dead": {
         visit: { signs: ["tremor"] },
         cases: [pig(piglet, ["tremor"]), pig(piglet, [], { death: dead })],
@@ -977,6 +1187,19 @@ const rows: Readonly<Record<string, Row>> = {
       },
     },
     outside: {
+      "sows without milk": {
+        visit: { signs: ["agalactia", "paddling"] },
+        cases: [pig(piglet, ["paddling"], { death: dead })],
+      },
+      "pus of the meninges": {
+        visit: { signs: ["paddling"] },
+        cases: [
+          pig(piglet, ["paddling"], {
+            death: dead,
+            nervous: { meninges: is("exudate", { exudate: "suppurative" }) },
+          }),
+        ],
+      },
       "trembling piglets, none dead": { visit: { signs: ["tremor"] }, cases: [pig(piglet, ["tremor"])] },
       "one trembling piglet found dead": { cases: [pig(piglet, ["tremor"], { death: dead })] },
       "swollen joints": {
@@ -995,6 +1218,16 @@ const rows: Readonly<Record<string, Row>> = {
   },
   N2: {
     inside: {
+      "stillbirths, and a dead piglet that is swollen, with little hair": {
+        visit: { signs: ["stillbirth"] },
+        cases: [
+          pig(piglet, [], { death: dead, external: { skin: is("hypoplasia"), subcutis: is("oedema") } }),
+        ],
+      },
+      "stillbirths, and a dead piglet with a big thyroid alone": {
+        visit: { signs: ["stillbirth"] },
+        cases: [pig(piglet, [], { death: dead, endocrine: { thyroid: is("enlargement") } })],
+      },
       "stillbirths told of the herd, and a weak piglet found dead": {
         visit: { signs: ["stillbirth", "weakness"] },
         cases: [pig(fetus), pig(piglet, ["weakness"], { death: dead })],
@@ -1016,6 +1249,20 @@ const rows: Readonly<Record<string, Row>> = {
       },
     },
     outside: {
+      "stillbirths, and a dead hairless piglet with a big thyroid": {
+        visit: { signs: ["stillbirth"] },
+        cases: [
+          pig(piglet, [], {
+            death: dead,
+            external: { skin: is("hypoplasia") },
+            endocrine: { thyroid: is("enlargement") },
+          }),
+        ],
+      },
+      "stillbirths, and a dead piglet with cysts of the liver": {
+        visit: { signs: ["stillbirth"] },
+        cases: [pig(piglet, [], { death: dead, liver_pancreas: { liver: is("cyst") } })],
+      },
       "stillbirths, and a piglet that died of a bleeding gut": {
         visit: { signs: ["stillbirth"] },
         cases: [pig(piglet, [], { death: dead, intestine: { jejunum: is("haemorrhage") } })],
@@ -1113,6 +1360,10 @@ const rows: Readonly<Record<string, Row>> = {
   },
   B2: {
     inside: {
+      "sows abort, a sow and a weaner are lame": {
+        visit: { signs: ["abortion"] },
+        cases: [pig(sow, ["lameness"]), pig(weaner, ["lameness"])],
+      },
       "sows abort and are lame": { visit: { signs: ["abortion", "lameness"] }, cases: [pig(sow)] },
       "sows abort, pus in the spine of a finisher": {
         visit: { signs: ["abortion"] },
@@ -1136,6 +1387,14 @@ const rows: Readonly<Record<string, Row>> = {
       },
     },
     outside: {
+      "sows abort, lameness is told, and the lame pig is a weaner": {
+        visit: { signs: ["abortion", "lameness"] },
+        cases: [pig(weaner, ["lameness"])],
+      },
+      "sows abort and are lame, with rhomboid plaques": {
+        visit: { signs: ["abortion", "lameness"] },
+        cases: [pig(sow, ["lameness"], plaques)],
+      },
       "sows abort, none lame": { visit: { signs: ["abortion", "vulval-discharge"] }, cases: [pig(sow)] },
       "one sow aborts and is lame": { cases: [pig(sow, ["abortion", "lameness"])] },
       "sows abort, piglets have swollen joints": {
@@ -1213,6 +1472,7 @@ const rows: Readonly<Record<string, Row>> = {
       "cyst of the brain of a grown pig": { cases: [pig(finisher, [], { nervous: { brain: is("cyst") } })] },
     },
     outside: {
+      "a bag of water for a brain": { cases: [pig(fetus, [], { nervous: { brain: is("cyst") } })] },
       "cyst of the liver": { cases: [pig(finisher, [], { liver_pancreas: { liver: is("cyst") } })] },
       "cysts of the lungs": {
         cases: [

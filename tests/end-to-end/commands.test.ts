@@ -258,7 +258,10 @@ describe("streams", () => {
     expect(plain).not.toContain(colour);
     expect(coloured).toContain(colour);
     expect(carcase(args, { env: { FORCE_COLOR: "1", NO_COLOR: "1" } }).out).not.toContain(colour);
-    expect(carcase([...args, "--no-color"], { env: { FORCE_COLOR: "1" } }).out).not.toContain(colour);
+    for (const never of [["--no-color"], ["--color", "never"]])
+      expect(carcase([...args, ...never], { env: { FORCE_COLOR: "1" } }).out).not.toContain(colour);
+    expect(carcase([...args, "--color", "always"], { env: { NO_COLOR: "1" } }).out).toBe(coloured);
+    expect(carcase([...args, "--color", "pink"])).toMatchObject({ code: 2, out: "" });
     expect(coloured.replaceAll(/\u001b\[\d+m/g, "")).toBe(plain);
   });
 

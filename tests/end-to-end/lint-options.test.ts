@@ -50,6 +50,21 @@ describe("the notice of an open alarm", () => {
 });
 
 describe("formats", () => {
+  it("in a runner of GitHub it is annotations, unless another is asked for or the result is a file", () => {
+    const file = join(fresh("runner"), "lint.txt");
+    const lint = (...args: string[]) =>
+      carcase(["lint", ...args, "cases-example/incomplete/skipped-organ.yaml"], {
+        env: { GITHUB_ACTIONS: "true" },
+      });
+    expect(lint()).toEqual(
+      carcase(["lint", "--format", "github", "cases-example/incomplete/skipped-organ.yaml"]),
+    );
+    expect(lint().out).toMatch(/^::error file=cases-example/);
+    expect(lint("--format", "text").out).toMatch(/^cases-example/);
+    lint("-o", file);
+    expect(readFileSync(file, "utf8")).toMatch(/^cases-example/);
+  });
+
   it("several of one run: one on the terminal, others in files", () => {
     const folder = fresh("also");
     const { code, out } = carcase([

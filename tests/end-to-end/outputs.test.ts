@@ -1,6 +1,7 @@
 /** Every output for scripts has a version and a published schema, and fits it. `carcase()` checks every other call as well. */
 import { describe, expect, it } from "vitest";
-import { checkedOutput, outputs } from "./outputs.ts";
+import { blocksOf } from "../docs/blocks.ts";
+import { checkedOutput, fieldsOf, outputs } from "./outputs.ts";
 import { carcase } from "./run.ts";
 
 const farm = "cases-example/alder-farm";
@@ -14,6 +15,7 @@ const calls: Readonly<Record<string, readonly string[]>> = {
     `compare --between groups ${visit}`,
     "compare --between farms --indicator snout-grade-2-up cases-example",
   ],
+  config: ["config cases-example/alder-farm", "config --no-config"],
   explain: ["explain skipped-organ", "explain maff-1978"],
   "explain-list": ["explain", "explain processes"],
   herd: [
@@ -43,6 +45,7 @@ const calls: Readonly<Record<string, readonly string[]>> = {
   schema: ["schema"],
   score: [`score ${farm}`, `score --by group ${farm}`],
   show: [`show ${visit}/pig-01.yaml ${visit}/pig-02.yaml`],
+  verify: [`verify ${farm}`, `verify --all ${visit}/pig-14.yaml`],
   workup: [`workup ${visit}`, "workup tests/fixtures/birch-farm"],
 };
 
@@ -50,6 +53,22 @@ const wordsOf = (call: string): string[] =>
   (call.match(/"[^"]*"|\S+/g) ?? []).map((word) => word.replaceAll('"', ""));
 
 describe("output for scripts", () => {
+  // Compare has a page of its own.
+  it.each(outputs.filter((output) => output !== "compare"))(
+    "%s is told in docs/json.md, with fields that it has",
+    (output) => {
+      const heading = output === "explain-list" ? "explain" : output.replace("-", " ");
+      const blocks = blocksOf("docs/json.md").filter(
+        (block) => block.heading === heading && block.info === "json",
+      );
+      const hasFields = fieldsOf(output);
+      expect(
+        blocks.filter(({ body }) => hasFields(JSON.parse(body))).length,
+        JSON.stringify(hasFields.errors),
+      ).toBeGreaterThan(0);
+    },
+  );
+
   it("is what this table asks for, each in at least one call", () => {
     expect(Object.keys(calls).toSorted()).toEqual(outputs);
   });

@@ -28,17 +28,46 @@ export function checkedOutput(text: string): string | undefined {
   return output;
 }
 
-function compiled(output: string): ValidateFunction {
-  const schema: unknown = JSON.parse(readFileSync(join(folder, `${output}${ending}`), "utf8"));
-  return new Ajv2020({ allowUnionTypes: true, strictTuples: false }).compile(closed(schema) as object);
-}
+const schemaOf = (output: string): unknown =>
+  JSON.parse(readFileSync(join(folder, `${output}${ending}`), "utf8"));
+
+const compile = (schema: unknown): ValidateFunction =>
+  new Ajv2020({ allowUnionTypes: true, strict: false }).compile(schema as object);
+
+const compiled = (output: string): ValidateFunction => compile(closed(schemaOf(output)));
+
+/** Whether a value has no field that the output has not, whatever stands in it, and which may be missing. */
+export const fieldsOf = (output: string): ValidateFunction => compile(bare(closed(schemaOf(output))));
 
 /** The same, in which no field may stand that it does not name: users may meet new ones, the tests may not. */
-function closed(schema: unknown): unknown {
-  if (Array.isArray(schema)) return schema.map(closed);
-  if (typeof schema !== "object" || schema === null) return schema;
-  const inside = Object.fromEntries(Object.entries(schema).map(([key, one]) => [key, closed(one)]));
-  return schemaOfObject(schema) ? { additionalProperties: false, ...inside } : inside;
-}
+const closed = (schema: unknown): unknown =>
+  changed(schema, (one) =>
+    "type" in one && one.type === "object" ? { additionalProperties: false, ...one } : one,
+  );
 
-const schemaOfObject = (schema: object): boolean => "type" in schema && schema.type === "object";
+/** The same without what asks for more than names of fields. */
+const bare = (schema: unknown): unknown =>
+  changed(
+    schema,
+    ({ $id: _id, required: _must, enum: _words, const: _word, minItems: _least, ...rest }) => rest,
+  );
+
+type Keyed = Readonly<Record<string, unknown>>;
+
+/** A schema with each of the schemas in it changed; names of fields are none. */
+function changed(schema: unknown, change: (one: Keyed) => Keyed): unknown {
+  if (Array.isArray(schema)) return schema.map((one) => changed(one, change));
+  if (typeof schema !== "object" || schema === null) return schema;
+  const inside = Object.entries(schema).map(([key, one]) => {
+    const named = key === "properties" || key === "$defs";
+    return [
+      key,
+      named
+        ? Object.fromEntries(
+            Object.entries(one as Keyed).map(([name, each]) => [name, changed(each, change)]),
+          )
+        : changed(one, change),
+    ];
+  });
+  return change(Object.fromEntries(inside));
+}

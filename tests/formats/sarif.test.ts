@@ -4,7 +4,7 @@ import { Ajv } from "ajv";
 import { describe, expect, it } from "vitest";
 import { lintReport } from "../../src/formats/lint/formats.ts";
 import type { LintReport } from "../../src/formats/lint/report.ts";
-import { shownByCodeScanning } from "../../src/formats/lint/sarif.ts";
+import { shownByCodeScanning, takenByCodeScanning } from "../../src/formats/lint/sarif.ts";
 import { makeStyle } from "../../src/formats/page/style.ts";
 import { rules } from "../../src/lint/index.ts";
 import { fault, finding, hostileTexts, realReport, report } from "./report.ts";
@@ -55,11 +55,12 @@ describe("SARIF", () => {
     expect(fits({ version: "2.1.0", runs: [{ tool: { driver: { name: "x", rules: [{}] } } }] })).toBe(false);
   });
 
-  it("fits the published schema, and has every rule and every finding", () => {
+  it("fits the published schema, and has every finding with its rule, and no other rule", () => {
     const real = realReport();
     const { run, results } = sarif(real);
     const ids = run.tool.driver.rules.map((rule: { id: string }) => rule.id);
-    expect(ids).toEqual([...rules.map((rule) => rule.id), "unreadable"]);
+    expect(new Set(ids)).toEqual(new Set(results.map(({ ruleId }) => ruleId)));
+    expect(ids).toHaveLength(new Set(ids).size);
     expect(results).toHaveLength(real.result.findings.length + real.unreadable.length);
     expect(results.length).toBeGreaterThan(30);
     for (const { ruleId, ruleIndex } of results) expect(ids[ruleIndex]).toBe(ruleId);
@@ -67,9 +68,25 @@ describe("SARIF", () => {
     expect(run.invocations[0].executionSuccessful).toBe(false);
   });
 
-  it("gives every rule a text that helps", () => {
-    for (const rule of sarif(report([])).run.tool.driver.rules)
-      expect(rule.help.text.length, rule.id).toBeGreaterThan(40);
+  it("gives every rule a short description, a text that helps, and no more than code scanning shows", () => {
+    const all = sarif(report(rules.map(({ id }) => finding({ rule: id })))).run.tool.driver.rules;
+    expect(all.map((rule: { id: string }) => rule.id)).toEqual(rules.map(({ id }) => id));
+    for (const { id, shortDescription, fullDescription, help } of all) {
+      expect(help.text.length, id).toBeGreaterThan(40);
+      expect(help.text.length, id).toBeLessThan(2000);
+      expect(shortDescription.text.length, id).toBeLessThan(200);
+      expect(fullDescription.text.length, id).toBeLessThan(1024);
+    }
+  });
+
+  it("links each rule to its page, where the practice says where the pages are", () => {
+    const pages = "https://git.example.org/carcase/docs/rules/{rule}.md";
+    const linked = sarif({ ...report([finding()], [fault()]), rulePages: pages }).run.tool.driver.rules;
+    expect(linked.map(({ helpUri }: { helpUri?: string }) => helpUri)).toEqual([
+      "https://git.example.org/carcase/docs/rules/skipped-organ.md",
+      undefined,
+    ]);
+    expect(sarif(report([finding()])).run.tool.driver.rules[0].helpUri).toBeUndefined();
   });
 
   it("places a finding, and none of a whole file", () => {
@@ -119,5 +136,13 @@ describe("SARIF", () => {
         .toolExecutionNotifications;
     expect(notes(shownByCodeScanning)).toEqual([]);
     expect(notes(shownByCodeScanning + 1)[0].message.text).toContain("5001 results");
+  });
+
+  it("has no more results than code scanning takes, and leaves out the least first", () => {
+    const notes = Array.from({ length: takenByCodeScanning }, () => finding({ level: "note" }));
+    const { run, results } = sarif(report([...notes, finding({ level: "error", file: "last.yaml" })]));
+    expect(results).toHaveLength(takenByCodeScanning);
+    expect(uriOf(results.at(-1))).toBe("last.yaml");
+    expect(run.invocations[0].toolExecutionNotifications[0].message.text).toContain("left out");
   });
 });

@@ -7,7 +7,7 @@ const args = process.argv.slice(2);
 const paths = args.filter((one) => !one.startsWith("-"));
 const options = {
   format: "text",
-  color: false,
+  color: false as const,
   ...(args.includes("--dry-run") && { dryRun: true as const }),
 };
 process.exitCode = migrate(new Run(paths.length === 0 ? ["."] : paths, options), [toTwo], 2);

@@ -48,7 +48,8 @@ function runJob({ steps, script = [], artifacts }: Job, desk: Machine, repositor
   const place = join(desk.place(), "clone");
   desk.runs(`git clone --quiet "${repository}" clone`, join(place, ".."));
   for (const step of steps ?? script.map((run): Step => ({ run }))) {
-    if (step.run !== undefined) desk.runs(step.run, place);
+    if (step.run !== undefined)
+      desk.runs(`${steps === undefined ? "" : "export GITHUB_ACTIONS=true\n"}${step.run}`, place);
     else {
       const action = step.uses?.split("@")[0] ?? "";
       expect(Object.keys(standIns), "actions that something stands in for").toContain(action);
@@ -66,6 +67,9 @@ const kinds: Readonly<Record<string, (body: string, desk: Machine, place: string
   },
   "yaml case": () => {
     // Is held against the format in tests/docs.
+  },
+  "yaml settings": () => {
+    // Are held against the format in tests/docs.
   },
   vim: () => {
     // Is typed in tests/docs.

@@ -13,10 +13,10 @@ export interface ReadSettings {
 }
 
 /**
- * Reads the settings that hold for a folder: those of `config`, or of the nearest carcase.yaml above it.
+ * Reads the settings that hold for a folder: those of `config`, or of the nearest carcase.yaml above it; with false the program's own.
  * @returns nothing is thrown for bad files, they are listed
  */
-export function readSettings(folder = ".", config?: string): ReadSettings {
+export function readSettings(folder = ".", config?: string | false): ReadSettings {
   const context = new ArchiveContext(folder, config);
   const settings = context.settings(resolve(folder));
   return { settings, scales: context.scales, unreadable: context.unreadable };

@@ -16,6 +16,8 @@ export interface Settings {
   readonly protocol: string;
   /** Levels by rule id, as written; whether such a rule exists is for the linter to say. */
   readonly rules: Readonly<Record<string, "error" | "warning" | "note" | "off">>;
+  /** Where the pages of rules are, with {rule} for the name of one. */
+  readonly rulePages: string | undefined;
   /** Names of the scales to show, in this order, of the practice's own as well; undefined for the default. */
   readonly scales: readonly string[] | undefined;
   /** Scales of the practice's own, by name. */
@@ -79,6 +81,7 @@ export function buildSettings(value: SettingsFile, file: string | undefined, hou
   return {
     file,
     protocol: value.protocol ?? "full",
+    rulePages: value.rule_pages,
     rules: value.rules ?? {},
     scales:
       value.scales === undefined

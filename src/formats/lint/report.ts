@@ -14,6 +14,8 @@ export interface LintReport {
   /** When it ran. */
   readonly at: Date;
   readonly quiet: boolean;
+  /** Where the pages of rules are, with {rule} for the name of one. */
+  readonly rulePages?: string;
   /** The rules that were asked beside the alarms, where not all were. */
   readonly only?: readonly string[];
 }

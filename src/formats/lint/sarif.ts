@@ -1,21 +1,35 @@
 /** SARIF 2.1.0, the exchange format of the OASIS committee of that name, as code scanning services read it. */
 import { sourceLine } from "../../knowledge/index.ts";
-import { type Finding, type Rule, rules, textsOf } from "../../lint/index.ts";
+import { type Finding, levels, type Rule, rules, textsOf } from "../../lint/index.ts";
 import { toJson } from "../page/json.ts";
 import { fileUri } from "../page/portable-path.ts";
 import { fingerprints } from "./fingerprints.ts";
 import { type LintReport, reported, unreadableRule } from "./report.ts";
 
-/** GitHub's code scanning shows no more results of one run than this. */
+/** GitHub's code scanning shows no more results of one run than this, and refuses a file with more than that. */
 export const shownByCodeScanning = 5000;
+export const takenByCodeScanning = 25_000;
 
-export function lintSarif({ result, unreadable, version, at }: LintReport): string {
+/** Has those rules alone of which something was found: all of them would be most of a small file. */
+export function lintSarif({ result, unreadable, version, at, rulePages }: LintReport): string {
   const all = reported(result, unreadable);
-  const names = fingerprints(all);
-  const descriptors = [...rules.map(descriptor), notRead];
+  const taken = theWorst(all);
+  const names = fingerprints(taken);
+  const found = new Set(taken.map(({ rule }) => rule));
+  const descriptors = [
+    ...rules.filter(({ id }) => found.has(id)).map((rule) => descriptor(rule, rulePages)),
+    ...(found.has(unreadableRule) ? [notRead] : []),
+  ];
   const indices = new Map(descriptors.map((one, index) => [one.id, index]));
   const run = {
-    tool: { driver: { name: "carcase", version, semanticVersion: version, rules: descriptors } },
+    tool: {
+      driver: {
+        name: "carcase",
+        version,
+        semanticVersion: version,
+        rules: descriptors,
+      },
+    },
     columnKind: "utf16CodeUnits",
     invocations: [
       {
@@ -24,7 +38,7 @@ export function lintSarif({ result, unreadable, version, at }: LintReport): stri
         toolExecutionNotifications: tooMany(all.length),
       },
     ],
-    results: all.map((finding, index) => ({
+    results: taken.map((finding, index) => ({
       ruleId: finding.rule,
       ruleIndex: indices.get(finding.rule) ?? -1,
       level: finding.level,
@@ -38,15 +52,31 @@ export function lintSarif({ result, unreadable, version, at }: LintReport): stri
   return toJson(log);
 }
 
-function descriptor(rule: Rule) {
+/** As many as code scanning takes, in their order: of too many, notes are left out first. */
+function theWorst(all: readonly Finding[]): readonly Finding[] {
+  if (all.length <= takenByCodeScanning) return all;
+  const taken = new Set(
+    levels.flatMap((level) => all.filter((one) => one.level === level)).slice(0, takenByCodeScanning),
+  );
+  return all.filter((one) => taken.has(one));
+}
+
+/** @param pages where the practice keeps the pages of rules */
+function descriptor(rule: Rule, pages?: string) {
   const { id, level, family } = rule;
-  const { summary, protects, source } = textsOf(rule);
-  const help = `${protects}\n\nSource: ${sourceLine(source)}\n\ncarcase explain ${id} shows examples.`;
+  const { summary, protects, source, lookAlike } = textsOf(rule);
+  const paragraphs = [
+    protects,
+    `Looks like it, and is none: ${lookAlike}`,
+    `Source: ${sourceLine(source)}`,
+    `carcase explain ${id} shows examples.`,
+  ];
   return {
     id,
     shortDescription: { text: summary },
     fullDescription: { text: protects },
-    help: { text: help },
+    ...(pages !== undefined && { helpUri: pages.replace("{rule}", id) }),
+    help: { text: paragraphs.join("\n\n") },
     defaultConfiguration: { level },
     properties: { tags: [family] },
   };
@@ -79,7 +109,7 @@ const tooMany = (results: number): object[] =>
         {
           level: "note",
           message: {
-            text: `${results} results; code scanning shows the first ${shownByCodeScanning} of them, the worst first.`,
+            text: `${results} results; code scanning shows the first ${shownByCodeScanning} of them, the worst first${results > takenByCodeScanning ? `, and takes ${takenByCodeScanning}: the others are left out here` : ""}.`,
           },
         },
       ];

@@ -1,10 +1,10 @@
 /** What is still as it was signed off, for programs. */
-import { toJson } from "../page/json.ts";
+import { outputJson } from "../page/json.ts";
 import { portablePath } from "../page/portable-path.ts";
 import type { VerifiedRecord } from "./record.ts";
 
 export const verifyJson = (records: readonly VerifiedRecord[]): string =>
-  toJson({
+  outputJson("verify", 1, {
     records: records.map(({ file, id, kind, state, signature, signer = null, seals, wrong }) => ({
       file: portablePath(file),
       id,
