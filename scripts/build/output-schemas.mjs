@@ -163,6 +163,8 @@ class Defs {
       properties[symbol.name] = { ...said(symbol, checker), ...this.#of(one, there) };
     }
     const others = checker.getIndexTypeOfType(type, ts.IndexKind.String);
+    // To TypeScript {} is anything but null.
+    if (others === undefined && checker.getPropertiesOfType(type).length === 0) return {};
     return {
       type: "object",
       ...(Object.keys(properties).length > 0 && { properties }),

@@ -1,11 +1,32 @@
 /** Every output for scripts has a version and a published schema, and fits it. `carcase()` checks every other call as well. */
+import { spawnSync } from "node:child_process";
 import { describe, expect, it } from "vitest";
+import { put, smallCase, temporaryFolder } from "../cases/temporary.ts";
 import { blocksOf } from "../docs/blocks.ts";
 import { checkedOutput, fieldsOf, outputs } from "./outputs.ts";
 import { carcase } from "./run.ts";
 
 const farm = "cases-example/alder-farm";
 const visit = `${farm}/2026-03-14`;
+
+/** A repository with a change that was committed, and one that was not. */
+function history(): string {
+  const cwd = temporaryFolder();
+  const git = (...args: string[]) =>
+    spawnSync("git", ["-c", "user.name=H. Marlow", "-c", "user.email=h@example.org", ...args], { cwd });
+  git("init", "--quiet");
+  for (const [message, sex] of [
+    ["Begin", "male"],
+    ["Look again", "castrate"],
+    ["", "female"],
+  ] as const) {
+    put(cwd, { "farm/visit/a.yaml": smallCase("x-1", `pig: {sex: ${sex}}\n`) });
+    if (message === "") break;
+    git("add", "--all");
+    git("commit", "--quiet", "--no-verify", `--message=${message}`);
+  }
+  return cwd;
+}
 
 /** Calls that together fill as much of each output as the example holds. */
 const calls: Readonly<Record<string, readonly string[]>> = {
@@ -16,6 +37,7 @@ const calls: Readonly<Record<string, readonly string[]>> = {
     "compare --between farms --indicator snout-grade-2-up cases-example",
   ],
   config: ["config cases-example/alder-farm", "config --no-config"],
+  diff: ["diff"],
   explain: ["explain skipped-organ", "explain maff-1978"],
   "explain-list": ["explain", "explain processes"],
   herd: [
@@ -25,6 +47,7 @@ const calls: Readonly<Record<string, readonly string[]>> = {
   ],
   import: ["import cases-example/tally.csv cases-example/maple-farm/2026-12-08"],
   lint: ["lint cases-example"],
+  log: ["log farm/visit/a.yaml"],
   measure: ["measure cases-example"],
   plan: [
     "plan detect --prevalence 10%",
@@ -75,7 +98,11 @@ describe("output for scripts", () => {
 
   it.each(outputs)("%s says what it is, and fits its schema", (output) => {
     for (const call of calls[output] ?? []) {
-      const { out, err } = carcase([...wordsOf(call), "--format", "json"]);
+      const inHistory = output === "diff" || output === "log";
+      const { out, err } = carcase(
+        [...wordsOf(call), "--format", "json"],
+        inHistory ? { cwd: history() } : {},
+      );
       expect(checkedOutput(out), `${call}: ${err}`).toBe(output);
       expect(JSON.parse(out)).toMatchObject({ output, version: expect.any(Number) });
     }

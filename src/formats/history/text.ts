@@ -1,7 +1,7 @@
 /** Differences and histories as text of 80 columns, as Markdown, and as JSON. */
 import { formatPath, type Path } from "../../cases/index.ts";
 import { type Change, type RecordChange, sentence } from "../../history/index.ts";
-import { toJson } from "../page/json.ts";
+import { outputJson } from "../page/json.ts";
 import { markdownOf } from "../page/markdown.ts";
 import type { Style } from "../page/style.ts";
 import { textOf } from "../page/text.ts";
@@ -13,7 +13,7 @@ export const differencesText = (found: Differences, style: Style, width: number,
 export const differencesMarkdown = (found: Differences): string => markdownOf(differenceBlocks(found));
 
 export const differencesJson = ({ from, to, records, others }: Differences): string =>
-  toJson({ from, to, records: records.map(recordJson), other_files: others });
+  outputJson("diff", 1, { from, to, records: records.map(recordJson), other_files: others });
 
 export const logText = (log: CaseLog, style: Style, width: number): string =>
   textOf(logBlocks(log), style, width);
@@ -21,7 +21,7 @@ export const logText = (log: CaseLog, style: Style, width: number): string =>
 export const logMarkdown = (log: CaseLog): string => markdownOf(logBlocks(log));
 
 export const logJson = ({ id, file, entries }: CaseLog): string =>
-  toJson({
+  outputJson("log", 1, {
     case: id,
     file,
     entries: entries.map(({ commit, record }) => ({
