@@ -8,7 +8,7 @@ import { keepReached } from "./build/declarations.mjs";
 import { clearLeftovers } from "./build/leftovers.mjs";
 import { notesPackages, writeLicences } from "./build/licences.mjs";
 import { lightNode } from "./build/light-node.mjs";
-import { making } from "./build/made.mjs";
+import { making, sourcesOf } from "./build/made.mjs";
 import { writeManual } from "./build/manual.mjs";
 import { writeOutputSchemas } from "./build/output-schemas.mjs";
 import { buildProgram, keepCompiled } from "./build/program.mjs";
@@ -32,7 +32,7 @@ const settings = {
   target: "node20",
   minify: true,
   legalComments: "none",
-  define: { __VERSION__: JSON.stringify(version) },
+  define: { __VERSION__: JSON.stringify(version), __SOURCES__: JSON.stringify(sourcesOf("build")) },
   // Commander would load what starts other programs; carcase starts git alone, and loads that when it is asked to.
   alias: {
     "node:child_process": join(root, "scripts/build/no-child-process.mjs"),

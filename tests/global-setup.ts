@@ -12,6 +12,7 @@ export default function setup(): () => void {
 
   // The log of a job is no place for annotations of cases that are examples.
   delete process.env.GITHUB_ACTIONS;
+  process.env.XDG_CACHE_HOME = join(folder, "cache");
   process.env[seedName] ??= String(Date.now() % 2 ** 31);
   process.env[shareName] ??= "0.25";
   const { [seedName]: seed, [shareName]: share } = process.env;

@@ -72,7 +72,8 @@ function read() {
   }
 }
 
-function sourcesOf(stage) {
+/** Everything that a stage is made from, in one word. */
+export function sourcesOf(stage) {
   const { from, makes } = stages[stage];
   return `Node ${process.version} ${digest(from, (path) => makes.includes(path))}`;
 }

@@ -10,7 +10,10 @@ export {
   type ReadEnd,
   type ReadOptions,
   readCases,
+  type Shard,
+  type ToldBesides,
 } from "./files/read-cases.ts";
+export { type Noted, witnessed } from "./files/witness.ts";
 export { classOfAge, isUnborn, isWeaned } from "./model/age-class.ts";
 export { standsIn } from "./model/defaults.ts";
 export { organsDue } from "./model/due.ts";

@@ -81,9 +81,13 @@ function git(): Checked {
     ? [".pre-commit-config.yaml"]
     : [];
   const all = [...hooks.map(({ name }) => name), ...runner];
-  const says =
+  const called =
     all.length > 0 ? `carcase is called by ${listing(all)}` : "no hook calls carcase (docs/ci.md has one)";
-  return { about, says: `${found}; ${says}` };
+  const merges =
+    gitSays("config", "--get", "merge.carcase.driver") === undefined
+      ? "records are merged line by line (carcase git enable: part by part)"
+      : "records are merged part by part";
+  return { about, says: `${found}; ${called}; ${merges}` };
 }
 
 const records = ({ cases, visits, farms, unreadable, passedOver }: Archive): Checked => {

@@ -98,12 +98,16 @@ export function gitFor(option: string, instead: string) {
 
 function commitOf(id: string, raw: string): Commit {
   const [head = "", ...message] = raw.split("\n\n");
-  const [, author = "", seconds = "0", zone = "+0000"] =
-    /^author ([^<]*)<[^>]*> (\d+) ([+-]\d{4})$/m.exec(head) ?? [];
+  const line = head.split("\n").find((one) => one.startsWith("author ")) ?? "";
+  const author = line.slice("author ".length, Math.max(line.lastIndexOf("<"), 0)).trim();
+  const [seconds = "0", zone = "+0000"] = line
+    .slice(line.lastIndexOf(">") + 1)
+    .trim()
+    .split(" ");
   const minutes = Number(`${zone[0] ?? "+"}1`) * (Number(zone.slice(1, 3)) * 60 + Number(zone.slice(3)));
   const at = new Date((Number(seconds) + minutes * 60) * 1000).toISOString();
   const [subject = ""] = message.join("\n\n").trim().split("\n");
-  return { id, author: author.trim(), at: `${at.slice(0, 10)} ${at.slice(11, 16)}`, subject };
+  return { id, author, at: `${at.slice(0, 10)} ${at.slice(11, 16)}`, subject };
 }
 
 /** A file that differs between two trees, or between a tree and the folder. */

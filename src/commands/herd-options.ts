@@ -29,6 +29,10 @@ export function addHerd(program: Command): void {
     .option("--specificity <share>", "the same for specificity: 98% or 98/100")
     .option("--bootstrap", "a bootstrap interval of the mean scores as well")
     .option("--seed <number>", "start of its random numbers (default: 1)")
+    .option(
+      "--shard <part>",
+      "with --format json: only this part of the farms, such as 3/16; merge makes one of them",
+    )
     .option("--plot", "draw the intervals instead of the tables")
     .addHelpText("after", herdHelp)
     .action(call<HerdOptions>(async () => (await import("./herd.ts")).herd));

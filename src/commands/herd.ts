@@ -15,9 +15,11 @@ import {
   type TestAccuracy,
 } from "../herd/index.ts";
 import { snoutReading } from "../reading/index.ts";
+import { checkHerdParts, herdMark, knownOf } from "./merge-herd.ts";
 import type { CommonOptions } from "./options.ts";
 import { asUsage, confidence, ids, manyOf, oneOf, share, whole } from "./parsers.ts";
 import type { Run } from "./run.ts";
+import { partJson, shardOf } from "./shard.ts";
 import { UsageError } from "./usage-error.ts";
 
 export interface HerdOptions extends CommonOptions {
@@ -35,6 +37,7 @@ export interface HerdOptions extends CommonOptions {
   readonly seed?: string;
   readonly plot?: true;
   readonly all?: true;
+  readonly shard?: string;
 }
 
 export async function herd(run: Run<HerdOptions>): Promise<number> {
@@ -56,7 +59,21 @@ export async function herd(run: Run<HerdOptions>): Promise<number> {
   if (plot === true && format !== "text")
     throw new UsageError(`--plot is drawn as text; leave out --format ${format}`);
   const asked = askedOf(run.options);
-  const archive = await run.countable();
+  const shard = shardOf(run.options.shard, {
+    format,
+    not: { "--plot": plot, "standard input": run.paths.includes("-") || undefined },
+  });
+  if (shard !== undefined) checkHerdParts(asked);
+  const archive = await run.countable(run.paths, shard);
+  if (shard !== undefined) {
+    const known = knownOf(archive.cases, asked);
+    const json = herdJson(
+      asUsage("herd", () => herdEstimates(archive, known)),
+      snoutReading(archive),
+    );
+    run.write(partJson(json, herdMark(archive, asked, known, run)));
+    return run.end();
+  }
   const report = asUsage("herd", () => herdEstimates(archive, asked));
   if (archive.cases.length > 0 || format === "json" || format === "csv") run.write(written(report, archive));
   return run.end();

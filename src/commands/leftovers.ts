@@ -2,7 +2,7 @@
 import { lstatSync, readdirSync, readlinkSync, rmSync } from "node:fs";
 import { hostname } from "node:os";
 import { join } from "node:path";
-import { sha256 } from "../measure/sha256.ts";
+import { sha256 } from "../words/sha256.ts";
 
 /** Signs of a name that are kept in the temporary one: with the rest it must not be too long for a file system. */
 const kept = 40;

@@ -1,4 +1,5 @@
 /** What `carcase lint` is asked for, checked before any case is read. */
+import type { Shard } from "../cases/index.ts";
 import { type LintFormat, lintFormats } from "../formats/lint/formats.ts";
 import { type Level, type LintOptions, levels, ruleNamed, rules } from "../lint/index.ts";
 import { type BaselineOptions, checkBaselineOptions } from "./baseline.ts";
@@ -14,6 +15,7 @@ import {
   resultFiles,
 } from "./result-file.ts";
 import type { Run } from "./run.ts";
+import { shardOf } from "./shard.ts";
 import { dayOfRun } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 
@@ -24,6 +26,8 @@ export interface LintCommandOptions extends CommonOptions, BaselineOptions, FixO
   readonly only?: readonly string[];
   readonly rule?: readonly string[];
   readonly threads?: string;
+  readonly cache: boolean;
+  readonly shard?: string;
   readonly watch?: true;
 }
 
@@ -40,6 +44,7 @@ export interface Asked {
   readonly named: readonly string[] | undefined;
   /** How many threads; undefined where the size of the archive decides. */
   readonly threads: number | undefined;
+  readonly shard: Shard | undefined;
   /** Whether every rule is asked, as far as the command line decides. */
   readonly everyRule: boolean;
 }
@@ -80,10 +85,27 @@ export function askedOf(run: Run<LintCommandOptions>): Asked {
       ...(named !== undefined && { only: [...named, ...alarmRules()] }),
     },
     named,
+    shard: shardAsked(run),
     threads: options.threads === undefined ? undefined : whole("--threads", options.threads, 1, 16),
     everyRule: named === undefined && !Object.values(changed).includes("off"),
   };
 }
+
+const shardAsked = ({ options, paths }: Run<LintCommandOptions>): Shard | undefined =>
+  shardOf(options.shard, {
+    format: options.format,
+    not: {
+      "--fix": options.fix,
+      "--baseline": options.baseline,
+      "--write-baseline": options.writeBaseline,
+      "--changed": options.changed,
+      "--staged": options.staged,
+      "--watch": options.watch,
+      "--also": options.also,
+      "--max-warnings": options.maxWarnings,
+      "standard input": paths.includes("-") || undefined,
+    },
+  });
 
 function warningsAllowed(text: string | undefined): number {
   if (text === undefined) return Number.POSITIVE_INFINITY;

@@ -24,6 +24,11 @@ export function addLint(program: Command): void {
     .option("--frozen-baseline", "never shrink the baseline file (so does CI=true)")
     .option("--fix", "first put right what is certain: units, words, quotes, order of keys")
     .option("--threads <number>", "share the work of a large archive between so many threads; by itself one")
+    .option(
+      "--shard <part>",
+      "with --format json: only this part of the farms, such as 3/16; merge makes one of them",
+    )
+    .option("--no-cache", "look at every file anew, and keep nothing for the next run")
     .option("--dry-run", "with --fix: show the changes as a diff and write nothing")
     .option(
       "--changed [revision]",

@@ -3,6 +3,7 @@ import { sameFile } from "../cases/files/file-kind.ts";
 import { roleOf } from "../cases/files/find.ts";
 import { alarmNotice } from "../formats/alarm-notice.ts";
 import { type LintFormat, lintFormats, lintReport } from "../formats/lint/formats.ts";
+import { lintJson } from "../formats/lint/json.ts";
 import type { LintReport } from "../formats/lint/report.ts";
 import { shownByCodeScanning, takenByCodeScanning } from "../formats/lint/sarif.ts";
 import { pageMark } from "../formats/page/html-page.ts";
@@ -15,8 +16,10 @@ import { withChanged } from "./changed.ts";
 import { fixesOf, writeDiff, writeFixes } from "./fix.ts";
 import { type Asked, askedOf, type LintCommandOptions } from "./lint-asked.ts";
 import { lintFolders } from "./lint-folders.ts";
+import { lintMark } from "./merge-lint.ts";
 import { asUsage } from "./parsers.ts";
 import { Run } from "./run.ts";
+import { partJson } from "./shard.ts";
 import { pageWidth, timeOfRun } from "./terminal.ts";
 import { UsageError } from "./usage-error.ts";
 import { version } from "./version.ts";
@@ -49,8 +52,14 @@ async function lintOnce(run: Run<LintCommandOptions>, part?: Part): Promise<numb
     checkResults(format, asked, run);
     writeFixes(fixed, run);
   }
-  const job = { ...run.reading(part?.from), rules: asked.rules, results };
-  const read = await lintFolders(part === undefined ? job : { ...job, within: part.within }, asked.threads);
+  const reading = run.reading(part?.from);
+  const of = asked.shard === undefined ? {} : { shard: asked.shard };
+  const job = { ...reading, read: { ...reading.read, ...of }, rules: asked.rules, results };
+  const read = await lintFolders(
+    part === undefined ? job : { ...job, within: part.within },
+    asked.threads,
+    run.options.cache,
+  );
   if (read.refused !== undefined) throw new UsageError(read.refused);
   if (fix) run.clear(read.folders);
   else run.tellLeftovers(read.folders);
@@ -78,7 +87,11 @@ async function lintOnce(run: Run<LintCommandOptions>, part?: Part): Promise<numb
       format: one.format,
     });
   const notice = inResult ? alarmNotice(read.alarms, run.style, run.width) : "";
-  run.write(notice + lintReport(format, report, run.style, run.width), { sample: samples[format] });
+  const text =
+    asked.shard === undefined
+      ? notice + lintReport(format, report, run.style, run.width)
+      : partJson(lintJson(report), lintMark(read, asked, run));
+  run.write(text, { sample: sampleOf(format, asked) });
   noteLimits(result, [format, ...also.map((one) => one.format)], run);
   if (run.failed) return run.end();
   return run.end(
@@ -104,8 +117,12 @@ const samples: Record<LintFormat, string> = {
   html: pageMark("lint"),
 };
 
-function checkResults(format: LintFormat, { also }: Asked, run: Run): void {
-  for (const one of run.output) run.checkResult(one, samples[format]);
+const sampleOf = (format: LintFormat, { shard }: Asked): string =>
+  shard === undefined ? samples[format] : '{"output": "part"';
+
+function checkResults(format: LintFormat, asked: Asked, run: Run): void {
+  const { also } = asked;
+  for (const one of run.output) run.checkResult(one, sampleOf(format, asked));
   for (const one of also) run.checkResult(one, samples[one.format]);
 }
 

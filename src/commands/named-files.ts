@@ -30,6 +30,19 @@ export function whyNamed(
   return undefined;
 }
 
+/** The files that cases name. */
+export const filesNamedBy = (cases: readonly Case[]): string[] =>
+  cases.flatMap((one) =>
+    [...tracings(one), ...photographs(one)].map(({ file }) => resolve(dirname(one.file), file)),
+  );
+
+/** Whether one of these files is to be written. */
+export function isAnyOf(files: readonly string[], results: readonly ResultFile[] = []): boolean {
+  if (results.length === 0 || files.length === 0) return false;
+  const wanted = new Set(results.map(({ file }) => identity(file)));
+  return files.some((file) => wanted.has(identity(file)));
+}
+
 const namedBy = (one: Case): { file: string; line: number }[] =>
   [...tracings(one), ...photographs(one)].map(({ file, path }) => ({
     file,

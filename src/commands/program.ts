@@ -16,6 +16,7 @@ import { addImport } from "./import-options.ts";
 import { addLint } from "./lint-options.ts";
 import { addLog } from "./log-options.ts";
 import { addMeasure } from "./measure-options.ts";
+import { addMerge } from "./merge-options.ts";
 import { addMigrate } from "./migrate-options.ts";
 import { addNew } from "./new-options.ts";
 import { addNote } from "./note-options.ts";
@@ -79,6 +80,7 @@ export function makeProgram(): Command {
     addVerify,
     addMigrate,
     addDoctor,
+    addMerge,
     addSchema,
     addConfig,
     addCompletion,

@@ -9,6 +9,7 @@ import {
   type ReadSettings,
   readCases,
   readSettings,
+  type Shard,
 } from "../cases/index.ts";
 import { alarmNotice } from "../formats/alarm-notice.ts";
 import { faultsText } from "../formats/faults-text.ts";
@@ -154,14 +155,16 @@ export class Run<Options extends CommonOptions = CommonOptions> {
     noticed = false,
     counted = false,
     results = this.output,
+    shard,
   }: {
     paths?: readonly string[];
     noticed?: boolean;
     counted?: boolean;
     results?: readonly ResultFile[];
+    shard?: Shard | undefined;
   } = {}): Archive {
-    const reading = this.#reading(paths);
-    const archive = readCases(reading.paths, reading.read, progressOf("folders"));
+    const { paths: found, read } = this.#reading(paths);
+    const archive = readCases(found, shard === undefined ? read : { ...read, shard }, progressOf("folders"));
     const why = whyNamed(archive, results);
     if (why !== undefined) throw new UsageError(why);
     this.wasRead({ ...archive, alarms: openAlarmsOf(archive) }, { noticed, counted });
@@ -218,8 +221,8 @@ export class Run<Options extends CommonOptions = CommonOptions> {
    * Cases fit for counting: without those that have format faults, without scales of the practice that do not give
    * their own worked examples, and each case id once. What is left out is said, and the exit code is then 2.
    */
-  async countable(paths = this.paths): Promise<Archive> {
-    const archive = await withSoundScales(this.archive({ paths }));
+  async countable(paths = this.paths, shard?: Shard): Promise<Archive> {
+    const archive = await withSoundScales(this.archive({ paths, shard }));
     return this.#left(withoutCopies(this.#left(withoutFormatFaults(archive))));
   }
 

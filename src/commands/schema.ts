@@ -5,7 +5,6 @@ import { readText } from "../cases/files/read-text.ts";
 import { schemaListJson } from "../formats/schema/json.ts";
 import { type ListedSchema, schemaListText, type WrittenFolder } from "../formats/schema/text.ts";
 import {
-  asWritten,
   isSchemaOf,
   type SchemaKind,
   schemaFile,
@@ -13,6 +12,7 @@ import {
   schemaPlace,
   schemaText,
 } from "../schemas/index.ts";
+import { asWritten } from "../words/as-written.ts";
 import { listing } from "../words/listing.ts";
 import { nearest } from "../words/nearest.ts";
 import type { CommonOptions } from "./options.ts";

@@ -7,6 +7,7 @@ import {
   leaveOutFaultyScales,
   placedFault,
 } from "../cases/index.ts";
+import { ownCopy } from "../words/own-copy.ts";
 
 /** What is left of an archive, and why the rest is left out. */
 export interface Left {
@@ -45,7 +46,8 @@ export function withoutCopies(archive: Archive, first = new Map<string, string>(
     // A case that does not name itself goes by the name of its file, which many share.
     if (one.record.case === undefined) continue;
     const other = first.get(one.id);
-    if (other === undefined) first.set(one.id, one.file);
+    // A part of a text keeps the whole of it.
+    if (other === undefined) first.set(ownCopy(one.id), one.file);
     else copies.set(one, other);
   }
   return {

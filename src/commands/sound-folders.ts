@@ -13,6 +13,7 @@ import {
 } from "../cases/index.ts";
 import { checkHouseScales } from "../herd/index.ts";
 import type { TabledFolder } from "../tables/index.ts";
+import { compileLater, filesIn, holdHeapDown } from "./hold-heap.ts";
 import { withoutCopies, withoutFormatFaults } from "./sound-cases.ts";
 import { progressOf } from "./streams.ts";
 
@@ -35,6 +36,9 @@ export function* soundFolders(
   keyOf?: (location: string) => string,
 ): Iterable<TabledFolder> {
   const reader = new ArchiveReader(paths, options);
+  const files = filesIn(reader.folders);
+  holdHeapDown(files);
+  compileLater(files);
   const alarms: OpenAlarm[] = [];
   const faults: Fault[] = [];
   const met = new Map<string, string>();

@@ -34,6 +34,12 @@ import { UsageError } from "./usage-error.ts";
  */
 export type Keeps = (there: Buffer | undefined) => string | undefined;
 
+/** A text, or bytes in one piece or several. */
+type Content = string | Uint8Array | readonly Uint8Array[];
+
+const piecesOf = (text: Content): readonly (string | Uint8Array)[] =>
+  typeof text === "string" || text instanceof Uint8Array ? [text] : text;
+
 /** A file was left as it is. */
 export class FileKept extends UsageError {}
 
@@ -44,17 +50,17 @@ export class FileKept extends UsageError {}
  * @param newMode permissions of a file that was not there
  * @throws FileKept when what is there must stay; @throws UsageError when the file cannot be written
  */
-export function writeWhole(file: string, text: string | Uint8Array, keeps: Keeps, newMode?: number): void {
+export function writeWhole(file: string, text: Content, keeps: Keeps, newMode?: number): void {
   try {
     const status = statOf(file);
-    if (isStream(file, status)) writeFileSync(file, text, { flag: "a" });
+    if (isStream(file, status)) for (const piece of piecesOf(text)) writeFileSync(file, piece, { flag: "a" });
     else replace(realTarget(file), text, status?.mode ?? newMode, keeps);
   } catch (error) {
     throw error instanceof FileKept ? error : cannotWrite(file, error);
   }
 }
 
-function replace(target: string, text: string | Uint8Array, mode: number | undefined, keeps: Keeps): void {
+function replace(target: string, text: Content, mode: number | undefined, keeps: Keeps): void {
   const temporary = join(dirname(target), temporaryName(basename(target)));
   try {
     // A rename would replace a file that its owner has protected.
@@ -70,10 +76,10 @@ function replace(target: string, text: string | Uint8Array, mode: number | undef
 }
 
 /** Writes a file that must be new, through to the disk. */
-function writeNewFile(file: string, text: string | Uint8Array, mode = 0o666): void {
+function writeNewFile(file: string, text: Content, mode = 0o666): void {
   const open = openSync(file, "wx", mode);
   try {
-    writeFileSync(open, text);
+    for (const piece of piecesOf(text)) writeFileSync(open, piece);
     if (mode !== 0o666 && fstatSync(open).mode !== mode) fchmodSync(open, mode);
     unlessUnknown(() => fsyncSync(open));
   } finally {

@@ -33,9 +33,11 @@ export { basisOf, reachOf } from "./selection-basis.ts";
 export { type Share, shareOf } from "./share.ts";
 export { standingOf } from "./standing.ts";
 export {
+  comparePlaces,
   type Dimension,
   dimensions,
   farmFolder,
+  notRecorded,
   type Stratum,
   type StratumOfCases,
   strata,

@@ -53,7 +53,7 @@ export function strata(cases: readonly Case[], by: readonly Dimension[] = dimens
     const place = placeOf(first, by, manyFarms, order);
     return { stratum: label(first, by, manyFarms), basis: basisOf(first), cases: inCell, place };
   });
-  return found.sort((a, b) => compare(a.place, b.place)).map(({ place: _, ...rest }) => rest);
+  return found.sort((a, b) => comparePlaces(a.place, b.place)).map(({ place: _, ...rest }) => rest);
 }
 
 export const farmFolder = (one: Case): string | null => one.farm?.folder ?? null;
@@ -68,9 +68,10 @@ function label(one: Case, by: readonly Dimension[], manyFarms: boolean): Stratum
   };
 }
 
-/** Sort keys of a stratum, the most important first. Past the end of all words: not recorded. */
+/** Sort keys of a stratum, the most important first. */
 type Place = readonly (string | number)[];
-const last = "\uffff";
+/** Past the end of all words. */
+export const notRecorded = "\uffff";
 
 function placeOf(
   one: Case,
@@ -80,7 +81,9 @@ function placeOf(
 ): Place {
   const basis = basisOf(one);
   return [
-    ...(by.includes("visit") ? [one.visit?.record.date ?? last, order(one)] : [manyFarms ? order(one) : 0]),
+    ...(by.includes("visit")
+      ? [one.visit?.record.date ?? notRecorded, order(one)]
+      : [manyFarms ? order(one) : 0]),
     ...(by.includes("group") ? groupPlace(one) : []),
     by.includes("age_class") ? orderIn(Object.keys(ageClasses.classes), one.ageClass ?? null) : 0,
     orderIn(Object.keys(selectionBases), basis),
@@ -102,7 +105,7 @@ function orderOf(cases: readonly Case[], keyOf: (one: Case) => string | null): (
 /** Groups stand as in the farm file; those it does not know by name after them. */
 function groupPlace(one: Case): Place {
   const group = one.record.pig?.group ?? null;
-  return [orderIn(Object.keys(one.farm?.record.groups ?? {}), group), group ?? last];
+  return [orderIn(Object.keys(one.farm?.record.groups ?? {}), group), group ?? notRecorded];
 }
 
 function orderIn(known: readonly string[], value: string | null): number {
@@ -112,12 +115,12 @@ function orderIn(known: readonly string[], value: string | null): number {
 
 const words = new Intl.Collator("en", { numeric: true });
 
-function compare(a: Place, b: Place): number {
+export function comparePlaces(a: Place, b: Place): number {
   for (const [index, left] of a.entries()) {
     const right = b[index];
     if (left === right || right === undefined) continue;
     if (typeof left === "number" && typeof right === "number") return left - right;
-    if (left === last || right === last) return left === last ? 1 : -1;
+    if (left === notRecorded || right === notRecorded) return left === notRecorded ? 1 : -1;
     return words.compare(String(left), String(right));
   }
   return 0;

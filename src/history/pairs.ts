@@ -1,7 +1,6 @@
 /** Which items of two lists are the same thing: samples by their id, findings by process and place, diagnoses by what they name. */
 import { isDeepStrictEqual } from "node:util";
 import { isKeyed } from "../cases/model/path.ts";
-import { grouped } from "../words/grouped.ts";
 
 /** Positions in the earlier and in the later list; one of them is missing where an item was added or taken out. */
 export interface Pair {
@@ -20,7 +19,7 @@ const identities: Readonly<Record<string, readonly (readonly string[])[]>> = {
   readings: [["reader"]],
   photos: [["file"]],
   accepted: [["rule", "at"]],
-  seals: [["by", "at"]],
+  seals: [["by", "at", "because"]],
   not_examined: [["because"]],
   environment: [["group", "at"], ["group"]],
   tests: [["test", "from"]],
@@ -66,64 +65,46 @@ export function pairsOf(
   isStrict = false,
 ): Pair[] {
   const pairs: { before: number; after: number }[] = [];
-  const [was, is] = [before, after].map((items) => items.map((item) => asKeyed(list, item)));
-  const left = { before: new Set(before.keys()), after: new Set(after.keys()) };
-  const pair = (one: number, other: number): void => {
-    pairs.push({ before: one, after: other });
-    left.before.delete(one);
-    left.after.delete(other);
-  };
-  /** Pairs items of one key, the first with the first. */
-  const match = (keyOf: (item: unknown) => string | undefined): void => {
-    const waiting = grouped([...left.after], (at) => keyOf(is?.[at]));
-    for (const one of left.before) {
-      const key = keyOf(was?.[one]);
-      const other = key === undefined ? undefined : waiting.get(key)?.shift();
-      if (other !== undefined) pair(one, other);
+  const left = { before: before.map((_, at) => at), after: after.map((_, at) => at) };
+  const match = (isSame: (one: unknown, other: unknown, at: number, otherAt: number) => boolean): void => {
+    for (const one of [...left.before]) {
+      const other = left.after.find((at) =>
+        isSame(asKeyed(list, before[one]), asKeyed(list, after[at]), one, at),
+      );
+      if (other === undefined) continue;
+      pairs.push({ before: one, after: other });
+      left.before = left.before.filter((at) => at !== one);
+      left.after = left.after.filter((at) => at !== other);
     }
   };
-  const matchInPlace = (isSame: (one: unknown, other: unknown) => boolean): void => {
-    for (const at of left.before) if (left.after.has(at) && isSame(was?.[at], is?.[at])) pair(at, at);
-  };
-  const matchBy = (keys: readonly string[]): void =>
-    match((item) =>
-      isKeyed(item) && keys.some((key) => item[key] !== undefined)
-        ? inOneForm(keys.map((key) => item[key] ?? null))
-        : undefined,
-    );
-  match(inOneForm);
+  match((one, other) => isDeepStrictEqual(one, other));
   const [surest = [], ...others] = identities[list] ?? [];
+  const matchBy = (keys: readonly string[]): void =>
+    match(
+      (one, other) =>
+        isKeyed(one) &&
+        isKeyed(other) &&
+        keys.some((key) => one[key] !== undefined) &&
+        keys.every((key) => isDeepStrictEqual(one[key], other[key])),
+    );
   matchBy(surest);
   if (!isStrict) {
-    matchInPlace(isNearly);
-    if (left.before.size * left.after.size <= mostCompared)
-      for (const one of left.before) {
-        const other = [...left.after].find((at) => isNearly(was?.[one], is?.[at]));
-        if (other !== undefined) pair(one, other);
-      }
+    match((one, other, at, otherAt) => at === otherAt && isNearly(one, other));
+    match(isNearly);
   }
   others.forEach(matchBy);
   if (!isStrict) {
     // A sentence that stands where another stood is that one put in other words.
     const isProse = (item: unknown): boolean =>
       isKeyed(item) ? keyOfText[list] !== undefined : typeof item === "string" && !isWord(item);
-    matchInPlace((one, other) => isProse(one) && isProse(other));
+    match((one, other, at, otherAt) => at === otherAt && isProse(one) && isProse(other));
   }
   return [
     ...pairs,
-    ...[...left.before].map((at) => ({ before: at, after: undefined })),
-    ...[...left.after].map((at) => ({ before: undefined, after: at })),
+    ...left.before.map((at) => ({ before: at, after: undefined })),
+    ...left.after.map((at) => ({ before: undefined, after: at })),
   ].sort((a, b) => (a.after ?? a.before ?? 0) - (b.after ?? b.before ?? 0));
 }
-
-/** Beyond this nobody is served by looking for likenesses. */
-const mostCompared = 40_000;
-
-/** The same text for the same value, in whatever order its keys stand. */
-const inOneForm = (value: unknown): string =>
-  JSON.stringify(value, (_, item: unknown) =>
-    isKeyed(item) ? Object.fromEntries(Object.entries(item).sort(([a], [b]) => (a < b ? -1 : 1))) : item,
-  );
 
 /** All but one of its keys say the same. */
 function isNearly(one: unknown, other: unknown): boolean {

@@ -43,7 +43,7 @@ const items: Readonly<Record<string, readonly [title: string, by: readonly strin
   treatments: ["treatment", ["group", "with"]],
   recommendations: ["recommendation", ["do"]],
   accepted: ["accepted", ["rule", "at"]],
-  seals: ["seal of", ["by", "at"]],
+  seals: ["signature", ["by", "at"]],
   not_examined: ["not examined,", ["systems"]],
   entries: ["result of", ["sample", "pool", "pair", "test", "agent", "analyte"]],
   antibiogram: ["", ["drug"]],
@@ -135,16 +135,13 @@ function specialSentence({ change, at, before, after }: Change): string | undefi
       ? `${of} gained ${grounds(after)} as its basis${was}`
       : `${of} rests on ${grounds(after)}${was}`;
   }
-  if (
-    at[0] === "seals" &&
-    at.length === 2 &&
-    change === "added" &&
-    typeof last === "object" &&
-    isKeyed(last.item)
-  ) {
+  if (at[0] === "seals" && at.length === 2 && typeof last === "object" && isKeyed(last.item)) {
     const { by, at: when, because } = last.item;
-    const amended = because === undefined ? "Signed off" : "Signed off again";
-    return `${amended} by ${inWords([by, when])}${because === undefined ? "" : `: ${String(because)}`}`;
+    const what = because === undefined ? "Signed" : "What was changed is signed";
+    const reason = because === undefined ? "" : `: ${because}`;
+    return change === "added"
+      ? `${what} by ${by} on ${String(when).slice(0, 10)}${reason}`
+      : `Signature of ${by} on ${String(when).slice(0, 10)} ${change === "removed" ? "taken out" : "changed"}`;
   }
   if (at[0] === "authority" && at.length === 2 && typeof last === "object" && isKeyed(last.item)) {
     if (change !== "added") return undefined;

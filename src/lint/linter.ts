@@ -8,6 +8,7 @@ import {
   type Farm,
   type Fault,
   type HouseScale,
+  type Moment,
   moment,
   notShown,
   type Path,
@@ -84,9 +85,9 @@ export interface LintedFile {
 /** What was found in some parts of an archive: plain data. */
 export interface LintedParts extends Omit<LintResult, "summary"> {
   /** Every file that was looked at. */
-  readonly files: ReadonlyMap<string, LintedFile>;
+  readonly files: readonly (readonly [file: string, LintedFile])[];
   /** The files of each case id. */
-  readonly ids: ReadonlyMap<string, readonly string[]>;
+  readonly ids: readonly (readonly [id: string, files: readonly string[]])[];
   /** The settings of the cases, as far as they speak of rules. */
   readonly settings: readonly NamedRules[];
 }
@@ -114,6 +115,7 @@ export class Linter {
   readonly #files = new Map<string, LintedFile>();
   readonly #settings = new Set<Settings>();
   readonly #ids = new Map<string, string[]>();
+  #isOfDay = false;
   /** Of the part that is being looked at. */
   #found: Finding[] = [];
   /** What was found of defaults of its visits. */
@@ -178,6 +180,16 @@ export class Linter {
     this.#findings.push(...this.#found);
   }
 
+  /** Whether another day may find something else. */
+  get isOfDay(): boolean {
+    return this.#isOfDay;
+  }
+
+  readonly #today = (): Moment | undefined => {
+    this.#isOfDay = true;
+    return moment(this.#options.today);
+  };
+
   /** What was found so far. */
   parts(): LintedParts {
     return {
@@ -185,8 +197,8 @@ export class Linter {
       accepted: this.#accepted,
       completeness: this.#completeness,
       visits: this.#visits,
-      files: this.#files,
-      ids: this.#ids,
+      files: [...this.#files],
+      ids: [...this.#ids],
       settings: [...this.#settings].map(({ file, rules: named }) => ({ file, rules: named })),
     };
   }
@@ -203,12 +215,7 @@ export class Linter {
     const reporter = new Reporter(visit, this.#add);
     for (const rule of this.#ofVisits)
       if (!isSilent(rule, visit, this.#stopped))
-        rule.check(
-          visit,
-          reporter.of(rule),
-          (one) => new Reporter(one, this.#add).of(rule),
-          moment(this.#options.today),
-        );
+        rule.check(visit, reporter.of(rule), (one) => new Reporter(one, this.#add).of(rule), this.#today);
     for (const results of visit.results) this.#results(results, visit);
   }
 
@@ -356,6 +363,10 @@ export function lintResult(
   for (const { settings } of parts) for (const one of settings) checkRulesOf(one);
   const files = new Map<string, LintedFile>();
   const partOf = new Map<string, LintedParts>();
+  const isOf = (part: LintedParts): ((finding: Finding) => boolean) => {
+    const own = new Set(part.files.map(([file]) => file));
+    return ({ file }) => !own.has(file) || partOf.get(file) === part;
+  };
   for (const part of parts)
     for (const [file, linted] of part.files) {
       // The first that met what is shared says what is wrong with it, unless somebody asked about it by itself.
@@ -364,7 +375,7 @@ export function lintResult(
       partOf.set(file, part);
     }
   const findings = parts
-    .flatMap((part) => part.findings.filter(({ file }) => !part.files.has(file) || partOf.get(file) === part))
+    .flatMap((part) => (part.findings.length === 0 ? [] : part.findings.filter(isOf(part))))
     .sort(byPlace);
   const accepted = parts.flatMap((part) => part.accepted).sort(byPlace);
   const perCase = parts.flatMap((part) => part.completeness).sort(byFile);

@@ -124,7 +124,8 @@ export interface VisitRule extends RuleText {
     visit: Visit,
     reportVisit: Report,
     reportCase: (one: Case) => Report,
-    today: Moment | undefined,
+    /** The day of the run: whoever asks finds something else on another day. */
+    today: () => Moment | undefined,
   ): void;
 }
 

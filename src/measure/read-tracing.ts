@@ -3,10 +3,10 @@ import { isUtf8 } from "node:buffer";
 import { readInput } from "../cases/files/input.ts";
 import { Repository } from "../cases/files/repository.ts";
 import { notShown } from "../cases/index.ts";
+import { sha256 } from "../words/sha256.ts";
 import { outlineErrors, problemIn } from "./check-outlines.ts";
 import { geojsonDrawing } from "./geojson-tracing.ts";
 import { type Problem, TracingError } from "./problem.ts";
-import { sha256 } from "./sha256.ts";
 import { svgDrawing } from "./svg-tracing.ts";
 import type { Drawing } from "./tracing.ts";
 

@@ -1,3 +1,3 @@
 /** From one version of the format to the next: what changes, and how a file is written anew. */
-export { type MigratedText, migrateText, stepText } from "./migrate-text.ts";
+export { migrateText, stepText } from "./migrate-text.ts";
 export { type Migration, migrations, type Step } from "./migration.ts";

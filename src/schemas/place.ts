@@ -1,8 +1,10 @@
 /** Where the schemas lie, seen from a file. */
 import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
-import { dirname, join, relative, resolve, sep } from "node:path";
+import { dirname, join, relative, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
-import { isSchemaOf, type SchemaKind, schemaFile } from "./kinds.ts";
+import { asWritten } from "../words/as-written.ts";
+import { note } from "../cases/files/witness.ts";
+import { isSchemaOf, type SchemaKind, schemaFile, schemaKinds } from "./kinds.ts";
 
 /** Where they usually lie below a folder: by themselves, or in the package that is installed in it. */
 const usual = ["schemas", "node_modules/carcase/schemas"];
@@ -14,6 +16,12 @@ const usual = ["schemas", "node_modules/carcase/schemas"];
  */
 export function schemaPlace(location: string, kind: SchemaKind): string | undefined {
   const from = dirname(resolve(location));
+  const place = placeFrom(from, kind);
+  note(`schema ${kind}`, from, () => place ?? "");
+  return place;
+}
+
+function placeFrom(from: string, kind: SchemaKind): string | undefined {
   const levels = levelsOf(from);
   for (const level of levels.folders) {
     const folders = levels.isRepository ? [...usual, ...foldersIn(level)] : usual;
@@ -26,9 +34,6 @@ export function schemaPlace(location: string, kind: SchemaKind): string | undefi
   }
   return undefined;
 }
-
-/** A path as it is written in a file, on every system. */
-export const asWritten = (path: string): string => path.split(sep).join("/");
 
 /** A folder and those above it, up to the top of its repository. */
 function levelsOf(from: string): { readonly folders: readonly string[]; readonly isRepository: boolean } {
@@ -66,9 +71,23 @@ function textOf(file: string): string {
  */
 export function leadsNowhere(location: string, schema: string): boolean {
   const [path = ""] = schema.split("#");
-  if (path.startsWith("file:")) return !existsSync(pathOf(path));
-  return !/^[a-z][a-z0-9+.-]+:/i.test(path) && !existsSync(resolve(dirname(location), path));
+  if (!path.startsWith("file:") && /^[a-z][a-z0-9+.-]+:/i.test(path)) return false;
+  const at = path.startsWith("file:") ? pathOf(path) : resolve(dirname(location), path);
+  const isThere = existsSync(at);
+  if (at !== "") note("there", at, () => String(isThere));
+  return !isThere;
 }
+
+/** Asks the questions of this file once more. */
+export const askPlaceAgain: Readonly<Record<string, (path: string) => string>> = {
+  there: (path) => String(existsSync(path)),
+  ...Object.fromEntries(
+    Object.keys(schemaKinds).map((kind) => [
+      `schema ${kind}`,
+      (from: string) => placeFrom(from, kind as SchemaKind) ?? "",
+    ]),
+  ),
+};
 
 function pathOf(address: string): string {
   try {

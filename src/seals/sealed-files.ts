@@ -1,7 +1,7 @@
 /** The photographs and tracings that a record names, and whether they are those that were signed off. */
 import { readInput } from "../cases/files/input.ts";
-import { sha256 } from "../measure/sha256.ts";
 import { besideCase, isElsewhere, photographs, tracings } from "../record/index.ts";
+import { sha256 } from "../words/sha256.ts";
 import type { Seal } from "./seal.ts";
 import type { Sealable } from "./sealed-text.ts";
 

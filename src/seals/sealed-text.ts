@@ -3,7 +3,7 @@ import type { Case, Visit, VisitContext } from "../cases/index.ts";
 import { withoutBlanks } from "../cases/model/blanks.ts";
 import { laidInto } from "../cases/model/defaults.ts";
 import { isKeyed, type Keyed, valueAt } from "../cases/model/path.ts";
-import { sha256 } from "../measure/sha256.ts";
+import { sha256 } from "../words/sha256.ts";
 
 /** A record that can be signed off. */
 export type Sealable = Case | Visit | VisitContext;

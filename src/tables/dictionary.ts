@@ -8,6 +8,9 @@ export const dictionaryFile = "datapackage.json";
 
 const name = "carcase-export";
 
+/** Another one when a column goes or means something else; not when one is added. */
+const tablesVersion = "1";
+
 /** Whether a text is the descriptor of an export. */
 export const isDictionary = (text: string): boolean => text.includes(`"name": "${name}"`);
 
@@ -23,6 +26,7 @@ export const dictionary = ({ written, version, shared }: Described): string =>
   toJson({
     $schema: "https://datapackage.org/profiles/2.0/datapackage.json",
     name,
+    version: tablesVersion,
     title: "Necropsies of pigs: cases, what was seen, scores, samples, results, herd estimates",
     description: [
       `Made by carcase ${version}. What a row and a column are stands beside each; "from" says where in the records a value was read, or how it was worked out.`,

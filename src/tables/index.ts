@@ -6,9 +6,9 @@ import { estimates, scores } from "./scores.ts";
 import type { Table } from "./table.ts";
 
 export { dictionary, dictionaryFile, isDictionary } from "./dictionary.ts";
-export { type ExportFormat, exportFormats, type Piece, type Written, writerOf } from "./formats.ts";
+export { exportFormats, type Piece, type Written, writerOf } from "./formats.ts";
 export { keyIn, Pseudonyms } from "./pseudonyms.ts";
-export type { Cell, Column, Table, TabledFolder } from "./table.ts";
+export type { Column, Table, TabledFolder } from "./table.ts";
 
 export const tables: readonly Table[] = [
   cases,

@@ -21,13 +21,13 @@ export type Cell = string | number | boolean | null;
 export type ColumnType = "text" | "list" | "integer" | "number" | "boolean" | "date" | "datetime" | "year";
 
 /**
- * What becomes of a value in pseudonyms: it stays; it is left out; it gets a pseudonym, always or where it is no known word;
- * `day` moves it with the days of its farm.
+ * What becomes of a value in pseudonyms: it stays; it is left out; it gets a pseudonym, or does so where the practice made
+ * it up and it is no `known` word; `day` moves it with the days of its farm.
  */
 type Shared<Source> =
   | { readonly as: "it is" | "nothing" | "day" }
   | {
-      readonly as: "pseudonym";
+      readonly as: "pseudonym" | "own";
       readonly kind: string;
       readonly known: ReadonlySet<string>;
       /** What the name is one of: of two farms, nursery-2 is not the same. */
@@ -120,7 +120,7 @@ function cellOf<Source extends Placed>(
     return timeCell(type, pseudonyms?.moved(source.farm, written) ?? written);
   }
   const told = (one: string): string =>
-    pseudonyms === undefined || shared.as !== "pseudonym" || shared.known.has(one)
+    pseudonyms === undefined || !("kind" in shared) || shared.known.has(one)
       ? one
       : pseudonyms.name(shared.kind, shared.within(source), one);
   if (typeof value === "string") return told(value);
@@ -228,7 +228,7 @@ export const named = <Source>(
 ): Field<Source> => ({
   ...column(name, title, from),
   type: "text",
-  shared: { as: "pseudonym", kind, known: new Set(known), within: () => undefined },
+  shared: { as: "own", kind, known: new Set(known), within: () => undefined },
   of,
 });
 
@@ -243,7 +243,7 @@ export const nameds = <Source>(
 ): Field<Source> => ({
   ...column(name, title, from),
   type: "list",
-  shared: { as: "pseudonym", kind, known: new Set(known), within: () => undefined },
+  shared: { as: "own", kind, known: new Set(known), within: () => undefined },
   of,
 });
 

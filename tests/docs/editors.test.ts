@@ -6,7 +6,7 @@ import { fileURLToPath } from "node:url";
 import { globSync } from "tinyglobby";
 import { describe, expect, it } from "vitest";
 import { validate } from "../../src/cases/faults/validate.ts";
-import { isResultsName } from "../../src/cases/files/find.ts";
+import { isResultsName } from "../../src/cases/files/file-kind.ts";
 import { parseYaml } from "../../src/cases/yaml/parse-yaml.ts";
 import { temporaryFolder } from "../cases/temporary.ts";
 import { every } from "../every.ts";

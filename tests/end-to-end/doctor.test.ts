@@ -38,7 +38,7 @@ describe("carcase doctor", () => {
       [
         `carcase    …, reads format 1; Node … on ${process.platform}`,
         "settings   carcase.yaml",
-        "git        …; no hook calls carcase (docs/ci.md has one)",
+        "git        …; no hook calls carcase (docs/ci.md has one); records are merged line by line (carcase git enable: part by part)",
         "records    1 case, 1 visit, 1 farm",
         "editors    3 records with a schema for editors",
         "left over  nothing of a run that was cut off",
@@ -109,12 +109,14 @@ describe("carcase doctor", () => {
       chmodSync(join(cwd, folder, "pre-commit"), 0o755);
     };
     hook(".git/hooks");
-    expect(doctor(cwd).out).toContain("carcase is called by pre-commit\n");
+    expect(doctor(cwd).out).toContain("carcase is called by pre-commit; ");
+    carcase(["git", "enable"], { cwd });
+    expect(doctor(cwd).out).toContain("called by pre-commit; records are merged part by part\n");
     spawnSync("git", ["config", "core.hooksPath", ".hooks"], { cwd });
     expect(doctor(cwd).out).toContain("no hook calls carcase");
     hook(".hooks");
     put(cwd, { ".pre-commit-config.yaml": "repos: [{repo: x/carcase}]\n" });
-    expect(doctor(cwd).out).toContain("carcase is called by pre-commit and .pre-commit-config.yaml\n");
+    expect(doctor(cwd).out).toContain("carcase is called by pre-commit and .pre-commit-config.yaml; ");
   });
 
   it("says where nothing keeps the history, and where there are no settings", () => {

@@ -49,7 +49,7 @@ const calls: Readonly<Record<string, readonly string[]>> = {
   schema: ["schema"],
   score: [`score ${farm}`, `score --by group ${farm}`],
   show: [`show ${visit}/pig-01.yaml ${visit}/pig-02.yaml`],
-  verify: [`verify ${farm}`],
+  verify: [`verify ${farm}`, `verify --all ${visit}/pig-14.yaml`],
   workup: [`workup ${visit}`, "workup tests/fixtures/birch-farm"],
 };
 

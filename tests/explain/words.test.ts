@@ -8,6 +8,7 @@ import { explainText } from "../../src/formats/explain/text.ts";
 import { makeStyle } from "../../src/formats/page/style.ts";
 import { agentName } from "../../src/knowledge/agents.ts";
 import { definitions } from "../../src/knowledge/definitions.ts";
+import { diseaseCriteria, diseases } from "../../src/knowledge/diseases.ts";
 import { organs, vocabulary } from "../../src/knowledge/index.ts";
 import caseSchema from "../../src/schemas/case.schema.json" with { type: "json" };
 import organsSchema from "../../src/schemas/organs.schema.json" with { type: "json" };
@@ -67,8 +68,10 @@ it("defines the words of the closed lists, in their order", () => {
 });
 
 it("gives editors the meaning of each word, in its place", () => {
-  const { agent, ...closed } = vocabularySchema.$defs;
+  const { agent, disease, criteria, ...closed } = vocabularySchema.$defs;
   expect(agent.enumDescriptions).toEqual(agent.enum.map(agentName));
+  expect(disease.enumDescriptions).toEqual(disease.enum.map((id) => diseases.get(id)?.name));
+  expect(criteria.enumDescriptions).toEqual(diseaseCriteria.map(({ title }) => title));
   for (const [name, { enum: of, enumDescriptions }] of Object.entries(closed))
     expect(enumDescriptions).toEqual(of.map((word) => lists[name as keyof typeof lists][word]?.means));
 });

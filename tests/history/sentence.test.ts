@@ -73,7 +73,7 @@ describe("sentences", () => {
       "a seal",
       {},
       { seals: [{ by: "H. Marlow", at: "2026-03-20T10:00", sha256: "0" }] },
-      ["Signed off by H. Marlow, 2026-03-20T10:00"],
+      ["Signed by H. Marlow on 2026-03-20"],
     ],
   ])("tell of %s", (_, before, after, sentences) => {
     expect(told(before, after)).toEqual(sentences);

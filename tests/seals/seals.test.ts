@@ -7,6 +7,9 @@ import { parse, stringify } from "yaml";
 import { readCases } from "../../src/cases/index.ts";
 import { valueAt } from "../../src/cases/model/path.ts";
 import { fixFiles, withSeal } from "../../src/fix/index.ts";
+import { changesOf } from "../../src/history/changes.ts";
+import { mergeRecords } from "../../src/history/merge.ts";
+import { sentence } from "../../src/history/sentence.ts";
 import {
   fingerprintOf,
   fingerprintWith,
@@ -220,6 +223,38 @@ describe("a seal", () => {
       "pig-01.yaml": text.replace("format: 1\ncase: alder-a-01\n", "case: alder-a-01\nformat: 1\n"),
     });
     expect(fixed()).toEqual([]);
+  });
+});
+
+describe("two people's work on a sealed case", () => {
+  const { folder, text } = sealedFolder();
+  const amended = (from: string, to: string, because: string): string => {
+    put(folder, { "pig-01.yaml": text.replace(from, to) });
+    return signed(folder, { because });
+  };
+  const ours = amended("left_cranial: 20", "left_cranial: 25", "read anew");
+  const theirs = amended("sex: female", "sex: castrate", "seen again");
+
+  it("comes together with all signatures, and is one that nobody has signed", () => {
+    const merged = mergeRecords("case", { base: text, ours, theirs }, 7);
+    if (!merged.ok) return expect.fail();
+    expect(merged.conflicts).toEqual([]);
+    put(folder, { "pig-01.yaml": merged.text });
+    const { state, seals } = sealedStateOf(caseIn(folder));
+    expect([state, seals.map(({ because }) => because)]).toEqual([
+      "broken",
+      [undefined, "read anew", "seen again"],
+    ]);
+    put(folder, { "pig-01.yaml": signed(folder, { because: "both" }) });
+    expect(stateIn(folder)).toBe("amended");
+  });
+
+  it("is told in the words of a signature", () => {
+    const told = (before: string, after: string): readonly string[] =>
+      changesOf("case", parse(before), parse(after)).map((change) => sentence("case", change));
+    expect(told(pig, text)).toEqual(["Signed by A. Berg on 2026-03-15"]);
+    expect(told(text, pig)).toEqual(["Signature of A. Berg on 2026-03-15 taken out"]);
+    expect(told(text, ours)).toContain("What was changed is signed by A. Berg on 2026-03-15: read anew");
   });
 });
 

@@ -24,6 +24,16 @@ const authority = [
   },
 ];
 const accepted = [{ rule: "treated-pig", at: id("at"), because: text("accepted") }];
+const seals = [
+  {
+    by: text("sealed by"),
+    at: "2026-03-20T17:00",
+    because: text("amended"),
+    files: { [`${mark}-1.jpg`]: "ab".repeat(32) },
+    sha256: "cd".repeat(32),
+    signature: `-----BEGIN SSH SIGNATURE-----\n${mark}\n-----END SSH SIGNATURE-----\n`,
+  },
+];
 const diagnosed = (what: string) => [
   text(what),
   {
@@ -109,6 +119,7 @@ const whole = {
   photos: [`${mark}-1.jpg`, { file: `${mark}-2.jpg`, shows: "carcass", note: text("photograph") }],
   accepted,
   note: text("case"),
+  seals,
 };
 
 const visit = {
@@ -166,6 +177,7 @@ const visit = {
   authority,
   accepted,
   note: text("visit"),
+  seals,
 };
 
 const farm = {

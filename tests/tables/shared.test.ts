@@ -37,7 +37,7 @@ function madeUpIn(kind: string): Set<string> {
       if (next === "common.schema.json" && ["text", "id", "label", "file"].includes(name)) found.add(path);
       // Closed lists of words; organs are marked one by one.
       if (["organs.schema.json", "vocabulary.schema.json", "common.schema.json"].includes(next)) {
-        if (name === "accepted") follow(next, within(next, place), path);
+        if (["accepted", "seals"].includes(name)) follow(next, within(next, place), path);
         return;
       }
       follow(next, within(next, place), path);

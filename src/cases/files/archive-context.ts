@@ -1,5 +1,4 @@
 /** What a case stands in: the settings, farm and visit files of its folder and the folders above, each read once. */
-import { readdirSync } from "node:fs";
 import { dirname, join, resolve, sep } from "node:path";
 import type { FarmFile } from "../../generated/farm.types.ts";
 import type { ResultsFile } from "../../generated/results.types.ts";
@@ -9,20 +8,20 @@ import { type Fault, placedFault } from "../faults/fault.ts";
 import type { Farm, HouseScale, Results, VisitContext } from "../model/model.ts";
 import type { Path } from "../model/path.ts";
 import { questionFaults } from "../model/question.ts";
-import { readHouseScales, type ScaleFile } from "../settings/house-scales.ts";
+import { type ReadScale, readHouseScales } from "../settings/house-scales.ts";
 import { legibleSettings } from "../settings/legible-settings.ts";
 import { buildSettings, defaultSettings, type Settings } from "../settings/settings.ts";
 import { settingsFaults } from "../settings/settings-faults.ts";
 import type { SourceDocument } from "../yaml/document.ts";
-import { kindOf } from "./file-kind.ts";
-import { isResultsName } from "./find.ts";
+import { kindOf, resultsIn } from "./file-kind.ts";
 import { isIgnored, type Level, levelOf } from "./ignore-rules.ts";
 import { checkDocument, type KeyedDocument, readDocument } from "./read-file.ts";
 import { Repository } from "./repository.ts";
 import { ShownPaths } from "./shown-paths.ts";
 import { isResults } from "./whose.ts";
+import { Remembered } from "./witness.ts";
 
-const settingsName = "carcase.yaml";
+export const settingsName = "carcase.yaml";
 
 export class ArchiveContext {
   /** Faults of files that could not be read or, for settings, used. */
@@ -32,13 +31,14 @@ export class ArchiveContext {
   readonly repository: Repository;
   readonly #paths: ShownPaths;
   readonly #fixed: Settings | undefined;
-  readonly #settings = new Map<string, Settings>();
+  readonly #settings = new Map<string, Remembered<Settings>>();
   readonly #written = new WeakMap<Settings, SourceDocument>();
   readonly #excluding = new Map<Settings, Level>();
-  readonly #scaleFiles = new Map<string, ScaleFile>();
-  readonly #farms = new Map<string, Farm | undefined>();
-  readonly #visits = new Map<string, VisitContext | undefined>();
-  readonly #visitFolders = new Map<string, string | undefined>();
+  readonly #scaleFiles = new Map<string, Remembered<ReadScale>>();
+  readonly #farms = new Map<string, Remembered<Farm | undefined>>();
+  readonly #farmFolders = new Map<string, Remembered<string | undefined>>();
+  readonly #visits = new Map<string, Remembered<VisitContext | undefined>>();
+  readonly #visitFolders = new Map<string, Remembered<string | undefined>>();
 
   /**
    * @param from the folder that shown paths start from; @param config a settings file that holds for everything, or false for none
@@ -87,6 +87,19 @@ export class ArchiveContext {
       if (exists(location)) return this.#readFarm(location);
       const stop = isTop(folder) || exists(join(folder, settingsName));
       return stop ? undefined : this.farm(dirname(folder));
+    });
+  }
+
+  /** The folder of the farm that what lies in a folder belongs to; without any, the folder itself. */
+  farmFolder(folder: string): string {
+    return this.#farmAbove(folder) ?? folder;
+  }
+
+  #farmAbove(folder: string): string | undefined {
+    return cached(this.#farmFolders, folder, () => {
+      if (exists(join(folder, "farm.yaml"))) return folder;
+      const stop = isTop(folder) || exists(join(folder, settingsName));
+      return stop ? undefined : this.#farmAbove(dirname(folder));
     });
   }
 
@@ -212,8 +225,7 @@ export class ArchiveContext {
   /** The files of a folder that by name and keys hold results. */
   #readResults(folder: string): Results[] {
     const excludes = this.excluding(folder);
-    return namesIn(folder)
-      .filter(isResultsName)
+    return resultsIn(folder)
       .map((name) => join(folder, name))
       .filter((location) => excludes === undefined || !isIgnored(location, false, [excludes]))
       .flatMap((location) => {
@@ -231,23 +243,14 @@ export class ArchiveContext {
   }
 }
 
-function namesIn(folder: string): string[] {
-  try {
-    return readdirSync(folder).sort();
-  } catch {
-    return [];
-  }
-}
-
 /** Links that lead nowhere count too, so that a file which was meant to be there is not passed over in silence. */
 const exists = (location: string): boolean => kindOf(location) !== "nothing";
 
 /** The top of the file system, or of a git repository. */
 const isTop = (folder: string): boolean => dirname(folder) === folder || exists(join(folder, ".git"));
 
-function cached<T>(store: Map<string, T>, key: string, make: () => T): T {
-  if (store.has(key)) return store.get(key) as T;
-  const value = make();
-  store.set(key, value);
-  return value;
+function cached<T>(store: Map<string, Remembered<T>>, key: string, make: () => T): T {
+  const one = store.get(key) ?? new Remembered(make);
+  store.set(key, one);
+  return one.value;
 }

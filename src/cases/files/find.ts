@@ -2,7 +2,7 @@
 import { createRequire } from "node:module";
 import { basename, dirname, isAbsolute, resolve } from "node:path";
 import type * as Globs from "tinyglobby";
-import { kindOf } from "./file-kind.ts";
+import { isResultsName, kindOf } from "./file-kind.ts";
 import type { Excluding, Found } from "./found.ts";
 import { isIgnored, levelsAround } from "./ignore-rules.ts";
 import { isYaml, skippedFolders, walk } from "./walk.ts";
@@ -52,12 +52,11 @@ function matching(pattern: string, from: string, excluding: Excluding): Pick<Fou
   };
 }
 
-/** `results.yaml`, `results-pcr.yaml`, `results_2.yml` */
-export const isResultsName = (name: string): boolean => /^results(?:[-_. ].*)?\.ya?ml$/i.test(name);
-
 /** Files with a fixed role, by name. */
 export function roleOf(file: string): "visit" | "farm" | "settings" | "results" | "other" {
   const name = basename(file).replace(/\.yml$/i, ".yaml");
+  // Most files are pigs, and known at once.
+  if (!/^[vfcr]/i.test(name)) return "other";
   if (name === "visit.yaml") return "visit";
   if (name === "farm.yaml") return "farm";
   if (name === "carcase.yaml") return "settings";

@@ -1,7 +1,7 @@
 /** The .gitignore files that hold for a folder. */
-import { readdirSync } from "node:fs";
 import { dirname, join, relative, sep } from "node:path";
 import ignore from "ignore";
+import { namesIn } from "./file-kind.ts";
 import { readText } from "./read-text.ts";
 import { isInside } from "./shown-paths.ts";
 
@@ -61,12 +61,4 @@ export function isIgnored(path: string, isFolder: boolean, levels: readonly Leve
     const result = rules.test(isFolder ? `${inside}/` : inside);
     return result.ignored || (ignored && !result.unignored);
   }, false);
-}
-
-function namesIn(folder: string): string[] {
-  try {
-    return readdirSync(folder);
-  } catch {
-    return [];
-  }
 }

@@ -1,6 +1,8 @@
 /** The one way to read what a file holds: a plain file of a bounded size is read, and nothing else is even opened. */
 import { closeSync, constants, fstatSync, openSync, readSync, type Stats, statSync } from "node:fs";
+import { sha256 } from "../../words/sha256.ts";
 import { isLink } from "./file-kind.ts";
+import { note } from "./witness.ts";
 
 export type Input =
   | { readonly ok: true; readonly bytes: Buffer }
@@ -31,6 +33,25 @@ const reasons: Record<string, string> = {
  * @param streams whether a pipe that the program was started with (`<(…)`) may stand for a file: for what is read once
  */
 export function readInput(location: string, most = mostBytes, { streams = false } = {}): Input {
+  const read = readAt(location, most, streams);
+  note(`bytes ${most}`, location, () => digestOf(read));
+  return read;
+}
+
+/** Whether a question is about what a file holds. */
+export const isOfBytes = (question: string): boolean => question.startsWith("bytes ");
+
+/** Asks such a question once more. */
+export const bytesAgain = (question: string, location: string): string =>
+  digestOf(readAt(location, Number(question.slice("bytes ".length)), false, once));
+
+/** Room for what is read and at once let go. */
+const once = Buffer.allocUnsafeSlow(1 << 16);
+
+const digestOf = (read: Input): string =>
+  read.ok ? sha256(read.bytes) : `${read.message} ${read.start === undefined ? "" : sha256(read.start)}`;
+
+function readAt(location: string, most: number, streams: boolean, room?: Buffer): Input {
   let descriptor: number | undefined;
   try {
     const mayStream = streams && isOwnStream(location);
@@ -42,7 +63,7 @@ export function readInput(location: string, most = mostBytes, { streams = false 
     const opened = fstatSync(descriptor);
     const after = refusal(opened, mayStream);
     if (after !== undefined) return after;
-    const bytes = readToEnd(descriptor, most, opened.size + 1);
+    const bytes = readToEnd(descriptor, most, opened.size + 1, room);
     return bytes.length > most ? tooLarge(opened.size, most, bytes) : { ok: true, bytes };
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
@@ -78,17 +99,23 @@ const pause = 5;
 /**
  * Reads to the end, or one byte beyond the limit. A pipe that answers "not now" is asked again: the writer is only slower
  * than we are.
- * @param expected how many bytes will probably be there
+ * @param expected how many bytes will probably be there; @param room where they go, if they find room there
  */
-export function readToEnd(descriptor: number, most: number, expected = 1 << 16): Buffer {
-  const chunks: Buffer[] = [];
-  for (let total = 0; total <= most; ) {
-    const chunk = Buffer.allocUnsafe(Math.min(chunks.length === 0 ? expected : 1 << 16, most + 1 - total));
+export function readToEnd(descriptor: number, most: number, expected = 1 << 16, room?: Buffer): Buffer {
+  const first = Math.min(expected, most + 1);
+  let bytes =
+    room !== undefined && first <= room.length ? room.subarray(0, first) : Buffer.allocUnsafe(first);
+  let total = 0;
+  while (total <= most) {
+    if (total === bytes.length) {
+      const more = Buffer.allocUnsafe(Math.min(total * 2 + (1 << 16), most + 1));
+      bytes.copy(more);
+      bytes = more;
+    }
     try {
-      const length = readSync(descriptor, chunk);
-      if (length === 0) break;
-      chunks.push(chunk.subarray(0, length));
-      total += length;
+      const read = readSync(descriptor, bytes, total, bytes.length - total, null);
+      if (read === 0) break;
+      total += read;
     } catch (error) {
       const { code } = error as NodeJS.ErrnoException;
       if (code === "EOF") break;
@@ -96,6 +123,5 @@ export function readToEnd(descriptor: number, most: number, expected = 1 << 16):
       Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, pause);
     }
   }
-  const [only] = chunks;
-  return chunks.length === 1 && only !== undefined ? only : Buffer.concat(chunks);
+  return bytes.subarray(0, total);
 }

@@ -1,20 +1,24 @@
 /** Reads cases, folder by folder: from paths on the command line to typed cases, with every fault placed. */
-import { dirname, join, resolve } from "node:path";
+import { basename, dirname, isAbsolute, join, relative, resolve } from "node:path";
 import type { CaseFile } from "../../generated/case.types.ts";
+import { asWritten } from "../../words/as-written.ts";
 import { grouped } from "../../words/grouped.ts";
 import { hiddenCharacter } from "../../words/hidden-characters.ts";
+import { sha256 } from "../../words/sha256.ts";
 import { visible } from "../../words/visible.ts";
 import { type Fault, fileFault } from "../faults/fault.ts";
 import { buildCase } from "../model/build-case.ts";
 import type { Archive, Case, Farm, HouseScale } from "../model/model.ts";
-import { ArchiveContext } from "./archive-context.ts";
+import { ArchiveContext, settingsName } from "./archive-context.ts";
 import { kindOf, sameFile } from "./file-kind.ts";
 import { find, roleOf } from "./find.ts";
 import type { FoundFile } from "./found.ts";
-import { readInput } from "./input.ts";
+import { isOfBytes, readInput } from "./input.ts";
 import { checkDocument, type KeyedDocument, keyedDocument, readDocument } from "./read-file.ts";
 import { decode, maxBytes } from "./read-text.ts";
+import { isInside } from "./shown-paths.ts";
 import { hasCaseKey, isProbablyOurs, isResults, roughText, whoseDocument } from "./whose.ts";
+import { type Note, type Noted, witnessed } from "./witness.ts";
 
 export interface ReadOptions {
   /** Folder that relative paths start from. Default: the current folder. */
@@ -23,6 +27,14 @@ export interface ReadOptions {
   readonly config?: string | false;
   /** A case given as bytes instead of a file, for the path `-`. */
   readonly input?: { readonly bytes: Uint8Array; readonly name: string };
+  /** Only this of so many parts of the archive. */
+  readonly shard?: Shard;
+}
+
+/** One of several parts of an archive, by whole farms: counted from 1. */
+export interface Shard {
+  readonly number: number;
+  readonly of: number;
 }
 
 /** Told how many folders of how many are done. */
@@ -84,6 +96,13 @@ export interface ReadEnd extends ReadFaults {
   readonly pathsWithoutCases: readonly string[];
 }
 
+/** What reading a folder told besides its cases, as plain data: another run may be told the same without reading. */
+export interface ToldBesides extends ReadFaults {
+  readonly passedOver: readonly string[];
+  /** Which files led to something that can be checked. */
+  readonly met: readonly boolean[];
+}
+
 /** Why files could not be read. */
 export interface ReadFaults {
   /** Of settings, farms, visits and scales. */
@@ -104,6 +123,10 @@ export class ArchiveReader {
   readonly #excluded = new Map<string, string[]>();
   /** Paths that led to something that can be checked, by their index. */
   readonly #met = new Set<number>();
+  /** Files of the last folder that led to it. */
+  readonly #metLast = new Set<AskedFile>();
+  /** What decides, besides the files, how a folder is read and what is said of it. */
+  readonly #asked: readonly unknown[];
 
   constructor(paths: readonly string[], options: ReadOptions = {}) {
     const from = options.from ?? ".";
@@ -114,6 +137,11 @@ export class ArchiveReader {
       options.config,
       paths.map((path) => (path === "-" ? dirname(name) : path)),
     );
+    const isBelow = (path: string): boolean =>
+      !isAbsolute(path) && isInside(relative(resolve(from), resolve(from, path)));
+    // Below the starting folder a file has one name, whatever was asked for.
+    const named = paths.every(isBelow) ? [] : [...paths].sort();
+    this.#asked = [resolve(from), options.config, named, this.#context.repository.tops];
     const asked = new Map<string, AskedFile>();
     const add = (path: number, found: string, how: FoundFile["how"], bytes?: Uint8Array): void => {
       const location = resolve(from, found);
@@ -145,7 +173,21 @@ export class ArchiveReader {
     const folders = grouped([...asked.values()].sort(byFile), ({ location }) =>
       this.#context.visitFolder(dirname(location)),
     );
-    this.folders = [...folders].map(([location, files]) => ({ location, files }));
+    const { shard } = options;
+    const isOurs = (location: string): boolean =>
+      shard === undefined || this.#shardOf(location, shard.of) === shard.number;
+    this.folders = [...folders]
+      .map(([location, files]) => ({ location, files }))
+      .filter(({ location }) => isOurs(location));
+    // What another part holds is not missing.
+    if (shard !== undefined)
+      for (const { paths: led } of asked.values()) for (const path of led) this.#met.add(path);
+  }
+
+  /** The same on every machine: by the path of the farm as it is shown, and so by nothing that other farms change. */
+  #shardOf(location: string, of: number): number {
+    const farm = this.#context.show(this.#context.farmFolder(location));
+    return (Number.parseInt(sha256(asWritten(farm)).slice(0, 12), 16) % of) + 1;
   }
 
   /** Reads the files of one folder. */
@@ -190,6 +232,51 @@ export class ArchiveReader {
     return { cases, visits, farms: [...farms] };
   }
 
+  /** Two folders of one identity are read alike where the same answers are given. */
+  identityOf({ location, files }: AskedFolder): string {
+    const asked = files.map((one) => [one.location, one.file, one.how]);
+    return JSON.stringify([this.#asked, location, asked, this.#excluded.get(location)]);
+  }
+
+  /** Reads a folder as `read` does, and says what was told besides and what was asked for it. */
+  readNoting(folder: AskedFolder): {
+    readonly read: ReadFolder;
+    readonly told: ToldBesides;
+    readonly notes: readonly Note[];
+  } {
+    const [faults, passedOver] = [this.#faults.length, this.#passedOver.length];
+    this.#metLast.clear();
+    const { value: read, notes } = witnessed(() => this.read(folder));
+    const asked = new Set(
+      this.#context.unreadable.length === 0
+        ? []
+        : notes.flatMap(({ question, location }) =>
+            isOfBytes(question) ? [this.#context.show(location)] : [],
+          ),
+    );
+    return {
+      read,
+      notes,
+      told: {
+        around: this.#context.unreadable.filter(({ file }) => asked.has(file)),
+        asked: this.#faults.slice(faults),
+        passedOver: this.#passedOver.slice(passedOver),
+        met: folder.files.map((one) => this.#metLast.has(one)),
+      },
+    };
+  }
+
+  /** Takes what was told of a folder in place of reading it. */
+  tell({ files }: AskedFolder, told: ToldBesides, noted: readonly Noted[]): void {
+    this.#context.unreadable.push(...told.around);
+    this.#faults.push(...told.asked);
+    this.#passedOver.push(...told.passedOver);
+    for (const [index, one] of files.entries()) if (told.met[index]) this.#meet(one);
+    for (const [question, location] of noted)
+      if (isOfBytes(question) && basename(location) === settingsName)
+        this.#context.settings(dirname(location));
+  }
+
   /** Lets go of what was read around the folders, but for what the next one stands in. */
   letGo(next: AskedFolder | undefined): void {
     this.#context.letGo(next?.location);
@@ -215,8 +302,9 @@ export class ArchiveReader {
     return "no case";
   }
 
-  #meet({ paths }: AskedFile): void {
-    for (const path of paths) this.#met.add(path);
+  #meet(one: AskedFile): void {
+    this.#metLast.add(one);
+    for (const path of one.paths) this.#met.add(path);
   }
 
   #readCase(

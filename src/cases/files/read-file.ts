@@ -8,6 +8,7 @@ import { parseYaml } from "../yaml/parse-yaml.ts";
 import { otherFormat } from "./format-version.ts";
 import { readText, type TextResult } from "./read-text.ts";
 import type { Repository } from "./repository.ts";
+import { Remembered } from "./witness.ts";
 
 /** A document whose top is a set of keys. */
 export interface KeyedDocument {
@@ -29,13 +30,13 @@ export const readDocument = (
   location: string,
   repository: Repository,
 ): ReadResult<KeyedDocument> =>
-  keyedDocument(file, readText(location), new Lazy(() => !repository.holds(location)));
+  keyedDocument(file, readText(location), new Remembered(() => !repository.holds(location)));
 
 /** The same from text that is already there. @param hidden whether the text must not be shown */
 export function keyedDocument(
   file: string,
   text: TextResult,
-  hidden = new Lazy(() => false),
+  hidden = new Remembered(() => false),
 ): ReadResult<KeyedDocument> {
   if (!text.ok)
     return unread(
@@ -68,12 +69,12 @@ export function keyedDocument(
 
 const unread = (faults: readonly Fault[]) => ({ ok: false as const, faults });
 
-/** A document with what is known of its file. */
+/** A document with what is known of its file; whether it may be shown is asked only when something is to be shown. */
 class FileDocument implements SourceDocument {
   readonly #document: SourceDocument;
-  readonly #hidden: Lazy;
+  readonly #hidden: Remembered<boolean>;
 
-  constructor(document: SourceDocument, hidden: Lazy) {
+  constructor(document: SourceDocument, hidden: Remembered<boolean>) {
     this.#document = document;
     this.#hidden = hidden;
   }
@@ -100,21 +101,6 @@ class FileDocument implements SourceDocument {
 
   line(number: number): string {
     return this.isHidden ? "" : this.#document.line(number);
-  }
-}
-
-/** Asked only when something is to be shown, and once. */
-class Lazy {
-  readonly #ask: () => boolean;
-  #answer: boolean | undefined;
-
-  constructor(ask: () => boolean) {
-    this.#ask = ask;
-  }
-
-  get value(): boolean {
-    this.#answer ??= this.#ask();
-    return this.#answer;
   }
 }
 

@@ -5,11 +5,12 @@
 import { basename, dirname, join, relative, resolve } from "node:path";
 import { isLink, kindOf, sameFile } from "./file-kind.ts";
 import { isInside } from "./shown-paths.ts";
+import { Remembered } from "./witness.ts";
 
 export class Repository {
   readonly #from: string;
   readonly #asked: readonly string[];
-  #tops: readonly string[] | undefined;
+  readonly #tops = new Remembered(() => [...new Set(this.#asked.map((path) => this.#topOf(path)))]);
 
   /** @param from the folder that the run started from; @param asked paths, as written on the command line */
   constructor(from: string, asked: readonly string[]) {
@@ -17,12 +18,16 @@ export class Repository {
     this.#asked = asked;
   }
 
+  /** The folders that it begins in. */
+  get tops(): readonly string[] {
+    return this.#tops.value;
+  }
+
   /** Whether a file lies in it, whatever its path says: links are resolved. */
   holds(location: string): boolean {
-    this.#tops ??= [...new Set(this.#asked.map((path) => this.#topOf(path)))];
     const real = sameFile(location);
     const isAround = aroundCases.has(basename(location)) && !isLink(location);
-    return this.#tops.some(
+    return this.tops.some(
       (top) => isInside(relative(top, real)) || (isAround && isInside(relative(dirname(real), top))),
     );
   }

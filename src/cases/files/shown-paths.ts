@@ -8,11 +8,13 @@ import { isAbsolute, join, relative, resolve, sep } from "node:path";
  */
 export class ShownPaths {
   readonly #from: string;
+  readonly #below: string;
   readonly #asked: readonly { readonly written: string; readonly location: string }[];
 
   /** @param from the folder that the run started from; @param asked paths as they were written */
   constructor(from: string, asked: readonly string[]) {
     this.#from = resolve(from);
+    this.#below = this.#from.endsWith(sep) ? this.#from : this.#from + sep;
     // The nearest of several paths that lead to a file comes first, whatever was asked for first.
     this.#asked = [...asked]
       .sort()
@@ -21,6 +23,8 @@ export class ShownPaths {
   }
 
   show(location: string): string {
+    // As `relative` says, for all but a few.
+    if (location.startsWith(this.#below)) return location.slice(this.#below.length);
     const inside = relative(this.#from, location);
     if (isInside(inside)) return inside || ".";
     for (const one of this.#asked) {

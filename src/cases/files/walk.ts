@@ -1,6 +1,6 @@
 /** Looks through a folder for YAML files; honours .gitignore; looks into each folder once, however many links lead there. */
 import { type Dirent, readdirSync, realpathSync } from "node:fs";
-import { dirname, join, resolve } from "node:path";
+import { dirname, join, resolve, sep } from "node:path";
 import { kindOf, sameFile } from "./file-kind.ts";
 import type { Excluding, Found, FoundFile } from "./found.ts";
 import { isIgnored, type Level, levelsAbove, levelsIn } from "./ignore-rules.ts";
@@ -48,13 +48,14 @@ export function walk(start: string, from: string, excluding: Excluding): Found {
     const here = inFolder.some(({ name }) => name === ".gitignore")
       ? [...levels, ...levelsIn(folder)]
       : levels;
+    const shown = show(inside);
     const settings = excluding(folder);
     const excludes = settings === undefined || settings === overruled ? [] : [settings];
     for (const entry of inFolder) {
       const { name } = entry;
       if (name.startsWith(".") || skippedFolders.has(name)) continue;
-      const path = join(inside, name);
-      const location = join(folder, name);
+      const path = below(inside, name);
+      const location = below(folder, name);
       const link = entry.isSymbolicLink();
       const kind = link ? kindOf(location) : entry.isDirectory() ? "folder" : "file";
       if (isIgnored(location, kind === "folder", here)) continue;
@@ -62,8 +63,8 @@ export function walk(start: string, from: string, excluding: Excluding): Found {
         if (kind !== "folder" && isYaml(name)) excluded.push(show(path));
         continue;
       }
-      const task = { inside: path, levels: here, parents: [...parents, real] };
       if (kind === "folder" && !isYaml(name)) {
+        const task = { inside: path, levels: here, parents: [...parents, real] };
         // Links come last, so that a file is known by its own path and not by that of a link.
         if (link) links.push(task);
         else look(task);
@@ -73,8 +74,8 @@ export function walk(start: string, from: string, excluding: Excluding): Found {
         if (link) {
           if (!linked.has(sameFile(location))) linked.set(sameFile(location), show(path));
         } else {
-          plain.add(join(real, name));
-          files.push({ file: show(path), how: "walked" });
+          plain.add(below(real, name));
+          files.push({ file: shown === "." ? name : below(shown, name), how: "walked" });
         }
       }
     }
@@ -90,6 +91,10 @@ export function walk(start: string, from: string, excluding: Excluding): Found {
   files.sort((a, b) => (a.file < b.file ? -1 : 1));
   return { path: start, files, excluded, faults };
 }
+
+/** What `join` gives for a folder and a name, at once. */
+const below = (folder: string, name: string): string =>
+  folder === "" || folder.endsWith(sep) ? folder + name : folder + sep + name;
 
 /** What lies in a folder, in a stable order, and its path without links; undefined when it cannot be read. */
 function list(folder: string): { inFolder: readonly Dirent[]; real: string } | undefined {

@@ -1,13 +1,13 @@
 /** Scale files of a practice, as the settings name them: `scales: [scales/our-snout.yaml]`, or a folder. */
-import { readdirSync } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
 import type { SettingsFile } from "../../generated/settings.types.ts";
 import type { Scale } from "../../knowledge/index.ts";
 import { type Fault, placedFault } from "../faults/fault.ts";
-import { kindOf, sameFile } from "../files/file-kind.ts";
+import { kindOf, namesIn, sameFile } from "../files/file-kind.ts";
 import { checkDocument, readDocument } from "../files/read-file.ts";
 import type { Repository } from "../files/repository.ts";
 import { isYaml } from "../files/walk.ts";
+import { Remembered } from "../files/witness.ts";
 import type { HouseScale } from "../model/model.ts";
 import type { Path } from "../model/path.ts";
 import { scaleFaults } from "./scale-faults.ts";
@@ -29,7 +29,7 @@ export interface HouseScaleOptions {
   /** The path of a file as shown to people. */
   show(location: string): string;
   /** Scale files that were read before, by real path; those read now are added. */
-  readonly known: Map<string, ScaleFile>;
+  readonly known: Map<string, Remembered<ReadScale>>;
   readonly repository: Repository;
 }
 
@@ -64,15 +64,14 @@ export function readHouseScales(
         if (files.has(key)) continue;
         const others = [...files.values()].map(({ id }) => id);
         const before = known.get(key);
-        const read =
-          before === undefined || others.includes(before.id)
-            ? readScale(one, show(one), others, repository)
-            : before;
+        const now = new Remembered(() => readScale(one, show(one), others, repository));
+        const isUsed = before !== undefined && isRead(before.value) && !others.includes(before.value.id);
+        const read = isUsed ? before.value : now.value;
         if (!isRead(read)) {
           unreadable.push(...read.faults);
           continue;
         }
-        known.set(key, before ?? read);
+        if (before === undefined) known.set(key, now);
         files.set(key, read);
         if (read.scale !== undefined) scales.set(read.id, read.scale);
         shown.push(read.id);
@@ -94,25 +93,22 @@ export function readHouseScales(
 function filesAt(location: string): string[] {
   const kind = kindOf(location);
   if (kind !== "folder") return kind === "nothing" ? [] : [location];
-  try {
-    return readdirSync(location)
-      .filter((name) => isYaml(name) && !name.startsWith("."))
-      .sort()
-      .map((name) => join(location, name));
-  } catch {
-    return [];
-  }
+  return namesIn(location)
+    .filter((name) => isYaml(name) && !name.startsWith("."))
+    .map((name) => join(location, name));
 }
 
-const isRead = (read: ScaleFile | { readonly faults: readonly Fault[] }): read is ScaleFile =>
-  "document" in read;
+/** A scale file, or why nothing could be made of it. */
+export type ReadScale = ScaleFile | { readonly faults: readonly Fault[] };
+
+const isRead = (read: ReadScale): read is ScaleFile => "document" in read;
 
 function readScale(
   location: string,
   file: string,
   others: readonly string[],
   repository: Repository,
-): ScaleFile | { readonly faults: readonly Fault[] } {
+): ReadScale {
   const read = readDocument(file, location, repository);
   if (!read.ok) return { faults: read.faults };
   const { document } = read.result;

@@ -25,10 +25,11 @@ export const noResultInTime: VisitRule = {
   },
   check(visit, _reportVisit, reportCase, today) {
     const { resultsWithin } = visit.settings;
-    if (today === undefined || (visit.results.length === 0 && resultsWithin === undefined)) return;
+    if (visit.results.length === 0 && resultsWithin === undefined) return;
     for (const request of requestsOf(visit)) {
       if (!isOpen(request)) continue;
-      const days = daysOpen(request, today);
+      const day = today();
+      const days = day === undefined ? undefined : daysOpen(request, day);
       if (days === undefined || days <= (resultsWithin ?? usualDays)) continue;
       const { one, sample, index, test } = request;
       reportCase(one)(

@@ -1,8 +1,8 @@
 import { readInput } from "../../../cases/files/input.ts";
 import { formatPath, valueAt } from "../../../cases/index.ts";
 import { caseTracings } from "../../../measure/case-tracings.ts";
-import { sha256 } from "../../../measure/sha256.ts";
 import { besideCase, isAbsent, isElsewhere } from "../../../record/index.ts";
+import { sha256 } from "../../../words/sha256.ts";
 import { type CaseRule, practice } from "../../rule.ts";
 
 const laid = (fingerprint: string): string =>
