@@ -42,16 +42,36 @@ export function readInput(location: string, most = mostBytes, { streams = false 
 export const isOfBytes = (question: string): boolean => question.startsWith("bytes ");
 
 /** Asks such a question once more. */
-export const bytesAgain = (question: string, location: string): string =>
-  digestOf(readAt(location, Number(question.slice("bytes ".length)), false, once));
+export function bytesAgain(question: string, location: string): string {
+  const most = Number(question.slice("bytes ".length));
+  return digestAtOnce(location, most) ?? digestOf(readAt(location, most, false));
+}
 
-/** Room for what is read and at once let go. */
+/** Room for a file that is looked at and let go. */
 const once = Buffer.allocUnsafeSlow(1 << 16);
+
+/**
+ * The digest of a plain file by one look, as most have none but the bytes they had; a pipe in its place is not waited for.
+ * Bytes that one look does not give make a digest that fits nothing.
+ */
+function digestAtOnce(location: string, most: number): string | undefined {
+  let descriptor: number | undefined;
+  try {
+    descriptor = openSync(location, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
+    const status = fstatSync(descriptor);
+    if (!status.isFile() || status.size >= Math.min(most, once.length)) return undefined;
+    return sha256(once.subarray(0, readSync(descriptor, once, 0, status.size + 1, null)));
+  } catch {
+    return undefined;
+  } finally {
+    if (descriptor !== undefined) closeSync(descriptor);
+  }
+}
 
 const digestOf = (read: Input): string =>
   read.ok ? sha256(read.bytes) : `${read.message} ${read.start === undefined ? "" : sha256(read.start)}`;
 
-function readAt(location: string, most: number, streams: boolean, room?: Buffer): Input {
+function readAt(location: string, most: number, streams: boolean): Input {
   let descriptor: number | undefined;
   try {
     const mayStream = streams && isOwnStream(location);
@@ -63,7 +83,7 @@ function readAt(location: string, most: number, streams: boolean, room?: Buffer)
     const opened = fstatSync(descriptor);
     const after = refusal(opened, mayStream);
     if (after !== undefined) return after;
-    const bytes = readToEnd(descriptor, most, opened.size + 1, room);
+    const bytes = readToEnd(descriptor, most, opened.size + 1);
     return bytes.length > most ? tooLarge(opened.size, most, bytes) : { ok: true, bytes };
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
@@ -99,12 +119,11 @@ const pause = 5;
 /**
  * Reads to the end, or one byte beyond the limit. A pipe that answers "not now" is asked again: the writer is only slower
  * than we are.
- * @param expected how many bytes will probably be there; @param room where they go, if they find room there
+ * @param expected how many bytes will probably be there
  */
-export function readToEnd(descriptor: number, most: number, expected = 1 << 16, room?: Buffer): Buffer {
+export function readToEnd(descriptor: number, most: number, expected = 1 << 16): Buffer {
   const first = Math.min(expected, most + 1);
-  let bytes =
-    room !== undefined && first <= room.length ? room.subarray(0, first) : Buffer.allocUnsafe(first);
+  let bytes = Buffer.allocUnsafe(first);
   let total = 0;
   while (total <= most) {
     if (total === bytes.length) {
