@@ -43,7 +43,11 @@ const writers: readonly (readonly [args: readonly string[], before: Files])[] = 
   [["lint", "--baseline", "known.json", "."], { "known.json": stale }],
   [
     ["lint", "-o", "found.txt", "--also", "json=found.json", "--also", "junit=found.xml", "."],
-    { "found.txt": "1 case: nothing", "found.json": '{"findings": []}', "found.xml": "<testsuites>\n" },
+    {
+      "found.txt": "1 case: nothing",
+      "found.json": '{"output": "lint", "findings": []}',
+      "found.xml": "<testsuites>\n",
+    },
   ],
   [["score", "--format", "csv", "-o", "scores.csv", "."], {}],
   [["plan", "say", "--pigs", "12", "-o", "plan.txt"], {}],

@@ -20,7 +20,7 @@ import { put, smallCase, temporaryFolder } from "../cases/temporary.ts";
 import { runs, seed } from "../random.ts";
 import { carcase, type Ran, root } from "./run.ts";
 
-const folder = temporaryFolder();
+const folder = join(temporaryFolder(), "archive");
 const kept = join(process.env.XDG_CACHE_HOME ?? "", "carcase");
 const tracing = "tracings/pig.svg";
 const scale = "format: 1\nid: our-gap\norgan: respiratory.turbinates\n";

@@ -30,6 +30,10 @@ const calls: Readonly<Record<string, readonly string[]>> = {
   lint: ["lint cases-example"],
   log: ["log pig.yaml"],
   measure: ["measure cases-example"],
+  part: [
+    "lint --shard 1/2 cases-example",
+    "herd --shard 1/2 --indicator pleurisy --scale dottori-2007 --by visit cases-example",
+  ],
   plan: [
     "plan detect --prevalence 10%",
     "plan estimate --expected 30% --within 10%",

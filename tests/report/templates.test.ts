@@ -57,7 +57,7 @@ describe("a template", () => {
     [
       [
         "<p>\n  {{ nope }}",
-        'a.liquid:2:6 there is no name "nope". There are report, made_by, of, title, farm, by, day, answer, visits, pigs, shares, scales, fits, compared, files, language and reader.',
+        'a.liquid:2:6 there is no name "nope". There are made_by, of, title, farm, by, day, answer, visits, pigs, shares, scales, fits, compared, files, language and reader.',
       ],
       [
         "{% for pig in pigs %}\n{{ pig.gruop }}{% endfor %}",

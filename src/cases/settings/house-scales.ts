@@ -15,7 +15,7 @@ import type { HouseFiles } from "./settings.ts";
 import { isScalePath } from "./settings-faults.ts";
 
 /** A scale file before it is known which settings it belongs to. */
-export type ScaleFile = Omit<HouseScale, "settings">;
+type ScaleFile = Omit<HouseScale, "settings">;
 
 export interface HouseScales extends HouseFiles {
   readonly files: readonly ScaleFile[];
