@@ -14,7 +14,7 @@ export default function setup(): () => void {
   delete process.env.GITHUB_ACTIONS;
   process.env.XDG_CACHE_HOME = join(folder, "cache");
   process.env[seedName] ??= String(Date.now() % 2 ** 31);
-  process.env[shareName] ??= "0.25";
+  process.env[shareName] ??= "0.1";
   const { [seedName]: seed, [shareName]: share } = process.env;
   console.log(
     `random tests: ${share} of their runs, seed ${seed}; again with ${seedName}=${seed} ${shareName}=${share}`,

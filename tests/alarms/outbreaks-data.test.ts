@@ -82,7 +82,8 @@ every("an expectation that the criteria overrule says why", sources, ([, source]
   if (by === undefined) return expect(because).toBeUndefined();
   // Rounds 1 and 2 were typed before the criteria; a later one is overruled by what was added to them since, or by a second
   // reader who did not know what the first expected.
-  if (Number(round) > 2) expect(because).toMatch(/after the (?:seventh|ninth|tenth|eleventh) round|second reader/);
+  if (Number(round) > 2)
+    expect(because).toMatch(/after the (?:seventh|ninth|tenth|eleventh) round|second reader/);
   expect(by).toBe((source.expected as { alarm: unknown }).alarm === "yes" ? "no" : "yes");
   expect(because).toEqual(expect.stringMatching(/\b[A-Z]\d\b/));
 });
