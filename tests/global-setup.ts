@@ -2,6 +2,7 @@
 import { chmodSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { heededVariables } from "../src/commands/config.ts";
 import { seedName, shareName } from "./random.ts";
 
 export default function setup(): () => void {
@@ -10,8 +11,10 @@ export default function setup(): () => void {
   chmodSync(folder, 0o755);
   for (const name of ["TMPDIR", "TEMP", "TMP"]) process.env[name] = folder;
 
-  // The log of a job is no place for annotations of cases that are examples.
-  delete process.env.GITHUB_ACTIONS;
+  // One world for every machine: a runner's variables, a terminal or a language would change what is printed.
+  for (const name of Object.keys(process.env))
+    if (/^(LC_\w+|LANGUAGE)$/.test(name) || name in heededVariables) delete process.env[name];
+  Object.assign(process.env, { TERM: "xterm", LANG: "C.UTF-8" });
   process.env.XDG_CACHE_HOME = join(folder, "cache");
   process.env[seedName] ??= String(Date.now() % 2 ** 31);
   process.env[shareName] ??= "0.1";

@@ -22,7 +22,7 @@ export function config(run: Run<CommonOptions>): number {
 }
 
 /** What the environment says to carcase, by variable. */
-const variables: Readonly<Record<string, string>> = {
+export const heededVariables: Readonly<Record<string, string>> = {
   NO_COLOR: "no colours, unless --color always",
   FORCE_COLOR: "colours in a pipe too",
   TERM: "where it is dumb, no colours, and record asks line by line",
@@ -37,7 +37,7 @@ const variables: Readonly<Record<string, string>> = {
 };
 
 const heeded = (): ShownSettings["environment"] =>
-  Object.entries(variables).flatMap(([variable, does]) => {
+  Object.entries(heededVariables).flatMap(([variable, does]) => {
     const value = process.env[variable] ?? "";
     return value === "" ? [] : { variable, value, does };
   });
