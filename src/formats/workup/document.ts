@@ -12,10 +12,12 @@ import {
   countsOf,
   criteriaOf,
   type Fit,
+  type Likeness,
   type Met,
   type SampleInHand,
   type Settling,
   settling,
+  type Told,
   toldApart,
   type Unexplained,
   unexplained,
@@ -153,14 +155,23 @@ function fitBlocks(fit: Fit, index: number, workup: Workup): Block[] {
 
 const inner = { indent: 2, bullet: "- " };
 
-const forLines = ({ favour, age, disease }: Fit): string[] => [
+const forLines = ({ favour, age, disease, likeness }: Fit): string[] => [
   ...favour.map((met) => metLine(met)),
   ...(age === "usual"
     ? [`supports: the age at which it is usual (${listing(disease.ages.usual, "or")})`]
     : []),
+  ...outbreakLine("much told of", likeness, likeness.more),
 ];
 
-const againstLines = ({ against, age, disease, isUnalarmed, results, unmet }: Fit): string[] => [
+/** `much told of its 9 published outbreaks: lymphoid.spleen enlargement (7), fever (5)` */
+function outbreakLine(head: string, { outbreaks }: Likeness, told: readonly Told[]): string[] {
+  // An organ is told with its process.
+  const said = told.filter(({ what }) => !told.some((other) => other.what.startsWith(`${what} `)));
+  const words = some(said.map((one) => `${one.what} (${one.outbreaks})`));
+  return told.length === 0 ? [] : [`${head} its ${count(outbreaks, "published outbreak")}: ${words}`];
+}
+
+const againstLines = ({ against, age, disease, isUnalarmed, results, unmet, likeness }: Fit): string[] => [
   ...(isUnalarmed ? ["against: no alarm that looks for it was raised"] : []),
   ...(results.isNegative ? ["against: the laboratory looked for all its agents and found none"] : []),
   ...unmet.map(({ says }) => `against: the laboratory did not find what its criteria need: ${says}`),
@@ -168,6 +179,7 @@ const againstLines = ({ against, age, disease, isUnalarmed, results, unmet }: Fi
   ...(age === "unusual"
     ? [`against: not the age at which it is usual (${listing(disease.ages.usual, "or")})`]
     : []),
+  ...outbreakLine("seldom told of", likeness, likeness.less),
 ];
 
 /** `typical: Firm lobules: respiratory.lungs consolidation (pig-01.yaml:14)` */
