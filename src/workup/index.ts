@@ -6,7 +6,6 @@ export {
   type Likeness,
   likenessOf,
   outbreaksOf,
-  type Published,
   pictureOf,
   type Told,
   tallied,
