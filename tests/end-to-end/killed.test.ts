@@ -334,14 +334,17 @@ describe("a run that is killed", () => {
       },
       seen(_, told) {
         const text = readFileSync(join(cwd, "a/pig-1.yaml"), "utf8");
-        const isMerged = git("rev-parse", "HEAD").trim() !== here;
+        const isMerged = readFileSync(join(cwd, ".git/refs/heads/main"), "utf8").trim() !== here;
         expect(git("ls-files", "--stage"), told).toBe(isMerged ? clean : conflicted);
         if (isMerged) expect(text, told).toBe(both);
-        expect(leftovers(cwd).length, told).toBeLessThan(2);
-        git("reset", "--quiet", "--hard", here);
-        git(...args);
-        expect(git("ls-files", "--stage"), told).toBe(clean);
-        expect(git("status", "--porcelain"), told).toBe("");
+        const left = leftovers(cwd).length;
+        expect(left, told).toBeLessThan(2);
+        if (left > 0) {
+          git("reset", "--quiet", "--hard", here);
+          git(...args);
+          expect(git("ls-files", "--stage"), told).toBe(clean);
+          expect(git("status", "--porcelain"), told).toBe("");
+        }
         return leftOf({ text }, { text: ours }, { text: both });
       },
     });
