@@ -93,9 +93,17 @@ function runUntil(
     let [told, start, from, to] = ["", 0, 0, 0];
     let timer: NodeJS.Timeout | undefined;
     const count = (sign: string): number => told.split(sign).length - 1;
+    let isSent = false;
     const kill = (): void => {
-      const pid = Number.parseInt(told, 10);
-      if (!told.endsWith(".")) process.kill(pid, "SIGKILL");
+      // Once: afterwards the number may be that of nobody, or of somebody else.
+      if (isSent || told.endsWith(".")) return;
+      isSent = true;
+      try {
+        process.kill(Number.parseInt(told, 10), "SIGKILL");
+      } catch (error) {
+        // It had ended already, and its last sign is on the way.
+        if ((error as NodeJS.ErrnoException).code !== "ESRCH") throw error;
+      }
     };
     const after = (milliseconds: number): void => {
       if (milliseconds < 0.5) kill();
