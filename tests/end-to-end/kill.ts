@@ -58,7 +58,7 @@ writeFileSync(
 );
 
 /** What is run, where it is not carcase itself. */
-export interface Program {
+interface Program {
   readonly command: readonly string[];
   readonly env?: Readonly<Record<string, string>>;
 }
