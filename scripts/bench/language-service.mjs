@@ -4,9 +4,9 @@ import { createRequire } from "node:module";
 import { pathToFileURL } from "node:url";
 
 const [schema, ...files] = process.argv.slice(2);
-const require = createRequire(pathToFileURL(`${process.cwd()}/`));
-const { getLanguageService } = require("yaml-language-server");
-const { TextDocument } = require("vscode-languageserver-textdocument");
+const load = createRequire(pathToFileURL(`${process.cwd()}/`));
+const { getLanguageService } = load("yaml-language-server");
+const { TextDocument } = load("vscode-languageserver-textdocument");
 const nothing = () => undefined;
 const service = getLanguageService({
   schemaRequestService: async (uri) => readFileSync(new URL(uri), "utf8"),

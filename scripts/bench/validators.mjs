@@ -26,7 +26,7 @@ const validators = [
   },
   {
     name: "yaml-language-server 1.25.0 (as a library)",
-    packages: ["yaml-language-server@1.25.0", "vscode-languageserver-textdocument"],
+    packages: ["yaml-language-server@1.25.0", "vscode-languageserver-textdocument@1.0.16"],
     command: [process.execPath, join(root, "scripts/bench/language-service.mjs"), schema],
   },
   {
