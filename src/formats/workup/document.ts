@@ -171,9 +171,21 @@ function outbreakLine(head: string, { outbreaks }: Likeness, told: readonly Told
   return told.length === 0 ? [] : [`${head} its ${count(outbreaks, "published outbreak")}: ${words}`];
 }
 
-const againstLines = ({ against, age, disease, isUnalarmed, results, unmet, likeness }: Fit): string[] => [
+const againstLines = ({
+  against,
+  age,
+  disease,
+  isUnalarmed,
+  results,
+  testedNegative,
+  unmet,
+  likeness,
+}: Fit): string[] => [
   ...(isUnalarmed ? ["against: no alarm that looks for it was raised"] : []),
   ...(results.isNegative ? ["against: the laboratory looked for all its agents and found none"] : []),
+  ...(testedNegative.length === 0
+    ? []
+    : [`against: the authority excluded it on a sample: ${evidenceText(testedNegative)}`]),
   ...unmet.map(({ says }) => `against: the laboratory did not find what its criteria need: ${says}`),
   ...against.map((met) => metLine(met)),
   ...(age === "unusual"
