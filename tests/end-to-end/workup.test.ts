@@ -31,7 +31,6 @@ describe("workup", () => {
       .split(/ {2}(?=\d+\. )/);
     expect(told.slice(1)).toHaveLength(10);
     for (const one of told.slice(1)) expect(one).toMatch(/^\d+\. [^:]+: \d[^:]*: \S+/);
-    expect(told[2]).toMatch(/: lungs consolidation$/);
   });
 
   it("answers for one pig where its file is named", () => {
