@@ -10,6 +10,7 @@ import { everyOutbreak, type Likeness, likenessOf, type Published, recordedThing
 import { placeKey } from "./place-key.ts";
 import { type ResultsInHand, resultsInHand } from "./results.ts";
 import { answerOf, casesOf } from "./statements.ts";
+import { testedNegative } from "./tested-negative.ts";
 
 type Strength = Statement["strength"];
 
@@ -35,6 +36,8 @@ export interface Fit {
   /** It is notifiable, and none of the alarms that look for it was raised. */
   readonly isUnalarmed: boolean;
   readonly results: ResultsInHand;
+  /** Entries of the authority that a sample tested negative for it; none where a result is positive. */
+  readonly testedNegative: readonly Evidence[];
   /** What published outbreaks of it had of what the record has. */
   readonly likeness: Likeness;
   /** Criteria of the literature for which the laboratory looked in vain. */
@@ -77,6 +80,7 @@ export function fitOf(disease: Disease, subject: Subject, published: Published =
   );
   const favour = met.filter(({ strength }) => isFavour(strength));
   const core = answers.filter(({ statement: { strength } }) => isCore(strength));
+  const results = resultsInHand(disease, subject);
   return {
     disease,
     favour,
@@ -92,7 +96,8 @@ export function fitOf(disease: Disease, subject: Subject, published: Published =
     ),
     absent: core.flatMap(({ statement, answer }) => (answer.is === "not-met" ? [statement] : [])),
     isUnalarmed: isUnalarmed(disease, subject),
-    results: resultsInHand(disease, subject),
+    results,
+    testedNegative: results.positive.length > 0 ? [] : testedNegative(disease, subject),
     likeness: likenessOf(disease.id, recordedThings(subject), published),
     unmet: unmetCriteria(disease, subject),
     places: new Map(

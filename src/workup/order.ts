@@ -11,13 +11,17 @@ export interface Counts {
   readonly against: number;
 }
 
-export function countsOf({ favour, against, age, isUnalarmed, results, unmet }: Fit): Counts {
+export function countsOf(fit: Fit): Counts {
+  const { favour, against, age, isUnalarmed, results, testedNegative, unmet } = fit;
   const count = (strength: string): number => favour.filter((one) => one.strength === strength).length;
   return {
     hallmark: count("hallmark"),
     typical: count("typical"),
     supports: count("supports") + each(age === "usual", results.positive.length > 0),
-    against: against.length + unmet.length + each(age === "unusual", isUnalarmed, results.isNegative),
+    against:
+      against.length +
+      unmet.length +
+      each(age === "unusual", isUnalarmed, results.isNegative || testedNegative.length > 0),
   };
 }
 
@@ -37,7 +41,7 @@ export const orderRule: readonly string[] = [
   `The count decides: each hallmark that is met counts ${counts.hallmark}, each typical finding ${counts.typical}, each thing that supports ${counts.supports}, each organ with a finding that the disease explains 1, and 2 where the finding is typical of it; each thing that speaks against takes ${-counts.against} away.`,
   "A finding that is nearly a hallmark or typical supports, once for each place of the record.",
   `What published outbreaks and cases of the disease told at least ${likenessLimits.more} times as often as all of them (an organ with a lesion, its process, a sign) counts a quarter each; what they told at most half as often, where there are ${likenessLimits.outbreaks} or more, takes a quarter away each, and all together at most ${mostByOutbreaks}. One that had everything as often as all is counted among them, so that one or two do not decide.`,
-  "A usual age supports, and so does a result that is positive for an agent of the disease; an unusual age speaks against, and so does it that all agents of the disease were looked for and none was found, or not the one that its criteria need. Against a disease that is listed internationally it speaks that no alarm that looks for it was raised.",
+  "A usual age supports, and so does a result that is positive for an agent of the disease; an unusual age speaks against, and so does it that all agents of the disease were looked for and none was found, or that the authority excluded it on a sample (both together count once), or that the one was not found that its criteria need. Against a disease that is listed internationally it speaks that no alarm that looks for it was raised.",
   "Of diseases that count the same, the one stands first whose typical findings are typical of fewer others; then the one that practices meet more often; then the one seen in more pigs; at last the alphabet decides.",
   "Forms of one disease have one line, under the name of the form that fits best.",
   "A disease is excluded only by a statement that was read in its source; one from memory speaks against, and no more.",
