@@ -1,6 +1,6 @@
 /** What stands at a path, without opening it. */
 import { lstatSync, readdirSync, realpathSync, statSync } from "node:fs";
-import { note } from "./witness.ts";
+import { type Noted, note } from "./witness.ts";
 
 export type FileKind = "file" | "folder" | "loop" | "broken link" | "nothing";
 
@@ -87,6 +87,13 @@ export function resultsIn(folder: string): readonly string[] {
   note("results", folder, () => joined(names));
   return names;
 }
+
+/** What `resultsIn` would note of a folder that was looked through. @param names in it, in any order */
+export const resultsNoted = (folder: string, names: readonly string[]): Noted => [
+  "results",
+  folder,
+  joined(names.filter(isResultsName).sort()),
+];
 
 /** Asks the questions of this file once more. */
 export const askAgain: Readonly<Record<string, (path: string) => string>> = {

@@ -7,6 +7,8 @@ export interface Found {
   /** YAML files that the settings exclude, but for those in folders that they exclude. */
   readonly excluded: readonly string[];
   readonly faults: readonly { readonly file: string; readonly message: string }[];
+  /** By folder that was looked through, the names in it that begin with a full stop, and those of results. */
+  readonly beside?: ReadonlyMap<string, readonly string[]>;
 }
 
 /** The rules by which settings exclude files that are found in a folder. */

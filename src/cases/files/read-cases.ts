@@ -10,7 +10,7 @@ import { type Fault, fileFault } from "../faults/fault.ts";
 import { buildCase } from "../model/build-case.ts";
 import type { Archive, Case, Farm, HouseScale } from "../model/model.ts";
 import { ArchiveContext, settingsName } from "./archive-context.ts";
-import { kindOf, sameFile } from "./file-kind.ts";
+import { kindOf, resultsNoted, sameFile } from "./file-kind.ts";
 import { find, roleOf } from "./find.ts";
 import type { FoundFile } from "./found.ts";
 import { isOfBytes, readInput } from "./input.ts";
@@ -115,6 +115,8 @@ export interface ReadFaults {
 export class ArchiveReader {
   /** In the order of their files. */
   readonly folders: readonly AskedFolder[];
+  /** By folder that was looked through, the names in it that begin with a full stop, and those of results. */
+  readonly beside: ReadonlyMap<string, readonly string[]>;
   readonly #context: ArchiveContext;
   readonly #paths: readonly string[];
   readonly #faults: Fault[] = [];
@@ -143,6 +145,8 @@ export class ArchiveReader {
     const named = paths.every(isBelow) ? [] : [...paths].sort();
     this.#asked = [resolve(from), options.config, named, this.#context.repository.tops];
     const asked = new Map<string, AskedFile>();
+    const beside = new Map<string, readonly string[]>();
+    this.beside = beside;
     const add = (path: number, found: string, how: FoundFile["how"], bytes?: Uint8Array): void => {
       const location = resolve(from, found);
       // Several paths may lead to a case, each under a name of its own; all else is what it is by its name.
@@ -164,6 +168,7 @@ export class ArchiveReader {
         this.#faults.push(fileFault(this.#context.show(resolve(from, file)), message));
       if (found.faults.length > 0) this.#met.add(index);
       for (const { file, how } of found.files) add(index, file, how);
+      for (const [folder, names] of found.beside ?? []) beside.set(folder, names);
       for (const file of found.excluded) {
         const location = resolve(from, file);
         const folder = this.#context.visitFolder(dirname(location));
@@ -266,15 +271,19 @@ export class ArchiveReader {
     };
   }
 
-  /** Takes what was told of a folder in place of reading it. */
-  tell({ files }: AskedFolder, told: ToldBesides, noted: readonly Noted[]): void {
+  /** What was learnt of the file system on the way to the files. */
+  noted(): Noted[] {
+    return Array.from(this.beside, ([folder, names]) => resultsNoted(folder, names));
+  }
+
+  /** Takes what was told of a folder in place of reading it. @param read the files that were read for it */
+  tell({ files }: AskedFolder, told: ToldBesides, read: readonly string[]): void {
     this.#context.unreadable.push(...told.around);
     this.#faults.push(...told.asked);
     this.#passedOver.push(...told.passedOver);
     for (const [index, one] of files.entries()) if (told.met[index]) this.#meet(one);
-    for (const [question, location] of noted)
-      if (isOfBytes(question) && basename(location) === settingsName)
-        this.#context.settings(dirname(location));
+    for (const location of read)
+      if (basename(location) === settingsName) this.#context.settings(dirname(location));
   }
 
   /** Lets go of what was read around the folders, but for what the next one stands in. */

@@ -1,7 +1,7 @@
 /** Looks through a folder for YAML files; honours .gitignore; looks into each folder once, however many links lead there. */
 import { type Dirent, readdirSync, realpathSync } from "node:fs";
 import { dirname, join, resolve, sep } from "node:path";
-import { kindOf, sameFile } from "./file-kind.ts";
+import { isResultsName, kindOf, sameFile } from "./file-kind.ts";
 import type { Excluding, Found, FoundFile } from "./found.ts";
 import { isIgnored, type Level, levelsAbove, levelsIn } from "./ignore-rules.ts";
 
@@ -27,6 +27,7 @@ export function walk(start: string, from: string, excluding: Excluding): Found {
   const plain = new Set<string>();
   const linked = new Map<string, string>();
   const links: Task[] = [];
+  const beside = new Map<string, readonly string[]>();
   let overruled: Level | undefined;
   const show = (inside: string): string => (start === "." ? inside || start : join(start, inside));
 
@@ -45,6 +46,7 @@ export function walk(start: string, from: string, excluding: Excluding): Found {
     }
     if (seen.has(real)) return;
     seen.add(real);
+    beside.set(folder, inFolder.map(({ name }) => name).filter(isBeside));
     const here = inFolder.some(({ name }) => name === ".gitignore")
       ? [...levels, ...levelsIn(folder)]
       : levels;
@@ -89,8 +91,10 @@ export function walk(start: string, from: string, excluding: Excluding): Found {
   for (let link = links.shift(); link !== undefined; link = links.shift()) look(link);
   for (const [target, file] of linked) if (!plain.has(target)) files.push({ file, how: "walked" });
   files.sort((a, b) => (a.file < b.file ? -1 : 1));
-  return { path: start, files, excluded, faults };
+  return { path: start, files, excluded, faults, beside };
 }
+
+const isBeside = (name: string): boolean => name.startsWith(".") || isResultsName(name);
 
 /** What `join` gives for a folder and a name, at once. */
 const below = (folder: string, name: string): string =>
