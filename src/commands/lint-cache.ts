@@ -45,6 +45,8 @@ const questions: Readonly<Record<string, (path: string) => string>> = { ...askAg
 const answerTo = (question: string, location: string): string | undefined =>
   isOfBytes(question) ? bytesAgain(question, location) : questions[question]?.(location);
 
+type Known = (question: string, path: string) => string | undefined;
+
 /** Where the line of a folder begins and ends. */
 type Place = readonly [from: number, to: number];
 
@@ -59,27 +61,26 @@ export class LintCache<Found> {
   #isRefused = false;
   readonly #renewed = new Set<string>();
   /** Answers about what lies outside of the folder that was asked about: it is the same for all. */
-  readonly #answers: Map<string, string | undefined>;
+  readonly #answers = new Map<string, string | undefined>();
+  readonly #known: Known;
 
-  private constructor(folder: string, rules: LintOptions, answered: Iterable<Noted>) {
+  private constructor(folder: string, rules: LintOptions, known: Known) {
     const { today, ...options } = rules;
     const name = sha256(JSON.stringify([sources, process.version, process.cwd(), options])).slice(0, 16);
     this.#file = join(folder, `lint-${name}.ndjson`);
     this.#day = today;
     this.#before = opened(this.#file);
     this.#lines = this.#before === undefined ? new Map() : linesIn(this.#before);
-    this.#answers = new Map(
-      Array.from(answered, ([question, path, answer]) => [`${question} ${path}`, answer] as const),
-    );
+    this.#known = known;
   }
 
   /**
-   * @param answered what was asked of the file system already
+   * @param known answers that need not be asked for
    * @returns undefined where there is no place for one
    */
-  static open<Found>(rules: LintOptions, answered: Iterable<Noted>): LintCache<Found> | undefined {
+  static open<Found>(rules: LintOptions, known: Known): LintCache<Found> | undefined {
     const folder = folderOfUser();
-    return folder === undefined ? undefined : new LintCache<Found>(folder, rules, answered);
+    return folder === undefined ? undefined : new LintCache<Found>(folder, rules, known);
   }
 
   /**
@@ -103,6 +104,8 @@ export class LintCache<Found> {
   }
 
   #answerTo(question: string, path: string, isInside: boolean): string | undefined {
+    const known = this.#known(question, path);
+    if (known !== undefined) return known;
     if (isInside) return answerTo(question, path);
     const key = `${question} ${path}`;
     if (!this.#answers.has(key)) this.#answers.set(key, answerTo(question, path));

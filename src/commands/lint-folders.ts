@@ -147,7 +147,7 @@ export async function lintFolders(job: LintJob, threads = 1, isKept = true): Pro
   const isLasting = job.read.input === undefined && job.read.from === undefined;
   const cache =
     isKept && isLasting && files >= worthKeeping
-      ? LintCache.open<LintedFolder>(job.rules, reader.noted())
+      ? LintCache.open<LintedFolder>(job.rules, (question, path) => reader.answerTo(question, path))
       : undefined;
   holdHeapDown(files);
   const known = new Map<number, LintedFolder>();

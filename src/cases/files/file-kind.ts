@@ -1,6 +1,6 @@
 /** What stands at a path, without opening it. */
 import { lstatSync, readdirSync, realpathSync, statSync } from "node:fs";
-import { type Noted, note } from "./witness.ts";
+import { note } from "./witness.ts";
 
 export type FileKind = "file" | "folder" | "loop" | "broken link" | "nothing";
 
@@ -88,12 +88,8 @@ export function resultsIn(folder: string): readonly string[] {
   return names;
 }
 
-/** What `resultsIn` would note of a folder that was looked through. @param names in it, in any order */
-export const resultsNoted = (folder: string, names: readonly string[]): Noted => [
-  "results",
-  folder,
-  joined(names.filter(isResultsName).sort()),
-];
+/** What `resultsIn` notes. @param names those in the folder, in any order */
+export const resultsAmong = (names: readonly string[]): string => joined(names.filter(isResultsName).sort());
 
 /** Asks the questions of this file once more. */
 export const askAgain: Readonly<Record<string, (path: string) => string>> = {

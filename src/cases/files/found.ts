@@ -1,4 +1,5 @@
 /** What a path on the command line led to. */
+import { isResultsName } from "./file-kind.ts";
 import type { Level } from "./ignore-rules.ts";
 
 export interface Found {
@@ -7,9 +8,16 @@ export interface Found {
   /** YAML files that the settings exclude, but for those in folders that they exclude. */
   readonly excluded: readonly string[];
   readonly faults: readonly { readonly file: string; readonly message: string }[];
-  /** By folder that was looked through, the names in it that begin with a full stop, and those of results. */
-  readonly beside?: ReadonlyMap<string, readonly string[]>;
 }
+
+/**
+ * By folder that was looked through, the names in it of what stands around records: of visits, farms, settings and results,
+ * and what begins with a full stop.
+ */
+export type Beside = Map<string, readonly string[]>;
+
+export const isBeside = (name: string): boolean =>
+  name.startsWith(".") || /^(?:visit|farm|carcase)\.yaml$/i.test(name) || isResultsName(name);
 
 /** The rules by which settings exclude files that are found in a folder. */
 export type Excluding = (folder: string) => Level | undefined;

@@ -10,7 +10,7 @@ import { type Fault, fileFault } from "../faults/fault.ts";
 import { buildCase } from "../model/build-case.ts";
 import type { Archive, Case, Farm, HouseScale } from "../model/model.ts";
 import { ArchiveContext, settingsName } from "./archive-context.ts";
-import { kindOf, resultsNoted, sameFile } from "./file-kind.ts";
+import { kindOf, resultsAmong, sameFile } from "./file-kind.ts";
 import { find, roleOf } from "./find.ts";
 import type { FoundFile } from "./found.ts";
 import { isOfBytes, readInput } from "./input.ts";
@@ -18,7 +18,7 @@ import { checkDocument, type KeyedDocument, keyedDocument, readDocument } from "
 import { decode, maxBytes } from "./read-text.ts";
 import { isInside } from "./shown-paths.ts";
 import { hasCaseKey, isProbablyOurs, isResults, roughText, whoseDocument } from "./whose.ts";
-import { type Note, type Noted, witnessed } from "./witness.ts";
+import { type Note, witnessed } from "./witness.ts";
 
 export interface ReadOptions {
   /** Folder that relative paths start from. Default: the current folder. */
@@ -115,8 +115,6 @@ export interface ReadFaults {
 export class ArchiveReader {
   /** In the order of their files. */
   readonly folders: readonly AskedFolder[];
-  /** By folder that was looked through, the names in it that begin with a full stop, and those of results. */
-  readonly beside: ReadonlyMap<string, readonly string[]>;
   readonly #context: ArchiveContext;
   readonly #paths: readonly string[];
   readonly #faults: Fault[] = [];
@@ -145,8 +143,6 @@ export class ArchiveReader {
     const named = paths.every(isBelow) ? [] : [...paths].sort();
     this.#asked = [resolve(from), options.config, named, this.#context.repository.tops];
     const asked = new Map<string, AskedFile>();
-    const beside = new Map<string, readonly string[]>();
-    this.beside = beside;
     const add = (path: number, found: string, how: FoundFile["how"], bytes?: Uint8Array): void => {
       const location = resolve(from, found);
       // Several paths may lead to a case, each under a name of its own; all else is what it is by its name.
@@ -163,12 +159,12 @@ export class ArchiveReader {
         add(index, name, "named", input);
         continue;
       }
-      const found = find(path, from, (folder) => this.#context.excluding(folder));
+      const excluding = (folder: string) => this.#context.excluding(folder);
+      const found = find(path, from, excluding, this.#context.beside);
       for (const { file, message } of found.faults)
         this.#faults.push(fileFault(this.#context.show(resolve(from, file)), message));
       if (found.faults.length > 0) this.#met.add(index);
       for (const { file, how } of found.files) add(index, file, how);
-      for (const [folder, names] of found.beside ?? []) beside.set(folder, names);
       for (const file of found.excluded) {
         const location = resolve(from, file);
         const folder = this.#context.visitFolder(dirname(location));
@@ -271,9 +267,17 @@ export class ArchiveReader {
     };
   }
 
-  /** What was learnt of the file system on the way to the files. */
-  noted(): Noted[] {
-    return Array.from(this.beside, ([folder, names]) => resultsNoted(folder, names));
+  /** By folder that was looked through, what stands in it around records. */
+  get beside(): ReadonlyMap<string, readonly string[]> {
+    return this.#context.beside;
+  }
+
+  /** The answer to a question about the file system, as far as the way to the files gave it. */
+  answerTo(question: string, path: string): string | undefined {
+    if (question === "kind")
+      return this.#context.isAbsent(dirname(path), basename(path)) ? "nothing" : undefined;
+    const names = question === "results" ? this.beside.get(path) : undefined;
+    return names && resultsAmong(names);
   }
 
   /** Takes what was told of a folder in place of reading it. @param read the files that were read for it */

@@ -1,8 +1,8 @@
 /** Looks through a folder for YAML files; honours .gitignore; looks into each folder once, however many links lead there. */
 import { type Dirent, readdirSync, realpathSync } from "node:fs";
 import { dirname, join, resolve, sep } from "node:path";
-import { isResultsName, kindOf, sameFile } from "./file-kind.ts";
-import type { Excluding, Found, FoundFile } from "./found.ts";
+import { kindOf, sameFile } from "./file-kind.ts";
+import { type Beside, type Excluding, type Found, type FoundFile, isBeside } from "./found.ts";
 import { isIgnored, type Level, levelsAbove, levelsIn } from "./ignore-rules.ts";
 
 export const skippedFolders: ReadonlySet<string> = new Set(["node_modules"]);
@@ -17,8 +17,8 @@ interface Task {
   readonly parents: readonly string[];
 }
 
-/** @param start the folder, as it is shown; relative to `from` */
-export function walk(start: string, from: string, excluding: Excluding): Found {
+/** @param start the folder, as it is shown; relative to `from`; @param beside is told what was seen */
+export function walk(start: string, from: string, excluding: Excluding, beside: Beside): Found {
   const top = resolve(from, start);
   const files: FoundFile[] = [];
   const excluded: string[] = [];
@@ -27,7 +27,6 @@ export function walk(start: string, from: string, excluding: Excluding): Found {
   const plain = new Set<string>();
   const linked = new Map<string, string>();
   const links: Task[] = [];
-  const beside = new Map<string, readonly string[]>();
   let overruled: Level | undefined;
   const show = (inside: string): string => (start === "." ? inside || start : join(start, inside));
 
@@ -91,10 +90,8 @@ export function walk(start: string, from: string, excluding: Excluding): Found {
   for (let link = links.shift(); link !== undefined; link = links.shift()) look(link);
   for (const [target, file] of linked) if (!plain.has(target)) files.push({ file, how: "walked" });
   files.sort((a, b) => (a.file < b.file ? -1 : 1));
-  return { path: start, files, excluded, faults, beside };
+  return { path: start, files, excluded, faults };
 }
-
-const isBeside = (name: string): boolean => name.startsWith(".") || isResultsName(name);
 
 /** What `join` gives for a folder and a name, at once. */
 const below = (folder: string, name: string): string =>
