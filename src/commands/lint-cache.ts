@@ -83,6 +83,11 @@ export class LintCache<Found> {
     return folder === undefined ? undefined : new LintCache<Found>(folder, rules, known);
   }
 
+  /** Of how many folders an earlier run kept something. */
+  get size(): number {
+    return this.#lines.size;
+  }
+
   /**
    * What was found in a folder, where everything that it rests on is still the same.
    * @returns with it the files that were read for it
@@ -115,9 +120,13 @@ export class LintCache<Found> {
   #keptOf(location: string): Line<Found> | undefined {
     const place = this.#lines.get(nameOf(location));
     if (place === undefined) return undefined;
-    const [, sum = "", json = ""] = split(this.#bytesAt(place).toString("utf8", 0, place[1] - place[0] - 1));
+    const bytes = this.#bytesAt(place);
+    const sum = bytes.indexOf(" ") + 1;
+    const from = bytes.indexOf(" ", sum) + 1;
+    const json = bytes.subarray(from, -1);
     // Whatever happened to the file: what is damaged was never kept.
-    return sha256(json) === sum ? (JSON.parse(json) as Line<Found>) : undefined;
+    const isWhole = sha256(json) === bytes.toString("latin1", sum, from - 1);
+    return isWhole ? (JSON.parse(json.toString()) as Line<Found>) : undefined;
   }
 
   #bytesAt([from, to]: Place): Buffer {
@@ -216,13 +225,6 @@ const nameOf = (location: string): string => Buffer.from(location).toString("bas
 
 const isFolder = (name: string): boolean =>
   statSync(Buffer.from(name, "base64url").toString(), { throwIfNoEntry: false })?.isDirectory() === true;
-
-/** A line up to its third word. */
-function split(line: string): readonly string[] {
-  const first = line.indexOf(" ");
-  const second = line.indexOf(" ", first + 1);
-  return [line.slice(0, first), line.slice(first + 1, second), line.slice(second + 1)];
-}
 
 function folderOfUser(): string | undefined {
   const { XDG_CACHE_HOME: set = "" } = process.env;

@@ -18,7 +18,7 @@ import {
 } from "../cases/index.ts";
 import { gradeCheckFor, type LintedParts, Linter, type LintOptions } from "../lint/index.ts";
 import { isWithin, type Part } from "./affected.ts";
-import { compileLater, holdHeapDown } from "./hold-heap.ts";
+import { compileAsUsual, compileLater, compileLittle, holdHeapDown } from "./hold-heap.ts";
 import { type Kept, LintCache, worthKeeping } from "./lint-cache.ts";
 import { filesNamedBy, isAnyOf, whyNamed } from "./named-files.ts";
 import type { ResultFile } from "./result-file.ts";
@@ -150,6 +150,8 @@ export async function lintFolders(job: LintJob, threads = 1, isKept = true): Pro
       ? LintCache.open<LintedFolder>(job.rules, (question, path) => reader.answerTo(question, path))
       : undefined;
   holdHeapDown(files);
+  const isWarm = cache !== undefined && cache.size >= folders.length / 2;
+  if (isWarm) compileLittle(files);
   const known = new Map<number, LintedFolder>();
   if (cache !== undefined)
     for (const [index, folder] of folders.entries()) {
@@ -160,7 +162,8 @@ export async function lintFolders(job: LintJob, threads = 1, isKept = true): Pro
     }
   const left = [...folders.keys()].filter((index) => !known.has(index));
   const leftFiles = sum(left.map((index) => sizes[index] ?? 0));
-  compileLater(leftFiles);
+  if (isWarm) compileAsUsual(leftFiles);
+  else compileLater(leftFiles);
   // Standard input was read by this thread.
   const most = job.read.input === undefined ? threads : 1;
   const [first = [], ...others] = shares(left, sizes, most);

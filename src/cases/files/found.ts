@@ -24,6 +24,8 @@ export type Excluding = (folder: string) => Level | undefined;
 
 export interface FoundFile {
   readonly file: string;
+  /** Where it lies, where that is known. */
+  readonly location?: string;
   /**
    * named: by the user, so it is read whatever it looks like and whatever is ignored. walked: found by looking through
    * its whole folder. matched: by a pattern, which may have left out other files of its folder.

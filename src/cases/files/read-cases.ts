@@ -142,21 +142,25 @@ export class ArchiveReader {
     // Below the starting folder a file has one name, whatever was asked for.
     const named = paths.every(isBelow) ? [] : [...paths].sort();
     this.#asked = [resolve(from), options.config, named, this.#context.repository.tops];
-    const asked = new Map<string, AskedFile>();
-    const add = (path: number, found: string, how: FoundFile["how"], bytes?: Uint8Array): void => {
-      const location = resolve(from, found);
+    const asked = new Map<string | number, AskedFile>();
+    const led = paths.map((_, index) => [index]);
+    const isSingle = paths.length === 1;
+    const add = (
+      path: number,
+      { file: found, location = resolve(from, found), how }: FoundFile,
+      bytes?: Uint8Array,
+    ): void => {
+      const one = { location, file: this.#context.show(location), how, paths: led[path] ?? [], bytes };
       // Several paths may lead to a case, each under a name of its own; all else is what it is by its name.
       const isCase = bytes !== undefined || roleOf(location) === "other";
-      const real =
-        isCase && paths.length > 1 ? sameFile(location) : isCase ? location : `${path} ${location}`;
-      const one = { location, file: this.#context.show(location), how, paths: [path], bytes };
+      const real = isSingle ? asked.size : isCase ? sameFile(location) : `${path} ${location}`;
       const other = asked.get(real);
-      asked.set(real, other === undefined ? one : oneOfTwo(one, other, real));
+      asked.set(real, other === undefined ? one : oneOfTwo(one, other, String(real)));
     };
     for (const [index, path] of paths.entries()) {
       if (path === "-") {
         this.#met.add(index);
-        add(index, name, "named", input);
+        add(index, { file: name, how: "named" }, input);
         continue;
       }
       const excluding = (folder: string) => this.#context.excluding(folder);
@@ -164,16 +168,20 @@ export class ArchiveReader {
       for (const { file, message } of found.faults)
         this.#faults.push(fileFault(this.#context.show(resolve(from, file)), message));
       if (found.faults.length > 0) this.#met.add(index);
-      for (const { file, how } of found.files) add(index, file, how);
+      for (const one of found.files) add(index, one);
       for (const file of found.excluded) {
         const location = resolve(from, file);
         const folder = this.#context.visitFolder(dirname(location));
         this.#excluded.set(folder, [...(this.#excluded.get(folder) ?? []), this.#context.show(location)]);
       }
     }
-    const folders = grouped([...asked.values()].sort(byFile), ({ location }) =>
-      this.#context.visitFolder(dirname(location)),
-    );
+    let [last, visit] = ["", ""];
+    const folders = grouped([...asked.values()].sort(byFile), ({ location }) => {
+      const folder = dirname(location);
+      // Mostly that of the file before.
+      if (folder !== last) [last, visit] = [folder, this.#context.visitFolder(folder)];
+      return visit;
+    });
     const { shard } = options;
     const isOurs = (location: string): boolean =>
       shard === undefined || this.#shardOf(location, shard.of) === shard.number;
@@ -182,7 +190,7 @@ export class ArchiveReader {
       .filter(({ location }) => isOurs(location));
     // What another part holds is not missing.
     if (shard !== undefined)
-      for (const { paths: led } of asked.values()) for (const path of led) this.#met.add(path);
+      for (const one of asked.values()) for (const path of one.paths) this.#met.add(path);
   }
 
   /** The same on every machine: by the path of the farm as it is shown, and so by nothing that other farms change. */
@@ -235,7 +243,7 @@ export class ArchiveReader {
 
   /** Two folders of one identity are read alike where the same answers are given. */
   identityOf({ location, files }: AskedFolder): string {
-    const asked = files.map((one) => [one.location, one.file, one.how]);
+    const asked = files.flatMap((one) => [one.location.slice(location.length), one.how]);
     return JSON.stringify([this.#asked, location, asked, this.#excluded.get(location)]);
   }
 

@@ -55,28 +55,29 @@ export function walk(start: string, from: string, excluding: Excluding, beside: 
     for (const entry of inFolder) {
       const { name } = entry;
       if (name.startsWith(".") || skippedFolders.has(name)) continue;
+      const isRecord = isYaml(name);
       const path = below(inside, name);
       const location = below(folder, name);
       const link = entry.isSymbolicLink();
       const kind = link ? kindOf(location) : entry.isDirectory() ? "folder" : "file";
       if (isIgnored(location, kind === "folder", here)) continue;
       if (isIgnored(location, kind === "folder", excludes)) {
-        if (kind !== "folder" && isYaml(name)) excluded.push(show(path));
+        if (kind !== "folder" && isRecord) excluded.push(show(path));
         continue;
       }
-      if (kind === "folder" && !isYaml(name)) {
+      if (kind === "folder" && !isRecord) {
         const task = { inside: path, levels: here, parents: [...parents, real] };
         // Links come last, so that a file is known by its own path and not by that of a link.
         if (link) links.push(task);
         else look(task);
-      } else if (kind === "loop" && isYaml(name))
+      } else if (kind === "loop" && isRecord)
         faults.push({ file: show(path), message: "it is a link that leads back to itself" });
-      else if (isYaml(name)) {
+      else if (isRecord) {
         if (link) {
           if (!linked.has(sameFile(location))) linked.set(sameFile(location), show(path));
         } else {
           plain.add(below(real, name));
-          files.push({ file: shown === "." ? name : below(shown, name), how: "walked" });
+          files.push({ file: shown === "." ? name : below(shown, name), location, how: "walked" });
         }
       }
     }
