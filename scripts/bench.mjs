@@ -9,8 +9,8 @@ import "./setup.mjs";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
 /** One run each of an archive of 1 040 cases and one of 99 996, and nothing else. */
-const isLarge = process.argv[2] === "--large";
-const runs = isLarge ? 1 : Number(process.argv[2] ?? 15);
+const isLarge = process.argv.includes("--large");
+const runs = Number(process.argv.slice(2).find((argument) => !argument.startsWith("--")) ?? 15);
 const one = "tests/fixtures/birch-farm/2026-04-20/pig-01.yaml";
 const carcase = (...args) => ["bin/carcase.js", ...args];
 
@@ -45,15 +45,15 @@ function ratio(name, args, { to, of, by, goal, pairs = runs }) {
   line(name, `${median(ratios).toFixed(2).padStart(6)} x ${of}  [${least} to ${most}]`, goal);
 }
 
-/** The example farm under another name, and so without its seals: no two pigs of an archive share an id. */
+/** The example farm under another name: no two pigs of an archive share an id, and nobody has sealed them. */
 function copyFarm(folder, copy) {
   cpSync(join(root, "cases-example/alder-farm"), folder, { recursive: true });
   for (const name of readdirSync(folder, { recursive: true, encoding: "utf8" }).filter((file) =>
     file.endsWith(".yaml"),
   )) {
     const file = join(folder, name);
-    const text = readFileSync(file, "utf8").replace(/^seals:\n(?: .*\n)*/m, "");
-    writeFileSync(file, text.replaceAll("alder-2", `alder-${copy}-2`));
+    const text = readFileSync(file, "utf8").replaceAll("alder-2", `alder-${copy}-2`);
+    writeFileSync(file, text.replace(/^seals:\n(?: .*\n)*/m, ""));
   }
 }
 
@@ -108,6 +108,12 @@ function measureLarge() {
 console.log(
   `node ${process.version}, ${cpus().length} cores; medians [least to greatest] of ${runs} pairs of runs, of 5 for archives`,
 );
+
+if (process.argv.includes("--validators")) {
+  const { compareValidators } = await import("./bench/validators.mjs");
+  compareValidators({ archive, median, runs: Math.min(runs, 5) });
+  process.exit();
+}
 
 const empty = { to: ["-e", "0"], of: "node -e 0", by: "wall" };
 ratio("--version", carcase("--version"), { ...empty, goal: 1.2 });

@@ -52,6 +52,7 @@ const knowledge = {
   alarms: readAlarms(readYaml("anatomy.yaml")),
   diseases: readDiseases(readYaml("anatomy.yaml")),
   disease_criteria: readDiseaseCriteria(readYaml("anatomy.yaml")),
+  published_outbreaks: readYaml("published-outbreaks.yaml"),
   transport: readYaml("transport.yaml"),
   protection: readYaml("protection.yaml"),
   autolysis: readYaml("autolysis.yaml"),

@@ -29,7 +29,7 @@ show(
   "Did it change? (-q: the answer alone, without its reasons and sources)",
   "compare -q --indicator snout-grade-2-up alder-farm",
 );
-show("What does it fit best?", "workup -q --first 1 alder-farm/2026-03-14/pig-02.yaml");
+show("What does it fit best?", "workup -q --first 1 alder-farm/2026-03-14/pig-09.yaml");
 console.log(`
 # Where to look next
   npm run install:global      puts carcase on the path (docs/install.md)

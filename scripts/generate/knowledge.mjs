@@ -63,6 +63,7 @@ export function writeKnowledge(knowledge) {
     alarms: "AlarmPattern[]",
     diseases: "Disease[]",
     disease_criteria: "DiseaseCriteria[]",
+    published_outbreaks: "PublishedOutbreaks",
     transport: "Transport",
     protection: "Protection",
     autolysis: "Autolysis",
@@ -155,7 +156,16 @@ export const scale_ranges: Readonly<Record<string, Pick<Scale, "id" | "organ" | 
   const lines = [
     // Scales, diseases, the order of the knife, the agents and sheets of labels are loaded by those who ask for them.
     ...Object.keys(types).filter(
-      (name) => !["scales", "diseases", "disease_criteria", "knife", "agents", "label_sheets"].includes(name),
+      (name) =>
+        ![
+          "scales",
+          "diseases",
+          "disease_criteria",
+          "published_outbreaks",
+          "knife",
+          "agents",
+          "label_sheets",
+        ].includes(name),
     ),
     "vocabulary",
     "recorded_grades",

@@ -46,6 +46,7 @@ function knowledgeRoot() {
     "alarm",
     "disease",
     "disease_criteria",
+    "published_outbreaks",
     "transport",
     "protection",
     "autolysis",

@@ -2,6 +2,6 @@
 export type { Alarm, OpenAlarm } from "./alarm.ts";
 export { findAlarms, openAlarms, openAlarmsOf } from "./find-alarms.ts";
 export { goneAlarms } from "./gone-alarms.ts";
-export { isFarAfter, unsaid } from "./lifted.ts";
+export { excludedBy, isFarAfter, unsaid } from "./lifted.ts";
 export { alarmText, callWhom } from "./notice.ts";
 export { isUntold } from "./untold.ts";

@@ -85,6 +85,12 @@ export function liftedBy(
   return answers.every((answer) => answer.length > 0) ? answers.flat() : [];
 }
 
+/** The entry by which the authority's sample tested negative, where it is the last about an alarm. */
+export function excludedBy(alarm: string, subject: Subject): AuthorityEntry | undefined {
+  const last = standing(alarm, subject, []);
+  return last?.stands === "excluded" ? last : undefined;
+}
+
 /** From when on the evidence was there to be told of. */
 function since(one: Case, evidence: readonly Evidence[]): Moment | undefined {
   const opened = moment(one.record.opened?.at);

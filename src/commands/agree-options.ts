@@ -20,5 +20,7 @@ const agreeHelp = `
 Examples:
   carcase agree alder-farm/2026-03-14
   carcase agree --scale maff-1978 readings.csv
-A case holds further readings under readings: [{reader: B. Second, grades: {maff-1978: 3}}]. A table ending in
-.csv has the columns pig, reader and one for each scale, a line for each pig and reader.`;
+A case holds further readings under readings:
+  [{reader: B. Second, grades: {maff-1978: 3}}]
+A table ending in .csv has the columns pig, reader and one for each scale, a line
+for each pig and reader.`;

@@ -40,4 +40,5 @@ Examples:
   carcase compare --between treatment --indicator pleurisy maple-farm
   carcase compare --between farms --indicator snout-grade-2-up practice
   carcase compare --even-if reader --scale maff-1978 alder-farm
-Name the question before you look, in visit.yaml or here: each further one makes all of them harder to show.`;
+Name the question before you look, in visit.yaml or here: each further one makes
+all of them harder to show.`;

@@ -18,7 +18,9 @@ export function addCompletion(program: Command): void {
 
 const completionHelp = `
 Examples, once for each shell:
-  carcase completion bash > ~/.carcase-completion    and in ~/.bashrc the line . ~/.carcase-completion
-  carcase completion zsh > ~/.carcase-completion     and in ~/.zshrc the same line, after compinit
+  carcase completion bash > ~/.carcase-completion
+    and in ~/.bashrc the line . ~/.carcase-completion
+  carcase completion zsh > ~/.carcase-completion
+    and in ~/.zshrc the same line, after compinit
   carcase completion fish > ~/.config/fish/completions/carcase.fish
 After an update of carcase write it again. How to set it up: docs/install.md`;

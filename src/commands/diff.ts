@@ -1,5 +1,6 @@
 /** `carcase diff`: what changed in records from one state to another, in medical words. */
 import { lstatSync } from "node:fs";
+import { devNull } from "node:os";
 import { join, relative, resolve } from "node:path";
 import { fileFault } from "../cases/faults/fault.ts";
 import { kindOf, sameFile } from "../cases/files/file-kind.ts";
@@ -35,10 +36,14 @@ function betweenFiles(run: Run<DiffOptions>): Differences {
   if (from === undefined || to === undefined || run.paths.length > 2)
     throw new UsageError("--files: name two files, the earlier and the later: carcase diff --files OLD NEW");
   const sides = new Sides(run);
+  const name = isNoFile(to) ? from : to;
   for (const [side, file] of [[sides.before, from] as const, [sides.after, to] as const])
-    sides.put(side, to, bytesOf(file));
+    if (!isNoFile(file)) sides.put(side, name, bytesOf(file));
   return { from, to, ...sides.found() };
 }
+
+/** What git calls a file that is new or gone. */
+const isNoFile = (file: string): boolean => file === "/dev/null" || file === devNull;
 
 function betweenRevisions(run: Run<DiffOptions>): Differences {
   const git = gitFor("carcase diff", "carcase diff --files OLD NEW compares two files");

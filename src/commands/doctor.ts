@@ -1,8 +1,9 @@
 /** `carcase doctor`: is what lies around the records in its place? */
-import { type Dirent, readdirSync, readFileSync, statSync } from "node:fs";
+import { type Dirent, readdirSync } from "node:fs";
 import { dirname, extname, join, relative, resolve } from "node:path";
 import { sameFile } from "../cases/files/file-kind.ts";
 import { currentFormat } from "../cases/files/format-version.ts";
+import { textAt } from "../cases/files/text-at.ts";
 import type { Archive, Case } from "../cases/index.ts";
 import { type Checked, doctorText } from "../formats/doctor/text.ts";
 import { besideCase, isElsewhere, photographs, tracings } from "../record/index.ts";
@@ -74,10 +75,10 @@ function git(): Checked {
       says: `${found}; this folder lies in no repository, so what records said before is not kept`,
     };
   const hooks = namesIn(folder).filter(
-    ({ name }) => !name.endsWith(".sample") && textOf(join(folder, name)).includes("carcase"),
+    ({ name }) => !name.endsWith(".sample") && textAt(join(folder, name)).includes("carcase"),
   );
   const top = gitSays("rev-parse", "--show-toplevel") ?? ".";
-  const runner = textOf(join(top, ".pre-commit-config.yaml")).includes("carcase")
+  const runner = textAt(join(top, ".pre-commit-config.yaml")).includes("carcase")
     ? [".pre-commit-config.yaml"]
     : [];
   const all = [...hooks.map(({ name }) => name), ...runner];
@@ -140,7 +141,7 @@ function editorLines({ cases, visits, farms }: Archive): Checked {
 
 /** An address on the net, or what is no schema of ours, is not judged. */
 function isOlder(location: string, kind: SchemaKind): boolean {
-  const there = textOf(location);
+  const there = textAt(location);
   return isSchemaOf(there, kind) && there !== schemaText(kind);
 }
 
@@ -233,13 +234,5 @@ function namesIn(folder: string): Dirent[] {
     return readdirSync(folder, { withFileTypes: true });
   } catch {
     return [];
-  }
-}
-
-function textOf(file: string): string {
-  try {
-    return statSync(file).isFile() ? readFileSync(file, "utf8") : "";
-  } catch {
-    return "";
   }
 }

@@ -31,4 +31,4 @@ Examples:
   carcase explain lungs
   carcase explain consolidation
   carcase explain processes
-  carcase explain farm/visit/pig-03.yaml    what is due, and what the visit gives`;
+  carcase explain farm/visit/pig-03.yaml   what is due, and what the visit gives`;

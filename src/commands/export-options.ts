@@ -29,6 +29,6 @@ Examples:
   carcase export alder-farm -o tables
   carcase export . --format parquet -o tables
   carcase export . --pseudonymise ~/keys/carcase.key --new-key -o shared
-One key gives the same pseudonyms again, and without it nobody can tell what they
-stand for. All days of a farm move by one number of days. Pseudonyms are no
+One key gives the same pseudonyms again, and without it nobody can tell what
+they stand for. All days of a farm move by one number of days. Pseudonyms are no
 anonymity: docs/export.md says what is left out, moved and kept.`;

@@ -69,11 +69,12 @@ export async function exportTables(run: Run<ExportOptions>): Promise<number> {
       text: dictionary({ written, version, shared: shared ? { keepDays } : undefined }),
     };
   };
-  run.clear([dirname(realTarget(output))]);
   writeFolder(output, pieces(), {
     file: dictionaryFile,
     isOurs: (names, text) => names.every(isOurs) && isDictionary(text),
   });
+  // Not before: what a killed run left may be the last tables that there are.
+  run.clear([dirname(realTarget(output))]);
   if (quiet !== true)
     run.say(
       `${output}: ${count(counted.cases, "case")} of ${count(counted.visits, "visit")} in ${tables.length} tables (${format}); what each column means stands in ${join(output, dictionaryFile)}`,

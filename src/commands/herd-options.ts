@@ -44,5 +44,6 @@ Examples:
   carcase herd --by visit --indicator snout-grade-2-up alder-farm
   carcase herd --plot --by visit,group --indicator snout-grade-2-up alder-farm
   carcase herd --cluster pen --level 90% --format csv -o herd.csv alder-farm
-Only pigs drawn at random, or a whole group, give a prevalence; for others the numbers are of the pigs examined.
-Which interval when, and what must not be concluded: docs/statistics.md`;
+Only pigs drawn at random, or a whole group, give a prevalence; for others the
+numbers are of the pigs examined. Which interval when, and what must not be
+concluded: docs/statistics.md`;

@@ -2,7 +2,7 @@
  * What earlier runs of `carcase lint` found, folder by folder, for those in which nothing has changed. It is told by contents
  * and never by times. It may be deleted at any moment, and what is said is the same with it and without it.
  */
-import { chmodSync, constants, fstatSync, openSync, readdirSync, readSync, rmSync, statSync } from "node:fs";
+import { constants, fstatSync, openSync, readdirSync, readSync, rmSync, statSync } from "node:fs";
 import { homedir } from "node:os";
 import { dirname, isAbsolute, join, sep } from "node:path";
 import { askAgain } from "../cases/files/file-kind.ts";
@@ -184,7 +184,7 @@ export class LintCache<Found> {
 function begun(file: string): GrowingFile {
   const folder = dirname(file);
   // It quotes records, so it is for nobody else to read.
-  for (const made of makeFolder(folder)) chmodSync(made, 0o700);
+  makeFolder(folder, 0o700);
   clearLeftovers(folder);
   return new GrowingFile(file);
 }

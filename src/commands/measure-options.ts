@@ -21,5 +21,6 @@ Examples:
   carcase measure tracings/pig-01.svg
   carcase measure alder-farm/2026-03-14
   carcase measure --write --dry-run alder-farm
-Ids of the outlines: cavity-left, dorsal-left, ventral-left, the same on the right, septum, scale-bar-10-mm;
-for lungs lobe-left-cranial ... lobe-accessory, affected-left-cranial-1 ... inside their lobe.`;
+Ids of the outlines: cavity-left, dorsal-left, ventral-left, the same on the
+right, septum, scale-bar-10-mm; for lungs lobe-left-cranial ... lobe-accessory,
+affected-left-cranial-1 ... inside their lobe.`;

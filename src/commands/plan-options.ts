@@ -120,7 +120,8 @@ Examples:
   carcase plan compare --from 40% --to 15%
   carcase plan say --pigs 12
   carcase plan choose alder-farm --groups nursery-1 --pigs 12 --seed 7
-Shares are written 5% or 0.05. Numbers hold for pigs drawn at random, not for pigs chosen because they are ill.`;
+Shares are written 5% or 0.05. Numbers hold for pigs drawn at random, not for
+pigs chosen because they are ill.`;
 
 const detectHelp = `
 Examples:

@@ -109,9 +109,13 @@ function visibleError(message: string): string {
 }
 
 const afterHelp = `
-Paths are case files, folders or globs; the default is the current folder, and - is standard input.
-Exit code 0: clean. 1: findings at or above the failing level. 2: wrong usage or unreadable input.
+Paths are case files, folders or globs; the default is the current folder, and -
+is standard input.
+Exit code 0: clean. 1: findings at or above the failing level. 2: wrong usage or
+unreadable input.
 
-Knives, saw and axe injure; Streptococcus suis and other agents pass to people; formalin is toxic. Wear cut-proof
-and waterproof gloves, eye protection and, for brain, abortion and saw work, a mask. On suspicion of a notifiable
-disease stop and call the competent veterinary authority. Local law and licensed practice rule.`;
+Knives, saw and axe injure; Streptococcus suis and other agents pass to people;
+formalin is toxic. Wear cut-proof and waterproof gloves, eye protection and, for
+brain, abortion and saw work, a mask. On suspicion of a notifiable disease stop
+and call the competent veterinary authority. Local law and licensed practice
+rule.`;

@@ -100,7 +100,8 @@ function addLabels(samples: Command): void {
 }
 
 const labelsHelp = `
-Sheets: a4-24 a4-21 a4-40 a4-65 letter-30 letter-20 letter-10; your own stand under label_sheets in carcase.yaml.
+Sheets: a4-24 a4-21 a4-40 a4-65 letter-30 letter-20 letter-10; your own stand
+under label_sheets in carcase.yaml.
 
 Examples:
   carcase samples labels alder-farm/2026-03-14 -o labels.html

@@ -23,7 +23,7 @@ export function addSchema(program: Command): void {
 
 const schemaHelp = `
 Examples:
-  carcase schema                    each kind of file, with the line to put at its top
+  carcase schema                    each kind of file, with the line for its top
   carcase schema --write schemas    the schemas into the folder schemas
   carcase schema case               the schema of a case
 How to set up an editor: docs/editors.md`;

@@ -32,4 +32,5 @@ Examples:
   carcase score --by group alder-farm
   carcase score --matrix alder-farm/2026-03-14
   carcase score --format csv -o scores.csv .
-A value marked * rests on a definition from memory that was not checked against its source.`;
+A value marked * rests on a definition from memory that was not checked against
+its source.`;

@@ -22,4 +22,5 @@ Examples:
   carcase workup alder-farm/2026-03-14/pig-02.yaml
   carcase workup --format markdown -o workup.md alder-farm/2026-03-14
 While an alarm stands its notice is all that is said, and the exit code is 1.
-It advises and does not diagnose. In what order diseases stand: carcase explain workup`;
+It advises and does not diagnose.
+In what order diseases stand: carcase explain workup`;

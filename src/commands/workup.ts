@@ -30,7 +30,8 @@ export function workup(run: Run<WorkupOptions>): number {
   // While an alarm stands nothing is said but its notice.
   if (openAlarmsOf(archive).length > 0) return run.end(true);
   const subjects = subjectsOf(archive, run.paths);
-  if (subjects.length > 0 || run.options.format === "json") run.write(written(subjects.map(workUp)));
+  if (subjects.length > 0 || run.options.format === "json")
+    run.write(written(subjects.map((subject) => workUp(subject))));
   return run.end();
 }
 

@@ -203,17 +203,16 @@ const statOf = (file: string): Stats | undefined => statSync(file, { throwIfNoEn
 /**
  * Makes a folder and those above it that are not there, one level after the other: Node's own way to make them all never
  * ends where a file system has none.
- * @returns those that were made, the uppermost first
+ * @param mode permissions of those that are made, from their first moment
  */
-export function makeFolder(folder: string): string[] {
-  if (existsSync(folder)) return [];
-  const above = makeFolder(dirname(folder));
+export function makeFolder(folder: string, mode?: number): void {
+  if (existsSync(folder)) return;
+  makeFolder(dirname(folder), mode);
   try {
-    mkdirSync(folder);
+    mkdirSync(folder, mode);
   } catch (error) {
     throw cannotWrite(`into ${folder}`, error);
   }
-  return [...above, folder];
 }
 
 export interface NewFile {

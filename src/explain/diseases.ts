@@ -2,7 +2,7 @@
 import { type Disease, diseaseCriteria, diseases, type Statement } from "../knowledge/diseases.ts";
 import { type Source, sourceLine } from "../knowledge/index.ts";
 import { listing } from "../words/listing.ts";
-import { orderRule } from "../workup/index.ts";
+import { orderRule, outbreaksOf } from "../workup/index.ts";
 import { section, type Topic } from "./explanation.ts";
 
 export const diseaseTopics: readonly Topic[] = [...diseases.values()].map((disease) => ({
@@ -111,6 +111,10 @@ function sectionsOf(disease: Disease) {
   ];
   return [
     ...body,
+    ...section(
+      "Published outbreaks and cases that the work-up counts",
+      outbreaksOf(disease.id).map(({ cite }) => cite),
+    ),
     ...section(
       "Sources",
       sources.map((source, index) => `[${index + 1}] ${sourceLine(source)}`),

@@ -23,6 +23,7 @@ const names: Readonly<Record<string, string>> = {
   at_risk: "pigs at risk",
   rests_on: "ground",
   answered: "closed, nothing is waited for",
+  sha256: "fingerprint",
 };
 
 const nameOf = (key: string): string => names[key] ?? key.replaceAll("_", " ");
@@ -153,6 +154,9 @@ function specialSentence({ change, at, before, after }: Change): string | undefi
       ...because,
     ].join("; ");
   }
+  // The file is another than the one that was measured before.
+  if (last === "sha256" && at.at(-2) === "measured" && change === "changed")
+    return `${placeOf("case", at.slice(0, -2)).place}: tracing changed, and measured again`;
   return undefined;
 }
 
@@ -242,6 +246,8 @@ function words(value: unknown, key = ""): string {
       .map((item) => (key === "findings" && isKeyed(item) ? described(item) : words(asKeyed(key, item), key)))
       .join(isKeyed(value[0]) ? "; " : ", ");
   if (key === "agent") return agentName(String(value));
+  // Enough of a fingerprint to tell two apart.
+  if (typeof value === "string" && /^[0-9a-f]{64}$/.test(value)) return value.slice(0, 8);
   if (isKeyed(value)) return answerWords(value) ?? Object.entries(value).map(entryWords).join(", ");
   return typeof value === "string" && /\s/.test(value) && !/^[<>≤≥]?\s*[\d.]+( x [\d.]+)* \S+$/.test(value)
     ? `"${value}"`

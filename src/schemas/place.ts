@@ -1,8 +1,9 @@
 /** Where the schemas lie, seen from a file. */
-import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
+import { existsSync, readdirSync } from "node:fs";
 import { dirname, join, relative, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { asWritten } from "../words/as-written.ts";
+import { textAt } from "../cases/files/text-at.ts";
 import { note } from "../cases/files/witness.ts";
 import { isSchemaOf, type SchemaKind, schemaFile, schemaKinds } from "./kinds.ts";
 
@@ -27,7 +28,7 @@ function placeFrom(from: string, kind: SchemaKind): string | undefined {
     const folders = levels.isRepository ? [...usual, ...foldersIn(level)] : usual;
     const file = folders
       .map((folder) => join(level, folder, schemaFile(kind)))
-      .find((one) => existsSync(one) && isSchemaOf(textOf(one), kind));
+      .find((one) => existsSync(one) && isSchemaOf(textAt(one), kind));
     if (file === undefined) continue;
     const path = asWritten(relative(from, file));
     return /\s/.test(path) ? undefined : path;
@@ -53,15 +54,6 @@ function foldersIn(folder: string): string[] {
       .sort();
   } catch {
     return [];
-  }
-}
-
-function textOf(file: string): string {
-  try {
-    // A pipe would be waited for.
-    return statSync(file).isFile() ? readFileSync(file, "utf8") : "";
-  } catch {
-    return "";
   }
 }
 

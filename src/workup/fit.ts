@@ -6,9 +6,11 @@ import { type AgeClass, systems } from "../knowledge/index.ts";
 import { type Evidence, type Subject, wantsLesion } from "../patterns/index.ts";
 import { criteriaOf } from "./criteria.ts";
 import { described, nearly } from "./near.ts";
+import { everyOutbreak, type Likeness, likenessOf, type Published, recordedThings } from "./outbreaks.ts";
 import { placeKey } from "./place-key.ts";
 import { type ResultsInHand, resultsInHand } from "./results.ts";
 import { answerOf, casesOf } from "./statements.ts";
+import { testedNegative } from "./tested-negative.ts";
 
 type Strength = Statement["strength"];
 
@@ -34,6 +36,10 @@ export interface Fit {
   /** It is notifiable, and none of the alarms that look for it was raised. */
   readonly isUnalarmed: boolean;
   readonly results: ResultsInHand;
+  /** Entries of the authority that a sample tested negative for it; none where a result is positive. */
+  readonly testedNegative: readonly Evidence[];
+  /** What published outbreaks of it had of what the record has. */
+  readonly likeness: Likeness;
   /** Criteria of the literature for which the laboratory looked in vain. */
   readonly unmet: readonly Criterion[];
   /** The places of the record that speak for it, each with the strongest statement that it meets. */
@@ -55,7 +61,7 @@ function strengthOf({ strength, source, when }: Statement, evidence: readonly Ev
 
 const isOfOrgan = ({ path: [top] }: Evidence): boolean => systemIds.has(String(top));
 
-export function fitOf(disease: Disease, subject: Subject): Fit {
+export function fitOf(disease: Disease, subject: Subject, published: Published = everyOutbreak): Fit {
   const answers = disease.statements.flatMap((statement) =>
     statement.when === undefined ? [] : [{ statement, answer: answerOf(described(statement.when), subject) }],
   );
@@ -74,6 +80,7 @@ export function fitOf(disease: Disease, subject: Subject): Fit {
   );
   const favour = met.filter(({ strength }) => isFavour(strength));
   const core = answers.filter(({ statement: { strength } }) => isCore(strength));
+  const results = resultsInHand(disease, subject);
   return {
     disease,
     favour,
@@ -89,7 +96,9 @@ export function fitOf(disease: Disease, subject: Subject): Fit {
     ),
     absent: core.flatMap(({ statement, answer }) => (answer.is === "not-met" ? [statement] : [])),
     isUnalarmed: isUnalarmed(disease, subject),
-    results: resultsInHand(disease, subject),
+    results,
+    testedNegative: results.positive.length > 0 ? [] : testedNegative(disease, subject),
+    likeness: likenessOf(disease.id, recordedThings(subject), published),
     unmet: unmetCriteria(disease, subject),
     places: new Map(
       favour

@@ -1,6 +1,7 @@
 /** In which order diseases are shown: by counted evidence of named strength. */
 import { grouped } from "../words/grouped.ts";
 import { casesSeen, type Fit, isCore, organsSeen } from "./fit.ts";
+import { likenessLimits } from "./outbreaks.ts";
 
 /** What is counted of a disease: statements that are met. */
 export interface Counts {
@@ -10,13 +11,17 @@ export interface Counts {
   readonly against: number;
 }
 
-export function countsOf({ favour, against, age, isUnalarmed, results, unmet }: Fit): Counts {
+export function countsOf(fit: Fit): Counts {
+  const { favour, against, age, isUnalarmed, results, testedNegative, unmet } = fit;
   const count = (strength: string): number => favour.filter((one) => one.strength === strength).length;
   return {
     hallmark: count("hallmark"),
     typical: count("typical"),
     supports: count("supports") + each(age === "usual", results.positive.length > 0),
-    against: against.length + unmet.length + each(age === "unusual", isUnalarmed, results.isNegative),
+    against:
+      against.length +
+      unmet.length +
+      each(age === "unusual", isUnalarmed, results.isNegative || testedNegative.length > 0),
   };
 }
 
@@ -25,11 +30,18 @@ const each = (...said: readonly boolean[]): number => said.filter(Boolean).lengt
 /** What each strength counts; that order hardly depends on it was tried on published outbreaks. */
 const counts: Counts = { hallmark: 3, typical: 2, supports: 1, against: -2 };
 
+/** So many things that published outbreaks of it had much more often count as much as one that supports. */
+const thingsForOne = 4;
+
+/** What outbreaks may add or take away at most: in a visit of many pigs much is told of any disease. */
+const mostByOutbreaks = 1;
+
 /** The rule in words, for whoever asks by what it goes. */
 export const orderRule: readonly string[] = [
   `The count decides: each hallmark that is met counts ${counts.hallmark}, each typical finding ${counts.typical}, each thing that supports ${counts.supports}, each organ with a finding that the disease explains 1, and 2 where the finding is typical of it; each thing that speaks against takes ${-counts.against} away.`,
   "A finding that is nearly a hallmark or typical supports, once for each place of the record.",
-  "A usual age supports, and so does a result that is positive for an agent of the disease; an unusual age speaks against, and so does it that all agents of the disease were looked for and none was found, or not the one that its criteria need. Against a disease that is listed internationally it speaks that no alarm that looks for it was raised.",
+  `What published outbreaks and cases of the disease told at least ${likenessLimits.more} times as often as all of them (an organ with a lesion, its process, a sign) counts a quarter each; what they told at most half as often, where there are ${likenessLimits.outbreaks} or more, takes a quarter away each, and all together at most ${mostByOutbreaks}. One that had everything as often as all is counted among them, so that one or two do not decide.`,
+  "A usual age supports, and so does a result that is positive for an agent of the disease; an unusual age speaks against, and so does it that all agents of the disease were looked for and none was found, or that the authority excluded it on a sample (both together count once), or that the one was not found that its criteria need. Against a disease that is listed internationally it speaks that no alarm that looks for it was raised.",
   "Of diseases that count the same, the one stands first whose typical findings are typical of fewer others; then the one that practices meet more often; then the one seen in more pigs; at last the alphabet decides.",
   "Forms of one disease have one line, under the name of the form that fits best.",
   "A disease is excluded only by a statement that was read in its source; one from memory speaks against, and no more.",
@@ -50,13 +62,18 @@ const often = { common: 2, occasional: 1, rare: 0 } as const;
 /** The count by which diseases are compared; it is not shown, since it says nothing by itself. */
 export function countOf(fit: Fit): number {
   const { hallmark, typical, supports, against } = countsOf(fit);
+  const { likeness } = fit;
   return (
     hallmark * counts.hallmark +
     typical * counts.typical +
     supports * counts.supports +
     against * counts.against +
     organsSeen(fit) +
-    organsSeen(fit, isCore)
+    organsSeen(fit, isCore) +
+    Math.max(
+      -mostByOutbreaks,
+      Math.min(mostByOutbreaks, (likeness.more.length - likeness.less.length) / thingsForOne),
+    )
   );
 }
 

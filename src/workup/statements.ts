@@ -65,7 +65,8 @@ const each = (
   changed: (one: Condition) => Condition,
 ): NonNullable<Condition["all"]> => [changed(first), ...others.map(changed)];
 
-const visitOf = (subject: Subject): Visit | undefined => {
+/** The visit of a case, with that case alone; a visit itself. */
+export const visitOf = (subject: Subject): Visit | undefined => {
   if ("cases" in subject) return subject;
   return subject.visit && { ...subject.visit, cases: [subject], complete: false, excluded: [] };
 };

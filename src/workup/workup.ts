@@ -3,6 +3,7 @@ import { type Disease, diseases } from "../knowledge/diseases.ts";
 import type { Subject } from "../patterns/index.ts";
 import { type Fit, fitOf, hasCore, hasLesion, isExcluded } from "./fit.ts";
 import { inOrder, withForms } from "./order.ts";
+import type { Published } from "./outbreaks.ts";
 
 export interface Workup {
   readonly subject: Subject;
@@ -12,8 +13,9 @@ export interface Workup {
   readonly excluded: readonly Fit[];
 }
 
-export function workUp(subject: Subject): Workup {
-  const all = [...diseases.values()].map((disease) => fitOf(disease, subject));
+/** @param published the outbreaks that it may know */
+export function workUp(subject: Subject, published?: Published): Workup {
+  const all = [...diseases.values()].map((disease) => fitOf(disease, subject, published));
   const seen = all.filter((fit) => hasCore(fit) || hasLesion(fit));
   // By age and signs alone a disease is listed only where nothing else fits.
   const fitting = seen.some((fit) => hasLesion(fit) && !isExcluded(fit))

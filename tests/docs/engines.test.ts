@@ -1,8 +1,10 @@
 /** The queries of docs/engines.md are asked, of what its first lines export. `npm run docs` writes what comes back. */
-import { writeFileSync } from "node:fs";
-import { join } from "node:path";
+import { spawnSync } from "node:child_process";
+import { chmodSync, cpSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { delimiter, join } from "node:path";
 import { DuckDBInstance } from "@duckdb/node-api";
 import { expect, it } from "vitest";
+import { parse } from "yaml";
 import { tables } from "../../src/tables/index.ts";
 import { temporaryFolder } from "../cases/temporary.ts";
 import { carcase, root } from "../end-to-end/run.ts";
@@ -57,6 +59,49 @@ function set(head: readonly string[], rows: readonly (readonly unknown[])[]): st
     )
     .join("");
 }
+
+interface Job {
+  readonly strategy?: { readonly matrix: { readonly part: readonly number[] } };
+  readonly steps: readonly { readonly run: string }[];
+}
+
+it("the jobs of docs/engines.md, one after the other, give the bytes of one run", () => {
+  const [workflow] = blocksOf(page).filter(({ info }) => info === "yaml");
+  const { jobs } = parse(workflow?.body ?? "") as { jobs: Record<"lint" | "merge", Job> };
+  const top = temporaryFolder();
+  // What npx does with a package that is there.
+  const bin = join(top, "bin");
+  mkdirSync(bin);
+  writeFileSync(
+    join(bin, "npx"),
+    `#!/bin/sh\nshift\nexec "${process.execPath}" "${join(root, "bin/carcase.js")}" "$@"\n`,
+  );
+  chmodSync(join(bin, "npx"), 0o755);
+  const archive = (name: string): string => {
+    const cwd = join(top, name, "archive");
+    cpSync(join(root, "cases-example"), cwd, { recursive: true });
+    return cwd;
+  };
+  const stepsOf = ({ steps }: Job, cwd: string, part = 0): (number | null)[] =>
+    steps.map(
+      ({ run }) =>
+        spawnSync("bash", ["-e", "-c", run.replaceAll(/\$\{\{ matrix\.part \}\}/g, String(part))], {
+          cwd,
+          env: { ...process.env, PATH: `${bin}${delimiter}${process.env.PATH ?? ""}` },
+        }).status,
+    );
+  const merging = archive("merge");
+  const parts = jobs.lint.strategy?.matrix.part ?? [];
+  expect(parts).toHaveLength(3);
+  for (const part of parts) {
+    const cwd = archive(`part-${part}`);
+    expect(stepsOf(jobs.lint, cwd, part)).toEqual([0]);
+    cpSync(join(cwd, `part-${part}.json`), join(merging, `part-${part}.json`));
+  }
+  const whole = carcase(["lint", "--format", "json", "."], { cwd: archive("whole") });
+  expect(stepsOf(jobs.merge, merging)).toEqual([whole.code]);
+  expect(readFileSync(join(merging, "carcase.json"), "utf8")).toBe(whole.out);
+});
 
 it("docs/tables.md describes every column", async () => {
   await expect(tablesPage(tables)).toMatchFileSnapshot("../../docs/tables.md");

@@ -1,6 +1,6 @@
 /** `docs/history.md` tells a story of two people and one pig: it is played in a repository, and what is printed stands there. */
 import { spawnSync } from "node:child_process";
-import { cpSync, readFileSync, writeFileSync } from "node:fs";
+import { chmodSync, cpSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, it } from "vitest";
 import { temporaryFolder } from "../cases/temporary.ts";
@@ -120,4 +120,26 @@ it("docs/history.md prints what the commands print", () => {
     );
   else for (const { info, body } of blocksOf(page)) if (isPlayed(info)) expect(body).toBe(play(body));
   expect(step).toBe(steps.length);
+});
+
+it("docs/history.md sets up a difftool that tells of records that changed, are new and are gone", () => {
+  const { run, edit, commit } = archive();
+  const bin = temporaryFolder();
+  writeFileSync(
+    join(bin, "carcase"),
+    `#!/bin/sh\nexec "${process.execPath}" "${join(root, "bin/carcase.js")}" "$@"\n`,
+  );
+  chmodSync(join(bin, "carcase"), 0o755);
+  const path = `PATH='${bin}':"$PATH"`;
+  const [recipe] = blocksOf(page).filter(({ body }) => body.includes("difftool."));
+  expect(run("sh", "-e", "-c", recipe?.body ?? "exit 1")).toBe("");
+  edit(lung);
+  run("git", "mv", "alder-farm/2026-03-14/pig-02.yaml", "alder-farm/2026-03-14/pig-92.yaml");
+  commit("Renamed");
+  const asked = /`(git difftool .*)`/.exec(textOf(page))?.[1] ?? "";
+  const said = run("sh", "-c", `${path} ${asked} --no-renames`);
+  expect(said).toContain("  Lungs, consolidation, left cranial lobe: 20 % to 35 %\n");
+  expect(said).toMatch(/alder-2026-03-14-02 .*pig-92\.yaml\n {2}Pig added: /);
+  expect(said).toMatch(/alder-2026-03-14-02 .*pig-02\.yaml\n {2}Pig taken out: /);
+  expect(said).not.toContain("not read");
 });

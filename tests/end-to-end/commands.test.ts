@@ -34,6 +34,13 @@ describe("help and usage", () => {
     expect(bare.err).toContain("Usage: carcase");
   });
 
+  it("keeps to 80 columns, but for examples that are one line to copy", () => {
+    const lines = readFileSync(join(root, "docs/commands.md"), "utf8").split("\n```console\n").slice(1);
+    const said = lines.flatMap((block) => (block.split("\n```")[0] ?? "").split("\n"));
+    expect(said.length).toBeGreaterThan(500);
+    expect(said.filter((line) => line.length > 80 && !/^(?:\$| ) carcase /.test(line))).toEqual([]);
+  });
+
   it.each([
     [["lnt"], "Did you mean lint?"],
     [["lint", "--formt", "json"], "Did you mean --format?"],

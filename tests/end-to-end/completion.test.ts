@@ -3,9 +3,9 @@ import { type ChildProcess, spawn, spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { temporaryFolder } from "../cases/temporary.ts";
+import { put, temporaryFolder } from "../cases/temporary.ts";
 import { Terminal } from "../interview/terminal.ts";
-import { carcase, root } from "./run.ts";
+import { carcase, root, wide } from "./run.ts";
 
 const isThere = (program: string): boolean => spawnSync("sh", ["-c", `command -v ${program}`]).status === 0;
 const folder = temporaryFolder();
@@ -152,6 +152,27 @@ describe("the name of a case", () => {
     expect(named).toEqual(carcase(["lint", "alder-farm/2026-03-14/pig-03.yaml"], { cwd }));
     expect(named.out).toContain("1 case: ");
     expect(carcase(["explain", "alder-2026-03-14-03"], { cwd })).toMatchObject({ code: 0, err: "" });
+  });
+
+  it("is found however it is written, and where the file alone has one", () => {
+    const archive = temporaryFolder();
+    const files = {
+      "carcase.yaml": "format: 1\n",
+      "a/one.yaml": 'format: 1\n"case" : "rowan-1"\npig: {tag: "1"}\n',
+      "b/two.yaml": "{format: 1, case: 'rowan-2', pig: {tag: '2'}}\n",
+      "c/three.yaml": "format: 1\npig: {tag: '3'}\ncase:\n  rowan-3\n",
+      "d/rowan-4.yaml": "format: 1\npig: {tag: '4'}\nselection: {basis: random}\n",
+      "e/other.yaml": "format: 1\ncase: elm-1\nnote: as in rowan-5\npig: {tag: '5'}\n",
+    };
+    put(archive, files);
+    const names = [1, 2, 3, 4].map((number) => `rowan-${number}`);
+    expect(carcase(["names-of-cases", "rowan"], { cwd: archive }).out.split("\n")).toEqual([...names, ""]);
+    expect(carcase(["names-of-cases", ""], { cwd: archive }).out).toBe(`${[...names, "elm-1"].join("\n")}\n`);
+    for (const name of [...names, "rowan-5", "rowan"])
+      expect(
+        carcase(["lint", name], { cwd: archive, env: wide }).err.includes(`no case at "${name}"`),
+        name,
+      ).toBe(!names.includes(name));
   });
 
   it("is not looked for outside an archive", () => {

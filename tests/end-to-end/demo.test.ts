@@ -22,7 +22,7 @@ describe("the demo", () => {
       "maff-1978",
       "===O===",
       "No\nchange was shown",
-      "1. Progressive atrophic rhinitis",
+      "1. Enzootic pneumonia",
     ])
       expect(stdout).toContain(answer);
   });

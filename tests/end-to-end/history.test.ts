@@ -4,8 +4,6 @@ import { chmodSync, mkdirSync, readFileSync, renameSync, rmSync, symlinkSync, wr
 import { delimiter, join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { put, temporaryFolder } from "../cases/temporary.ts";
-import { runs } from "../random.ts";
-import { killed, measured, moments } from "./kill.ts";
 import { carcase, root } from "./run.ts";
 
 const pig = (number: number, more = ""): string => `format: 1
@@ -240,25 +238,5 @@ describe("carcase git", () => {
     expect(merge().code).toBe(1);
     expect(readFileSync(join(folder, "ours"), "utf8")).toContain("<<<<<<< ours\n");
     expect(carcase(["git", "facts", "base"], { cwd: folder }).out).toBe("a: 1\nb: 1\nc: 1\nd: 1\n");
-  });
-
-  it("leaves whole files when it is killed at any moment", async () => {
-    const cwd = temporaryFolder();
-    const before = pig(1);
-    put(cwd, { base: before, theirs: before.replace("left_middle: 35", "left_middle: 40") });
-    const ours = before.replace("left_cranial: 20", "left_cranial: 25");
-    const both = ours.replace("left_middle: 35", "left_middle: 40");
-    const args = ["merge-driver", "base", "ours", "theirs", "7", "pig-01.yaml"];
-    put(cwd, { ours });
-    const whole = await measured(args, cwd);
-    expect(readFileSync(join(cwd, "ours"), "utf8")).toBe(both);
-    const seen = new Set<string>();
-    for (const moment of moments(runs(20), whole)) {
-      put(cwd, { ours });
-      await killed(args, cwd, moment);
-      seen.add(readFileSync(join(cwd, "ours"), "utf8"));
-    }
-    expect([...seen].filter((text) => text !== ours && text !== both)).toEqual([]);
-    expect(seen.has(ours)).toBe(true);
   });
 });

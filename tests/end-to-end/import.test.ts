@@ -5,7 +5,7 @@ import { describe, expect, it } from "vitest";
 import { put, temporaryFolder } from "../cases/temporary.ts";
 import { every } from "../every.ts";
 import { runs } from "../random.ts";
-import { isEqual, killed, measured, moments, tree } from "./kill.ts";
+import { isEqual, killOften, leftovers, measured, tree } from "./kill.ts";
 import { carcase, wide } from "./run.ts";
 
 const table = `pig,tag,group,age (d),lungs consolidation left cranial,vesicles\n${Array.from(
@@ -210,45 +210,42 @@ describe(`an import that is killed, ${kills} times`, () => {
   };
 
   it("leaves the table imported wholly or not at all", { timeout: 3_600_000 }, async () => {
-    const counts: Record<string, Record<string, number>> = {};
     const shares = Object.entries(starts);
-    for (const [index, [name, start]] of shares.entries()) {
-      const whole = start();
-      const run = await measured(args, whole);
-      const all = tree(whole);
-      const count = { none: 0, all: 0, between: 0, ended: 0 };
-      const share = Math.floor(kills / shares.length) + (index < kills % shares.length ? 1 : 0);
-      for (const moment of moments(share, run)) {
-        const cwd = start();
-        const none = tree(cwd);
-        const isKilled = await killed(args, cwd, moment);
-        const now = tree(cwd);
-        const state = isEqual(now, none) ? "none" : isEqual(now, all) ? "all" : "between";
-        // The visit came with its pigs, and is not put above them yet: every command reads the same.
-        if (state === "between") {
-          expect(Object.keys(now).filter((file) => file.endsWith("visit.yaml"))).toEqual([
-            `${folder}/pigs-01-30/visit.yaml`,
-          ]);
-          const read = ({ out }: { out: string }) => {
-            const { summary, completeness } = JSON.parse(out);
-            return [summary.cases, completeness.map(({ case: id }: { case: string }) => id)];
-          };
-          const linted = (from: string) => read(carcase(["lint", folder, "--format", "json"], { cwd: from }));
-          expect(linted(cwd)).toEqual(linted(whole));
-        }
-        count[isKilled ? state : "ended"]++;
-        // What is left over is cleared away by the next import, which does all of it.
-        if (state === "none") expect(carcase(args, { cwd }).code).toBe(0);
-        if (state !== "between") expect([moment, tree(cwd)]).toEqual([moment, all]);
-        expect(leftovers(cwd)).toEqual(state === "none" ? [] : expect.any(Array));
-        rmSync(cwd, { recursive: true });
-      }
-      counts[name] = count;
-      expect(count.none).toBeGreaterThan(0);
+    for (const [name, start] of shares) {
+      const first = start();
+      const none = tree(first);
+      const whole = await measured(args, first);
+      const all = tree(first);
+      await killOften({
+        what: `import, ${name}`,
+        many: Math.ceil(kills / shares.length),
+        args,
+        whole,
+        made: start,
+        seen(cwd, told) {
+          const now = tree(cwd);
+          const left = isEqual(now, none) ? "old" : isEqual(now, all) ? "new" : "between";
+          // The visit came with its pigs, and is not put above them yet: every command reads the same.
+          if (left === "between") {
+            expect(Object.keys(now).filter((file) => file.endsWith("visit.yaml"))).toEqual([
+              `${folder}/pigs-01-30/visit.yaml`,
+            ]);
+            const read = ({ out }: { out: string }) => {
+              const { summary, completeness } = JSON.parse(out);
+              return [summary.cases, completeness.map(({ case: id }: { case: string }) => id)];
+            };
+            const linted = (from: string) =>
+              read(carcase(["lint", folder, "--format", "json"], { cwd: from }));
+            expect(linted(cwd), told).toEqual(linted(first));
+          }
+          // What is left over is cleared away by the next import, which does all of it.
+          if (left === "old") expect(carcase(args, { cwd }).code, told).toBe(0);
+          if (left !== "between") expect(tree(cwd), told).toEqual(all);
+          expect(leftovers(cwd), told).toEqual(left === "old" ? [] : expect.any(Array));
+          rmSync(cwd, { recursive: true });
+          return left;
+        },
+      });
     }
-    console.info(`${kills} kills: ${JSON.stringify(counts)}`);
   });
 });
-
-const leftovers = (cwd: string): string[] =>
-  (readdirSync(cwd, { recursive: true }) as string[]).filter((name) => name.endsWith(".tmp"));

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { put, temporaryFolder } from "../cases/temporary.ts";
 import { runs } from "../random.ts";
-import { isEqual, killed, measured, moments, tree } from "./kill.ts";
+import { isEqual, killOften, measured, tree } from "./kill.ts";
 import { carcase } from "./run.ts";
 
 const visit = "alder-farm/2026-04-20";
@@ -137,32 +137,33 @@ describe(`new that is killed, ${kills} times`, () => {
   };
 
   it("leaves all of its files or none", { timeout: 600_000 }, async () => {
-    const counts: Record<string, Record<string, number>> = {};
-    for (const [index, [name, there]] of Object.entries(starts).entries()) {
+    for (const [name, there] of Object.entries(starts)) {
       const start = (): string => {
         const cwd = temporaryFolder();
         put(cwd, there);
         return cwd;
       };
-      const whole = start();
-      const run = await measured(four, whole);
-      const [none, all] = [there, tree(whole)];
-      const count = { none: 0, all: 0, between: 0, ended: 0 };
-      for (const moment of moments(Math.floor(kills / 4) + (index < kills % 4 ? 1 : 0), run)) {
-        const cwd = start();
-        const isKilled = await killed(four, cwd, moment);
-        const now = tree(cwd);
-        const state = isEqual(now, none) ? "none" : isEqual(now, all) ? "all" : "between";
-        // The farm came with its visit, and is not put above it yet.
-        if (state === "between") {
-          const { [`${visit}/farm.yaml`]: moved = "", ...rest } = now;
-          expect(isEqual({ "alder-farm/farm.yaml": moved, ...rest }, all)).toBe(true);
-        }
-        count[isKilled ? state : "ended"]++;
-        if (state === "none") expect([carcase(four, { cwd }).code, tree(cwd)]).toEqual([0, all]);
-      }
-      counts[name] = count;
+      const first = start();
+      const whole = await measured(four, first);
+      const all = tree(first);
+      await killOften({
+        what: `new, ${name}`,
+        many: Math.ceil(kills / 4),
+        args: four,
+        whole,
+        made: start,
+        seen(cwd, told) {
+          const now = tree(cwd);
+          const left = isEqual(now, there) ? "old" : isEqual(now, all) ? "new" : "between";
+          // The farm came with its visit, and is not put above it yet.
+          if (left === "between") {
+            const { [`${visit}/farm.yaml`]: moved = "", ...rest } = now;
+            expect({ "alder-farm/farm.yaml": moved, ...rest }, told).toEqual(all);
+          }
+          if (left === "old") expect([carcase(four, { cwd }).code, tree(cwd)], told).toEqual([0, all]);
+          return left;
+        },
+      });
     }
-    console.info(`${kills} kills: ${JSON.stringify(counts)}`);
   });
 });

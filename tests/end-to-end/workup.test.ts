@@ -17,10 +17,28 @@ describe("workup", () => {
     expect(out).toMatch(/\(pig-\d\d\.yaml:\d+/);
   });
 
+  it("shows on the first screen whole words, and the strongest reason of each disease whole", () => {
+    const screen = carcase(["workup", visit], { env: { COLUMNS: "80" } })
+      .out.split("\n")
+      .slice(0, 24);
+    const end = screen.findIndex((line) => line.includes("fit less well"));
+    expect(end).toBeGreaterThan(10);
+    const lines = screen.slice(1, end);
+    expect(lines.filter((line) => line.length > 80 || line.includes(".."))).toEqual([]);
+    const told = lines
+      .map((line) => line.replace(/^ {5}(?=\S)/, " "))
+      .join("")
+      .split(/ {2}(?=\d+\. )/);
+    expect(told.slice(1)).toHaveLength(10);
+    for (const one of told.slice(1)) expect(one).toMatch(/^\d+\. [^:]+: \d[^:]*: \S+/);
+  });
+
   it("answers for one pig where its file is named", () => {
     const { out } = carcase(["workup", "-q", `${visit}/pig-09.yaml`]);
     expect(out).toMatch(/^alder-2026-03-14-09: what fits/);
-    expect(carcase(["workup", "-q", "--first", "2", `${visit}/pig-09.yaml`]).out.split("\n")).toHaveLength(4);
+    expect(
+      carcase(["workup", "-q", "--first", "2", `${visit}/pig-09.yaml`], { env: wide }).out.split("\n"),
+    ).toHaveLength(4);
   });
 
   it("quotes lines at which the finding stands", () => {

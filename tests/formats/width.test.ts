@@ -3,7 +3,7 @@ import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { table } from "../../src/formats/page/blocks.ts";
+import { heading, table } from "../../src/formats/page/blocks.ts";
 import { makeStyle } from "../../src/formats/page/style.ts";
 import { textOf } from "../../src/formats/page/text.ts";
 import { displayWidth } from "../../src/formats/page/width.ts";
@@ -163,6 +163,14 @@ describe("any table", () => {
       ].join("\n"),
     );
   });
+});
+
+it("hangs what of a long heading goes on below", () => {
+  const long = `2026-03-14 · H. Marlow · ${"Write what was seen of it ".repeat(4).trim()}`;
+  const [first = "", second = ""] = textOf([heading(long, { level: 3 })], makeStyle(false), 80).split("\n");
+  expect(displayWidth(first)).toBeLessThanOrEqual(80);
+  expect(second).toMatch(/^ {2}\S/);
+  expect(`${first} ${second.trim()}`).toBe(long);
 });
 
 /** How often each letter and digit stands in a text. */

@@ -11,6 +11,9 @@ const diagnosed = (more: Keyed): Keyed => ({
   diagnosis: { disease: [{ text: "enzootic pneumonia", ...more }] },
 });
 const sampled = (more: Keyed): Keyed => ({ samples: [{ id: "01-A", from: "blood", for: ["pcr"], ...more }] });
+const measured = (value: Keyed | undefined): Keyed => ({
+  respiratory: { turbinates: { state: "normal", ...(value && { measured: value }) } },
+});
 
 describe("sentences", () => {
   it.each<readonly [string, Keyed, Keyed, readonly string[]]>([
@@ -32,6 +35,20 @@ describe("sentences", () => {
       { respiratory: { lungs: { consolidation: { accessory: 20 } } } },
       { respiratory: { lungs: { consolidation: { accessory: 35 } } } },
       ["Lungs, consolidation, accessory lobe: 20 % to 35 %"],
+    ],
+    [
+      "a tracing that is another file now",
+      measured({ tracing: "tracings/pig-14.svg", sha256: "0123456789abcdef".repeat(4) }),
+      measured({ tracing: "tracings/pig-14.svg", sha256: "fedcba9876543210".repeat(4) }),
+      ["Turbinates (conchae) and nasal septum: tracing changed, and measured again"],
+    ],
+    [
+      "a tracing that was measured",
+      measured(undefined),
+      measured({ tracing: "tracings/pig-14.svg", sha256: "0123456789abcdef".repeat(4) }),
+      [
+        "Turbinates (conchae) and nasal septum, measured added: tracing tracings/pig-14.svg, fingerprint 01234567",
+      ],
     ],
     [
       "the time of a sample",

@@ -125,7 +125,7 @@ async function run({ args, cwd, input, env = {} }) {
     left = left?.subarray(piece.length);
     return piece.length;
   };
-  if (counted) steps();
+  walked = 0;
   const began = process.cpuUsage();
   delete require.cache[main];
   require(main);

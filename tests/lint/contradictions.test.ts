@@ -1,6 +1,6 @@
 /**
  * Contradiction mutants: put any one slip into a complete case, and the linter must name it. `npm test` puts each into the
- * first case that it can be put into and every second one after it, `npm run test:long` into all.
+ * first case that it can be put into and every fourth one after it, `npm run test:long` into all.
  */
 import { readFileSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
@@ -41,7 +41,7 @@ describe("contradiction mutants", () => {
   const isTried = (kind: string): boolean => {
     const before = applied.get(kind) ?? 0;
     applied.set(kind, before + 1);
-    return isWhole || before % 2 === 0;
+    return isWhole || before % 4 === 0;
   };
 
   it.each(complete.cases.map((one) => [one.file, one] as const))("of %s are all found", (file, one) => {
@@ -76,7 +76,7 @@ describe("contradiction mutants", () => {
     (_id, visit) => {
       const missed = visitContradictions.filter((slip) => {
         const over = slip.over(visit);
-        if (over === undefined) return false;
+        if (over === undefined || !isTried(slip.kind)) return false;
         const caught = lintVisit(visit, over).some(({ rule }) => slip.rules.includes(rule));
         count(slip.kind, caught);
         return !caught;
@@ -93,7 +93,7 @@ describe("contradiction mutants", () => {
       `contradiction mutants found: ${sum("caught")} of ${sum("total")}, ${score.size} kinds\n${rows.join("\n")}`,
     );
     expect(score.size).toBe(contradictions.length + visitContradictions.length);
-    expect(sum("total")).toBeGreaterThan(isWhole ? 2500 : 1300);
+    expect(sum("total")).toBeGreaterThan(isWhole ? 2500 : 650);
     expect(sum("caught")).toBe(sum("total"));
   });
 });

@@ -2,7 +2,7 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
 import { openAlarmsOf } from "../../src/alarms/index.ts";
-import { readCases } from "../../src/cases/index.ts";
+import { type Archive, type Case, readCases } from "../../src/cases/index.ts";
 import { type Finding, lintCases } from "../../src/lint/index.ts";
 import { folderInTurns } from "../cases/temporary.ts";
 
@@ -35,23 +35,23 @@ export function lintInCopy(
   changed: Files,
 ): { readonly all: readonly Finding[]; of(name: string): readonly Finding[] } {
   const day = basename(dirname(file));
-  const read = (files: Files) => {
-    const folder = inTurns({
-      ...farmOf(dirname(dirname(file))),
-      ...Object.fromEntries(Object.entries(files).map(([name, text]) => [`${day}/${name}`, text])),
-    });
-    return readCases([join(folder, day)]);
-  };
-  const together = read(changed);
+  const folder = inTurns({
+    ...farmOf(dirname(dirname(file))),
+    ...Object.fromEntries(Object.entries(changed).map(([name, text]) => [`${day}/${name}`, text])),
+  });
+  const together = readCases([join(folder, day)]);
   // A stop in one pig silences what asks for more in the others of its visit, so those that alarm are linted by themselves.
   const alarming = new Set(openAlarmsOf(together).map((alarm) => basename(alarm.file)));
-  const part = (alarms: boolean): Files =>
-    Object.fromEntries(Object.entries(changed).filter(([name]) => alarming.has(name) === alarms));
-  const calm = part(false);
-  const findings =
-    Object.keys(calm).length === Object.keys(changed).length
-      ? lintCases(together).findings
-      : [calm, part(true)].flatMap((files) => lintCases(read(files)).findings);
+  const isChanged = ({ file: one }: Case): boolean => Object.hasOwn(changed, basename(one));
+  const part = (alarms: boolean): Archive => {
+    const isOfPart = (one: Case): boolean => !isChanged(one) || alarming.has(basename(one.file)) === alarms;
+    const visits = together.visits.map((visit) => ({ ...visit, cases: visit.cases.filter(isOfPart) }));
+    return { ...together, visits, cases: together.cases.filter(isOfPart) };
+  };
+  const parts = together.cases.some((one) => isChanged(one) && alarming.has(basename(one.file)))
+    ? [part(false), part(true)]
+    : [together];
+  const findings = parts.flatMap((archive) => lintCases(archive).findings);
   const byName = new Map<string, Finding[]>();
   for (const finding of findings) {
     const name = basename(finding.file);

@@ -1,55 +1,14 @@
-/** `carcase migrate` with a format 2 that does not exist: what it writes, what it refuses, and what a kill leaves. */
+/** `carcase migrate` with a format 2 that does not exist: what it writes and what it refuses. */
 import { spawnSync } from "node:child_process";
-import { readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { readFileSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { build } from "esbuild";
 import { beforeAll, describe, expect, it } from "vitest";
 import { put, smallCase, temporaryFolder } from "../cases/temporary.ts";
-import { isEqual, killed, measured, moments, type Program, tree } from "../end-to-end/kill.ts";
-import { carcase, root, wide } from "../end-to-end/run.ts";
-import { runs } from "../random.ts";
+import { isEqual, tree } from "../end-to-end/kill.ts";
+import { carcase, wide } from "../end-to-end/run.ts";
+import { buildProgram, env, old, program, young } from "./archive.ts";
 
-const program: Program = {
-  file: join(temporaryFolder(), "migrate.mjs"),
-  env: { NODE_PATH: join(root, "node_modules"), ...wide },
-};
-
-beforeAll(() =>
-  build({
-    entryPoints: [join(root, "tests/migrate/driver.ts")],
-    outfile: program.file,
-    bundle: true,
-    platform: "node",
-    format: "esm",
-    logLevel: "error",
-    banner: {
-      js: 'import { createRequire as makeRequire } from "node:module"; const require = makeRequire(import.meta.url);',
-    },
-  }),
-);
-
-const old = {
-  "carcase.yaml": "format: 1\nlevel: 0.9\nscales: [scales/ours.yaml]\n",
-  "scales/ours.yaml": "format: 1\norgan: respiratory.lungs\nparts: []\n",
-  "farm.yaml": "format: 1\nfarm: x\n",
-  "a/visit.yaml": "format: 1\nvisit: a\ndate: 2026-03-14\ncomplaint: cough # at night\n",
-  "a/results.yaml": "format: 1\nresults: a\nentries: []\n",
-  "a/pig-01.yaml": smallCase("a-01", "pig: {tag: '7', sex: castrate} # red\n"),
-  "a/pig-02.yaml": smallCase("a-02", "history: ill\n"),
-  "other.yaml": "services: {web: {image: x}}\n",
-  "notes.txt": "format: 1\n",
-};
-const young = {
-  ...Object.fromEntries(
-    Object.entries(old).map(([name, text]) => [
-      name,
-      name.endsWith(".yaml") ? text.replace("format: 1", "format: 2") : text,
-    ]),
-  ),
-  "a/visit.yaml": "format: 2\nvisit: a\ndate: 2026-03-14\ntold: cough # at night\n",
-  "a/pig-01.yaml": "format: 2\ncase: a-01\npig: {mark: '7', sex: neutered male} # red\n",
-  "a/pig-02.yaml": "format: 2\ncase: a-02\n",
-};
+beforeAll(buildProgram);
 
 function laid(more: Record<string, string> = {}): string {
   const folder = temporaryFolder();
@@ -58,10 +17,10 @@ function laid(more: Record<string, string> = {}): string {
 }
 
 function migrate(cwd: string, ...args: string[]) {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [program.file, ...args], {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...args], {
     cwd,
     encoding: "utf8",
-    env: { ...process.env, ...program.env },
+    env: { ...process.env, ...env },
   });
   return { code: status, out: stdout, err: stderr };
 }
@@ -163,37 +122,5 @@ describe("carcase migrate", () => {
       out: "",
       err: "carcase: nothing to do: 7 files are of format 1, the newest that this carcase knows\n",
     });
-  });
-});
-
-/** 250 of them with those of seal in a long search. */
-const kills = runs(13) > 100 ? 125 : 10;
-
-describe(`a migration that is killed, ${kills} times`, () => {
-  it("leaves each file old or young, and the next run ends it", { timeout: 3_600_000 }, async () => {
-    const first = laid();
-    const whole = await measured(["."], first, program);
-    expect(isEqual(tree(first), young)).toBe(true);
-    let cut = 0;
-    for (const moment of moments(kills, whole)) {
-      const folder = laid();
-      const told = JSON.stringify(moment);
-      if (await killed(["."], folder, moment, program)) cut++;
-      const after = tree(folder);
-      expect(Object.keys(after), told).toEqual(Object.keys(old).sort());
-      for (const [name, text] of Object.entries(after))
-        expect(
-          [old[name as keyof typeof old], young[name as keyof typeof young]],
-          `${name}: ${told}`,
-        ).toContain(text);
-      expect(migrate(folder).code, told).toBe(0);
-      expect(isEqual(tree(folder), young), told).toBe(true);
-      expect(
-        readdirSync(folder, { recursive: true, encoding: "utf8" }).filter((one) => one.endsWith(".tmp")),
-        told,
-      ).toEqual([]);
-      rmSync(folder, { recursive: true });
-    }
-    expect(cut).toBeGreaterThan(0);
   });
 });

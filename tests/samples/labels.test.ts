@@ -12,6 +12,7 @@ import { labelAt, labelSheetFault, paperSizes } from "../../src/knowledge/paper.
 import { containersOfCase } from "../../src/record/index.ts";
 import { labelOf, onSheets } from "../../src/sending/labels.ts";
 import { temporaryFolder } from "../cases/temporary.ts";
+import { isWhole, seed } from "../random.ts";
 import { caseOf } from "../sheet/made.ts";
 import { browserAt, printed, printedPage } from "./browser.ts";
 
@@ -114,7 +115,15 @@ describe.skipIf(browserAt === undefined)("300 labels in a browser", () => {
     });
     await page().setContent(documentOf(name, kind));
     const read: string[] = [];
-    for (const [index, sheet] of (await page().locator(".sheet").all()).entries()) {
+    const { columns, rows } = sheetNamed(name);
+    const places = columns * rows;
+    const sheets = await page().locator(".sheet").all();
+    // The first sheet, the last with its long numbers, and one in between that the seed names; a long run looks at all.
+    const isLookedAt = (index: number): boolean =>
+      isWhole || [0, 1 + (seed % (sheets.length - 2)), sheets.length - 1].includes(index);
+    const expected = ids.filter((_, at) => isLookedAt(Math.floor(at / places)));
+    for (const [index, sheet] of sheets.entries()) {
+      if (!isLookedAt(index)) continue;
       const picture = await sheet.screenshot();
       const codes = await readBarcodes(picture, {
         formats: [kind === "qr" ? "QRCode" : "DataMatrix"],
@@ -135,7 +144,7 @@ describe.skipIf(browserAt === undefined)("300 labels in a browser", () => {
       expect(lines.length).toBeGreaterThan(0);
       expect(lines.filter((line) => !all.has(line))).toEqual([]);
     }
-    expect(read.sort()).toEqual([...ids].sort());
+    expect(read.sort()).toEqual(expected.sort());
   });
 });
 

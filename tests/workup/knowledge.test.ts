@@ -42,6 +42,16 @@ every("systems, alarms, agents, tests, samples and containers exist", all, (one)
   expect(unknown).toEqual([]);
 });
 
+every(
+  "of each alarm, the diseases that it has excluded exist and are no forms",
+  alarmPatterns,
+  ({ rules_out }) => {
+    expect(rules_out.filter((id) => !diseases.has(id) || diseases.get(id)?.form_of !== undefined)).toEqual(
+      [],
+    );
+  },
+);
+
 every("diseases that it is confused with and goes with exist", all, ({ id, confused_with, goes_with }) => {
   const named = [...confused_with, ...(goes_with ?? [])].map(({ disease }) => disease);
   expect(named.filter((name) => !diseases.has(name))).toEqual([]);

@@ -4,9 +4,11 @@ import { basename, join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { parse, stringify } from "yaml";
 import { formatPath, type Path, readCases, valueAt } from "../../src/cases/index.ts";
+import { makeStyle } from "../../src/formats/page/style.ts";
+import { workupText } from "../../src/formats/workup/document.ts";
 import { type Disease, diseases, type Statement } from "../../src/knowledge/diseases.ts";
 import type { Subject } from "../../src/patterns/index.ts";
-import { countOf, type Fit, fitOf, hasCore, isExcluded, workUp } from "../../src/workup/index.ts";
+import { countOf, countsOf, type Fit, fitOf, hasCore, isExcluded, workUp } from "../../src/workup/index.ts";
 import { readAlarmFiles } from "../alarms/alarm-archive.ts";
 import { folderInTurns } from "../cases/temporary.ts";
 import { every } from "../every.ts";
@@ -203,6 +205,60 @@ function meeting({ finding, younger_than: days }: NonNullable<Statement["when"]>
   if (finding === undefined) throw new Error("an exclusion of a new kind: say here what meets it");
   return { [system]: { [organ]: [{ process: finding.process[0] }] } };
 }
+
+describe("an alarm that the authority excluded on a sample", () => {
+  const sick = {
+    ...plain,
+    lymphoid: {
+      spleen: [{ process: "enlargement", colour: "black", severity: "severe" }],
+      gastrohepatic_nodes: [{ process: "haemorrhage", severity: "severe" }],
+    },
+  };
+  const entry = (more: object) => ({
+    authority: [
+      {
+        at: "2026-04-22",
+        for: ["dark-spleen-and-haemorrhagic-nodes"],
+        reached: "J. Fell",
+        ground: "seen",
+        sample: "PCR of spleen",
+        ...more,
+      },
+    ],
+  });
+  const fitting = (id: string, subject: Subject): Fit => {
+    const disease = diseases.get(id);
+    if (disease === undefined) throw new Error(id);
+    return fitOf(disease, subject);
+  };
+  const [excluded, released] = ["excluded", "released"].map((stands) =>
+    subjectWith({ ...sick, ...entry({ stands }) }),
+  );
+  if (excluded === undefined || released === undefined) throw new Error("no visit");
+
+  it("lowers the diseases that the sample excludes, and their forms, by one thing against", () => {
+    for (const id of ["african-swine-fever", "chronic-african-swine-fever", "classical-swine-fever"])
+      expect(countsOf(fitting(id, excluded)).against, id).toBe(countsOf(fitting(id, released)).against + 1);
+  });
+
+  it("leaves those that only look like them", () => {
+    for (const id of ["pdns", "highly-pathogenic-prrs"])
+      expect(countsOf(fitting(id, excluded)), id).toEqual(countsOf(fitting(id, released)));
+  });
+
+  it("is shown with the entry, whether it stands in the case or in the visit", () => {
+    const [visit] = readAlarmFiles({ visit: entry({ stands: "excluded" }), cases: [sick] }).visits;
+    const [one] = visit?.cases ?? [];
+    if (visit === undefined || one === undefined) throw new Error("no visit");
+    for (const subject of [visit, one, excluded])
+      expect(
+        fitting("african-swine-fever", subject).testedNegative.map(({ text, path }) => ({ text, path })),
+      ).toEqual([{ text: "PCR of spleen", path: ["authority", 0] }]);
+    expect(workupText([workUp(one)], makeStyle(false), { all: true }).replace(/\s+/g, " ")).toMatch(
+      /against: the authority excluded it on a sample: PCR of spleen \(visit\.yaml:\d+\)/,
+    );
+  });
+});
 
 describe("what is not there", () => {
   const absent = invented([

@@ -4,8 +4,9 @@ import { basename, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parse, stringify } from "yaml";
 import { readCases } from "../../src/cases/index.ts";
+import { publishedOutbreaks } from "../../src/knowledge/diseases.ts";
 import type { Subject } from "../../src/patterns/index.ts";
-import { type Workup, workUp } from "../../src/workup/index.ts";
+import { tallied, type Workup, workUp } from "../../src/workup/index.ts";
 import { folderInTurns } from "../cases/temporary.ts";
 
 const fixtures = fileURLToPath(new URL("../fixtures/", import.meta.url));
@@ -46,7 +47,7 @@ export interface Ranked {
 const inTurns = folderInTurns();
 
 /** An outbreak as a visit; one pig without a visit is a case. */
-function subjectOf(name: string): Subject {
+export function subjectOf(name: string): Subject {
   const folder = join(fixtures, "outbreaks", name);
   const files = readdirSync(folder).filter((file) => /^(?:pig-.*|visit)\.yaml$/.test(file));
   const paths = files.map((file) => join(folder, file));
@@ -73,7 +74,8 @@ export const ofOneVisit = (files: Readonly<Record<string, string>>): Record<stri
 export const rankedOf = (set: SetName): Ranked[] =>
   Object.entries(accepted[set] ?? {}).map(([name, diagnosis]) => {
     const subject = subjectOf(name);
-    const workup = workUp(subject);
+    const others = publishedOutbreaks.filter(({ outbreak }) => outbreak !== name);
+    const workup = workUp(subject, tallied(others));
     const index = workup.fits.findIndex((fit) =>
       [fit, ...fit.otherForms].some(({ disease }) => diagnosis.includes(disease.id)),
     );

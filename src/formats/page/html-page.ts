@@ -1,5 +1,6 @@
 /** One HTML file without scripts and without anything from outside. */
 import { type Html, html } from "./html.ts";
+import { htmlFile } from "./html-file.ts";
 import { style } from "./html-style.ts";
 
 interface Page {
@@ -36,17 +37,10 @@ export const htmlPage = ({
   ways = [],
   script,
 }: Page): string =>
-  html`<!doctype html>
-<html lang="${language}">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width">
-<meta name="generator" content="carcase ${madeBy}">
-<title>${title}</title>
-<style>${style}</style>
-</head>
-<body>
-${ways.length === 0 ? html`` : html`<nav>${ways.map(({ to, name }) => html`<a href="${to}">${name}</a>`)}</nav>`}
+  htmlFile(
+    { language, madeBy, title },
+    style,
+    html`${ways.length === 0 ? html`` : html`<nav>${ways.map(({ to, name }) => html`<a href="${to}">${name}</a>`)}</nav>`}
 <header>
 ${above ?? html``}<h1>${title}</h1>
 <p class="by">${by}</p>
@@ -55,7 +49,5 @@ ${above ?? html``}<h1>${title}</h1>
 ${main}
 </main>
 <footer><p>${foot}</p></footer>
-${script === undefined ? html`` : html`<script src="${script}"></script>`}
-</body>
-</html>
-`.text;
+${script === undefined ? html`` : html`<script src="${script}"></script>`}`,
+  );

@@ -32,7 +32,7 @@ function linesOf(block: Block, { style, width }: Page): string[] {
   switch (block.kind) {
     case "heading": {
       const indent = " ".repeat(block.indent);
-      const lines = folded(visible(block.text), width - block.indent);
+      const lines = folded(visible(block.text), width - block.indent, "  ");
       return lines.map((line) => `${indent}${style.heading(line)}`);
     }
     case "text": {

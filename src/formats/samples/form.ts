@@ -4,6 +4,7 @@ import type { Form, FormSection, FormTable } from "../../sending/form.ts";
 import { capital } from "../../words/listing.ts";
 import { type Block, heading, text } from "../page/blocks.ts";
 import { Html, html } from "../page/html.ts";
+import { htmlFile } from "../page/html-file.ts";
 import { linesOf } from "../sheet/page.ts";
 
 export const formBlocks = (forms: readonly Form[]): Block[] =>
@@ -47,13 +48,9 @@ export function formDocument(forms: readonly Form[], paper: Paper): string {
 ${sections.map(sectionHtml)}
 </section>`;
   });
-  return html`<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta name="generator" content="carcase samples form">
-<title>Samples for the laboratory</title>
-<style>${new Html(`
+  return htmlFile(
+    { madeBy: "samples form", title: "Samples for the laboratory" },
+    new Html(`
 @page { size: ${wide}mm ${high}mm; margin: ${margin}mm; }
 * { box-sizing: border-box; margin: 0; padding: 0; }
 body { font-family: Arial, "Liberation Sans", Helvetica, sans-serif; line-height: ${lead}; color: #000; background: #fff; }
@@ -69,13 +66,9 @@ th, td { border: .15mm solid #777; padding: 0 .8mm; text-align: left; vertical-a
 th { font-weight: normal; color: #444; }
 tr { break-inside: avoid; }
 .short { white-space: nowrap; }
-`)}</style>
-</head>
-<body>
-${pages}
-</body>
-</html>
-`.text;
+`),
+    pages,
+  );
 }
 
 function sectionHtml({ title, facts, table: all }: FormSection): Html {

@@ -3,6 +3,7 @@ import { type CodeKind, type LabelSheet, labelCodes } from "../../knowledge/labe
 import { labelAt, paperSizes } from "../../knowledge/paper.ts";
 import type { Label } from "../../sending/labels.ts";
 import { Html, html } from "../page/html.ts";
+import { htmlFile } from "../page/html-file.ts";
 import { brokenAt, cut } from "../sheet/page.ts";
 import { codeOf } from "./label-code.ts";
 
@@ -125,23 +126,15 @@ ${drawn}
 /** All sheets as one page to print. */
 export function labelDocument(pages: readonly Html[], { sheet }: LabelWish, title: string): string {
   const [wide, high] = paperSizes[sheet.paper];
-  return html`<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta name="generator" content="carcase samples labels">
-<title>${title}</title>
-<style>${new Html(`
+  return htmlFile(
+    { madeBy: "samples labels", title },
+    new Html(`
 @page { size: ${wide}mm ${high}mm; margin: 0; }
 body { margin: 0; background: #fff; }
 .sheet { display: block; break-after: page; }
 .sheet:last-child { break-after: auto; }
 @media screen { body { background: #ddd; } .sheet { background: #fff; margin: 4mm auto; } }
-`)}</style>
-</head>
-<body>
-${pages}
-</body>
-</html>
-`.text;
+`),
+    pages,
+  );
 }

@@ -2,6 +2,7 @@
 import { type Paper, paperSizes as sizes } from "../../knowledge/paper.ts";
 import type { Words } from "../../sheet/index.ts";
 import { type Html, html } from "../page/html.ts";
+import { htmlFile } from "../page/html-file.ts";
 import { style } from "./style.ts";
 
 export const papers = Object.keys(sizes) as readonly Paper[];
@@ -103,20 +104,7 @@ ${blocks}
 </section>`,
     ),
   );
-  return html`<!doctype html>
-<html lang="${words.language}">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width">
-<meta name="generator" content="carcase sheet">
-<title>${title}</title>
-<style>${style(wide, high, margin)}</style>
-</head>
-<body>
-${pages}
-</body>
-</html>
-`.text;
+  return htmlFile({ language: words.language, madeBy: "sheet", title }, style(wide, high, margin), pages);
 }
 
 /** Width of a text in mm, reckoned for a wide face. */

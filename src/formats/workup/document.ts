@@ -12,20 +12,22 @@ import {
   countsOf,
   criteriaOf,
   type Fit,
+  type Likeness,
   type Met,
   type SampleInHand,
   type Settling,
   settling,
+  type Told,
   toldApart,
   type Unexplained,
   unexplained,
   type Workup,
 } from "../../workup/index.ts";
-import { type Block, type Form, gap, heading, list, text, verbatim } from "../page/blocks.ts";
+import { type Block, type Form, gap, heading, list, text } from "../page/blocks.ts";
 import { markdownOf } from "../page/markdown.ts";
 import type { Style } from "../page/style.ts";
 import { textOf } from "../page/text.ts";
-import { fitted } from "../page/width.ts";
+import { wrapped } from "../page/width.ts";
 
 export interface WorkupLook {
   /** Characters a line. */
@@ -84,12 +86,15 @@ const end =
   "It advises and does not diagnose. carcase explain workup: by which rule diseases are ordered; carcase explain with the name of a disease: every statement, and who says so.";
 
 function lineBlocks(fits: readonly Fit[], form: Form, width: number): Block[] {
-  const said = fits.map(
-    (fit, index) => `${index + 1}. ${fit.disease.name}: ${countsText(countsOf(fit))}: ${why(fit)}`,
-  );
-  return form === "text"
-    ? said.map((line) => verbatim(fitted(`  ${line}`, width).trimEnd()))
-    : list(null, said);
+  const said = fits.map((fit, index) => {
+    const head = `${index + 1}. ${fit.disease.name}: ${countsText(countsOf(fit))}`;
+    // Each reason whole: as many as one line holds, or on two where the strongest needs both.
+    const lines = reasonsOf(fit).map((_, at, reasons) => `${head}: ${reasons.slice(0, at + 1).join(", ")}`);
+    const held = (most: number) =>
+      lines.findLast((line) => wrapped(line, "  ", width, "     ").length <= most);
+    return form === "text" ? (held(1) ?? held(2) ?? lines[0] ?? head) : (lines.at(-1) ?? head);
+  });
+  return form === "text" ? said.map((line) => text(line, { hang: 3 })) : list(null, said);
 }
 
 /** `1 hallmark, 2 typical, 3 more, 1 against` */
@@ -104,10 +109,11 @@ function countsText({ hallmark, typical, supports, against }: Counts): string {
 }
 
 /** What speaks most for it, in few words: `turbinates atrophy, snout deviation`. */
-const why = ({ favour }: Fit): string =>
-  [...new Set(favour.flatMap(({ evidence }) => evidence.map(({ text: words }) => inShort(words))))]
-    .slice(0, 3)
-    .join(", ");
+const reasonsOf = ({ favour }: Fit): string[] =>
+  [...new Set(favour.flatMap(({ evidence }) => evidence.map(({ text: words }) => inShort(words))))].slice(
+    0,
+    3,
+  );
 
 /** Without the system, and without how it looks. */
 const inShort = (words: string): string => (words.split(",")[0] ?? "").replace(/^[a-z_]+\./, "");
@@ -153,21 +159,43 @@ function fitBlocks(fit: Fit, index: number, workup: Workup): Block[] {
 
 const inner = { indent: 2, bullet: "- " };
 
-const forLines = ({ favour, age, disease }: Fit): string[] => [
+const forLines = ({ favour, age, disease, likeness }: Fit): string[] => [
   ...favour.map((met) => metLine(met)),
   ...(age === "usual"
     ? [`supports: the age at which it is usual (${listing(disease.ages.usual, "or")})`]
     : []),
+  ...outbreakLine("much told of", likeness, likeness.more),
 ];
 
-const againstLines = ({ against, age, disease, isUnalarmed, results, unmet }: Fit): string[] => [
+/** `much told of its 9 published outbreaks: lymphoid.spleen enlargement (7), fever (5)` */
+function outbreakLine(head: string, { outbreaks }: Likeness, told: readonly Told[]): string[] {
+  // An organ is told with its process.
+  const said = told.filter(({ what }) => !told.some((other) => other.what.startsWith(`${what} `)));
+  const words = some(said.map((one) => `${one.what} (${one.outbreaks})`));
+  return told.length === 0 ? [] : [`${head} its ${count(outbreaks, "published outbreak")}: ${words}`];
+}
+
+const againstLines = ({
+  against,
+  age,
+  disease,
+  isUnalarmed,
+  results,
+  testedNegative,
+  unmet,
+  likeness,
+}: Fit): string[] => [
   ...(isUnalarmed ? ["against: no alarm that looks for it was raised"] : []),
   ...(results.isNegative ? ["against: the laboratory looked for all its agents and found none"] : []),
+  ...(testedNegative.length === 0
+    ? []
+    : [`against: the authority excluded it on a sample: ${evidenceText(testedNegative)}`]),
   ...unmet.map(({ says }) => `against: the laboratory did not find what its criteria need: ${says}`),
   ...against.map((met) => metLine(met)),
   ...(age === "unusual"
     ? [`against: not the age at which it is usual (${listing(disease.ages.usual, "or")})`]
     : []),
+  ...outbreakLine("seldom told of", likeness, likeness.less),
 ];
 
 /** `typical: Firm lobules: respiratory.lungs consolidation (pig-01.yaml:14)` */

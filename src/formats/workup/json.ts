@@ -42,6 +42,8 @@ function fitJson(fit: Fit, { subject, fits }: Workup) {
     other_forms: fit.otherForms.map((other) => ({ disease: other.disease.id, counts: countsOf(other) })),
     age: age ?? null,
     alarm_not_raised: fit.isUnalarmed,
+    excluded_by_authority: fit.testedNegative.map(evidenceJson),
+    published_outbreaks: fit.likeness,
     for: favour.map(metJson),
     against: against.map(metJson),
     results: {
