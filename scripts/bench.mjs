@@ -8,6 +8,8 @@ import { fileURLToPath } from "node:url";
 import "./setup.mjs";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
+/** One run each of an archive of 1 040 cases and one of 99 996, and nothing else. */
+const isLarge = process.argv.includes("--large");
 const runs = Number(process.argv.slice(2).find((argument) => !argument.startsWith("--")) ?? 15);
 const one = "tests/fixtures/birch-farm/2026-04-20/pig-01.yaml";
 const carcase = (...args) => ["bin/carcase.js", ...args];
@@ -60,6 +62,47 @@ function archive(parent, farms) {
   for (let copy = 0; copy < farms; copy++) copyFarm(join(folder, `farm-${copy}`), copy);
   cpSync(join(root, "cases-example/carcase.yaml"), join(folder, "carcase.yaml"));
   return folder;
+}
+
+if (isLarge) {
+  measureLarge();
+  process.exit();
+}
+
+/**
+ * What each command takes of 99 996 cases beside 1 040: once each, since it takes a quarter of an hour and more.
+ */
+function measureLarge() {
+  console.log(`node ${process.version}, ${cpus().length} cores; one run each`);
+  const parent = mkdtempSync(join(tmpdir(), "carcase-bench-"));
+  try {
+    cpSync(join(root, "schemas"), join(parent, "schemas"), { recursive: true });
+    process.env.XDG_CACHE_HOME = join(parent, "cache");
+    const sizes = [40, 3846].map((farms) => ({ cases: farms * 26, folder: archive(parent, farms) }));
+    for (const [name, ...args] of [
+      ["lint, cold", "lint", "--quiet"],
+      ["lint again", "lint", "--quiet"],
+      ["lint --no-cache", "lint", "--quiet", "--no-cache"],
+      ["score", "score"],
+      ["herd", "herd"],
+      ["export", "export", "--output", join(parent, "tables")],
+    ]) {
+      const [small, large] = sizes.map(({ cases, folder }) => {
+        const took = run(carcase(...args, folder));
+        return { ...took, each: took.cpu / cases };
+      });
+      line(
+        `${name}, 99 996 cases`,
+        `${large.wall.toFixed(0)} s, CPU ${large.cpu.toFixed(1)} s, ${large.memory.toFixed(0)} MiB`,
+        "400 MiB",
+      );
+      line(`${name}, CPU a case`, `${(large.each / small.each).toFixed(2)} x that of 1 040 cases`, 1.2);
+    }
+    const least = run(["scripts/bench/hashes.mjs", sizes[1].folder]);
+    line("reading and hashing them", `CPU ${least.cpu.toFixed(1)} s`);
+  } finally {
+    rmSync(parent, { recursive: true });
+  }
 }
 
 console.log(

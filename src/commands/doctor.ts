@@ -146,7 +146,7 @@ function isOlder(location: string, kind: SchemaKind): boolean {
 }
 
 function leftOver(folders: readonly string[]): Checked {
-  const files = folders.flatMap(leftoversIn).map(shown);
+  const files = folders.flatMap((folder) => leftoversIn(folder)).map(shown);
   const says = files.length === 0 ? "nothing of a run that was cut off" : "of a run that was cut off";
   return {
     about: "left over",

@@ -18,10 +18,10 @@ const pattern = /^\..*\.carcase-([0-9a-f]{6})-(\d+)-[a-z0-9]*\.tmp$/s;
 /** No run writes a file for so long, in milliseconds; of another machine it is not known whether it still runs. */
 const longest = 24 * 60 * 60 * 1000;
 
-/** What runs that are over have left in a folder. */
-export function leftoversIn(folder: string): string[] {
+/** What runs that are over have left in a folder. @param names those in it, where they are known */
+export function leftoversIn(folder: string, names?: readonly string[]): string[] {
   try {
-    return readdirSync(folder)
+    return (names ?? readdirSync(folder))
       .filter((name) => isLeft(folder, name))
       .map((name) => join(folder, name));
   } catch {

@@ -18,7 +18,7 @@ import {
 } from "../cases/index.ts";
 import { gradeCheckFor, type LintedParts, Linter, type LintOptions } from "../lint/index.ts";
 import { isWithin, type Part } from "./affected.ts";
-import { compileLater, holdHeapDown } from "./hold-heap.ts";
+import { compileAsUsual, compileLater, compileLittle, holdHeapDown } from "./hold-heap.ts";
 import { type Kept, LintCache, worthKeeping } from "./lint-cache.ts";
 import { filesNamedBy, isAnyOf, whyNamed } from "./named-files.ts";
 import type { ResultFile } from "./result-file.ts";
@@ -72,8 +72,8 @@ export interface LintedFolders {
   readonly unreadable: readonly Fault[];
   readonly passedOver: readonly string[];
   readonly pathsWithoutCases: readonly string[];
-  /** Where they lie. */
-  readonly folders: readonly string[];
+  /** Where they lie, each with the names in it that are none of records, where they are known. */
+  readonly folders: ReadonlyMap<string, readonly string[] | undefined>;
   /** Why nothing may be written: a record names a file for results. */
   readonly refused: string | undefined;
 }
@@ -146,19 +146,24 @@ export async function lintFolders(job: LintJob, threads = 1, isKept = true): Pro
   // What is read in place of the archive, or of one of its files, is gone after this run.
   const isLasting = job.read.input === undefined && job.read.from === undefined;
   const cache =
-    isKept && isLasting && files >= worthKeeping ? LintCache.open<LintedFolder>(job.rules) : undefined;
+    isKept && isLasting && files >= worthKeeping
+      ? LintCache.open<LintedFolder>(job.rules, (question, path) => reader.answerTo(question, path))
+      : undefined;
   holdHeapDown(files);
+  const isWarm = cache !== undefined && cache.size >= folders.length / 2;
+  if (isWarm) compileLittle(files);
   const known = new Map<number, LintedFolder>();
   if (cache !== undefined)
     for (const [index, folder] of folders.entries()) {
       const kept = cache.find(reader.identityOf(folder), folder.location);
       if (kept === undefined || isAnyOf(kept.found.names, job.results)) continue;
       known.set(index, kept.found);
-      reader.tell(folder, kept.found.told, kept.noted);
+      reader.tell(folder, kept.found.told, kept.read);
     }
   const left = [...folders.keys()].filter((index) => !known.has(index));
   const leftFiles = sum(left.map((index) => sizes[index] ?? 0));
-  compileLater(leftFiles);
+  if (isWarm) compileAsUsual(leftFiles);
+  else compileLater(leftFiles);
   // Standard input was read by this thread.
   const most = job.read.input === undefined ? threads : 1;
   const [first = [], ...others] = shares(left, sizes, most);
@@ -172,12 +177,12 @@ export async function lintFolders(job: LintJob, threads = 1, isKept = true): Pro
   for (const [index, one] of done.flatMap((share) => share.folders).entries())
     known.set(left[index] ?? -1, one);
   for (const one of done.flatMap((share) => share.kept)) cache?.keep(one);
-  cache?.write();
+  cache?.end();
   return withDuplicates(
     joined(
       done,
       folders.flatMap((_, index) => known.get(index) ?? []),
-      folders,
+      reader,
       job,
     ),
     job,
@@ -214,9 +219,13 @@ function lintInThread(job: LintJob, share: Share): Promise<LintedShare> {
 function joined(
   done: readonly LintedShare[],
   linted: readonly LintedFolder[],
-  folders: readonly AskedFolder[],
-  { within }: LintJob,
+  reader: ArchiveReader,
+  job: LintJob,
 ): LintedFolders {
+  const { within } = job;
+  const places = foldersOf(reader, job).flatMap(({ files }) =>
+    files.map(({ location }) => dirname(location)),
+  );
   const [first = [], ...others] = done.map((one) => one.pathsWithoutCases);
   // Of a part, nobody wonders that some paths have nothing in it.
   const isTold = (path: string): boolean => within === undefined || kindOf(path) === "nothing";
@@ -228,7 +237,7 @@ function joined(
     unreadable: allFaults(done),
     passedOver: done.flatMap((one) => one.passedOver).sort(),
     pathsWithoutCases: first.filter((path) => isTold(path) && others.every((paths) => paths.includes(path))),
-    folders: [...new Set(folders.flatMap(({ files }) => files.map(({ location }) => dirname(location))))],
+    folders: new Map(places.map((folder) => [folder, reader.beside.get(folder)])),
     refused: done.find(({ refused }) => refused !== undefined)?.refused,
   };
 }

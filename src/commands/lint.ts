@@ -61,7 +61,7 @@ async function lintOnce(run: Run<LintCommandOptions>, part?: Part): Promise<numb
     run.options.cache,
   );
   if (read.refused !== undefined) throw new UsageError(read.refused);
-  if (fix) run.clear(read.folders);
+  if (fix) run.clear([...read.folders.keys()]);
   else run.tellLeftovers(read.folders);
   run.wasRead(read, { noticed, counted, again: fix === true });
   const found = asUsage("", () => lintResult(read.parts, read.unreadable));

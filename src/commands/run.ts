@@ -310,9 +310,9 @@ export class Run<Options extends CommonOptions = CommonOptions> {
       this.say(`cleared away ${leftovers(gone)}, left over from a run that was cut off`);
   }
 
-  /** Says what runs that were cut off have left. */
-  tellLeftovers(folders: readonly string[]): void {
-    const left = folders.flatMap(leftoversIn);
+  /** Says what runs that were cut off have left. @param folders with the names in them, where they are known */
+  tellLeftovers(folders: ReadonlyMap<string, readonly string[] | undefined>): void {
+    const left = [...folders].flatMap(([folder, names]) => leftoversIn(folder, names));
     if (left.length > 0)
       this.say(
         `${leftovers(left)}, left over from a run that was cut off; the records are whole. Delete what is left over, or carcase lint --fix does.`,

@@ -34,12 +34,6 @@ import { UsageError } from "./usage-error.ts";
  */
 export type Keeps = (there: Buffer | undefined) => string | undefined;
 
-/** A text, or bytes in one piece or several. */
-type Content = string | Uint8Array | readonly Uint8Array[];
-
-const piecesOf = (text: Content): readonly (string | Uint8Array)[] =>
-  typeof text === "string" || text instanceof Uint8Array ? [text] : text;
-
 /** A file was left as it is. */
 export class FileKept extends UsageError {}
 
@@ -50,41 +44,86 @@ export class FileKept extends UsageError {}
  * @param newMode permissions of a file that was not there
  * @throws FileKept when what is there must stay; @throws UsageError when the file cannot be written
  */
-export function writeWhole(file: string, text: Content, keeps: Keeps, newMode?: number): void {
+export function writeWhole(file: string, text: string | Uint8Array, keeps: Keeps, newMode?: number): void {
   try {
     const status = statOf(file);
-    if (isStream(file, status)) for (const piece of piecesOf(text)) writeFileSync(file, piece, { flag: "a" });
+    if (isStream(file, status)) writeFileSync(file, text, { flag: "a" });
     else replace(realTarget(file), text, status?.mode ?? newMode, keeps);
   } catch (error) {
     throw error instanceof FileKept ? error : cannotWrite(file, error);
   }
 }
 
-function replace(target: string, text: Content, mode: number | undefined, keeps: Keeps): void {
-  const temporary = join(dirname(target), temporaryName(basename(target)));
+function replace(target: string, text: string | Uint8Array, mode: number | undefined, keeps: Keeps): void {
+  // A rename would replace a file that its owner has protected.
+  if (statOf(target) !== undefined) accessSync(target, constants.W_OK);
+  const made = new GrowingFile(target, mode);
   try {
-    // A rename would replace a file that its owner has protected.
-    if (statOf(target) !== undefined) accessSync(target, constants.W_OK);
-    writeNewFile(temporary, text, mode);
-    ask(keeps, target);
-    renameSync(temporary, target);
+    made.add(text);
+    made.end(keeps);
   } catch (error) {
-    rmSync(temporary, { force: true });
+    made.drop();
     throw error;
   }
-  syncFolder(dirname(target));
+}
+
+/** A file that grows beside its place, and gets its name when it is whole. Where something is thrown, `drop` clears it away. */
+export class GrowingFile {
+  readonly #target: string;
+  readonly #temporary: string;
+  readonly #mode: number | undefined;
+  #open: number | undefined;
+  #isBegun = false;
+
+  constructor(target: string, mode?: number) {
+    this.#target = target;
+    this.#temporary = join(dirname(target), temporaryName(basename(target)));
+    this.#mode = mode;
+  }
+
+  add(text: string | Uint8Array): void {
+    this.#open ??= openSync(this.#temporary, "wx", this.#mode);
+    this.#isBegun = true;
+    writeFileSync(this.#open, text);
+  }
+
+  /** @param keeps is asked at the last moment */
+  end(keeps: Keeps): void {
+    if (this.#open === undefined) return;
+    settle(this.#open, this.#mode);
+    this.#close();
+    ask(keeps, this.#target);
+    renameSync(this.#temporary, this.#target);
+    syncFolder(dirname(this.#target));
+  }
+
+  drop(): void {
+    if (!this.#isBegun) return;
+    this.#close();
+    rmSync(this.#temporary, { force: true });
+  }
+
+  #close(): void {
+    if (this.#open !== undefined) closeSync(this.#open);
+    this.#open = undefined;
+  }
 }
 
 /** Writes a file that must be new, through to the disk. */
-function writeNewFile(file: string, text: Content, mode = 0o666): void {
-  const open = openSync(file, "wx", mode);
+function writeNewFile(file: string, text: string | Uint8Array): void {
+  const open = openSync(file, "wx");
   try {
-    for (const piece of piecesOf(text)) writeFileSync(open, piece);
-    if (mode !== 0o666 && fstatSync(open).mode !== mode) fchmodSync(open, mode);
-    unlessUnknown(() => fsyncSync(open));
+    writeFileSync(open, text);
+    settle(open);
   } finally {
     closeSync(open);
   }
+}
+
+/** Sees a file that is open through to the disk. */
+function settle(open: number, mode = 0o666): void {
+  if (mode !== 0o666 && fstatSync(open).mode !== mode) fchmodSync(open, mode);
+  unlessUnknown(() => fsyncSync(open));
 }
 
 /** So that the new name is on the disk as well. Not every system opens folders; the file is whole without. */

@@ -1,5 +1,7 @@
 /** How many pigs the group of a stratum holds, where that is known and is what the pigs stand for. */
 import type { Case } from "../cases/index.ts";
+import { fact } from "../record/index.ts";
+import { grouped } from "../words/grouped.ts";
 import { count } from "../words/listing.ts";
 import { basisOf, reachOf } from "./selection-basis.ts";
 import type { Dimension, StratumOfCases } from "./strata.ts";
@@ -54,12 +56,7 @@ export function wholeGroupFault(one: Case, all: readonly Case[]): string | undef
   const group = one.record.pig?.group;
   const found = group === undefined ? undefined : counted(one, group);
   if (found === undefined || "reason" in found) return undefined;
-  const pigs = all.filter(
-    (other) =>
-      groupKey(other) === groupKey(one) &&
-      other.visit?.folder === one.visit?.folder &&
-      basisOf(other) === basisOf(one),
-  ).length;
+  const pigs = inGroup(one, all).filter((other) => basisOf(other) === basisOf(one)).length;
   return pigs < found.head
     ? `${found.from} has ${count(found.head, "pig")} in ${found.group}, and of this whole group there are ${count(pigs, "case")}`
     : undefined;
@@ -69,12 +66,13 @@ export function wholeGroupFault(one: Case, all: readonly Case[]): string | undef
 export const groupKey = (one: Case): string => JSON.stringify([one.farm?.folder, one.record.pig?.group]);
 
 const otherAges = (first: Case, all: readonly Case[]): boolean =>
-  all.some(
-    (other) =>
-      groupKey(other) === groupKey(first) &&
-      other.visit?.folder === first.visit?.folder &&
-      other.ageClass !== first.ageClass,
-  );
+  inGroup(first, all).some((other) => other.ageClass !== first.ageClass);
+
+/** The pigs of the group that a pig belongs to, as its visit found them. */
+const inGroup = (one: Case, all: readonly Case[]): readonly Case[] => byGroup(all).get(keyInVisit(one)) ?? [];
+
+const keyInVisit = (one: Case): string => JSON.stringify([groupKey(one), one.visit?.folder]);
+const byGroup = fact((all: readonly Case[]) => grouped(all, keyInVisit));
 
 function counted(one: Case, group: string): HeadCount | NoHeadCount {
   const ofDay = own(one.visit?.record.groups, group)?.at_risk;

@@ -154,8 +154,11 @@ export class Linter {
       this.#settings.add(one.settings);
       this.#case(one);
       counts.set(one, completeness(one));
-      if (one.record.case !== undefined)
-        this.#ids.set(ownCopy(one.id), [...(this.#ids.get(one.id) ?? []), one.file]);
+      if (one.record.case === undefined) continue;
+      const files = this.#ids.get(one.id);
+      // What is spread into a new list takes room for more.
+      if (files === undefined) this.#ids.set(ownCopy(one.id), [one.file]);
+      else files.push(one.file);
     }
     this.#completeness.push(...counts.values());
     for (const { id, file, cases: ofVisit } of visits) {

@@ -31,10 +31,11 @@ export interface SnoutReading {
  * Sources stand beside each statement; limits and texts are in src/knowledge/snout-reading.yaml.
  */
 export function snoutReading({ visits, cases }: Pick<Archive, "visits" | "cases">): SnoutReading[] {
+  const counted = new Set(cases);
   return visits.flatMap((visit) => {
     const facts = snoutFacts(
       visit,
-      visit.cases.filter((one) => cases.includes(one)),
+      visit.cases.filter((one) => counted.has(one)),
     );
     const found = facts.tests.some(({ result }) => result === "positive");
     if (facts.snouts.length === 0 && !found) return [];

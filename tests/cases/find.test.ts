@@ -205,7 +205,11 @@ describe("links and other things", () => {
     symlinkSync(elsewhere, join(root, "c-outside"));
     expect(find(".", root)).toEqual({
       path: ".",
-      files: ["b-outside/pig.yaml", "real/pig.yaml"].map((file) => ({ file, how: "walked" })),
+      files: ["b-outside/pig.yaml", "real/pig.yaml"].map((file) => ({
+        file,
+        location: join(root, file),
+        how: "walked",
+      })),
       excluded: [],
       faults: [],
     });

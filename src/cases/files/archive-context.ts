@@ -14,12 +14,13 @@ import { buildSettings, defaultSettings, type Settings } from "../settings/setti
 import { settingsFaults } from "../settings/settings-faults.ts";
 import type { SourceDocument } from "../yaml/document.ts";
 import { kindOf, resultsIn } from "./file-kind.ts";
+import { type Beside, isBeside } from "./found.ts";
 import { isIgnored, type Level, levelOf } from "./ignore-rules.ts";
 import { checkDocument, type KeyedDocument, readDocument } from "./read-file.ts";
 import { Repository } from "./repository.ts";
 import { ShownPaths } from "./shown-paths.ts";
 import { isResults } from "./whose.ts";
-import { Remembered } from "./witness.ts";
+import { note, Remembered } from "./witness.ts";
 
 export const settingsName = "carcase.yaml";
 
@@ -29,6 +30,7 @@ export class ArchiveContext {
   /** Scale files that the settings name. */
   readonly scales: HouseScale[] = [];
   readonly repository: Repository;
+  readonly beside: Beside = new Map();
   readonly #paths: ShownPaths;
   readonly #fixed: Settings | undefined;
   readonly #settings = new Map<string, Remembered<Settings>>();
@@ -66,8 +68,8 @@ export class ArchiveContext {
     if (this.#fixed !== undefined) return this.#fixed;
     return cached(this.#settings, folder, () => {
       const location = join(folder, settingsName);
-      if (exists(location)) return this.#readSettings(location, this.show(location));
-      return isTop(folder) ? defaultSettings : this.settings(dirname(folder));
+      if (this.#has(folder, settingsName)) return this.#readSettings(location, this.show(location));
+      return this.#isTop(folder) ? defaultSettings : this.settings(dirname(folder));
     });
   }
 
@@ -83,9 +85,8 @@ export class ArchiveContext {
 
   farm(folder: string): Farm | undefined {
     return cached(this.#farms, folder, () => {
-      const location = join(folder, "farm.yaml");
-      if (exists(location)) return this.#readFarm(location);
-      const stop = isTop(folder) || exists(join(folder, settingsName));
+      if (this.#has(folder, "farm.yaml")) return this.#readFarm(join(folder, "farm.yaml"));
+      const stop = this.#isTop(folder) || this.#has(folder, settingsName);
       return stop ? undefined : this.farm(dirname(folder));
     });
   }
@@ -97,22 +98,22 @@ export class ArchiveContext {
 
   #farmAbove(folder: string): string | undefined {
     return cached(this.#farmFolders, folder, () => {
-      if (exists(join(folder, "farm.yaml"))) return folder;
-      const stop = isTop(folder) || exists(join(folder, settingsName));
+      if (this.#has(folder, "farm.yaml")) return folder;
+      const stop = this.#isTop(folder) || this.#has(folder, settingsName);
       return stop ? undefined : this.#farmAbove(dirname(folder));
     });
   }
 
   /** Whether a visit is recorded in a folder, if only in a file that cannot be read. */
   hasVisit(folder: string): boolean {
-    return this.visit(folder) !== undefined || exists(join(folder, "visit.yaml"));
+    return this.visit(folder) !== undefined || this.#has(folder, "visit.yaml");
   }
 
   /** The visit of a folder, without its cases. */
   visit(folder: string): VisitContext | undefined {
     return cached(this.#visits, folder, () => {
       const location = join(folder, "visit.yaml");
-      return exists(location) ? this.#readVisit(location) : undefined;
+      return this.#has(folder, "visit.yaml") ? this.#readVisit(location) : undefined;
     });
   }
 
@@ -126,9 +127,9 @@ export class ArchiveContext {
 
   #visitAbove(folder: string): string | undefined {
     return cached(this.#visitFolders, folder, () => {
-      const has = (name: string): boolean => exists(join(folder, name));
+      const has = (name: string): boolean => this.#has(folder, name);
       if (has("visit.yaml")) return folder;
-      const stop = has("farm.yaml") || has(settingsName) || isTop(folder);
+      const stop = has("farm.yaml") || has(settingsName) || this.#isTop(folder);
       return stop ? undefined : this.#visitAbove(dirname(folder));
     });
   }
@@ -139,6 +140,26 @@ export class ArchiveContext {
       for (const folder of store.keys())
         if (next === undefined || (next !== folder && !next.startsWith(join(folder, sep))))
           store.delete(folder);
+  }
+
+  /** Links that lead nowhere count too, so that a file which was meant to be there is not passed over in silence. */
+  #has(folder: string, name: string): boolean {
+    const location = join(folder, name);
+    if (!this.isAbsent(folder, name)) return kindOf(location) !== "nothing";
+    note("kind", location, () => "nothing");
+    return false;
+  }
+
+  /** Whether the way to the files led through a folder, and something of this name was not there. */
+  isAbsent(folder: string, name: string): boolean {
+    // Not every file system tells capitals apart.
+    const is = (other: string): boolean => other.toLowerCase() === name.toLowerCase();
+    return isBeside(name) && this.beside.get(folder)?.some(is) === false;
+  }
+
+  /** The top of the file system, or of a git repository. */
+  #isTop(folder: string): boolean {
+    return dirname(folder) === folder || this.#has(folder, ".git");
   }
 
   #read(location: string): { file: string; document: KeyedDocument } | undefined {
@@ -242,12 +263,6 @@ export class ArchiveContext {
       });
   }
 }
-
-/** Links that lead nowhere count too, so that a file which was meant to be there is not passed over in silence. */
-const exists = (location: string): boolean => kindOf(location) !== "nothing";
-
-/** The top of the file system, or of a git repository. */
-const isTop = (folder: string): boolean => dirname(folder) === folder || exists(join(folder, ".git"));
 
 function cached<T>(store: Map<string, Remembered<T>>, key: string, make: () => T): T {
   const one = store.get(key) ?? new Remembered(make);

@@ -88,6 +88,9 @@ export function resultsIn(folder: string): readonly string[] {
   return names;
 }
 
+/** What `resultsIn` notes. @param names those in the folder, in any order */
+export const resultsAmong = (names: readonly string[]): string => joined(names.filter(isResultsName).sort());
+
 /** Asks the questions of this file once more. */
 export const askAgain: Readonly<Record<string, (path: string) => string>> = {
   kind: kindAt,

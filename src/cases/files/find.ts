@@ -3,7 +3,7 @@ import { createRequire } from "node:module";
 import { basename, dirname, isAbsolute, resolve } from "node:path";
 import type * as Globs from "tinyglobby";
 import { isResultsName, kindOf } from "./file-kind.ts";
-import type { Excluding, Found } from "./found.ts";
+import type { Beside, Excluding, Found } from "./found.ts";
 import { isIgnored, levelsAround } from "./ignore-rules.ts";
 import { isYaml, skippedFolders, walk } from "./walk.ts";
 
@@ -13,12 +13,17 @@ const globs = () => createRequire(import.meta.url)("tinyglobby") as typeof Globs
 /**
  * Follows one path, folder or glob, relative to a folder. What is named by itself is never excluded. Nothing found is an empty list, not an error.
  */
-export function find(path: string, from: string, excluding: Excluding = () => undefined): Found {
+export function find(
+  path: string,
+  from: string,
+  excluding: Excluding = () => undefined,
+  beside: Beside = new Map(),
+): Found {
   const nothing: Found = { path, files: [], excluded: [], faults: [] };
   if (path.trim() === "") return nothing;
   const kind = kindOf(resolve(from, path));
   if (kind === "file" || kind === "broken link") return { ...nothing, files: [{ file: path, how: "named" }] };
-  if (kind === "folder") return walk(path, from, excluding);
+  if (kind === "folder") return walk(path, from, excluding, beside);
   if (kind === "loop")
     return { ...nothing, faults: [{ file: path, message: "it is a link that leads back to itself" }] };
   return globs().isDynamicPattern(path) ? { ...nothing, ...matching(path, from, excluding) } : nothing;

@@ -51,16 +51,17 @@ export function bytesAgain(question: string, location: string): string {
 const once = Buffer.allocUnsafeSlow(1 << 16);
 
 /**
- * The digest of a plain file by one look, as most have none but the bytes they had; a pipe in its place is not waited for.
- * Bytes that one look does not give make a digest that fits nothing.
+ * The digest of a plain file by one look, as most have none but the bytes they had. Reading from a place in it is refused
+ * by a pipe, which is not waited for, and by a folder. Bytes that one look does not give make a digest that fits nothing.
  */
 function digestAtOnce(location: string, most: number): string | undefined {
   let descriptor: number | undefined;
   try {
     descriptor = openSync(location, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
-    const status = fstatSync(descriptor);
-    if (!status.isFile() || status.size >= Math.min(most, once.length)) return undefined;
-    return sha256(once.subarray(0, readSync(descriptor, once, 0, status.size + 1, null)));
+    const read = readSync(descriptor, once, 0, once.length, 0);
+    // Some devices give nothing, and others what is asked for.
+    if (read === 0 || read >= Math.min(most, once.length)) return undefined;
+    return sha256(once.subarray(0, read));
   } catch {
     return undefined;
   } finally {

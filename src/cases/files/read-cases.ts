@@ -10,7 +10,7 @@ import { type Fault, fileFault } from "../faults/fault.ts";
 import { buildCase } from "../model/build-case.ts";
 import type { Archive, Case, Farm, HouseScale } from "../model/model.ts";
 import { ArchiveContext, settingsName } from "./archive-context.ts";
-import { kindOf, sameFile } from "./file-kind.ts";
+import { kindOf, resultsAmong, sameFile } from "./file-kind.ts";
 import { find, roleOf } from "./find.ts";
 import type { FoundFile } from "./found.ts";
 import { isOfBytes, readInput } from "./input.ts";
@@ -18,7 +18,7 @@ import { checkDocument, type KeyedDocument, keyedDocument, readDocument } from "
 import { decode, maxBytes } from "./read-text.ts";
 import { isInside } from "./shown-paths.ts";
 import { hasCaseKey, isProbablyOurs, isResults, roughText, whoseDocument } from "./whose.ts";
-import { type Note, type Noted, witnessed } from "./witness.ts";
+import { type Note, witnessed } from "./witness.ts";
 
 export interface ReadOptions {
   /** Folder that relative paths start from. Default: the current folder. */
@@ -142,37 +142,46 @@ export class ArchiveReader {
     // Below the starting folder a file has one name, whatever was asked for.
     const named = paths.every(isBelow) ? [] : [...paths].sort();
     this.#asked = [resolve(from), options.config, named, this.#context.repository.tops];
-    const asked = new Map<string, AskedFile>();
-    const add = (path: number, found: string, how: FoundFile["how"], bytes?: Uint8Array): void => {
-      const location = resolve(from, found);
+    const asked = new Map<string | number, AskedFile>();
+    const led = paths.map((_, index) => [index]);
+    const isSingle = paths.length === 1;
+    const add = (
+      path: number,
+      { file: found, location = resolve(from, found), how }: FoundFile,
+      bytes?: Uint8Array,
+    ): void => {
+      const one = { location, file: this.#context.show(location), how, paths: led[path] ?? [], bytes };
       // Several paths may lead to a case, each under a name of its own; all else is what it is by its name.
       const isCase = bytes !== undefined || roleOf(location) === "other";
-      const real =
-        isCase && paths.length > 1 ? sameFile(location) : isCase ? location : `${path} ${location}`;
-      const one = { location, file: this.#context.show(location), how, paths: [path], bytes };
+      const real = isSingle ? asked.size : isCase ? sameFile(location) : `${path} ${location}`;
       const other = asked.get(real);
-      asked.set(real, other === undefined ? one : oneOfTwo(one, other, real));
+      asked.set(real, other === undefined ? one : oneOfTwo(one, other, String(real)));
     };
     for (const [index, path] of paths.entries()) {
       if (path === "-") {
         this.#met.add(index);
-        add(index, name, "named", input);
+        add(index, { file: name, how: "named" }, input);
         continue;
       }
-      const found = find(path, from, (folder) => this.#context.excluding(folder));
+      const excluding = (folder: string) => this.#context.excluding(folder);
+      const found = find(path, from, excluding, this.#context.beside);
       for (const { file, message } of found.faults)
         this.#faults.push(fileFault(this.#context.show(resolve(from, file)), message));
       if (found.faults.length > 0) this.#met.add(index);
-      for (const { file, how } of found.files) add(index, file, how);
+      for (const one of found.files) add(index, one);
       for (const file of found.excluded) {
         const location = resolve(from, file);
         const folder = this.#context.visitFolder(dirname(location));
         this.#excluded.set(folder, [...(this.#excluded.get(folder) ?? []), this.#context.show(location)]);
       }
     }
-    const folders = grouped([...asked.values()].sort(byFile), ({ location }) =>
-      this.#context.visitFolder(dirname(location)),
-    );
+    let [last, visit] = ["", ""];
+    const folders = grouped([...asked.values()].sort(byFile), ({ location }) => {
+      const folder = dirname(location);
+      // Mostly that of the file before.
+      if (folder !== last) [last, visit] = [folder, this.#context.visitFolder(folder)];
+      return visit;
+    });
     const { shard } = options;
     const isOurs = (location: string): boolean =>
       shard === undefined || this.#shardOf(location, shard.of) === shard.number;
@@ -181,7 +190,7 @@ export class ArchiveReader {
       .filter(({ location }) => isOurs(location));
     // What another part holds is not missing.
     if (shard !== undefined)
-      for (const { paths: led } of asked.values()) for (const path of led) this.#met.add(path);
+      for (const one of asked.values()) for (const path of one.paths) this.#met.add(path);
   }
 
   /** The same on every machine: by the path of the farm as it is shown, and so by nothing that other farms change. */
@@ -234,7 +243,7 @@ export class ArchiveReader {
 
   /** Two folders of one identity are read alike where the same answers are given. */
   identityOf({ location, files }: AskedFolder): string {
-    const asked = files.map((one) => [one.location, one.file, one.how]);
+    const asked = files.flatMap((one) => [one.location.slice(location.length), one.how]);
     return JSON.stringify([this.#asked, location, asked, this.#excluded.get(location)]);
   }
 
@@ -266,15 +275,27 @@ export class ArchiveReader {
     };
   }
 
-  /** Takes what was told of a folder in place of reading it. */
-  tell({ files }: AskedFolder, told: ToldBesides, noted: readonly Noted[]): void {
+  /** By folder that was looked through, what stands in it around records. */
+  get beside(): ReadonlyMap<string, readonly string[]> {
+    return this.#context.beside;
+  }
+
+  /** The answer to a question about the file system, as far as the way to the files gave it. */
+  answerTo(question: string, path: string): string | undefined {
+    if (question === "kind")
+      return this.#context.isAbsent(dirname(path), basename(path)) ? "nothing" : undefined;
+    const names = question === "results" ? this.beside.get(path) : undefined;
+    return names && resultsAmong(names);
+  }
+
+  /** Takes what was told of a folder in place of reading it. @param read the files that were read for it */
+  tell({ files }: AskedFolder, told: ToldBesides, read: readonly string[]): void {
     this.#context.unreadable.push(...told.around);
     this.#faults.push(...told.asked);
     this.#passedOver.push(...told.passedOver);
     for (const [index, one] of files.entries()) if (told.met[index]) this.#meet(one);
-    for (const [question, location] of noted)
-      if (isOfBytes(question) && basename(location) === settingsName)
-        this.#context.settings(dirname(location));
+    for (const location of read)
+      if (basename(location) === settingsName) this.#context.settings(dirname(location));
   }
 
   /** Lets go of what was read around the folders, but for what the next one stands in. */

@@ -2,7 +2,7 @@
 import { type Dirent, readdirSync, realpathSync } from "node:fs";
 import { dirname, join, resolve, sep } from "node:path";
 import { kindOf, sameFile } from "./file-kind.ts";
-import type { Excluding, Found, FoundFile } from "./found.ts";
+import { type Beside, type Excluding, type Found, type FoundFile, isBeside } from "./found.ts";
 import { isIgnored, type Level, levelsAbove, levelsIn } from "./ignore-rules.ts";
 
 export const skippedFolders: ReadonlySet<string> = new Set(["node_modules"]);
@@ -17,8 +17,8 @@ interface Task {
   readonly parents: readonly string[];
 }
 
-/** @param start the folder, as it is shown; relative to `from` */
-export function walk(start: string, from: string, excluding: Excluding): Found {
+/** @param start the folder, as it is shown; relative to `from`; @param beside is told what was seen */
+export function walk(start: string, from: string, excluding: Excluding, beside: Beside): Found {
   const top = resolve(from, start);
   const files: FoundFile[] = [];
   const excluded: string[] = [];
@@ -45,6 +45,7 @@ export function walk(start: string, from: string, excluding: Excluding): Found {
     }
     if (seen.has(real)) return;
     seen.add(real);
+    beside.set(folder, inFolder.map(({ name }) => name).filter(isBeside));
     const here = inFolder.some(({ name }) => name === ".gitignore")
       ? [...levels, ...levelsIn(folder)]
       : levels;
@@ -54,28 +55,29 @@ export function walk(start: string, from: string, excluding: Excluding): Found {
     for (const entry of inFolder) {
       const { name } = entry;
       if (name.startsWith(".") || skippedFolders.has(name)) continue;
+      const isRecord = isYaml(name);
       const path = below(inside, name);
       const location = below(folder, name);
       const link = entry.isSymbolicLink();
       const kind = link ? kindOf(location) : entry.isDirectory() ? "folder" : "file";
       if (isIgnored(location, kind === "folder", here)) continue;
       if (isIgnored(location, kind === "folder", excludes)) {
-        if (kind !== "folder" && isYaml(name)) excluded.push(show(path));
+        if (kind !== "folder" && isRecord) excluded.push(show(path));
         continue;
       }
-      if (kind === "folder" && !isYaml(name)) {
+      if (kind === "folder" && !isRecord) {
         const task = { inside: path, levels: here, parents: [...parents, real] };
         // Links come last, so that a file is known by its own path and not by that of a link.
         if (link) links.push(task);
         else look(task);
-      } else if (kind === "loop" && isYaml(name))
+      } else if (kind === "loop" && isRecord)
         faults.push({ file: show(path), message: "it is a link that leads back to itself" });
-      else if (isYaml(name)) {
+      else if (isRecord) {
         if (link) {
           if (!linked.has(sameFile(location))) linked.set(sameFile(location), show(path));
         } else {
           plain.add(below(real, name));
-          files.push({ file: shown === "." ? name : below(shown, name), how: "walked" });
+          files.push({ file: shown === "." ? name : below(shown, name), location, how: "walked" });
         }
       }
     }

@@ -20,10 +20,12 @@ export function answerBlocks(
   const shown = scales
     ? scores.filter(({ scale, n }) => n > 0 && (first?.scales.includes(scale) ?? true))
     : [];
-  const places = new Set([...answers, ...shown].map(({ stratum }) => placeOf(stratum)));
-  return [...places].flatMap((place) => {
-    const told = answers.filter(({ stratum }) => placeOf(stratum) === place);
-    const graded = shown.filter(({ stratum }) => placeOf(stratum) === place);
+  const byPlace = <Row extends { readonly stratum: Stratum }>(rows: readonly Row[]) =>
+    grouped(rows, ({ stratum }) => placeOf(stratum));
+  const [toldOf, gradedOf] = [byPlace(answers), byPlace(shown)];
+  return [...new Set([...toldOf.keys(), ...gradedOf.keys()])].flatMap((place) => {
+    const told = toldOf.get(place) ?? [];
+    const graded = gradedOf.get(place) ?? [];
     const [one] = told;
     const stratum = (one ?? graded[0])?.stratum ?? {};
     const words = [...placeWords(stratum), ...(one === undefined ? [] : groupWords(stratum))];
