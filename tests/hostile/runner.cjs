@@ -125,7 +125,7 @@ async function run({ args, cwd, input, env = {} }) {
     left = left?.subarray(piece.length);
     return piece.length;
   };
-  walked = 0;
+  if (counted) steps();
   const began = process.cpuUsage();
   delete require.cache[main];
   require(main);
