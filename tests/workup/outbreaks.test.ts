@@ -15,7 +15,7 @@ import { accepted, isOfPage, type Ranked, rankedOf, setNames, within } from "./r
 const page = readFileSync("docs/workup.md", "utf8");
 
 /** What was measured, so that no change makes it worse unseen; the goal was 60 in 100 first and 85 among the first three. */
-const atLeast = { seen: { first: 0.57, three: 0.8 }, counted: { first: 0.51, three: 0.74 } } as const;
+const atLeast = { seen: { first: 0.57, three: 0.8 }, counted: { first: 0.53, three: 0.72 } } as const;
 
 const sets = setNames.map((set) => ({ set, all: rankedOf(set) })).filter(({ all }) => all.length > 0);
 

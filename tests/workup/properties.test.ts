@@ -76,7 +76,7 @@ const placed = ({ fits }: ReturnType<typeof workUp>) =>
 
 every(
   "without its key findings the first disease counts less, and makes way for one that counts more",
-  first.filter((_, index) => index % 3 === 0),
+  first.filter((_, index) => index % 6 === 0),
   ({ name, subject, workup: { fits } }) => {
     const [best] = fits;
     if (best === undefined) return;
@@ -95,7 +95,7 @@ every(
 
 every(
   "without its key findings the second disease never takes the first place",
-  first.filter((_, index) => index % 3 === 1),
+  first.filter((_, index) => index % 6 === 1),
   ({ name, workup: { fits } }) => {
     const [best, second] = fits;
     if (best === undefined || second === undefined || !hasCore(second)) return;
