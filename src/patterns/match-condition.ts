@@ -204,7 +204,9 @@ function signsAt(
 ): Evidence[] | undefined {
   if (!recorded.some((sign) => isNamed(names, sign))) return undefined;
   return recorded.flatMap((sign, index) =>
-    isNamed(names, sign) ? [{ subject, path: [...path, index], text: sign, beforeKnife: true }] : [],
+    isNamed(names, sign)
+      ? [{ subject, path: [...path, index], text: sign === "none" ? "no signs" : sign, beforeKnife: true }]
+      : [],
   );
 }
 

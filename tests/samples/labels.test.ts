@@ -12,7 +12,7 @@ import { labelAt, labelSheetFault, paperSizes } from "../../src/knowledge/paper.
 import { containersOfCase } from "../../src/record/index.ts";
 import { labelOf, onSheets } from "../../src/sending/labels.ts";
 import { temporaryFolder } from "../cases/temporary.ts";
-import { isWhole, seed } from "../random.ts";
+import { byTurns, isWhole, seed } from "../random.ts";
 import { caseOf } from "../sheet/made.ts";
 import { browserAt, printed, printedPage } from "./browser.ts";
 
@@ -81,7 +81,7 @@ describe.skipIf(browserAt === undefined)("300 labels in a browser", () => {
   const sizes = { a4: "595 x 842", letter: "612 x 792" };
 
   const kinds: readonly CodeKind[] = ["datamatrix", "qr"];
-  it.each([...labelSheets.keys()].map((name, index) => [name, kinds[index % 2] ?? "qr"] as const))(
+  it.each(byTurns([...labelSheets.keys()]).map((name, index) => [name, kinds[index % 2] ?? "qr"] as const))(
     "lie in their places on %s, with %s",
     async (name, kind) => {
       await page().setContent(documentOf(name, kind));
