@@ -5,7 +5,6 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { put, smallCase, temporaryFolder } from "../cases/temporary.ts";
 import { svg } from "../measure/drawn.ts";
-import { byTurns } from "../random.ts";
 import { Program } from "./program.ts";
 
 const program = new Program({ counted: true });
@@ -68,157 +67,149 @@ const numbered = (count: number, make: (n: number) => string): string =>
   Array.from({ length: count }, (_, n) => make(n)).join("");
 
 describe("the work grows like the file", () => {
-  it.each(
-    byTurns<[string, Growing, number]>([
-      [
-        "dashes and blanks at the beginning of a line",
-        inCase((n) => `x: 1\n${`-${" ".repeat(10)}`.repeat(n)}x`),
-        500,
-      ],
-      ["open brackets", inCase((n) => `note: ${"[".repeat(19)}${"a, ".repeat(n)}\n`), 500],
-      ["brackets that open and open", inCase((n) => `note: ${"[".repeat(n)}\n`), 200],
-      [
-        "a table of dashes in a note",
-        inCase((n) => `note: |\n${`  - - - - - - - - - - |\n`.repeat(n)}`),
-        100,
-      ],
-      ["a sign with blanks in it", inCase((n) => `selection: {signs: "a${" ".repeat(n)}b"}\n`), 5000],
-      ["a sign of many parts", inCase((n) => `selection: {signs: "${"a/".repeat(n)}"}\n`), 2000],
-      [
-        "a list of signs that is one text",
-        inCase((n) => `selection: {signs: ["${numbered(n, (at) => `no ${at}, `)}"]}\n`),
-        500,
-      ],
-      ["an organ that is one long text", inCase((n) => `external: {skin: "a${" ".repeat(n)}b/"}\n`), 5000],
-      ["an alarm word over and over", said("note", "vesicles "), 400],
-      ["an alarm word over and over, in parts", said("note", "vesicles, "), 400],
-      ["an alarm word over and over, in sentences", said("note", "vesicles. "), 400],
-      ["an alarm word denied over and over", said("note", "no vesicles, "), 400],
-      ["an alarm word asked for over and over", said("note", "vesicles? no. "), 300],
-      ["words of denial over and over", said("note", "no or not and "), 400],
-      ["alarm words without a blank", said("note", "vesicles/"), 400],
-      ["a disease and its alarm word over and over", said("note", "FMD: vesicles, "), 200],
-      ["part of the name of an organ over and over", said("note", "lymph "), 400],
-      ["an alarm word in a finding", inCase((n) => finding("blisters ".repeat(n))), 400],
-      ["organs and alarm words", said("note", "feet vesicles snout blisters, "), 200],
-      ["a lesion in a history", said("history", "pneumonia and diarrhoea in nursery pigs since May, "), 100],
-      ["blanks in a note", inCase((n) => `note: "a${" ".repeat(n)}b"\n`), 5000],
-      ["line ends in a note", said("note", "\n"), 3000],
-      ["one letter over and over", said("note", "a"), 5000],
-      ["digits in a note", said("note", "1"), 5000],
-      ["brackets in a note", said("note", "(["), 2000],
-      ["dashes in a note", said("note", " -- - "), 1000],
-      ["findings", inCase((n) => `liver_pancreas:\n  liver:\n${"    - {process: nodule}\n".repeat(n)}`), 50],
-      ["wrong words", inCase((n) => `external:\n  skin:\n${"    - {process: nodul}\n".repeat(n)}`), 50],
-      ["keys", inCase((n) => numbered(n, (key) => `k${key}: 1\n`)), 100],
-      [
-        "samples",
-        inCase(
-          (n) =>
-            `samples:\n${numbered(n, (id) => `  - {id: s${id}, from: respiratory.lungs, container: sterile pot, test: [culture]}\n`)}`,
-        ),
-        40,
-      ],
-      ["tags that are none", inCase((n) => `x:\n${"  - !a b\n".repeat(n)}`), 200],
-      ["references", inCase((n) => `x: &a b\ny: [${"*a, ".repeat(n)}]\n`), 200],
-      ["quotes", inCase((n) => `${"'a' ".repeat(n)}\n`), 500],
-      ["tabs", inCase((n) => `note:${"\t".repeat(n)}x\n`), 2000],
-      [
-        "groups of a farm",
-        {
-          args: ["lint", "farm.yaml"],
-          name: "farm.yaml",
-          make: (n) => `format: 1\nfarm: f\ngroups:\n${numbered(n, (group) => `  g${group}: {head: x}\n`)}`,
-        },
-        50,
-      ],
-      [
-        "indentation that grows",
-        inCase((n) => numbered(Math.floor(Math.sqrt(n)), (at) => `${" ".repeat(at)}a:\n`)),
-        4000,
-      ],
-      ["comments", inCase((n) => "# a\n".repeat(n)), 500],
-    ]),
-  )("%s", (_, growing, times) => expectLinear(growing, times));
+  it.each<[string, Growing, number]>([
+    [
+      "dashes and blanks at the beginning of a line",
+      inCase((n) => `x: 1\n${`-${" ".repeat(10)}`.repeat(n)}x`),
+      500,
+    ],
+    ["open brackets", inCase((n) => `note: ${"[".repeat(19)}${"a, ".repeat(n)}\n`), 500],
+    ["brackets that open and open", inCase((n) => `note: ${"[".repeat(n)}\n`), 200],
+    ["a table of dashes in a note", inCase((n) => `note: |\n${`  - - - - - - - - - - |\n`.repeat(n)}`), 100],
+    ["a sign with blanks in it", inCase((n) => `selection: {signs: "a${" ".repeat(n)}b"}\n`), 5000],
+    ["a sign of many parts", inCase((n) => `selection: {signs: "${"a/".repeat(n)}"}\n`), 2000],
+    [
+      "a list of signs that is one text",
+      inCase((n) => `selection: {signs: ["${numbered(n, (at) => `no ${at}, `)}"]}\n`),
+      500,
+    ],
+    ["an organ that is one long text", inCase((n) => `external: {skin: "a${" ".repeat(n)}b/"}\n`), 5000],
+    ["an alarm word over and over", said("note", "vesicles "), 400],
+    ["an alarm word over and over, in parts", said("note", "vesicles, "), 400],
+    ["an alarm word over and over, in sentences", said("note", "vesicles. "), 400],
+    ["an alarm word denied over and over", said("note", "no vesicles, "), 400],
+    ["an alarm word asked for over and over", said("note", "vesicles? no. "), 300],
+    ["words of denial over and over", said("note", "no or not and "), 400],
+    ["alarm words without a blank", said("note", "vesicles/"), 400],
+    ["a disease and its alarm word over and over", said("note", "FMD: vesicles, "), 200],
+    ["part of the name of an organ over and over", said("note", "lymph "), 400],
+    ["an alarm word in a finding", inCase((n) => finding("blisters ".repeat(n))), 400],
+    ["organs and alarm words", said("note", "feet vesicles snout blisters, "), 200],
+    ["a lesion in a history", said("history", "pneumonia and diarrhoea in nursery pigs since May, "), 100],
+    ["blanks in a note", inCase((n) => `note: "a${" ".repeat(n)}b"\n`), 5000],
+    ["line ends in a note", said("note", "\n"), 3000],
+    ["one letter over and over", said("note", "a"), 5000],
+    ["digits in a note", said("note", "1"), 5000],
+    ["brackets in a note", said("note", "(["), 2000],
+    ["dashes in a note", said("note", " -- - "), 1000],
+    ["findings", inCase((n) => `liver_pancreas:\n  liver:\n${"    - {process: nodule}\n".repeat(n)}`), 50],
+    ["wrong words", inCase((n) => `external:\n  skin:\n${"    - {process: nodul}\n".repeat(n)}`), 50],
+    ["keys", inCase((n) => numbered(n, (key) => `k${key}: 1\n`)), 100],
+    [
+      "samples",
+      inCase(
+        (n) =>
+          `samples:\n${numbered(n, (id) => `  - {id: s${id}, from: respiratory.lungs, container: sterile pot, test: [culture]}\n`)}`,
+      ),
+      40,
+    ],
+    ["tags that are none", inCase((n) => `x:\n${"  - !a b\n".repeat(n)}`), 200],
+    ["references", inCase((n) => `x: &a b\ny: [${"*a, ".repeat(n)}]\n`), 200],
+    ["quotes", inCase((n) => `${"'a' ".repeat(n)}\n`), 500],
+    ["tabs", inCase((n) => `note:${"\t".repeat(n)}x\n`), 2000],
+    [
+      "groups of a farm",
+      {
+        args: ["lint", "farm.yaml"],
+        name: "farm.yaml",
+        make: (n) => `format: 1\nfarm: f\ngroups:\n${numbered(n, (group) => `  g${group}: {head: x}\n`)}`,
+      },
+      50,
+    ],
+    [
+      "indentation that grows",
+      inCase((n) => numbered(Math.floor(Math.sqrt(n)), (at) => `${" ".repeat(at)}a:\n`)),
+      4000,
+    ],
+    ["comments", inCase((n) => "# a\n".repeat(n)), 500],
+  ])("%s", (_, growing, times) => expectLinear(growing, times));
 
-  it.each(
-    byTurns<[string, Growing, number]>([
-      [
-        "one transform",
-        inDrawing((n) => `<g transform="skewX(${"1".repeat(n)}!">${outline("septum", square)}</g>`),
-        2000,
-      ],
-      [
-        "a list of transforms",
-        inDrawing((n) => `<g transform="${"scale(1) ".repeat(n)}">${outline("septum", square)}</g>`),
-        250,
-      ],
-      [
-        "a transform around many shapes",
-        inDrawing((n) => `<g transform="${"scale(1)".repeat(n)}">${`<path d="${square}"/>`.repeat(n)}</g>`),
-        200,
-      ],
-      [
-        "a style around many shapes",
-        inDrawing((n) => `<g style="${"a:b;".repeat(n)}">${`<use/>`.repeat(n)}</g>`),
-        300,
-      ],
-      [
-        "zeros and tabs in a width",
-        inDrawing((n) => `<rect id="septum" width="${"0".repeat(n)}${"\t".repeat(n)}!"/>`),
-        3000,
-      ],
-      [
-        "corners of four outlines",
-        inDrawing((n) =>
-          ["left-cranial", "left-caudal", "right-cranial", "right-caudal"]
-            .map((lobe, at) => outline(`lobe-${lobe}`, ring(210 * at, n)))
-            .join(""),
+  it.each<[string, Growing, number]>([
+    [
+      "one transform",
+      inDrawing((n) => `<g transform="skewX(${"1".repeat(n)}!">${outline("septum", square)}</g>`),
+      2000,
+    ],
+    [
+      "a list of transforms",
+      inDrawing((n) => `<g transform="${"scale(1) ".repeat(n)}">${outline("septum", square)}</g>`),
+      250,
+    ],
+    [
+      "a transform around many shapes",
+      inDrawing((n) => `<g transform="${"scale(1)".repeat(n)}">${`<path d="${square}"/>`.repeat(n)}</g>`),
+      200,
+    ],
+    [
+      "a style around many shapes",
+      inDrawing((n) => `<g style="${"a:b;".repeat(n)}">${`<use/>`.repeat(n)}</g>`),
+      300,
+    ],
+    [
+      "zeros and tabs in a width",
+      inDrawing((n) => `<rect id="septum" width="${"0".repeat(n)}${"\t".repeat(n)}!"/>`),
+      3000,
+    ],
+    [
+      "corners of four outlines",
+      inDrawing((n) =>
+        ["left-cranial", "left-caudal", "right-cranial", "right-caudal"]
+          .map((lobe, at) => outline(`lobe-${lobe}`, ring(210 * at, n)))
+          .join(""),
+      ),
+      1000,
+    ],
+    [
+      "corners that lie close together",
+      inDrawing((n) =>
+        outline(
+          "cavity-left",
+          `M0 0L1000 0L1000 1000L${numbered(n, (at) => `${500 - at / 1e6} ${500 + (at % 2) / 1e6} `)}Z`,
         ),
-        1000,
-      ],
-      [
-        "corners that lie close together",
-        inDrawing((n) =>
-          outline(
-            "cavity-left",
-            `M0 0L1000 0L1000 1000L${numbered(n, (at) => `${500 - at / 1e6} ${500 + (at % 2) / 1e6} `)}Z`,
-          ),
+      ),
+      1000,
+    ],
+    [
+      "long pieces side by side",
+      inDrawing((n) =>
+        outline("cavity-left", `M0 0${numbered(n, (at) => `L${at} 50L${at + 0.5} 1`)}L${n} 0Z`),
+      ),
+      200,
+    ],
+    [
+      "affected areas of a lobe",
+      inDrawing(
+        (n) =>
+          `${outline("lobe-accessory", ring(0, 200))}${numbered(n, (at) => `<circle id="affected-accessory-${at}" cx="${(at % 16) * 8 - 60}" cy="${Math.floor(at / 16) * 8 - 60}" r="1"/>`)}`,
+      ),
+      40,
+    ],
+    [
+      "rings of an outline",
+      inDrawing((n) =>
+        outline(
+          "lobe-accessory",
+          numbered(n, (at) => `M${at * 3} 0h2v2h-2z`),
         ),
-        1000,
-      ],
-      [
-        "long pieces side by side",
-        inDrawing((n) =>
-          outline("cavity-left", `M0 0${numbered(n, (at) => `L${at} 50L${at + 0.5} 1`)}L${n} 0Z`),
-        ),
-        200,
-      ],
-      [
-        "affected areas of a lobe",
-        inDrawing(
-          (n) =>
-            `${outline("lobe-accessory", ring(0, 200))}${numbered(n, (at) => `<circle id="affected-accessory-${at}" cx="${(at % 16) * 8 - 60}" cy="${Math.floor(at / 16) * 8 - 60}" r="1"/>`)}`,
-        ),
-        40,
-      ],
-      [
-        "rings of an outline",
-        inDrawing((n) =>
-          outline(
-            "lobe-accessory",
-            numbered(n, (at) => `M${at * 3} 0h2v2h-2z`),
-          ),
-        ),
-        100,
-      ],
-      ["shapes without an id", inDrawing((n) => `<path d="${square}"/>`.repeat(n)), 500],
-      ["attributes", inDrawing((n) => `<g ${numbered(n, (at) => `a${at}="1" `)}/>`), 200],
-      ["a long id", inDrawing((n) => `<path id="${"cavity-left".repeat(n)}" d="${square}"/>`), 300],
-      ["a long title", inDrawing((n) => `<title>${"1 mm ".repeat(n)}</title>`), 1000],
-      ["style sheets", inDrawing((n) => `<style>a${"; ".repeat(n)}</style>`), 2000],
-    ]),
-  )("tracing: %s", (_, growing, times) => expectLinear(growing, times));
+      ),
+      100,
+    ],
+    ["shapes without an id", inDrawing((n) => `<path d="${square}"/>`.repeat(n)), 500],
+    ["attributes", inDrawing((n) => `<g ${numbered(n, (at) => `a${at}="1" `)}/>`), 200],
+    ["a long id", inDrawing((n) => `<path id="${"cavity-left".repeat(n)}" d="${square}"/>`), 300],
+    ["a long title", inDrawing((n) => `<title>${"1 mm ".repeat(n)}</title>`), 1000],
+    ["style sheets", inDrawing((n) => `<style>a${"; ".repeat(n)}</style>`), 2000],
+  ])("tracing: %s", (_, growing, times) => expectLinear(growing, times));
 
   it("GeoJSON: features and positions", async () => {
     const feature = (part: string, coordinates: unknown) => ({
