@@ -118,9 +118,11 @@ const inLongForm = (kind: RecordKind, record: Keyed, path: Path): Path => {
     : path;
 };
 
-/** How the value ends in a sentence. */
+/** How the value ends in a sentence; a fingerprint is told by its beginning. */
 const endOf = (path: Path, value: unknown): string =>
-  (path.at(-1) === "agent" ? agentName(String(value)) : String(value)).slice(-5);
+  /^[0-9a-f]{64}$/.test(String(value))
+    ? String(value).slice(0, 8)
+    : (path.at(-1) === "agent" ? agentName(String(value)) : String(value)).slice(-5);
 
 /** All edits that one record allows, each of one thing. */
 export function editsOf({ kind, record }: Example): Edit[] {
@@ -173,7 +175,10 @@ export function editsOf({ kind, record }: Example): Edit[] {
       at: path,
       change: "changed",
       path: long,
-      names: [endOf(path, next), endOf(path, value)],
+      names:
+        path.slice(-2).join(" ") === "measured sha256"
+          ? ["tracing changed"]
+          : [endOf(path, next), endOf(path, value)],
       apply: (copy) => put(copy, path, next),
     });
     if (typeof path.at(-1) === "string" && path.length > 1)
